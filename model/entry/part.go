@@ -1,0 +1,93 @@
+package entry
+
+// What says which material a part of a charge, a measure or a lot is.
+type What string
+
+// The materials that go into a furnace.
+const (
+	Charcoal     What = "charcoal"
+	Ore          What = "ore"
+	SeedSlag     What = "seed_slag"     // iron-rich slag put in first to start the slag bowl
+	ReturnedSlag What = "returned_slag" // slag of this smelt put back in at the top
+	Fragments    What = "fragments"     // bits of iron of an earlier smelt
+	Flux         What = "flux"
+)
+
+// Part is one material of a charge or a fill: "four scoops of ore", "1.9 kg of
+// charcoal". A mass given here holds for good; else the mass is count times
+// what the measure weighs; a part with neither is in the furnace, but of
+// unknown mass.
+type Part struct {
+	What    What            `json:"what"`
+	Lot     string          `json:"lot,omitempty"`
+	Measure string          `json:"measure,omitempty"`
+	Count   Maybe[Count]    `json:"count,omitzero"`
+	Mass    Maybe[Kilogram] `json:"mass_kg,omitzero"`
+}
+
+// None tells whether the part says in so many words that nothing of the
+// material went in ("0" in a log, as against a blank).
+func (p Part) None() bool {
+	return (p.Mass.Known && p.Mass.Value == 0) || (!p.Mass.Known && p.Count.Known && p.Count.Value == 0)
+}
+
+// Recorded tells whether the part holds some of its material for certain: a
+// mass or a count above nought. A part of unknown mass and count does not.
+func (p Part) Recorded() bool { return p.Mass.Positive() || (!p.Mass.Known && p.Count.Positive()) }
+
+// Parts is the content of one charge or fill.
+type Parts []Part
+
+// Holds tells whether any part holds some of the material for certain.
+func (ps Parts) Holds(w What) bool {
+	for _, p := range ps {
+		if p.What == w && p.Recorded() {
+			return true
+		}
+	}
+	return false
+}
+
+// Count is how many measures of a material the charge holds, over all parts
+// that were counted, and whether any was.
+func (ps Parts) Count(w What) (Count, bool) {
+	var n Count
+	var any bool
+	for _, p := range ps {
+		if p.What == w && p.Count.Known {
+			n += p.Count.Value
+			any = true
+		}
+	}
+	return n, any
+}
+
+// Measure is a bucket, scoop, bag or bowl with a name and, once it was
+// weighed, the mass of what one of it holds. Without a mass every count of it
+// is of unknown mass until it is weighed.
+type Measure struct {
+	Name    string          `json:"name"`
+	What    What            `json:"what"`
+	Mass    Maybe[Kilogram] `json:"mass_kg,omitzero"`
+	Guessed bool            `json:"guessed,omitempty"` // a starter's or a usual mass, never weighed here
+	Volume  Maybe[Litre]    `json:"volume_l,omitzero"`
+}
+
+// Lot is a named store of one material with what is known of it. Shares of
+// moisture are on the dry mass; shares of ash, volatiles and carbon are of the
+// dry mass; iron is of the dry ore.
+type Lot struct {
+	Name        string             `json:"name"`
+	What        What               `json:"what"`
+	Mass        Maybe[Kilogram]    `json:"mass_kg,omitzero"`
+	Moisture    Maybe[Share]       `json:"moisture,omitzero"`
+	Ash         Maybe[Share]       `json:"ash,omitzero"`
+	Volatiles   Maybe[Share]       `json:"volatiles,omitzero"`
+	Carbon      Maybe[Share]       `json:"carbon,omitzero"`
+	Iron        Maybe[Share]       `json:"iron,omitzero"`
+	BulkDensity Maybe[KgPerCubicM] `json:"bulk_density_kg_m3,omitzero"`
+	Note        string             `json:"note,omitempty"`
+}
+
+// KgPerCubicM is a bulk density.
+type KgPerCubicM float64

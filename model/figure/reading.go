@@ -1,0 +1,119 @@
+package figure
+
+import (
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/physics"
+)
+
+// Figure is one figure with its spread: the 10th, 50th and 90th percentile in
+// the unit of Table, and what it rests on. An unknown figure has no value; of
+// a total with unknown parts the known part stands in AtLeast.
+type Figure struct {
+	physics.Band
+	Basis   Basis
+	AtLeast entry.Maybe[float64]
+}
+
+// Known tells whether the figure has a value.
+func (f Figure) Known() bool { return f.Basis != Unknown }
+
+// none is a figure without a value.
+var none = Figure{Basis: Unknown}
+
+// Mass is what a part or a charge weighs, with its spread.
+type Mass struct {
+	Figure
+}
+
+// Layer is one charge as it stands in the shaft: a slice of the burden between
+// two heights above the tuyere. The fill is charge 0.
+type Layer struct {
+	Charge      int           // number of the charge, 0 for the fill
+	Seq         uint64        // its entry
+	Top, Bottom float64       // cm above the tuyere
+	Charcoal    Figure        // kg as charged, of the whole charge
+	Ore         Figure        // kg
+	Age         time.Duration // since it was charged
+}
+
+// Zone is what happens in a stretch of the shaft. Until the solver feeds it,
+// the temperature is a stated simple guess.
+type Zone struct {
+	What        Process
+	Top, Bottom float64 // cm above the tuyere
+	Degrees     float64 // Celsius, in the middle of the stretch
+	Basis       Basis
+}
+
+// Process is what happens at a height of the shaft.
+type Process int
+
+// From the top of the stack to the bottom of the hearth.
+const (
+	Drying      Process = iota // water leaves
+	Roasting                   // ore gives off its bound water
+	RedToBlack                 // Fe2O3 to Fe3O4
+	LosesOxygen                // Fe3O4 to FeO
+	IronForms                  // FeO to iron
+	SlagRuns                   // FeO and gangue run
+	Burning                    // charcoal burns in the blast
+)
+
+// Charge is one charge as it counts, for the history strip and the lines of
+// the log: charcoal entries and the ore that belongs to them.
+type Charge struct {
+	Number   int
+	Seq      uint64
+	At       time.Duration // on the smelt's clock
+	Minutes  float64       // since the charge before it; 0 for the first
+	Charcoal Figure        // kg as charged
+	Ore      Figure        // kg as charged, of every ore entry that belongs to it
+	Measures entry.Count   // of charcoal; 0 when it was not counted
+	Ratio    Figure
+	Parts    entry.Parts // as keyed, of all its entries
+	Double   bool        // a second full charge within a quarter of the usual interval
+}
+
+// Part is one part of the recipe with what it weighs.
+type Part struct {
+	entry.Part
+	Mass Figure
+}
+
+// Reading is everything that is known of a smelt at one moment, as known by
+// one entry: what a screen paints, what state prints. It is a value; two
+// readings of the same entries, known and at are equal.
+type Reading struct {
+	Smelt     string
+	At        time.Duration // on the smelt's clock
+	Known     uint64        // the last entry that was known
+	Lit       time.Time     // wall time of light
+	Light     entry.Light
+	Phase     entry.Phase
+	Since     time.Duration // when the phase began
+	Figures   [Count]Figure
+	Charges   []Charge
+	Layers    []Layer // from the top
+	Zones     []Zone  // from the top
+	Next      []Part  // the recipe: what the next charge is
+	NextRatio Figure
+	Blast     entry.Blast   // as last observed, with what the entries since left standing
+	BlastAt   time.Duration // when
+	BlastOff  bool
+	Dipped    entry.Maybe[float64] // when the level was last measured, s on the smelt's clock
+	Paused    bool
+	OreHeld   bool
+	LastOre   bool
+	By        string               // who is in charge
+	Bloom     entry.Maybe[float64] // kg, once weighed
+	Usual     time.Duration        // this smelt's usual interval between charges; 0 before the second
+	Measures  []entry.Measure      // by name, with what they weigh now
+}
+
+// Figure gives a figure by name.
+func (r Reading) Figure(n Name) Figure { return r.Figures[n] }
+
+// Wall is the wall time of a moment of the smelt, in the smelt's own offset.
+func (r Reading) Wall(at time.Duration) time.Time { return r.Lit.Add(at) }

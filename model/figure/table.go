@@ -1,0 +1,85 @@
+package figure
+
+// Name names a figure. The table below is the one place where a figure's key,
+// unit and definition stand; screens, help, JSON and documentation draw on it.
+type Name int
+
+// The figures of a smelt.
+const (
+	Elapsed Name = iota
+	SinceCharge
+	CharcoalCharged
+	CharcoalDry
+	OreCharged
+	OreDry
+	RatioLast
+	RatioFive
+	RatioSmelt
+	RatioLastDry
+	RatioFiveDry
+	RatioSmeltDry
+	BurnRate
+	MinutesPerMeasure
+	BurnLeast
+	BurnMost
+	MeterFactor
+	StackHeight
+	Air
+	AirPerArea
+	AirPerCharcoal
+	Count // how many figures there are
+)
+
+// Definition says what a figure is.
+type Definition struct {
+	Key     string // on the wire
+	Unit    string // of the wire; 1 for a plain number
+	Meaning string // one sentence
+}
+
+// Table holds the definition of every figure.
+var Table = [Count]Definition{
+	Elapsed:           {"elapsed", "s", "time since the fire was lit"},
+	SinceCharge:       {"since_charge", "s", "time since the last charge that held charcoal"},
+	CharcoalCharged:   {"charcoal_charged", "kg", "charcoal put in so far, fill included, as charged"},
+	CharcoalDry:       {"charcoal_dry", "kg", "the same without its moisture"},
+	OreCharged:        {"ore_charged", "kg", "ore put in so far, as charged"},
+	OreDry:            {"ore_dry", "kg", "the same without its moisture"},
+	RatioLast:         {"ratio_last", "1", "ore to charcoal by mass of the last charge, as charged"},
+	RatioFive:         {"ratio_five", "1", "ore to charcoal by mass over the last five charges, as charged"},
+	RatioSmelt:        {"ratio_smelt", "1", "ore to charcoal by mass from the first ore to the last, as charged"},
+	RatioLastDry:      {"ratio_last_dry", "1", "ore to charcoal of the last charge, both dry"},
+	RatioFiveDry:      {"ratio_five_dry", "1", "ore to charcoal over the last five charges, both dry"},
+	RatioSmeltDry:     {"ratio_smelt_dry", "1", "ore to charcoal from the first ore to the last, both dry"},
+	BurnRate:          {"burn_rate", "kg/h", "dry charcoal burned an hour, over the last three intervals between charges"},
+	MinutesPerMeasure: {"minutes_per_measure", "min", "minutes for one measure of charcoal, over the same intervals"},
+	BurnLeast:         {"burn_least", "kg/h", "dry charcoal that the blast burns at least: all its oxygen leaves as CO2"},
+	BurnMost:          {"burn_most", "kg/h", "dry charcoal that the blast burns at most: all its oxygen leaves as CO"},
+	MeterFactor:       {"meter_factor", "1", "carbon burned over the most that the metered blast allows, since the main burn began"},
+	StackHeight:       {"stack_height", "cm", "height of the burden above the tuyere"},
+	Air:               {"air", "l/min", "blast as last observed"},
+	AirPerArea:        {"air_per_area", "l/min/cm2", "blast over the cross-section of the shaft at the tuyere"},
+	AirPerCharcoal:    {"air_per_charcoal", "m3/kg", "blast over the burn rate, per kg of dry charcoal"},
+}
+
+// Key is the name of the figure on the wire.
+func (n Name) Key() string { return Table[n].Key }
+
+// Basis says what a figure rests on.
+type Basis int
+
+// From the firmest to none at all. A figure made of several rests on the
+// weakest of them.
+const (
+	Measured  Basis = iota // read off an instrument or weighed
+	Estimated              // reckoned from what was measured
+	Guessed                // only defaults behind it
+	Unknown                // no value
+)
+
+var basisWords = [...]string{"measured", "estimated", "guessed", "unknown"}
+
+func (b Basis) String() string { return basisWords[b] }
+
+// Weaker is the weaker of two bases.
+func (b Basis) Weaker(o Basis) Basis { return max(b, o) }

@@ -1,0 +1,141 @@
+// Package picture is the geometry of the shaft as it is drawn: to scale in
+// height, in centimetres above the tuyere, with no cell and no pixel in it.
+// Screens paint it on cells and reports as SVG, so both show the same furnace.
+package picture
+
+import (
+	"chargehand/model/entry"
+	"chargehand/model/figure"
+)
+
+// Heat is how strongly a height glows, in steps that survive sixteen colours
+// and become patterns where there is no colour.
+type Heat int
+
+// The steps, cold to white.
+const (
+	Cold   Heat = iota // no glow
+	Dull               // below about 650 C: dark to the eye by day
+	Red                // to about 900 C
+	Orange             // to about 1150 C
+	Yellow             // to about 1300 C
+	White              // above
+)
+
+// Slice is one layer of the burden: where it stands, what it is, how it glows.
+type Slice struct {
+	Top, Bottom float64 // cm above the tuyere
+	Charge      int     // number of the charge, 0 for the fill
+	OreTop      float64 // the ore lies on its charcoal from here down to OreBottom; equal when there is none
+	OreBottom   float64
+}
+
+// Label is the word and temperature beside a height.
+type Label struct {
+	At      float64 // cm above the tuyere
+	What    figure.Process
+	Degrees float64
+	Basis   figure.Basis
+}
+
+// Picture is the shaft at one moment.
+type Picture struct {
+	Top, Floor  float64 // cm: what is drawn, from above the mark (or the rim) down to the floor of the hearth
+	Mark        float64 // cm: the charging mark
+	Burden      float64 // cm: the top of the burden; 0 when unknown
+	BurdenKnown bool
+	Bore        float64 // cm at the tuyere; 0 when unknown
+	BoreTop     float64
+	Angle       float64 // degrees downwards
+	TuyereRight bool
+	BlastOn     bool
+	Slices      []Slice // from the top
+	Labels      []Label // from the top
+	Heats       []Glow  // from the top, covering the burden
+	Bath        float64 // cm: top of the slag bath, below the tuyere; equal to Floor when none is known
+	Bloom       float64 // cm: height of the bloom; 0 when none is known
+}
+
+// Glow is a stretch of the shaft that glows alike.
+type Glow struct {
+	Top, Bottom float64
+	Heat        Heat
+}
+
+// HeatAt is the glow at a height.
+func (p Picture) HeatAt(cm float64) Heat {
+	for _, g := range p.Heats {
+		if cm <= g.Top && cm >= g.Bottom {
+			return g.Heat
+		}
+	}
+	return Cold
+}
+
+// From draws a reading. The furnace gives the frame; what it does not tell is
+// drawn at the size of a usual shaft, and the screen says so.
+func From(r figure.Reading) Picture {
+	f := r.Light.Furnace
+	p := Picture{
+		Mark: float64(f.Stack.Or(usualStack)), Floor: -float64(f.TuyereBase.Or(usualBase)),
+		Bore: float64(f.Bore.Or(0)), BoreTop: float64(f.BoreTop.Or(f.Bore.Or(0))),
+		Angle: float64(f.TuyereAngle.Or(0)), TuyereRight: f.TuyereRight,
+		BlastOn: !r.BlastOff && (r.Blast != entry.Blast{}),
+	}
+	p.Top = max(float64(f.Rim.Or(0)), p.Mark+4)
+	if h := r.Figure(figure.StackHeight); h.Known() {
+		p.Burden, p.BurdenKnown = h.P50, true
+		p.Top = max(p.Top, h.P50+2)
+	}
+	p.Bath = p.Floor
+	for _, l := range r.Layers {
+		p.Slices = append(p.Slices, slice(l))
+	}
+	for _, z := range r.Zones {
+		p.Labels = append(p.Labels, Label{At: (z.Top + z.Bottom) / 2, What: z.What, Degrees: z.Degrees, Basis: z.Basis})
+		p.Heats = append(p.Heats, Glow{Top: z.Top, Bottom: z.Bottom, Heat: HeatOf(z.Degrees)})
+	}
+	return p
+}
+
+// Sizes of a usual short shaft, where the furnace's own were not given: stack
+// 50 cm above a tuyere 15 cm above the base (published smelts of 2016 and 2021
+// in testdata).
+const (
+	usualStack = 50
+	usualBase  = 15
+)
+
+// HeatOf is the glow of a temperature in degrees Celsius. The limits are the
+// usual colours of hot iron in shade (common practice).
+func HeatOf(c float64) Heat {
+	switch {
+	case c < 200:
+		return Cold
+	case c < 650:
+		return Dull
+	case c < 900:
+		return Red
+	case c < 1150:
+		return Orange
+	case c < 1300:
+		return Yellow
+	}
+	return White
+}
+
+// slice draws a layer: the ore of a charge lies on its charcoal, which lies
+// below, and takes the share of the layer's height that its mass has of the
+// charge, since it fills the gaps between the lumps.
+func slice(l figure.Layer) Slice {
+	s := Slice{Top: l.Top, Bottom: l.Bottom, Charge: l.Charge, OreTop: l.Top, OreBottom: l.Top}
+	if !l.Ore.Known() || l.Ore.P50 <= 0 {
+		return s
+	}
+	share := 0.5
+	if l.Charcoal.Known() && l.Charcoal.P50 > 0 {
+		share = l.Ore.P50 / (l.Ore.P50 + l.Charcoal.P50)
+	}
+	s.OreBottom = l.Top - share*(l.Top-l.Bottom)
+	return s
+}

@@ -1,0 +1,129 @@
+package physics
+
+import (
+	"fmt"
+	"math"
+)
+
+// Physical constants.
+const (
+	// GasConstant in J/(mol K); exact since the 2019 SI (CODATA 2018), here to the digits a float64 needs.
+	GasConstant = 8.31446261815324
+
+	// StandardPressure, one standard atmosphere, in Pa (exact; ISO 2533:1975).
+	StandardPressure = 101325.0
+
+	// StandardGravity in m/s2 (exact; CGPM 1901).
+	StandardGravity = 9.80665
+
+	// ZeroCelsius is 0 C in K (exact by definition of the Celsius scale).
+	ZeroCelsius = 273.15
+)
+
+// Molar masses of the elements in kg/mol: abridged standard atomic weights, IUPAC 2021 (Prohaska et al. 2022, Pure Appl.
+// Chem. 94:573). The published spread of natural carbon and oxygen is below 0.01 %, far below anything weighed at a furnace.
+const (
+	MolarMassH  = 1.0080e-3
+	MolarMassC  = 12.011e-3
+	MolarMassN  = 14.007e-3
+	MolarMassO  = 15.999e-3
+	MolarMassMg = 24.305e-3
+	MolarMassAl = 26.982e-3
+	MolarMassSi = 28.085e-3
+	MolarMassP  = 30.974e-3
+	MolarMassS  = 32.06e-3
+	MolarMassAr = 39.95e-3
+	MolarMassCa = 40.078e-3
+	MolarMassMn = 54.938e-3
+	MolarMassFe = 55.845e-3
+)
+
+// Molar masses of the compounds met in more than one file, in kg/mol.
+const (
+	MolarMassH2O   = 2*MolarMassH + MolarMassO
+	MolarMassCO    = MolarMassC + MolarMassO
+	MolarMassCO2   = MolarMassC + 2*MolarMassO
+	MolarMassFeO   = MolarMassFe + MolarMassO
+	MolarMassFe2O3 = 2*MolarMassFe + 3*MolarMassO
+	MolarMassFe3O4 = 3*MolarMassFe + 4*MolarMassO
+
+	// MolarMassDryAir is the mean of dry air in kg/mol (US Standard Atmosphere 1976; ISO 2533:1975).
+	MolarMassDryAir = 28.9644e-3
+)
+
+// Conversion factors, all exact by definition but the water columns, which take water at 4 C (1000 kg/m3, conventional).
+const (
+	poundKg               = 0.45359237 // international pound, 1959
+	inchM                 = 0.0254     // international inch, 1959
+	waterColumnPaPerMetre = 1000 * StandardGravity
+	litrePerMinuteM3s     = 1e-3 / 60
+	secondsPerHour        = 3600.0
+)
+
+// FromLitresPerMinute converts l/min to m3/s. The litre is whatever the meter passed: see [Air] for its state.
+func FromLitresPerMinute(lMin float64) float64 { return lMin * litrePerMinuteM3s }
+
+// ToLitresPerMinute converts m3/s to l/min.
+func ToLitresPerMinute(m3s float64) float64 { return m3s / litrePerMinuteM3s }
+
+// FromCelsius converts C to K.
+func FromCelsius(c float64) float64 { return c + ZeroCelsius }
+
+// ToCelsius converts K to C.
+func ToCelsius(k float64) float64 { return k - ZeroCelsius }
+
+// FromKgPerHour converts kg/h to kg/s.
+func FromKgPerHour(kgh float64) float64 { return kgh / secondsPerHour }
+
+// ToKgPerHour converts kg/s to kg/h.
+func ToKgPerHour(kgs float64) float64 { return kgs * secondsPerHour }
+
+// FromInchesWater converts inches of water to Pa.
+func FromInchesWater(in float64) float64 { return in * inchM * waterColumnPaPerMetre }
+
+// ToInchesWater converts Pa to inches of water.
+func ToInchesWater(pa float64) float64 { return pa / (inchM * waterColumnPaPerMetre) }
+
+// FromMillimetresWater converts millimetres of water to Pa.
+func FromMillimetresWater(mm float64) float64 { return mm * 1e-3 * waterColumnPaPerMetre }
+
+// FromPounds converts pounds to kg.
+func FromPounds(lb float64) float64 { return lb * poundKg }
+
+// ToPounds converts kg to pounds.
+func ToPounds(kg float64) float64 { return kg / poundKg }
+
+// FromInches converts inches to m.
+func FromInches(in float64) float64 { return in * inchM }
+
+// ToInches converts m to inches.
+func ToInches(m float64) float64 { return m / inchM }
+
+// RangeError says that a figure lies outside what its quantity can be. Quantity is a stable name for a caller to put into
+// words; Value is as given, in SI units, and may be infinite or not a number.
+type RangeError struct {
+	Quantity         string
+	Value, Low, High float64
+}
+
+func (e *RangeError) Error() string {
+	return fmt.Sprintf("physics: %s is %g, outside %g to %g", e.Quantity, e.Value, e.Low, e.High)
+}
+
+// inRange returns a *RangeError unless low <= v <= high; a v that is not a number is never in range.
+func inRange(quantity string, v, low, high float64) error {
+	if v >= low && v <= high {
+		return nil
+	}
+	return &RangeError{Quantity: quantity, Value: v, Low: low, High: high}
+}
+
+// allFinite says whether every value is a finite number.
+func allFinite(values ...float64) bool {
+	for _, v := range values {
+		if math.IsNaN(v) || math.IsInf(v, 0) {
+			return false
+		}
+	}
+	return true
+}

@@ -80,8 +80,9 @@ func number(t testing.TB, cell string) float64 {
 }
 
 func TestConversions(t *testing.T) {
-	// 249.09 Pa and 9.807 Pa: NIST SP 811 (2008) appendix B, conventional inch and millimetre of water. 4 lb = 1.814 kg:
-	// charcoal measure of a published 2005 log. 0.45359237 kg and 25.4 mm: international pound and inch of 1959.
+	// NIST SP 811 (2008), appendix B: conventional inch and millimetre of water 249.0889 and 9.80665 Pa, pound 0.45359237 kg,
+	// inch 25.4 mm (from memory, unverified; the flow notes print 249.09 and 9.807). A 4 lb measure is 1.814 kg in a log of
+	// 11 June 2005 (darkcompany.ca/iron0605).
 	agree(t, "1 inch water", physics.FromInchesWater(1), 249.0889, 1e-6)
 	agree(t, "1 mm water", physics.FromMillimetresWater(1), 9.80665, 1e-6)
 	agree(t, "4 lb", physics.FromPounds(4), 1.814, 3e-4)
@@ -105,8 +106,7 @@ func TestConversions(t *testing.T) {
 }
 
 func TestMolarMasses(t *testing.T) {
-	// Iron shares printed in an ore report (FeO(OH) 88.85 g/mol, "63, 70, 72 %") follow from these; the three below are
-	// molecular weights of the NIST Chemistry WebBook (SRD 69), from memory, unverified.
+	// Molecular weights of the NIST Chemistry WebBook (SRD 69), from memory, unverified.
 	agree(t, "CO2", physics.MolarMassCO2, 44.0095e-3, 2e-5)
 	agree(t, "H2O", physics.MolarMassH2O, 18.0153e-3, 2e-5)
 	agree(t, "Fe2O3", physics.MolarMassFe2O3, 159.688e-3, 2e-5)

@@ -69,8 +69,8 @@ func Cylinder(diameter, height float64) Bore {
 	return Bore{Bottom: diameter, Top: diameter, Height: height}
 }
 
-// Validate returns a *RangeError for diameters outside 5 cm to 2 m or a height outside 5 cm to 5 m. The other methods are
-// defined for a bore that passes.
+// Validate returns a *RangeError for diameters outside 5 cm to 2 m or a height outside 5 cm to 5 m. The other methods give
+// nought for a bore that fails and for a height or volume that is undefined or beyond 1000.
 func (b Bore) Validate() error {
 	return errors.Join(
 		inRange("bore at the bottom", b.Bottom, 0.05, 2),
@@ -79,8 +79,17 @@ func (b Bore) Validate() error {
 	)
 }
 
+// defined says whether the bore, and a height or volume in it, are such as can be at a furnace.
+func (b Bore) defined(z, volume float64) bool {
+	const far = 1000 // m or m3: beyond it a slip
+	return b.Validate() == nil && math.Abs(z) <= far && math.Abs(volume) <= far
+}
+
 // Diameter gives the bore in m at a height.
 func (b Bore) Diameter(z float64) float64 {
+	if !b.defined(z, 0) {
+		return 0
+	}
 	return b.Bottom + (b.Top-b.Bottom)*math.Min(1, math.Max(0, z/b.Height))
 }
 
@@ -89,6 +98,9 @@ func (b Bore) Area(z float64) float64 { return discArea(b.Diameter(z)) }
 
 // VolumeBelow gives the volume in m3 between the lower end and a height; negative below it.
 func (b Bore) VolumeBelow(z float64) float64 {
+	if !b.defined(z, 0) {
+		return 0
+	}
 	within := math.Min(b.Height, math.Max(0, z))
 	d := b.Diameter(within)
 	frustum := math.Pi / 12 * within * (b.Bottom*b.Bottom + b.Bottom*d + d*d)
@@ -119,6 +131,9 @@ func (b Bore) heightHolding(volume float64) float64 {
 // Thickness gives how thick in m a layer of a volume in m3 lies when its underside is at a height. A negative volume gives,
 // as a negative thickness, how far a surface at that height falls when so much is taken from under it.
 func (b Bore) Thickness(z, volume float64) float64 {
+	if !b.defined(z, volume) {
+		return 0
+	}
 	return b.heightHolding(b.VolumeBelow(z)+volume) - z
 }
 

@@ -115,6 +115,22 @@ func TestBedRefusesNonsense(t *testing.T) {
 	}
 	for _, bore := range []physics.Bore{{}, physics.Cylinder(25, 60), {0.25, nan, 0.6}, {nan, 0.25, 0.6}, {0.25, 0.25, nan}, {0.25, -0.25, 0.6}} {
 		isRangeError(t, "bore", bore.Validate())
+		for _, got := range []float64{bore.Diameter(0), bore.Area(0.3), bore.VolumeBelow(0.3), bore.VolumeBetween(0, 1), bore.Thickness(0.3, 0.01)} {
+			if got != 0 {
+				t.Errorf("impossible bore %v: got %g, want nought", bore, got)
+			}
+		}
+	}
+}
+
+func TestUndefinedHeightsGiveNought(t *testing.T) {
+	bore := physics.Cylinder(0.25, 0.6)
+	for _, v := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), math.MaxFloat64} {
+		for _, got := range []float64{bore.Diameter(v), bore.Area(v), bore.VolumeBelow(v), bore.Thickness(v, 0.01), bore.Thickness(0.3, v)} {
+			if got != 0 {
+				t.Errorf("at %g: got %g, want nought", v, got)
+			}
+		}
 	}
 }
 

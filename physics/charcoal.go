@@ -46,25 +46,23 @@ func (c Charcoal) Validate() error {
 	)
 }
 
-// Volatiles gives the share of dry charcoal that is neither carbon nor ash, as in a proximate analysis.
-func (c Charcoal) Volatiles() float64 { return 1 - c.Carbon - c.Ash }
+// Volatiles gives the share of dry charcoal that is neither carbon nor ash, as in a proximate analysis. This and the masses
+// below are for a lot that passes [Charcoal.Validate]; a mass or lot that cannot be gives none.
+func (c Charcoal) Volatiles() float64 { return orNone(1 - c.Carbon - c.Ash) }
 
 // DryMass gives the dry charcoal in a mass as charged.
-func (c Charcoal) DryMass(asCharged float64) float64 { return asCharged / (1 + c.Moisture) }
+func (c Charcoal) DryMass(asCharged float64) float64 { return orNone(asCharged / (1 + c.Moisture)) }
 
 // ChargedMass gives the mass as charged that holds a mass of dry charcoal.
-func (c Charcoal) ChargedMass(dry float64) float64 { return dry * (1 + c.Moisture) }
+func (c Charcoal) ChargedMass(dry float64) float64 { return orNone(dry * (1 + c.Moisture)) }
 
 // CarbonMass gives the carbon to burn in a mass as charged.
-func (c Charcoal) CarbonMass(asCharged float64) float64 { return c.DryMass(asCharged) * c.Carbon }
+func (c Charcoal) CarbonMass(asCharged float64) float64 {
+	return orNone(c.DryMass(asCharged) * c.Carbon)
+}
 
 // DryMassForCarbon gives the dry charcoal that holds a mass of carbon to burn; none for a lot without carbon.
-func (c Charcoal) DryMassForCarbon(carbon float64) float64 {
-	if c.Carbon <= 0 {
-		return 0
-	}
-	return carbon / c.Carbon
-}
+func (c Charcoal) DryMassForCarbon(carbon float64) float64 { return orNone(carbon / c.Carbon) }
 
 // DryBasis turns moisture as a share of the wet mass (0 up to two thirds) into kg of water per kg dry.
 func DryBasis(wet float64) (float64, error) {

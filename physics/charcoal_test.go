@@ -96,8 +96,15 @@ func TestWaterNeverChangesTheCarbon(t *testing.T) {
 	agree(t, "carbon in 1.1 kg", c.CarbonMass(1.1), 0.85, 1e-15)
 	agree(t, "as charged for 1 kg dry", c.ChargedMass(1), 1.1, 1e-15)
 	agree(t, "dry for 0.85 kg carbon", c.DryMassForCarbon(0.85), 1, 1e-15)
-	if got := (physics.Charcoal{}).DryMassForCarbon(1); got != 0 {
-		t.Errorf("a lot without carbon: got %g kg, want none", got)
+	nan := math.NaN()
+	soaked := physics.Charcoal{Moisture: -1, Carbon: 0.85}
+	for _, got := range []float64{
+		physics.Charcoal{}.DryMassForCarbon(1), c.DryMass(nan), c.DryMass(-1), c.ChargedMass(math.Inf(1)), c.CarbonMass(nan),
+		soaked.DryMass(1), soaked.CarbonMass(1), physics.Charcoal{Carbon: 2}.Volatiles(), physics.Charcoal{Ash: nan}.Volatiles(),
+	} {
+		if got != 0 {
+			t.Errorf("what cannot be: got %g, want none", got)
+		}
 	}
 	// Analogue ore notes: 13 % water (100:87) on the wet mass is 13/87 on the dry.
 	agree(t, "wet to dry basis", must(t)(physics.DryBasis(0.13)), 13.0/87, 1e-12)

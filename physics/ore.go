@@ -71,14 +71,15 @@ func (m Mineral) RoastYield() float64 { return SameIron(1, m, Hematite) }
 func (m Mineral) RoastLoss() float64 { return 1 - m.RoastYield() }
 
 // SameIron gives the mass of one mineral that holds the iron of a mass of another: goethite as dug to hematite as roasted, an
-// assay by one oxide to another.
+// assay by one oxide to another. A mass that cannot be gives none.
 func SameIron(mass float64, from, to Mineral) float64 {
-	return mass * from.IronShare() / to.IronShare()
+	return orNone(mass * from.IronShare() / to.IronShare())
 }
 
-// IronShareFromOxides gives the iron share of an assay stated as shares of FeO and Fe2O3.
+// IronShareFromOxides gives the iron share of an assay stated as shares of FeO and Fe2O3; shares that cannot be
+// give none.
 func IronShareFromOxides(feo, fe2o3 float64) float64 {
-	return feo*Wustite.IronShare() + fe2o3*Hematite.IronShare()
+	return orNone(feo*Wustite.IronShare() + fe2o3*Hematite.IronShare())
 }
 
 // AssayError says that a stated iron share is more than the mineral can hold: a typing slip, metallic iron in the sample, or

@@ -96,6 +96,14 @@ func TestAssayAboveTheCeiling(t *testing.T) {
 	for _, none := range []float64{-0.1, 51, math.NaN(), math.Inf(1)} {
 		isRangeError(t, "iron share", physics.CheckIronShare(none, physics.Hematite))
 	}
+	for _, got := range []float64{
+		physics.SameIron(math.NaN(), physics.Goethite, physics.Hematite), physics.SameIron(-1, physics.Goethite, physics.Hematite),
+		physics.IronShareFromOxides(math.NaN(), 0.5), physics.IronShareFromOxides(-1, 0),
+	} {
+		if got != 0 {
+			t.Errorf("what cannot be: got %g, want none", got)
+		}
+	}
 	if got := physics.Mineral(99).IronShare(); got != physics.Hematite.IronShare() {
 		t.Errorf("an unknown mineral: got %g, want that of hematite", got)
 	}

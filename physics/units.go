@@ -60,6 +60,8 @@ const (
 	secondsPerHour        = 3600.0
 )
 
+// The conversions below hand on what they are given, undefined numbers too: the functions that use a figure check it.
+
 // FromLitresPerMinute converts l/min to m3/s. The litre is whatever the meter passed: see [Air] for its state.
 func FromLitresPerMinute(lMin float64) float64 { return lMin * litrePerMinuteM3s }
 
@@ -116,6 +118,14 @@ func inRange(quantity string, v, low, high float64) error {
 		return nil
 	}
 	return &RangeError{Quantity: quantity, Value: v, Low: low, High: high}
+}
+
+// orNone turns what cannot be an amount, a negative or undefined number, into none.
+func orNone(v float64) float64 {
+	if v > 0 && allFinite(v) {
+		return v
+	}
+	return 0
 }
 
 // allFinite says whether every value is a finite number.

@@ -22,19 +22,14 @@ func (f Figure) Known() bool { return f.Basis != Unknown }
 // none is a figure without a value.
 var none = Figure{Basis: Unknown}
 
-// Mass is what a part or a charge weighs, with its spread.
-type Mass struct {
-	Figure
-}
-
 // Layer is one charge as it stands in the shaft: a slice of the burden between
 // two heights above the tuyere. The fill is charge 0.
 type Layer struct {
 	Charge      int           // number of the charge, 0 for the fill
 	Seq         uint64        // its entry
 	Top, Bottom float64       // cm above the tuyere
-	Charcoal    Figure        // kg as charged, of the whole charge
-	Ore         Figure        // kg
+	Charcoal    Figure        // kg as charged, of what is left of the charge
+	Ore         Figure        // kg, likewise
 	Age         time.Duration // since it was charged
 }
 

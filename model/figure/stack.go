@@ -1,0 +1,79 @@
+package figure
+
+import (
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/fold"
+	"chargehand/physics"
+)
+
+// stack sets the height of the burden above the tuyere.
+func stack(r *Reading, s fold.State) {
+	if !s.HasLevel || s.Phase == entry.Extracted || s.Phase == entry.Closed {
+		return
+	}
+	r.Figures[StackHeight] = Figure{Band: s.Level.Band().Scale(100), Basis: r.furnaceBasis()}
+	if s.LevelAt >= 0 && s.At-s.LevelAt < freshDip {
+		r.Figures[StackHeight].Basis = Measured
+	}
+}
+
+// freshDip is how long a dip is called measured: about as long as the burden
+// takes to sink by what a dip is good for.
+const freshDip = 2 * time.Minute
+
+// layers stands the charges on each other as they now are in the shaft: from
+// the top of the burden downwards, newest first, each as thick as what it holds,
+// until the tuyere cuts the lowest. Charcoal burns at the tuyere, so what is
+// above it is whole; ore settles into the charcoal and is reckoned with the bed.
+// What is left below the charges is the fill.
+func layers(s fold.State) []Layer {
+	bore, ok := fold.ShaftBore(s.Light.Furnace)
+	if !ok || !s.HasLevel || s.Phase == entry.Extracted || s.Phase == entry.Closed {
+		return nil
+	}
+	bed := s.Bed()
+	top := s.Level.Height
+	var ls []Layer
+	for i := len(s.Charges) - 1; i >= 0 && top > thinnest; i-- {
+		c := s.Charges[i]
+		volume, err := bed.Volume(c.Charcoal.Dry.Kg, c.Ore.Dry.Kg)
+		if err != nil || volume <= 0 || c.Charcoal.Charged.Unknown {
+			continue
+		}
+		bottom := top + bore.Thickness(top, -volume)
+		left := 1.0
+		if bottom < 0 {
+			left = bore.VolumeBetween(0, top) / volume
+			bottom = 0
+		}
+		ls = append(ls, Layer{
+			Charge: c.Number, Seq: c.Seq, Top: 100 * top, Bottom: 100 * bottom, Age: s.At - c.At,
+			Charcoal: ofMass(c.Charcoal.Charged.Scaled(left), Estimated), Ore: ofMass(c.Ore.Charged.Scaled(left), Estimated),
+		})
+		top = bottom
+	}
+	if top > thinnest {
+		ls = append(ls, fillLayer(s, bore, bed, top))
+	}
+	return ls
+}
+
+// thinnest is the thinnest layer worth showing, in metres.
+const thinnest = 0.002
+
+// fillLayer is what is left of the fill: as much charcoal as the room below the
+// charges holds.
+func fillLayer(s fold.State, bore physics.Bore, bed physics.Bed, top float64) Layer {
+	kg := bore.VolumeBetween(0, top) * bed.CharcoalBulk
+	l := Layer{Top: 100 * top, Charcoal: ofMass(fold.Mass{Kg: kg, Common: kg * physics.CharcoalBulkRelSD}, Estimated)}
+	l.Ore = ofMass(fold.Mass{}, Estimated)
+	for _, line := range s.Lines {
+		if _, ok := line.Event.(entry.Fill); ok {
+			l.Seq, l.Age = line.Seq(), s.At-line.At
+			break
+		}
+	}
+	return l
+}

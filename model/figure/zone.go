@@ -1,0 +1,105 @@
+package figure
+
+import (
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/fold"
+)
+
+// Zones are a stated simple guess until a solver feeds them: the one published
+// row of six readings up a furnace wall (Markewitz, data sheet of 30 Oct 2021,
+// row A), stretched to this burden. The row of 13:55, a quarter of an hour after
+// the fill, stands for a furnace just filled, that of 15:21 for a warm one; in
+// between the guess goes from one to the other. The heights of the readings are
+// not given there; they are taken at every 10 cm from the tuyere of a 50 cm
+// stack. The cold of fresh charcoal at the top and the heat of the blast side
+// are put in as round figures (common practice: top gas 150 to 500 C, white heat
+// before the tuyere).
+type knot struct{ at, cold, warm float64 } // share of the burden's height; C just filled, C warm
+
+var row = []knot{
+	{0, 1250, 1350}, {0.04, 1170, 1300}, {0.2, 930, 1190}, {0.4, 780, 1190}, {0.6, 550, 1000}, {0.8, 320, 905}, {0.9, 200, 600}, {1, 90, 200},
+}
+
+// warming is the time between the two rows.
+const warming = 86 * time.Minute
+
+// guess is the temperature in C at a height, as a share of the burden's height,
+// so long after the fill.
+func guess(share float64, since time.Duration) float64 {
+	warmth := min(1, max(0, float64(since)/float64(warming)))
+	at := func(k knot) float64 { return k.cold + warmth*(k.warm-k.cold) }
+	for i := 1; i < len(row); i++ {
+		if a, b := row[i-1], row[i]; share <= b.at {
+			return at(a) + (at(b)-at(a))*(share-a.at)/(b.at-a.at)
+		}
+	}
+	return at(row[len(row)-1])
+}
+
+// limits are the temperatures in C from which on each process goes, coldest
+// first. Water leaves to 100 C and a little above in lumps; goethite gives off
+// its water at 250 to 350 C, bog ore from 200 C; the oxide steps follow the
+// Fe-C-O boundaries with their triple point near 570 C; slag near fayalite runs
+// from about 1180 C (all in the published tables this package's tests name).
+var limits = []struct {
+	from float64
+	what Process
+}{
+	{0, Drying}, {150, Roasting}, {400, RedToBlack}, {570, LosesOxygen}, {800, IronForms}, {1180, SlagRuns},
+}
+
+// burningBores is how far up from the tuyere charcoal burns, in bores: the
+// raceway of the recommended model, 0.15 m in a bore of 28 cm.
+const burningBores = 0.54
+
+// sweep is the height of one sample in cm when looking for the zones' limits.
+const sweep = 0.5
+
+// zones cuts the burden where one process gives way to the next.
+func zones(s fold.State) []Zone {
+	since, filled := sinceFill(s)
+	bore, ok := fold.ShaftBore(s.Light.Furnace)
+	height := 100 * s.Level.Height
+	if !filled || !ok || !s.HasLevel || height < sweep || s.Phase == entry.Extracted || s.Phase == entry.Closed {
+		return nil
+	}
+	burning := min(height, 100*burningBores*bore.Bottom)
+	var zs []Zone
+	for cm := height; cm > 0; cm -= sweep {
+		what := processAt(guess(cm/height, since))
+		if cm <= burning {
+			what = Burning
+		}
+		if n := len(zs); n == 0 || zs[n-1].What != what {
+			zs = append(zs, Zone{What: what, Top: cm, Basis: Guessed})
+		}
+		zs[len(zs)-1].Bottom = max(0, cm-sweep)
+	}
+	for i, z := range zs {
+		zs[i].Degrees = guess((z.Top+z.Bottom)/2/height, since)
+	}
+	return zs
+}
+
+func processAt(c float64) Process {
+	what := Drying
+	for _, l := range limits {
+		if c >= l.from {
+			what = l.what
+		}
+	}
+	return what
+}
+
+// sinceFill is how long charcoal has been burning in the shaft.
+func sinceFill(s fold.State) (time.Duration, bool) {
+	for _, l := range s.Lines {
+		switch l.Event.(type) {
+		case entry.Fill, entry.Charge:
+			return s.At - l.At, true
+		}
+	}
+	return 0, false
+}

@@ -1,0 +1,48 @@
+package fold
+
+import (
+	"time"
+
+	"chargehand/model/entry"
+)
+
+// Burn is what burned over some intervals between charges: the burden is
+// brought back to the same level by each charge, so what a charge holds is what
+// burned since the one before.
+type Burn struct {
+	From, To  time.Duration
+	Hours     float64
+	Intervals int
+	Charcoal  Total
+	Ore       Total
+	Measures  entry.Count
+	Counted   bool // every charge was counted in measures
+}
+
+// lastIntervals is over how many intervals the burn rate goes.
+const lastIntervals = 3
+
+// Burning is the burn over the last three intervals, fewer in the beginning.
+func (s State) Burning() (Burn, bool) { return burnOver(s.Charges) }
+
+func burnOver(cs []Charge) (Burn, bool) {
+	n := min(lastIntervals, len(cs)-1)
+	if n < 1 {
+		return Burn{}, false
+	}
+	return BurnBetween(cs[len(cs)-1-n:]), true
+}
+
+// BurnBetween is the burn from the first to the last of some charges. What the
+// first one holds burned before it, or lies in the shaft still.
+func BurnBetween(cs []Charge) Burn {
+	first, last := cs[0], cs[len(cs)-1]
+	b := Burn{From: first.At, To: last.At, Hours: (last.At - first.At).Hours(), Intervals: len(cs) - 1, Counted: true}
+	for _, c := range cs[1:] {
+		b.Charcoal = b.Charcoal.plus(c.Charcoal)
+		b.Ore = b.Ore.plus(c.Ore)
+		b.Measures += c.Measures
+		b.Counted = b.Counted && c.Measures > 0
+	}
+	return b
+}

@@ -1,0 +1,54 @@
+package fold
+
+import "chargehand/model/entry"
+
+// rank orders the phases, so that a fill in the middle of the main burn (rough
+// charcoal to top up) does not take the smelt back.
+var rank = map[entry.Phase]int{
+	entry.Prepared: 0, entry.Preheat: 1, entry.Filling: 2, entry.MainBurn: 3,
+	entry.OreOff: 3, entry.BurnsDown: 4, entry.Extracted: 5, entry.Closed: 6,
+}
+
+// phases walks the lines and sets the phase, when it began, and whether ore is
+// held or over.
+func (s *State) phases() {
+	s.Phase = entry.Preheat
+	for _, l := range s.Lines {
+		switch ev := l.Event.(type) {
+		case entry.PhaseSet:
+			s.enter(ev.Phase, l)
+		case entry.Fill:
+			s.forward(entry.Filling, l)
+		case entry.Charge:
+			s.forward(entry.MainBurn, l)
+			if s.Phase == entry.OreOff && ev.Parts.Holds(entry.Ore) {
+				s.enter(entry.MainBurn, l)
+			}
+		case entry.OreHeld:
+			if ev.Again && s.Phase == entry.OreOff {
+				s.enter(entry.MainBurn, l)
+			} else if !ev.Again {
+				s.enter(entry.OreOff, l)
+			}
+		case entry.LastOre:
+			s.LastOre = true
+		case entry.BurnDown:
+			s.enter(entry.BurnsDown, l)
+		case entry.Extract:
+			s.enter(entry.Extracted, l)
+		}
+	}
+	s.OreHeld = s.Phase == entry.OreOff
+}
+
+func (s *State) enter(p entry.Phase, l Line) {
+	if s.Phase != p {
+		s.Phase, s.Since = p, l.At
+	}
+}
+
+func (s *State) forward(p entry.Phase, l Line) {
+	if rank[p] > rank[s.Phase] {
+		s.enter(p, l)
+	}
+}

@@ -1,0 +1,49 @@
+package theme
+
+// Marks are the signs that say without colour what colour also says, and the
+// characters that pictures are drawn with.
+type Marks struct {
+	Look, Act, Kept, Struck, Picked, Late string
+	Cursor, Dot, Ask                      string
+
+	HLine, VLine, Dash, Fine rune // line across, line down, a layer's edge, the charging mark
+	Wall                     rune
+	Upper, Lower, Full       rune // halves of a cell and the whole one, for digits
+	Eighths                  []rune
+	Hang, HangFull           rune // bars that hang down: half a cell and a whole one
+	Grain                    rune // of ore
+	Bath, Bloom              rune
+
+	BarLine, BarGood, BarAt, BarEnd rune // a short bar: its line, the good band, where the figure stands, its ends
+	Pipe, Slope, Nozzle, Shut       rune // the tuyere from the left: pipe, its step downwards, its mouth, its mouth without blast
+	PipeR, SlopeR, NozzleR          rune // the same from the right
+	Glow                            [6][2]rune
+}
+
+// Marks are the marks of this theme.
+func (t Theme) Marks() *Marks {
+	if t.ASCII {
+		return &asciiMarks
+	}
+	return &fullMarks
+}
+
+var fullMarks = Marks{
+	Look: "!", Act: "!!", Kept: "✓", Struck: "×", Picked: ">", Late: "late", Cursor: "▏", Dot: "·", Ask: "?",
+	HLine: '─', VLine: '│', Dash: '─', Fine: '┈', Wall: '┃',
+	Upper: '▀', Lower: '▄', Full: '█', Eighths: []rune(" ▁▂▃▄▅▆▇█"), Hang: '▀', HangFull: '█',
+	Grain: '•', Bath: '≈', Bloom: '█',
+	BarLine: '─', BarGood: '━', BarAt: '●', BarEnd: '│',
+	Pipe: '═', Slope: '╲', Nozzle: '▶', Shut: '×', PipeR: '═', SlopeR: '╱', NozzleR: '◀',
+	Glow: [6][2]rune{{'·', ' '}, {'░', ' '}, {'░', '░'}, {'▒', '▒'}, {'▓', '▓'}, {'█', '█'}},
+}
+
+var asciiMarks = Marks{
+	Look: "!", Act: "!!", Kept: "ok", Struck: "x", Picked: ">", Late: "late", Cursor: "_", Dot: "-", Ask: "?",
+	HLine: '-', VLine: '|', Dash: '-', Fine: '.', Wall: '|',
+	Upper: '#', Lower: '#', Full: '#', Eighths: []rune(" ___===##"), Hang: '#', HangFull: '#',
+	Grain: 'o', Bath: '~', Bloom: '@',
+	BarLine: '-', BarGood: '=', BarAt: '#', BarEnd: '|',
+	Pipe: '=', Slope: '\\', Nozzle: '>', Shut: 'x', PipeR: '=', SlopeR: '/', NozzleR: '<',
+	Glow: [6][2]rune{{'.', ' '}, {':', ' '}, {':', ':'}, {'+', '+'}, {'%', '%'}, {'#', '#'}},
+}

@@ -125,3 +125,13 @@ func End(entries []entry.Entry) time.Duration {
 	}
 	return end
 }
+
+// Latest is the last moment that any entry speaks of: everything has happened
+// by then.
+func Latest(entries []entry.Entry) time.Duration {
+	var latest time.Duration
+	for _, l := range Lines(entries, All) {
+		latest = max(latest, l.At, l.Accepted)
+	}
+	return latest
+}

@@ -1,0 +1,187 @@
+package words
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"strings"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/figure"
+)
+
+// The command line.
+const (
+	ProgramDoes = "chargehand keeps the record of a smelt in a small clay shaft furnace and does its sums live"
+	ScreenDoes  = "opens the screen: practise, run a smelt, look at one"
+	SmeltsDoes  = "lists the smelts in the book"
+	StateDoes   = "prints every figure of a smelt at a moment"
+	ImportDoes  = "takes a log (CSV) or an exported journal (JSON lines) into the book"
+	ExportDoes  = "writes a smelt as a log (CSV), or exactly as it was kept with --json"
+	CheckDoes   = "goes through the book and its plain-text twins and says what is wrong"
+	VersionDoes = "says which version this is"
+	HelpDoes    = "prints this"
+	HelpMore    = "chargehand SUBCOMMAND --help tells its flags"
+
+	FlagBook    = "the book's file, or the folder it stands in (default: the user's data folder)"
+	FlagJSON    = "print JSON: metric units, unknown is null"
+	FlagPlain   = "no colour"
+	FlagLight   = "colours for a light screen"
+	FlagDark    = "colours for a dark screen"
+	FlagASCII   = "draw with plain ASCII"
+	FlagAt      = "the moment: 14:32, +1h20m since light, or 2026-05-09T14:32:00+02:00"
+	FlagKnown   = "only what was known by this entry's number"
+	FlagFurnace = "the furnace: a name, or a name with sizes in cm: \"Reed Hollow,bore=25,stack=50\""
+	FlagDate    = "the day of the log's first row, as 2026-05-09"
+	FlagMeasure = "what a measure weighs: bucket=1.9 (kg); may be given again"
+	FlagOut     = "the file to write (default: print it)"
+
+	ASmelt = "a smelt (see: chargehand smelts)"
+	AFile  = "a file"
+
+	NoDataFolder   = "no folder for the user's data is known: set HOME, or name the book with --book"
+	VersionUnknown = "unreleased"
+	ShelfEmpty     = "no smelts yet: chargehand opens the screen, chargehand import FILE takes in a log"
+	ShelfHead      = "SMELT\tPHASE\tCHARGES\tCHARCOAL\tORE\tBLOOM"
+	NoTerminal     = "the screen needs a terminal: run chargehand in one, or see chargehand help for what works without"
+)
+
+// OneLine makes one line of a text.
+func OneLine(s string) string { return strings.Join(strings.Fields(strings.ReplaceAll(s, "\n", "; ")), " ") }
+
+// SeeHelp points to a subcommand's help.
+func SeeHelp(name string) string {
+	return strings.Join(strings.Fields("see chargehand "+name+" --help"), " ")
+}
+
+// NoSuchCommand says so.
+func NoSuchCommand(name string) string {
+	return fmt.Sprintf("there is no subcommand %q: see chargehand help", name)
+}
+
+// WantsOne says how many operands there were.
+func WantsOne(what string, n int) string {
+	return fmt.Sprintf("wants %s, and just one; %d given", what, n)
+}
+
+// TakesNone says what was too much.
+func TakesNone(first string) string { return fmt.Sprintf("takes no operand; %q is too much", first) }
+
+// NoSuchSmelt says where was looked.
+func NoSuchSmelt(name, path string) string {
+	return fmt.Sprintf("there is no smelt %q in %s: chargehand smelts lists them", name, path)
+}
+
+// ManySuchSmelts lists what was meant.
+func ManySuchSmelts(name string, found []string) string {
+	return fmt.Sprintf("%q may be any of %s: write more of it", name, strings.Join(found, ", "))
+}
+
+// BadMoment, BadKnown and the like say what is wrong with a value and what one looks like.
+func BadMoment(s string) string {
+	return fmt.Sprintf("--at %q is no moment: write 14:32, +1h20m, or 2026-05-09T14:32:00+02:00", s)
+}
+
+func BadKnown(s string) string {
+	return fmt.Sprintf("--known %q is no entry's number: write a whole number from 1", s)
+}
+
+func BadDate(s string) string { return fmt.Sprintf("--date %q is no day: write it as 2026-05-09", s) }
+
+func BadMeasure(s string) string {
+	return fmt.Sprintf("%q is not NAME=KG: write for example bucket=1.9", s)
+}
+
+func BadFurnace(s string) string {
+	return fmt.Sprintf("--furnace: %q is not understood: sizes are bore, top, stack, rim, base in cm and altitude in m, as bore=25", s)
+}
+
+// CannotRead and CannotWrite say why a file could not be used.
+func CannotRead(path string, err error) string {
+	return fmt.Sprintf("cannot read %s: %s", path, why(err))
+}
+
+func CannotWrite(path string, err error) string {
+	return fmt.Sprintf("cannot write %s: %s; nothing was written", path, why(err))
+}
+
+func why(err error) string {
+	var p *fs.PathError
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return "there is no such file; check the name"
+	case errors.Is(err, fs.ErrPermission):
+		return "not allowed; check who owns it"
+	case errors.As(err, &p):
+		return p.Err.Error()
+	}
+	return err.Error()
+}
+
+// Imported says what was taken in.
+func Imported(path, id string, n int) string {
+	return fmt.Sprintf("%s is now smelt %s: %d entries kept", path, id, n)
+}
+
+// LostInCSV says what a log has no column for.
+func LostInCSV(entries, partly int) string {
+	return fmt.Sprintf("%d entries have no place in a log and %d lost a part of theirs; export --json keeps everything", entries, partly)
+}
+
+// Checked says what was gone through.
+func Checked(path string, streams int, entries uint64, faults int) string {
+	return fmt.Sprintf("%s: %d streams, %d entries, %d faults", path, streams, entries, faults)
+}
+
+// CheckFailed says how bad it is and what to do.
+func CheckFailed(n int) string {
+	return fmt.Sprintf("%d faults found: keep a copy of the book and its twins before anything else", n)
+}
+
+// Version is the version line.
+func Version(program string, journal int, goVersion, system string) string {
+	return fmt.Sprintf("chargehand %s, journal form %d, %s, %s", program, journal, goVersion, system)
+}
+
+// ShelfRow is one smelt of the list.
+func ShelfRow(id, phase string, charges int, charcoal, ore, bloom entry.Maybe[entry.Kilogram]) string {
+	return fmt.Sprintf("%s\t%s\t%d\t%s\t%s\t%s", id, phase, charges, kgOr(charcoal), kgOr(ore), kgOr(bloom))
+}
+
+func kgOr(m entry.Maybe[entry.Kilogram]) string {
+	if !m.Known {
+		return "unknown"
+	}
+	return fmt.Sprintf("%.1f kg", float64(m.Value))
+}
+
+// State is a reading in plain lines.
+func State(r figure.Reading) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s  %s since light  %s  as known by entry %d\n", r.Smelt, r.At.Round(time.Second), r.Phase, r.Known)
+	for n := range figure.Count {
+		f, d := r.Figure(n), figure.Table[n]
+		value := "unknown"
+		switch {
+		case f.Known():
+			value = fmt.Sprintf("%.4g %s (%.4g to %.4g), %s", f.P50, unitWord(d.Unit), f.P10, f.P90, f.Basis)
+		case f.AtLeast.Known:
+			value = fmt.Sprintf("unknown, at least %.4g %s", f.AtLeast.Value, unitWord(d.Unit))
+		}
+		fmt.Fprintf(&b, "  %-20s %s\n", strings.ReplaceAll(d.Key, "_", " "), value)
+	}
+	return b.String()
+}
+
+func unitWord(u string) string {
+	if u == "1" {
+		return ": 1"
+	}
+	return u
+}
+
+// ScreenFailed says that the screen stopped by itself, and what that means.
+func ScreenFailed(err error) string {
+	return fmt.Sprintf("the screen stopped: %v; what it had called kept is in the book", err)
+}

@@ -8,7 +8,7 @@ import "slices"
 // unverified).
 const (
 	PeepWhite  = "white"
-	PeepDrops  = "white, drops pass" // molten slag or iron on its way down
+	PeepDrops  = "drops pass" // white, and molten slag or iron on its way down
 	PeepYellow = "yellow"
 	PeepOrange = "orange"
 	PeepRed    = "red"
@@ -56,9 +56,9 @@ const (
 	TopGasOut    = "out"
 )
 
-// WhereTuyere is where a temperature was read in the fire before the tuyere
-// (Temperature.Where), as through the peep.
-const WhereTuyere = "at the tuyere"
+// WherePeep is where a temperature was read in the fire before the tuyere
+// (Temperature.Where).
+const WherePeep = "in the peep"
 
 // LookPlaces are what one can look at, most often looked at first.
 func LookPlaces() []LookAt {

@@ -231,9 +231,8 @@ func eventsOf(es []entry.Entry) []string {
 func TestRandomSmelts(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		at := time.Date(2026, 5, 9, 22, 0, 0, 0, time.FixedZone("", 7200))
-		es := []entry.Entry{{Happened: at, Event: entry.Light{
-			Measures: []entry.Measure{{Name: "bucket", What: entry.Charcoal}}, Source: []string{rapid.String().Draw(t, "remark")},
-		}}}
+		measures := []entry.Measure{{Name: "bucket", What: entry.Charcoal}, {Name: "scoop", What: entry.Ore}}
+		es := []entry.Entry{{Happened: at, Event: entry.Light{Measures: measures, Source: []string{rapid.String().Draw(t, "remark")}}}}
 		for range rapid.IntRange(1, 15).Draw(t, "entries") {
 			at = at.Add(time.Duration(rapid.SampledFrom([]int{0, 0, 300, 60_000, 7_200_000, 72_000_000}).Draw(t, "ms")) * time.Millisecond)
 			es = append(es, entry.Entry{Happened: at, Event: drawEvent(t), Group: rapid.SampledFrom([]string{"", "a", "b"}).Draw(t, "group")})
@@ -246,7 +245,7 @@ func TestRandomSmelts(t *testing.T) {
 		if lost.Entries+lost.Partly > len(es)-1 {
 			t.Fatalf("lost %+v of %d", lost, len(es)-1)
 		}
-		opt := Options{Location: time.FixedZone("", 7200), Measures: []entry.Measure{{Name: "bucket"}}}
+		opt := Options{Location: time.FixedZone("", 7200), Measures: measures}
 		back, err := Read(strings.NewReader(b.String()), opt)
 		if err != nil {
 			t.Fatalf("what was written is refused: %v in\n%s", err, &b)

@@ -168,6 +168,17 @@ func TestWhatIsLostOnTheWayOut(t *testing.T) {
 	}
 }
 
+// A smelt whose light names no measure counts in the one it counted in first.
+func TestCountsInAMeasureThatTheLightDoesNotName(t *testing.T) {
+	mug := func(n float64) entry.Event {
+		return entry.Charge{Parts: entry.Parts{{What: entry.Ore, Measure: "mug", Count: entry.Some(entry.Count(n))}}}
+	}
+	text, lost := write(t, []entry.Entry{{Happened: Undated, Event: entry.Light{Undated: true}}, {Happened: Undated, Event: mug(1.5)}})
+	if want := "clock,event,charcoal_kg,ore_kg,scoops,air_l_min,temp_c,note\n00:00,charge,0,,1.5,,,\n"; text != want || lost != (Lost{}) {
+		t.Errorf("%+v\n%s", lost, text)
+	}
+}
+
 func TestAnUncertainTimeIsCountedAsLost(t *testing.T) {
 	_, lost := write(t, []entry.Entry{{Happened: Undated, Uncertain: time.Minute, Event: entry.Tap{}}})
 	if lost != (Lost{Partly: 1}) {

@@ -108,5 +108,5 @@ func ofMass(m fold.Mass, basis Basis) Figure {
 	if m.Guessed {
 		basis = Guessed
 	}
-	return Figure{Band: physics.LogNormalMoments(m.Kg, math.Sqrt(m.Variance())), Basis: basis}
+	return Figure{Band: physics.LogNormal(m.Kg, math.Sqrt(m.RelVariance())), Basis: basis} // its middle is what the scales said
 }

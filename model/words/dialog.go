@@ -1,0 +1,52 @@
+package words
+
+import (
+	"strconv"
+)
+
+// What lists, questions and fields answer.
+const (
+	NothingDone = "nothing done"
+	EscCloses   = "one key chooses, esc closes"
+	YesNo       = "y yes, n no"
+	DoDone      = "done"
+)
+
+// NotInList answers a key that no line of the list has.
+func NotInList(key string) string {
+	return "nothing in this list on " + key + ": one of its letters or numbers, or esc"
+}
+
+// NotInField answers a key that a field has no use for.
+func NotInField(number bool) string {
+	if number {
+		return "only digits, comma and point here; enter when done, esc to leave it"
+	}
+	return "only text here; enter when done, esc to leave it"
+}
+
+// NoAct answers a key that does nothing on this screen.
+func NoAct(key string) string { return "nothing on " + key + "; h shows the keys" }
+
+// LeaningGlove answers a key that came again too soon.
+func LeaningGlove(key string) string {
+	return key + " came twice at once: taken for a leaning glove, not booked; press it again if it was meant"
+}
+
+// NumberMissing, NoNumber and OutOfRange say what is wrong with a number.
+func NumberMissing(unit string) string { return "no number yet: type it in " + unit + ", then enter" }
+
+// NoNumber says that what was typed is no number.
+func NoNumber(typed string) string {
+	return strconv.Quote(typed) + " is no number: digits with one comma or point, like 1.9"
+}
+
+// OutOfRange says that a number cannot be meant.
+func OutOfRange(typed, unit string, least, most float64) string {
+	return typed + " " + unit + " cannot be: between " + Number(least, 2) + " and " + Number(most, 2) + " " + unit
+}
+
+// NoTime says that what was typed is no time of day.
+func NoTime(typed string) string {
+	return strconv.Quote(typed) + " is no time: hours and minutes, like 14:32 or 1432"
+}

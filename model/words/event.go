@@ -1,0 +1,211 @@
+package words
+
+import (
+	"strconv"
+	"time"
+
+	"chargehand/model/entry"
+)
+
+// Event is what an entry says happened, in one line.
+func Event(ev entry.Event) string {
+	switch ev := ev.(type) {
+	case nil:
+		return "an entry without an event"
+	case entry.Light:
+		return "fire lit in " + orElse(ev.Furnace.Name, "a furnace without a name")
+	case entry.PhaseSet:
+		return Phase(ev.Phase) + " begins"
+	case entry.Recipe:
+		return "next charge: " + AllParts(ev.Next)
+	case entry.Fill:
+		return "fill: " + AllParts(ev.Parts)
+	case entry.Charge:
+		return "charge: " + AllParts(ev.Parts)
+	case entry.Level:
+		return "level: " + string(ev.Remark)
+	case entry.Dip:
+		return dip(ev)
+	case entry.Poke:
+		return "poked the burden"
+	case entry.Blast:
+		return blast(ev)
+	case entry.Rod:
+		return "rodded the tuyere"
+	case entry.Tuyere:
+		return tuyere(ev)
+	case entry.Tap:
+		return joined("tapped slag", mass(ev.Mass))
+	case entry.Arch:
+		if ev.Open {
+			return "arch opened"
+		}
+		return "arch closed"
+	case entry.Look:
+		return string(ev.At) + ": " + ev.Sees
+	case entry.Temperature:
+		return joined(Number(float64(ev.Degrees), 0)+" °C", ev.Where)
+	case entry.Weigh:
+		return weigh(ev)
+	case entry.Sample:
+		return joined("sample of "+orElse(ev.Of, "slag"), ev.Note)
+	case entry.OreHeld:
+		if ev.Again {
+			return "ore goes in again"
+		}
+		return "ore held back"
+	case entry.LastOre:
+		return "last ore is in"
+	case entry.BurnDown:
+		return "burn-down begins"
+	case entry.Extract:
+		if ev.None {
+			return "opened: no bloom"
+		}
+		return joined("bloom taken out", ev.From)
+	case entry.Pause:
+		return joined("pause", ev.Why)
+	case entry.Resume:
+		return "work goes on"
+	case entry.HandOver:
+		return "handed over to " + ev.To
+	case entry.ForgeHeat:
+		return joined("forge heat "+strconv.Itoa(ev.Number), ev.Step)
+	case entry.Note:
+		return "note: " + ev.Text
+	default:
+		return journal(ev)
+	}
+}
+
+// journal is the events of the journal itself and of the house.
+func journal(ev entry.Event) string {
+	switch ev := ev.(type) {
+	case entry.Strike:
+		return "crossed out an entry"
+	case entry.Amend:
+		if ev.Event == nil {
+			return "changed the time of an entry"
+		}
+		return "changed an entry to " + Event(ev.Event)
+	case entry.Keys:
+		return "keys: " + strconv.Itoa(len(ev.Pressed))
+	case entry.Acknowledge:
+		return "seen: " + ev.Rule
+	case entry.CautionShown:
+		return "caution shown: " + ev.Caution
+	case entry.Setting:
+		return "setting " + ev.Name + ": " + ev.Value
+	case entry.ClockJump:
+		return "the clock was set " + By(time.Duration(ev.ByMs)*time.Millisecond)
+	case entry.Testimony:
+		return joined("warning "+ev.State+": "+ev.Rule, ev.Text)
+	case entry.FurnaceBuilt:
+		return "furnace " + ev.Furnace.Name
+	case entry.LotStored:
+		return "lot " + ev.Lot.Name
+	case entry.MeasureNamed:
+		return "measure " + ev.Measure.Name
+	case entry.Plan:
+		return "plan " + ev.Name
+	}
+	return string(ev.Kind()) + ", written by a newer version"
+}
+
+func dip(d entry.Dip) string {
+	if d.BelowRim.Known {
+		return "dip: " + Number(float64(d.BelowRim.Value), 1) + " cm below the rim"
+	}
+	return "dip: " + Number(float64(d.AboveTuyere.Value), 1) + " cm above the tuyere"
+}
+
+func blast(b entry.Blast) string {
+	said := "blast"
+	add := func(known bool, s string) {
+		if known {
+			said = joined(said, s)
+		}
+	}
+	add(b.State != "", string(b.State))
+	add(b.Volume.Known, Number(float64(b.Volume.Value), 0)+" l/min")
+	add(b.Gate != "", "gate "+b.Gate)
+	add(b.Strokes.Known, Number(float64(b.Strokes.Value), 0)+" strokes a minute")
+	add(b.Tuyeres.Known, Number(float64(b.Tuyeres.Value), 0)+" tuyeres open")
+	add(b.Pressure.Known, Number(float64(b.Pressure.Value), 0)+" Pa")
+	add(b.Meter != "", "by "+b.Meter)
+	return said
+}
+
+func tuyere(t entry.Tuyere) string {
+	said := "tuyere"
+	add := func(known bool, s string) {
+		if known {
+			said = joined(said, s)
+		}
+	}
+	add(t.Angle.Known, Number(float64(t.Angle.Value), 1)+"° downwards")
+	add(t.Proud.Known, "tip "+Number(float64(t.Proud.Value), 1)+" cm into the shaft")
+	add(t.Bore.Known, "bore "+Number(float64(t.Bore.Value), 1)+" mm")
+	add(t.Swapped != "", "swapped for "+t.Swapped)
+	return said
+}
+
+func weigh(w entry.Weigh) string {
+	what := string(w.What)
+	if w.What == entry.WeighMeasure || w.What == entry.WeighLot {
+		what = orElse(w.Name, what)
+	}
+	said := "weighed: " + what + " " + Kg(w.Mass)
+	if w.Why != "" {
+		said += ", " + string(w.Why)
+	}
+	if w.What == entry.WeighMeasure {
+		if w.FromNow {
+			return said + ", from then on"
+		}
+		return said + ", for the whole smelt"
+	}
+	return said
+}
+
+// Phase is a stage of the smelt, as a person says it.
+func Phase(p entry.Phase) string {
+	if p == "" {
+		return "no phase"
+	}
+	return string(p)
+}
+
+func mass(m entry.Maybe[entry.Kilogram]) string {
+	if !m.Known {
+		return ""
+	}
+	return Kg(m.Value)
+}
+
+// joined puts a detail after a word, when there is one.
+func joined(s, detail string) string {
+	if detail == "" {
+		return s
+	}
+	return s + ", " + detail
+}
+
+func orElse(s, other string) string {
+	if s == "" {
+		return other
+	}
+	return s
+}
+
+// By is by how much and which way a clock was set: "5 min forward".
+func By(d time.Duration) string {
+	way := " forward"
+	if d < 0 {
+		way = " back"
+	}
+	if d = d.Abs(); d < 2*time.Minute {
+		return strconv.Itoa(int(d.Round(time.Second).Seconds())) + " s" + way
+	}
+	return strconv.Itoa(int(d.Round(time.Minute).Minutes())) + " min" + way
+}

@@ -1,0 +1,94 @@
+package words
+
+import (
+	"strconv"
+	"strings"
+
+	"chargehand/model/entry"
+)
+
+// Number is a number in as many decimals as it needs, at most so many.
+func Number(v float64, decimals int) string {
+	s := strconv.FormatFloat(v, 'f', decimals, 64)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	if s == "-0" {
+		return "0"
+	}
+	return s
+}
+
+// Kg is a mass as weighed: to 10 g below 10 kg, to 100 g above.
+func Kg(kg entry.Kilogram) string {
+	if kg >= 10 {
+		return Number(float64(kg), 1) + " kg"
+	}
+	return Number(float64(kg), 2) + " kg"
+}
+
+// Counted is a number of measures: "1 bucket", "half a scoop", "4 scoops".
+func Counted(n entry.Count, measure string) string {
+	switch n {
+	case 0:
+		return "no " + measure
+	case 0.5:
+		return "half a " + measure
+	case 1:
+		return "1 " + measure
+	}
+	return Number(float64(n), 2) + " " + plural(measure)
+}
+
+func plural(s string) string {
+	for _, end := range []string{"s", "x", "ch", "sh"} {
+		if strings.HasSuffix(s, end) {
+			return s + "es"
+		}
+	}
+	return s + "s"
+}
+
+// Material is what a part is made of.
+func Material(w entry.What) string {
+	switch w {
+	case entry.SeedSlag:
+		return "seed slag"
+	case entry.ReturnedSlag:
+		return "returned slag"
+	}
+	return string(w)
+}
+
+// OnePart is one part of a charge: "4 scoops of ore", "1.9 kg charcoal".
+func OnePart(p entry.Part) string {
+	what := Material(p.What)
+	if p.Lot != "" {
+		what += " (" + p.Lot + ")"
+	}
+	switch {
+	case p.None():
+		return "no " + what
+	case p.Count.Known && p.Measure != "" && p.Mass.Known:
+		return Counted(p.Count.Value, p.Measure) + " of " + what + ", " + Kg(p.Mass.Value)
+	case p.Count.Known && p.Measure != "":
+		return Counted(p.Count.Value, p.Measure) + " of " + what
+	case p.Mass.Known:
+		return Kg(p.Mass.Value) + " " + what
+	case p.Count.Known:
+		return Number(float64(p.Count.Value), 2) + " measures of " + what
+	}
+	return what + ", not weighed"
+}
+
+// AllParts is the content of a charge or fill.
+func AllParts(ps entry.Parts) string {
+	if len(ps) == 0 {
+		return "content not recorded"
+	}
+	said := make([]string, len(ps))
+	for i, p := range ps {
+		said[i] = OnePart(p)
+	}
+	return strings.Join(said, ", ")
+}

@@ -1,0 +1,156 @@
+package physics
+
+import "math"
+
+// Clay: heat stored per volume, J/m3/K (fired clay and sand 1.4-1.8 MJ, from memory, unverified), and the outside loss,
+// W/m2/K (natural draught 5-8 and radiation 9.7 at 150 C; recommended model).
+const (
+	wallCapacity = 1.5e6
+	outerLoss    = 20.0
+	// bareExchange couples the inside of the wall above the burden to the gas there, W/m2/K (free convection, round figure).
+	bareExchange = 10.0
+	// groundBeyond is how far below the last node the ground has the temperature of the air, m.
+	groundBeyond = 0.1
+	// hearthPacking is the heat the fines below the tuyere take up, J/m2/K: 5 cm at 1 MJ/m3/K (guess).
+	hearthPacking = 5e4
+)
+
+// wallModel is the geometry of the wall worked out: rings with their cells. It never changes once made.
+type wallModel struct {
+	rings int
+	ring  [wallRings]wallRing
+}
+
+type wallRing struct {
+	innerArea float64            // m2
+	outerArea float64            // m2
+	radius    float64            // m, inside
+	halfCell  float64            // m2K/W from the face to the middle of the first cell
+	capacity  [wallNodes]float64 // J/K
+	link      [wallNodes]float64 // W/K outwards from each cell; the last to the open air
+}
+
+func newWallModel(g ShaftGeometry, conductivity float64) *wallModel {
+	m := &wallModel{rings: min(wallRings, max(1, int(math.Ceil(math.Max(g.Bore.Height, g.Stack)/ringHeight-1e-9))))}
+	for i := range m.rings {
+		z := (float64(i) + 0.5) * ringHeight
+		r := &m.ring[i]
+		r.radius = g.Bore.Diameter(z) / 2
+		thickness := g.WallBottom + (g.WallTop-g.WallBottom)*math.Min(1, z/g.Bore.Height)
+		cell := thickness / wallNodes
+		r.innerArea = 2 * math.Pi * r.radius * ringHeight
+		r.outerArea = 2 * math.Pi * (r.radius + thickness) * ringHeight
+		r.halfCell = r.radius * math.Log((r.radius+cell/2)/r.radius) / conductivity
+		for k := range wallNodes {
+			in, out := r.radius+cell*float64(k), r.radius+cell*float64(k+1)
+			r.capacity[k] = wallCapacity * math.Pi * (out*out - in*in) * ringHeight
+			middle := (in + out) / 2
+			if k < wallNodes-1 {
+				r.link[k] = 2 * math.Pi * conductivity * ringHeight / math.Log((middle+cell)/middle)
+			} else {
+				skin := math.Log(out/middle) / (2 * math.Pi * conductivity * ringHeight)
+				r.link[k] = 1 / (skin + 1/(outerLoss*r.outerArea))
+			}
+		}
+	}
+	return m
+}
+
+// ringsOf gives the rings a layer touches.
+func (m *wallModel) ringsOf(low, high float64) (first, last int) {
+	first = min(m.rings-1, int(low/ringHeight))
+	last = min(m.rings-1, max(first, int(high/ringHeight-1e-12)))
+	return first, last
+}
+
+// wallContactOf gives a layer's exchange with the wall: heat = slope Tlayer - pull, in W, and by how much a watt of it pulls
+// the layer's edge below its mean.
+//
+// The bed's own resistance towards its edge counts: with an even sink the profile across is a parabola, its mean a quarter
+// radius above the edge (R/4k). Across the bed gas mixing adds to conduction (Peclet number 9, from memory).
+func (s *Shaft) wallContactOf(w *shaftWork, l *layer, low, high, massFlux float64) (slope, pull, edge float64) {
+	if !(high > low) {
+		return 0, 0, 0
+	}
+	t := l.temperature
+	across := s.bedConductivity(l) + massFlux*1200*l.lump/9 // 1200 J/kg/K: furnace gas
+	contact := wallContact + 4*wallRadiation*stefanBoltzmann*t*t*t
+	first, last := s.wall.ringsOf(low, high)
+	area := 0.0
+	for i := first; i <= last; i++ {
+		r := &s.wall.ring[i]
+		part := r.innerArea * s.ringShare(i, first, last, low, high)
+		conductance := part / (r.radius/(4*across) + 1/contact + r.halfCell)
+		slope += conductance
+		pull += conductance * s.wallT[i][0]
+		area += part
+	}
+	return slope, pull, s.wall.ring[first].radius / (4 * across * area)
+}
+
+// ringShare gives how many ring heights of ring i a layer covers; a layer above the last ring leans on that one.
+func (s *Shaft) ringShare(i, first, last int, low, high float64) float64 {
+	if first == last {
+		return (high - low) / ringHeight
+	}
+	from, to := math.Max(low, float64(i)*ringHeight), math.Min(high, float64(i+1)*ringHeight)
+	if i == last {
+		to = high
+	}
+	return (to - from) / ringHeight
+}
+
+// giveWall books the heat of a layer at a temperature on the rings beside it, and gives the sum in W.
+func (s *Shaft) giveWall(w *shaftWork, low, high, slope, kelvin float64) (watts float64) {
+	if !(slope > 0) {
+		return 0
+	}
+	first, last := s.wall.ringsOf(low, high)
+	for i := first; i <= last; i++ {
+		// The rings share the layer's conductance by the length of each; they are alike enough for that.
+		q := slope * s.ringShare(i, first, last, low, high) * ringHeight / (high - low) * (kelvin - s.wallT[i][0])
+		w.wallHeat[i] += q
+		watts += q
+	}
+	return watts
+}
+
+// stepWall conducts the heat outwards, ring by ring, implicitly.
+func (s *Shaft) stepWall(w *shaftWork, dt float64) {
+	air := s.ambient.Temperature
+	above := s.topGas.temperature
+	if s.topGas.moles() < 1e-9 {
+		above = air
+	}
+	burden := w.height
+	for i := range s.wall.rings {
+		r := &s.wall.ring[i]
+		t := &s.wallT[i]
+		bare := 0.0
+		if z := float64(i) * ringHeight; z+ringHeight > burden {
+			bare = bareExchange * r.innerArea * math.Min(1, (z+ringHeight-burden)/ringHeight)
+		}
+		// Tridiagonal, eliminated from the inside out.
+		var diagonal, right [wallNodes]float64
+		for k := range wallNodes {
+			diagonal[k] = r.capacity[k]/dt + r.link[k]
+			right[k] = r.capacity[k] / dt * t[k]
+			if k > 0 {
+				diagonal[k] += r.link[k-1]
+			}
+		}
+		diagonal[0] += bare
+		right[0] += w.wallHeat[i] + bare*above
+		right[wallNodes-1] += r.link[wallNodes-1] * air
+		for k := 1; k < wallNodes; k++ {
+			factor := r.link[k-1] / diagonal[k-1]
+			diagonal[k] -= factor * r.link[k-1]
+			right[k] += factor * right[k-1]
+		}
+		t[wallNodes-1] = right[wallNodes-1] / diagonal[wallNodes-1]
+		for k := wallNodes - 2; k >= 0; k-- {
+			t[k] = (right[k] + r.link[k]*t[k+1]) / diagonal[k]
+		}
+		s.ledger.WallLoss += dt * (r.link[wallNodes-1]*(t[wallNodes-1]-air) - bare*(above-t[0]))
+	}
+}

@@ -1,0 +1,112 @@
+package forecast
+
+import (
+	"cmp"
+	"errors"
+	"math"
+	"os"
+	"path/filepath"
+	"slices"
+	"testing"
+
+	"gonum.org/v1/gonum/stat"
+
+	"chargehand/model/entry"
+	"chargehand/model/fold"
+	"chargehand/persist/logcsv"
+)
+
+// published are the ten logs of testdata/logs, whole; each names its source.
+func published(t testing.TB) []Log {
+	t.Helper()
+	var logs []Log
+	for name, entries := range publishedEntries(t) {
+		logs = append(logs, Log{name, fold.Fold(entries, fold.All, fold.End(entries))})
+	}
+	slices.SortFunc(logs, func(a, b Log) int { return cmp.Compare(a.Name, b.Name) })
+	return logs
+}
+
+func publishedEntries(t testing.TB) map[string][]entry.Entry {
+	t.Helper()
+	paths, err := filepath.Glob(filepath.Join("..", "..", "testdata", "logs", "*.csv"))
+	if err != nil || len(paths) != 10 {
+		t.Fatalf("%d published logs, want 10 (%v)", len(paths), err)
+	}
+	logs := map[string][]entry.Entry{}
+	for _, path := range paths {
+		f, err := os.Open(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		entries, err := logcsv.Read(f, logcsv.Options{Name: path, Stream: "s", UID: "u"})
+		if err := errors.Join(err, f.Close()); err != nil {
+			t.Fatal(err)
+		}
+		logs[filepath.Base(path)[:2]] = entries
+	}
+	return logs
+}
+
+// fit finds the figures of some logs anew. The level of some intervals hangs on
+// the band (a change of air makes a new one when an interval lies clearly out),
+// so it goes round until nothing moves.
+func fit(logs []Log) fitted {
+	f := shared
+	for range 20 {
+		before := f
+		f = refit(logs, f)
+		if f == before {
+			break
+		}
+	}
+	return f
+}
+
+func refit(logs []Log, f fitted) fitted {
+	var usual, next, three, mean3 []float64
+	var off [settled + 1][]float64
+	for _, l := range logs {
+		is := intervals(l.State)
+		var minutes []float64
+		for _, i := range is {
+			minutes = append(minutes, i.Minutes)
+		}
+		usual = append(usual, median(slices.Sorted(slices.Values(minutes))))
+		p := newPace(f)
+		for i := range is {
+			far := math.Log(minutes[i] / p.level())
+			off[min(i, settled)] = append(off[min(i, settled)], math.Abs(far))
+			if i >= scoredFrom {
+				next = append(next, far/p.scatter())
+				mean3 = append(mean3, math.Log(minutes[i]/stat.Mean(minutes[i-3:i], nil)))
+				if i+3 <= len(is) {
+					three = append(three, math.Log((minutes[i]+minutes[i+1]+minutes[i+2])/(3*p.level()))/p.scatter())
+				}
+			}
+			p.take(is[i])
+		}
+	}
+	f.Prior = median(slices.Sorted(slices.Values(usual)))
+	for n := range off {
+		f.Scatter[n] = stat.Mean(off[n], nil)
+	}
+	f.Next, f.Three, f.Mean3 = tailsOf(next), tailsOf(three), tailsOf(mean3)
+	return f
+}
+
+// tailsOf are the 10th and 90th percentile, straight between neighbours.
+func tailsOf(v []float64) tails {
+	v = slices.Sorted(slices.Values(v))
+	at := func(q float64) float64 {
+		x := q * float64(len(v)-1)
+		i := int(x)
+		return v[i] + (v[min(i+1, len(v)-1)]-v[i])*(x-float64(i))
+	}
+	return tails{at(0.1), at(0.9)}
+}
+
+// without is the fit to all logs but one.
+func without(logs []Log) func(int) fitted {
+	return func(i int) fitted { return fit(slices.Delete(slices.Clone(logs), i, i+1)) }
+}

@@ -44,8 +44,9 @@ type Picture struct {
 	Mark        float64 // cm: the charging mark
 	Burden      float64 // cm: the top of the burden; 0 when unknown
 	BurdenKnown bool
-	Bore        float64 // cm at the tuyere; 0 when unknown
-	BoreTop     float64
+	Bore        float64 // cm at the tuyere
+	BoreTop     float64 // cm at the charging mark
+	Usual       bool    // the bore or the stack was not given: it is drawn as a usual one
 	Angle       float64 // degrees downwards
 	TuyereRight bool
 	BlastOn     bool
@@ -77,11 +78,12 @@ func (p Picture) HeatAt(cm float64) Heat {
 func From(r figure.Reading) Picture {
 	f := r.Light.Furnace
 	p := Picture{
-		Mark: float64(f.Stack.Or(usualStack)), Floor: -float64(f.TuyereBase.Or(usualBase)),
-		Bore: float64(f.Bore.Or(0)), BoreTop: float64(f.BoreTop.Or(f.Bore.Or(0))),
+		Mark: sized(f.Stack, usualStack), Floor: -sized(f.TuyereBase, usualBase),
+		Bore: sized(f.Bore, usualBore), Usual: !f.Stack.Positive() || !f.Bore.Positive(),
 		Angle: float64(f.TuyereAngle.Or(0)), TuyereRight: f.TuyereRight,
 		BlastOn: !r.BlastOff && (r.Blast != entry.Blast{}),
 	}
+	p.BoreTop = sized(f.BoreTop, entry.Centimetre(p.Bore))
 	p.Top = max(float64(f.Rim.Or(0)), p.Mark+4)
 	if h := r.Figure(figure.StackHeight); h.Known() {
 		p.Burden, p.BurdenKnown = h.P50, true
@@ -99,12 +101,38 @@ func From(r figure.Reading) Picture {
 }
 
 // Sizes of a usual short shaft, where the furnace's own were not given: stack
-// 50 cm above a tuyere 15 cm above the base (published smelts of 2016 and 2021
-// in testdata).
+// 50 cm above a tuyere 15 cm above the base, in a bore of 28 cm (published
+// smelts of 2016 and 2021 in testdata).
 const (
-	usualStack = 50
-	usualBase  = 15
+	usualStack entry.Centimetre = 50
+	usualBase  entry.Centimetre = 15
+	usualBore  entry.Centimetre = 28
 )
+
+// sized is a size that can be drawn: the furnace's own or the usual one.
+func sized(own entry.Maybe[entry.Centimetre], usual entry.Centimetre) float64 {
+	if own.Positive() {
+		return float64(own.Value)
+	}
+	return float64(usual)
+}
+
+// BoreAt is the bore at a height, in cm: straight from the tuyere to the mark,
+// the same above and below.
+func (p Picture) BoreAt(cm float64) float64 {
+	share := min(max(cm/p.Mark, 0), 1)
+	return p.Bore + share*(p.BoreTop-p.Bore)
+}
+
+// SliceAt is the layer that stands at a height.
+func (p Picture) SliceAt(cm float64) (Slice, bool) {
+	for _, s := range p.Slices {
+		if cm <= s.Top && cm > s.Bottom {
+			return s, true
+		}
+	}
+	return Slice{}, false
+}
 
 // HeatOf is the glow of a temperature in degrees Celsius. The limits are the
 // usual colours of hot iron in shade (common practice).

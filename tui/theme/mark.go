@@ -4,19 +4,22 @@ package theme
 // characters that pictures are drawn with.
 type Marks struct {
 	Look, Act, Kept, Struck, Picked, Late string
-	Cursor, Dot, Ask                      string
+	Cursor, Dot, Ask, Waiting, Refused    string
 
 	HLine, VLine, Dash, Fine rune // line across, line down, a layer's edge, the charging mark
-	Wall                     rune
+	Wall, Floor              rune
+	CornerLeft, CornerRight  rune
 	Upper, Lower, Full       rune // halves of a cell and the whole one, for digits
 	Eighths                  []rune
-	Hang, HangFull           rune // bars that hang down: half a cell and a whole one
+	Hang, HangFull, Beyond   rune // bars that hang down: half a cell and a whole one; a bar that goes on beyond
 	Grain                    rune // of ore
 	Bath, Bloom              rune
 
 	BarLine, BarGood, BarAt, BarEnd rune // a short bar: its line, the good band, where the figure stands, its ends
+	BarFull, BarTick                rune // a bar that fills, and a tick on it
+	TeeRight                        rune // a line down that one to the right joins
 	Pipe, Slope, Nozzle, Shut       rune // the tuyere from the left: pipe, its step downwards, its mouth, its mouth without blast
-	PipeR, SlopeR, NozzleR          rune // the same from the right
+	SlopeR, NozzleR                 rune // the same from the right
 	Glow                            [6][2]rune
 }
 
@@ -29,21 +32,21 @@ func (t Theme) Marks() *Marks {
 }
 
 var fullMarks = Marks{
-	Look: "!", Act: "!!", Kept: "✓", Struck: "×", Picked: ">", Late: "late", Cursor: "▏", Dot: "·", Ask: "?",
-	HLine: '─', VLine: '│', Dash: '─', Fine: '┈', Wall: '┃',
-	Upper: '▀', Lower: '▄', Full: '█', Eighths: []rune(" ▁▂▃▄▅▆▇█"), Hang: '▀', HangFull: '█',
+	Look: "!", Act: "!!", Kept: "✓", Struck: "×", Picked: ">", Late: "late", Cursor: "▏", Dot: "·", Ask: "?", Waiting: "…", Refused: "–",
+	HLine: '─', VLine: '│', Dash: '─', Fine: '┈', Wall: '┃', Floor: '━', CornerLeft: '┗', CornerRight: '┛',
+	Upper: '▀', Lower: '▄', Full: '█', Eighths: []rune(" ▁▂▃▄▅▆▇█"), Hang: '▀', HangFull: '█', Beyond: '▲',
 	Grain: '•', Bath: '≈', Bloom: '█',
-	BarLine: '─', BarGood: '━', BarAt: '●', BarEnd: '│',
-	Pipe: '═', Slope: '╲', Nozzle: '▶', Shut: '×', PipeR: '═', SlopeR: '╱', NozzleR: '◀',
+	BarLine: '─', BarGood: '━', BarAt: '●', BarEnd: '│', BarFull: '━', BarTick: '┃', TeeRight: '├',
+	Pipe: '═', Slope: '╲', Nozzle: '▶', Shut: '×', SlopeR: '╱', NozzleR: '◀',
 	Glow: [6][2]rune{{'·', ' '}, {'░', ' '}, {'░', '░'}, {'▒', '▒'}, {'▓', '▓'}, {'█', '█'}},
 }
 
 var asciiMarks = Marks{
-	Look: "!", Act: "!!", Kept: "ok", Struck: "x", Picked: ">", Late: "late", Cursor: "_", Dot: "-", Ask: "?",
-	HLine: '-', VLine: '|', Dash: '-', Fine: '.', Wall: '|',
-	Upper: '#', Lower: '#', Full: '#', Eighths: []rune(" ___===##"), Hang: '#', HangFull: '#',
+	Look: "!", Act: "!!", Kept: "ok", Struck: "x", Picked: ">", Late: "late", Cursor: "_", Dot: "-", Ask: "?", Waiting: "...", Refused: "-",
+	HLine: '-', VLine: '|', Dash: '-', Fine: '.', Wall: '|', Floor: '=', CornerLeft: '+', CornerRight: '+',
+	Upper: '#', Lower: '#', Full: '#', Eighths: []rune(" ___===##"), Hang: '#', HangFull: '#', Beyond: '^',
 	Grain: 'o', Bath: '~', Bloom: '@',
-	BarLine: '-', BarGood: '=', BarAt: '#', BarEnd: '|',
-	Pipe: '=', Slope: '\\', Nozzle: '>', Shut: 'x', PipeR: '=', SlopeR: '/', NozzleR: '<',
+	BarLine: '-', BarGood: '=', BarAt: '#', BarEnd: '|', BarFull: '=', BarTick: '|', TeeRight: '+',
+	Pipe: '=', Slope: '\\', Nozzle: '>', Shut: 'x', SlopeR: '/', NozzleR: '<',
 	Glow: [6][2]rune{{'.', ' '}, {':', ' '}, {':', ':'}, {'+', '+'}, {'%', '%'}, {'#', '#'}},
 }

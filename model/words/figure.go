@@ -1,0 +1,248 @@
+package words
+
+import (
+	"math"
+	"strconv"
+	"strings"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/figure"
+)
+
+// What the big digits show.
+const (
+	SinceLastCharge = "since the last charge"
+	SinceLit        = "since the fire was lit"
+	SinceFill       = "since the fill began"
+	NextChargeIn    = "next charge in"
+	ChargeLateBy    = "LATE: charge due since"
+	BurningDown     = "burning down for"
+	SmeltTook       = "the smelt took"
+	WorkPaused      = "work is paused"
+)
+
+// What stands beside them.
+const (
+	NextCharge   = "next charge"
+	NextIsUnset  = "not set yet"
+	NoMoreOre    = "the last ore is in"
+	OreIsHeld    = "ore is held"
+	NoMoreCharge = "no more charges"
+	OpenMeasure  = "in the open measure"
+	SinceTheLast = "since the last"
+	MinutesShort = "min"
+)
+
+// The names of the figures, in the order in which they always stand.
+const (
+	LineRatio    = "ratio"
+	LineSoFar    = "so far"
+	LineBurn     = "burn"
+	LineStack    = "stack"
+	LineBlast    = "blast"
+	LineCharcoal = "charcoal"
+	LineOre      = "ore"
+	LineBloom    = "bloom"
+)
+
+// What is said beside a figure.
+const (
+	LastFive       = "last five"
+	SinceFirstOre  = "since first ore"
+	FillIncluded   = "fill included"
+	NotKnown       = "unknown"
+	AtLeastWord    = "at least"
+	NeedsCharge    = "known with the first charge"
+	NeedsCharges   = "known after two charges"
+	SomeUnweighed  = "some was not weighed"
+	AnyMeasure     = "measure"
+	NeedsOre       = "known with the first ore"
+	NeedsSizes     = "give the furnace's bore and stack"
+	NeedsFill      = "known after the fill"
+	NeedsBlast     = "key the blast to know it"
+	NeedsMeter     = "not known in l/min"
+	NeedsWeighing  = "weigh it when it is out"
+	BlastIsOff     = "off"
+	BlastIsOn      = "on"
+	MoreThanBlast  = "more than blast allows"
+	LessThanBlast  = "less than blast burns"
+	AsTheBlast     = "as the blast allows"
+	BlastUnread    = "blast not read"
+	AtTheMark      = "at the mark"
+	NotKept        = "NOT KEPT"
+	KeptWord       = "kept"
+	Keeping        = "being kept"
+	TemperatureIs  = "°C"
+	MarkWord       = "mark"
+	HeightUnit     = "cm"
+	UsualSizes     = "usual sizes, none were given"
+	IsInvented     = "invented"
+	IsPractice     = "practice"
+	HearthUnknown  = "slag not known"
+	BlastIn        = "blast"
+	StripMinutes   = "minutes"
+	StripOre       = "ore"
+	StripNow       = "now"
+	StripNone      = "each charge will stand here as a bar: minutes up, ore down"
+	WindowTooSmall = "make the window larger"
+)
+
+// Basis says what a figure rests on.
+func Basis(b figure.Basis) string {
+	switch b {
+	case figure.Measured:
+		return "measured"
+	case figure.Estimated:
+		return "estimated"
+	case figure.Guessed:
+		return "a guess"
+	}
+	return NotKnown
+}
+
+// Process is what happens at a height of the shaft.
+func Process(p figure.Process) string {
+	return [...]string{
+		figure.Drying: "drying", figure.Roasting: "roasting", figure.RedToBlack: "ore turns black",
+		figure.LosesOxygen: "losing oxygen", figure.IronForms: "iron forming", figure.SlagRuns: "slag runs",
+		figure.Burning: "burning",
+	}[p]
+}
+
+// ProcessShort is the same in a few letters.
+func ProcessShort(p figure.Process) string {
+	return [...]string{
+		figure.Drying: "drying", figure.Roasting: "roasting", figure.RedToBlack: "to black",
+		figure.LosesOxygen: "oxygen off", figure.IronForms: "iron forms", figure.SlagRuns: "slag runs",
+		figure.Burning: "burning",
+	}[p]
+}
+
+// Lasted is a time as it is said: "45 s", "14 min", "3 h 12 min".
+func Lasted(d time.Duration) string {
+	switch {
+	case d < 2*time.Minute:
+		return strconv.Itoa(int(d.Seconds())) + " s"
+	case d < time.Hour:
+		return strconv.Itoa(int(d.Minutes())) + " min"
+	}
+	m := int(d.Minutes())
+	return strconv.Itoa(m/60) + " h " + strconv.Itoa(m%60) + " min"
+}
+
+// Stopwatch is a time as big digits show it: "8:40", and from 100 minutes on
+// "2h05".
+func Stopwatch(d time.Duration) string {
+	s := max(int(d/time.Second), 0)
+	if s < 100*60 {
+		return strconv.Itoa(s/60) + ":" + twoDigits(s%60)
+	}
+	return strconv.Itoa(s/3600) + "h" + twoDigits(s/60%60)
+}
+
+func twoDigits(n int) string {
+	if n < 10 {
+		return "0" + strconv.Itoa(n)
+	}
+	return strconv.Itoa(n)
+}
+
+// Usual is this smelt's usual interval, and how the time now stands to it.
+func Usual(usual, since time.Duration) string {
+	m := int(math.Round(usual.Minutes()))
+	if past := int((since - usual).Minutes()); past >= 1 {
+		return strconv.Itoa(past) + " min past the usual " + strconv.Itoa(m)
+	}
+	return "usual here " + strconv.Itoa(m) + " min"
+}
+
+// Between is a spread in whole minutes, rounded outwards.
+func Between(low, high float64) string {
+	a, b := int(math.Floor(low)), int(math.Ceil(high))
+	return "between " + strconv.Itoa(max(a, 0)) + " and " + strconv.Itoa(max(b, 0)) + " min"
+}
+
+// Ratio is ore to charcoal.
+func Ratio(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) + " : 1" }
+
+// Spread is half the width of a band, "±3", or nothing when that rounds to
+// nought.
+func Spread(low, high float64, decimals int) string {
+	s := strconv.FormatFloat((high-low)/2, 'f', decimals, 64)
+	if strings.Trim(s, "0.") == "" {
+		return ""
+	}
+	return "±" + s
+}
+
+// With is a value with its spread and its unit: "44 ±3 cm".
+func With(v float64, spread, unit string, decimals int) string {
+	s := strconv.FormatFloat(v, 'f', decimals, 64)
+	if spread != "" {
+		s += " " + spread
+	}
+	return s + " " + unit
+}
+
+// AMeasure is how long one measure lasts: "11 min a bucket".
+func AMeasure(minutes float64, measure string) string {
+	return strconv.Itoa(int(math.Round(minutes))) + " min a " + measure
+}
+
+// UnderMark is how far the burden stands below the charging mark.
+func UnderMark(cm float64) string {
+	switch n := int(math.Round(cm)); {
+	case n > 1:
+		return strconv.Itoa(n) + " under the mark"
+	case n < -1:
+		return strconv.Itoa(-n) + " over the mark"
+	}
+	return AtTheMark
+}
+
+// MeasuredAt is when something was last read.
+func MeasuredAt(at time.Time) string { return "measured " + at.Format("15:04") }
+
+// OffSince is when the blast was turned off.
+func OffSince(at time.Time) string { return "since " + at.Format("15:04") }
+
+// PerArea is the blast over the bore.
+func PerArea(v float64) string {
+	return strconv.FormatFloat(v, 'f', 2, 64) + " l/min a cm²"
+}
+
+// WeighA says which measure has to be weighed for a figure to be known.
+func WeighA(measure string) string { return "weigh a " + orElse(measure, AnyMeasure) }
+
+// Measures names what a part is counted in: "bucket", "scoops".
+func Measures(p entry.Part) string {
+	name := orElse(p.Measure, AnyMeasure)
+	if p.Count.Value > 1 {
+		name = plural(name)
+	}
+	return name
+}
+
+// Gate is a gate mark, which is not a volume.
+func Gate(mark string) string { return "gate " + mark }
+
+// Strokes is how fast the bellows go.
+func Strokes(n float64) string { return Number(n, 0) + " strokes a minute" }
+
+// Tuyeres is how many tuyeres stand open.
+func Tuyeres(n float64) string { return Number(n, 0) + " tuyeres open" }
+
+// EntriesKept is how much of the log is safe.
+func EntriesKept(n int) string { return KeptWord + " " + strconv.Itoa(n) }
+
+// EntriesNotKept is how much of it is not.
+func EntriesNotKept(n int) string { return NotKept + " " + strconv.Itoa(n) }
+
+// ByWhom is who is in charge.
+func ByWhom(initials string) string { return "by " + initials }
+
+// ThisBig is a size of the window.
+func ThisBig(w, h int) string {
+	return "at least " + strconv.Itoa(w) + " by " + strconv.Itoa(h) + " characters"
+}

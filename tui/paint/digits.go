@@ -1,0 +1,92 @@
+package paint
+
+import "chargehand/tui/cell"
+
+// The block font: five dots high, made of the strokes of a seven-part figure,
+// so that each stays itself when it is blurred by smoke and distance.
+var dots = map[rune][5]string{
+	'0': {"###", "# #", "# #", "# #", "###"},
+	'1': {" # ", "## ", " # ", " # ", "###"},
+	'2': {"###", "  #", "###", "#  ", "###"},
+	'3': {"###", "  #", "###", "  #", "###"},
+	'4': {"# #", "# #", "###", "  #", "  #"},
+	'5': {"###", "#  ", "###", "  #", "###"},
+	'6': {"###", "#  ", "###", "# #", "###"},
+	'7': {"###", "  #", "  #", " # ", " # "},
+	'8': {"###", "# #", "###", "# #", "###"},
+	'9': {"###", "# #", "###", "  #", "###"},
+	':': {" ", "#", " ", "#", " "},
+	'.': {" ", " ", " ", " ", "#"},
+	'-': {"  ", "  ", "##", "  ", "  "},
+	'+': {"   ", " # ", "###", " # ", "   "},
+	'h': {"#  ", "#  ", "###", "# #", "# #"},
+	' ': {" ", " ", " ", " ", " "},
+	'?': {"###", "  #", " ##", "   ", " # "},
+	'L': {"#  ", "#  ", "#  ", "#  ", "###"},
+	'A': {"###", "# #", "###", "# #", "# #"},
+	'T': {"###", " # ", " # ", " # ", " # "},
+	'E': {"###", "#  ", "## ", "#  ", "###"},
+}
+
+// widest is the longest text that a timer shows.
+const widest = "88:88"
+
+// digitColumns and digitRows are the room a timer's digits take at a scale. A
+// dot is as many cells wide as the scale and half as many high: a cell is about
+// twice as tall as wide.
+func digitColumns(scale int) int { return dotsWide(widest) * scale }
+
+func digitRows(scale int) int { return (5*scale + 1) / 2 }
+
+func dotsWide(text string) int {
+	w := -1
+	for _, c := range text {
+		w += 1 + len(glyph(c)[0])
+	}
+	return max(w, 0)
+}
+
+func glyph(c rune) [5]string {
+	if g, ok := dots[c]; ok {
+		return g
+	}
+	return dots['?']
+}
+
+// BigSize is the room that Big takes for a text.
+func BigSize(text string, scale int) (w, h int) { return dotsWide(text) * scale, digitRows(scale) }
+
+// big draws a text in blocks, in the theme's halves of a cell. Where there
+// are none, the smallest blocks would run together and spaced letters stand.
+func (p painter) big(g cell.Grid, x, y int, text string, scale int, s cell.Style) {
+	if p.th.ASCII && scale == 1 {
+		for i, c := range text {
+			g.Set(x+2*i, y+1, c, s)
+		}
+		return
+	}
+	for _, c := range text {
+		rows := glyph(c)
+		for i := range len(rows[0]) * scale {
+			for row := range digitRows(scale) {
+				upper := lit(rows, 2*row, i, scale)
+				lower := lit(rows, 2*row+1, i, scale)
+				switch {
+				case upper && lower:
+					g.Set(x+i, y+row, p.m.Full, s)
+				case upper:
+					g.Set(x+i, y+row, p.m.Upper, s)
+				case lower:
+					g.Set(x+i, y+row, p.m.Lower, s)
+				}
+			}
+		}
+		x += (len(rows[0]) + 1) * scale
+	}
+}
+
+// lit tells whether the half row of a glyph is drawn in column i.
+func lit(rows [5]string, half, i, scale int) bool {
+	dot := half / scale
+	return dot < len(rows) && rows[dot][i/scale] == '#'
+}

@@ -1,0 +1,269 @@
+package paint
+
+import (
+	"math"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/figure"
+	"chargehand/model/words"
+	"chargehand/tui/cell"
+	"chargehand/tui/theme"
+)
+
+// figureLine is one figure: its name, its value, what stands beside it, a bar
+// where there is a good band to mark, and one plain remark.
+type figureLine struct {
+	name, value, beside, remark string
+	bar                         *bar
+	known                       bool
+}
+
+// figureLines are the figures in the order in which they always stand.
+func figureLines(r figure.Reading) []figureLine {
+	return []figureLine{ratioLine(r), soFarLine(r), burnLine(r), stackLine(r), blastLine(r),
+		totalLine(r, words.LineCharcoal, figure.CharcoalCharged, entry.Charcoal),
+		totalLine(r, words.LineOre, figure.OreCharged, entry.Ore), bloomLine(r)}
+}
+
+// unknown is a figure without a value, and what would give it one.
+func unknown(name, remark string) figureLine {
+	return figureLine{name: name, value: words.NotKnown, remark: remark}
+}
+
+// remarkOn is what a figure rests on, when that is less than measured.
+func remarkOn(f figure.Figure) string {
+	if f.Basis == figure.Measured {
+		return ""
+	}
+	return words.Basis(f.Basis)
+}
+
+// toWeigh says which measure of a material has no weight yet, or none.
+func toWeigh(r figure.Reading, what entry.What) string {
+	for _, m := range r.Measures {
+		if m.What == what && !m.Mass.Known {
+			return words.WeighA(m.Name)
+		}
+	}
+	return ""
+}
+
+// firstOf is the first of the texts that says anything.
+func firstOf(texts ...string) string {
+	for _, t := range texts {
+		if t != "" {
+			return t
+		}
+	}
+	return ""
+}
+
+func ratioLine(r figure.Reading) figureLine {
+	f := r.Figure(figure.RatioFive)
+	if !f.Known() {
+		return unknown(words.LineRatio, firstOf(toWeigh(r, entry.Charcoal), toWeigh(r, entry.Ore), words.NeedsCharge))
+	}
+	return figureLine{name: words.LineRatio, value: words.Ratio(f.P50), beside: words.LastFive, remark: remarkOn(f), known: true}
+}
+
+func soFarLine(r figure.Reading) figureLine {
+	f := r.Figure(figure.RatioSmelt)
+	if !f.Known() {
+		return unknown(words.LineSoFar, firstOf(toWeigh(r, entry.Charcoal), toWeigh(r, entry.Ore), words.NeedsOre))
+	}
+	return figureLine{name: words.LineSoFar, value: words.Ratio(f.P50), beside: words.SinceFirstOre, remark: remarkOn(f), known: true}
+}
+
+func burnLine(r figure.Reading) figureLine {
+	f := r.Figure(figure.BurnRate)
+	each := ""
+	if m := r.Figure(figure.MinutesPerMeasure); m.Known() {
+		each = words.AMeasure(m.P50, charcoalMeasure(r))
+	}
+	if !f.Known() {
+		l := unknown(words.LineBurn, firstOf(toWeigh(r, entry.Charcoal), words.NeedsCharges))
+		l.beside = each
+		return l
+	}
+	l := figureLine{name: words.LineBurn, value: inUnit(f, 1, figure.BurnRate), beside: each, known: true}
+	least, most := r.Figure(figure.BurnLeast), r.Figure(figure.BurnMost)
+	if !least.Known() || !most.Known() {
+		l.remark = words.BlastUnread
+		return l
+	}
+	l.bar = &bar{to: 1.5 * math.Max(most.P50, 0.8*f.P50), good: true, from: least.P50, until: most.P50, at: f.P50}
+	switch {
+	case f.P10 > most.P90:
+		l.remark = words.MoreThanBlast
+	case f.P90 < least.P10:
+		l.remark = words.LessThanBlast
+	default:
+		l.remark = words.AsTheBlast
+	}
+	return l
+}
+
+// charcoalMeasure is the name of what charcoal is measured in.
+func charcoalMeasure(r figure.Reading) string {
+	for _, m := range r.Measures {
+		if m.What == entry.Charcoal {
+			return m.Name
+		}
+	}
+	return words.AnyMeasure
+}
+
+func stackLine(r figure.Reading) figureLine {
+	f := r.Figure(figure.StackHeight)
+	furnace := r.Light.Furnace
+	if !f.Known() {
+		if !furnace.Bore.Positive() || !furnace.Stack.Positive() {
+			return unknown(words.LineStack, words.NeedsSizes)
+		}
+		return unknown(words.LineStack, words.NeedsFill)
+	}
+	l := figureLine{name: words.LineStack, value: inUnit(f, 0, figure.StackHeight), remark: words.Basis(f.Basis), known: true}
+	if f.Basis == figure.Measured && r.Dipped.Known {
+		l.remark = words.MeasuredAt(r.Wall(time.Duration(r.Dipped.Value * float64(time.Second))))
+	}
+	if furnace.Stack.Positive() {
+		mark := float64(furnace.Stack.Value)
+		l.beside = words.UnderMark(mark - f.P50)
+		l.bar = &bar{to: mark, at: f.P50}
+	}
+	return l
+}
+
+func blastLine(r figure.Reading) figureLine {
+	f, b := r.Figure(figure.Air), r.Blast
+	if b == (entry.Blast{}) {
+		return unknown(words.LineBlast, words.NeedsBlast)
+	}
+	if r.BlastOff {
+		return figureLine{name: words.LineBlast, value: words.BlastIsOff, beside: words.OffSince(r.Wall(r.BlastAt)), known: true}
+	}
+	l := figureLine{name: words.LineBlast, remark: words.MeasuredAt(r.Wall(r.BlastAt)), known: true}
+	switch {
+	case f.Known():
+		l.value = words.With(f.P50, "", figure.Table[figure.Air].Unit, 0)
+		if a := r.Figure(figure.AirPerArea); a.Known() {
+			l.beside = words.PerArea(a.P50)
+		}
+		return l
+	case b.Gate != "":
+		l.value = words.Gate(b.Gate)
+	case b.Strokes.Known:
+		l.value = words.Strokes(float64(b.Strokes.Value))
+	case b.Tuyeres.Known:
+		l.value = words.Tuyeres(float64(b.Tuyeres.Value))
+	default:
+		l.value = words.BlastIsOn
+	}
+	l.beside = words.NeedsMeter
+	return l
+}
+
+// totalLine is how much of a material went in.
+func totalLine(r figure.Reading, name string, n figure.Name, what entry.What) figureLine {
+	f := r.Figure(n)
+	l := figureLine{name: name, known: true}
+	if what == entry.Charcoal {
+		l.beside = words.FillIncluded
+	} else {
+		l.beside = oreNote(r)
+	}
+	switch {
+	case f.Known():
+		l.value, l.remark = words.Kg(entry.Kilogram(f.P50)), remarkOn(f)
+	case f.AtLeast.Known && f.AtLeast.Value > 0:
+		l.value = words.AtLeastWord + " " + words.Kg(entry.Kilogram(f.AtLeast.Value))
+		l.remark = firstOf(toWeigh(r, what), words.SomeUnweighed)
+	default:
+		l = unknown(name, firstOf(toWeigh(r, what), words.SomeUnweighed))
+	}
+	return l
+}
+
+func bloomLine(r figure.Reading) figureLine {
+	if !r.Bloom.Known {
+		return unknown(words.LineBloom, words.NeedsWeighing)
+	}
+	return figureLine{name: words.LineBloom, value: words.Kg(entry.Kilogram(r.Bloom.Value)), remark: words.Basis(figure.Measured), known: true}
+}
+
+// inUnit is a figure with its spread in the unit of the table.
+func inUnit(f figure.Figure, decimals int, n figure.Name) string {
+	return words.With(f.P50, words.Spread(f.P10, f.P90, decimals), figure.Table[n].Unit, decimals)
+}
+
+// Columns of a figure line: where the value starts, what stands beside it, the
+// bar, and the remark. A part that has no room is left out.
+type figureColumns struct{ value, beside, bar, barWidth, remark int }
+
+func columnsOf(w int) figureColumns {
+	switch {
+	case w >= 104:
+		return figureColumns{value: 12, beside: 32, bar: 53, barWidth: 26, remark: 81}
+	case w >= 90:
+		return figureColumns{value: 11, beside: 27, bar: 48, barWidth: 15, remark: 65}
+	case w >= 66:
+		return figureColumns{value: 10, beside: 25, bar: 42, barWidth: 10, remark: 53}
+	}
+	return figureColumns{value: 10, beside: 25, remark: 25}
+}
+
+// figures paints a line for each figure, as many as fit, with a blank between
+// when there is room for that.
+func (p painter) figures(g cell.Grid, r figure.Reading) {
+	w, h := g.Size()
+	if h < 1 {
+		return
+	}
+	p.line(g)
+	lines := figureLines(r)
+	step, y := 1, 1
+	switch {
+	case h >= 2*len(lines)+1:
+		step = 2
+	case h >= len(lines)+2:
+		y = 1
+	}
+	for _, l := range lines {
+		if y >= h {
+			return
+		}
+		p.figure(g.Sub(cell.Rect{X: 1, Y: y, W: w - 1, H: 1}), l, columnsOf(w-1))
+		y += step
+	}
+}
+
+func (p painter) figure(g cell.Grid, l figureLine, c figureColumns) {
+	w, _ := g.Size()
+	g.Text(1, 0, l.name, p.style(theme.Quiet))
+	style := p.style(theme.Strong)
+	if !l.known {
+		style = p.style(theme.Text)
+	}
+	end := c.value + g.Text(c.value, 0, l.value, style)
+	if c.remark == c.beside { // one of the two, the remark when there is no value to speak for itself
+		text := l.beside
+		if text == "" || !l.known {
+			text = l.remark
+		}
+		x := max(c.beside, end+1)
+		g.TextIn(cell.Rect{X: x, W: w - x, H: 1}, text, p.style(theme.Text))
+		return
+	}
+	if !l.known && l.beside == "" {
+		x := max(c.beside, end+1)
+		g.TextIn(cell.Rect{X: x, W: w - x, H: 1}, l.remark, p.style(theme.Quiet))
+		return
+	}
+	x := max(c.beside, end+1)
+	g.TextIn(cell.Rect{X: x, W: c.remark - x - 1, H: 1}, l.beside, p.style(theme.Text))
+	if l.bar != nil && c.bar > 0 && x+g.Width(l.beside) < c.bar {
+		p.bar(g, c.bar, c.barWidth, *l.bar)
+	}
+	g.TextIn(cell.Rect{X: c.remark, W: w - c.remark, H: 1}, l.remark, p.style(theme.Quiet))
+}

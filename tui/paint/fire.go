@@ -1,0 +1,77 @@
+package paint
+
+import (
+	"chargehand/model/figure"
+	"chargehand/model/picture"
+	"chargehand/model/words"
+	"chargehand/tui/cell"
+	"chargehand/tui/theme"
+)
+
+// Fire paints the screen at the fire on all of g.
+func Fire(g cell.Grid, th theme.Theme, r figure.Reading, v FireView) {
+	w, h := g.Size()
+	if w < MinW || h < MinH {
+		TooSmall(g, th)
+		return
+	}
+	p, l := with(th), LayoutOf(w, h)
+	p.top(g.Sub(l.Top), p.topOf(r, v, w >= 100))
+	p.shaft(g.Sub(l.Shaft), picture.From(r))
+	p.timer(g.Sub(l.Timer), r, v.Due, l.Scale)
+	p.next(g.Sub(l.Next), r, v)
+	if v.Warning != nil {
+		l = l.raised(2 + p.warning(cell.New(l.Notice.W-1, 9, th.ASCII), *v.Warning))
+	}
+	p.figures(g.Sub(l.Figures), r)
+	p.notice(g.Sub(l.Notice), v)
+	p.strip(g.Sub(l.Strip), r)
+	Foot(g.Sub(l.Foot), th, v.Answer, v.Ask, v.Keys, v.Help)
+	if l.Lined {
+		p.divide(g, l)
+	}
+}
+
+// topOf is the top line of Fire.
+func (p painter) topOf(r figure.Reading, v FireView, wide bool) TopView {
+	t := TopView{
+		Title: v.Title, By: r.By, Kept: v.Kept, Keeping: v.Keeping, NotKept: v.NotKept, Trouble: v.Trouble, Past: v.Past,
+		Phase: words.Phase(r.Phase) + " " + words.Lasted(r.At-r.Since), Clock: v.Now.Format("2 Jan 15:04"),
+	}
+	if name := r.Light.Furnace.Name; name != "" && name != v.Title && wide {
+		t.Title += " " + p.m.Dot + " " + name
+	}
+	switch {
+	case r.Light.Invented:
+		t.Title += " " + p.m.Dot + " " + words.IsInvented
+	case r.Light.Practice:
+		t.Title += " " + p.m.Dot + " " + words.IsPractice
+	}
+	if r.Light.Undated || !wide {
+		t.Clock = v.Now.Format("15:04")
+	}
+	return t
+}
+
+// divide draws the line between the shaft and the rest and joins it to those
+// that run across.
+func (p painter) divide(g cell.Grid, l Layout) {
+	x, s := l.Timer.X, p.style(theme.Frame)
+	for y := l.Shaft.Y; y < l.Shaft.Bottom(); y++ {
+		c := p.m.VLine
+		if y == l.Figures.Y || (y == l.Notice.Y && l.Notice.H > 1) {
+			c = p.m.TeeRight
+		}
+		g.Set(x, y, c, s)
+	}
+}
+
+// TooSmall says that the window is too small for any screen.
+func TooSmall(g cell.Grid, th theme.Theme) {
+	p := with(th)
+	w, h := g.Size()
+	y := max(h/2-1, 0)
+	for i, text := range []string{words.WindowTooSmall, words.ThisBig(MinW, MinH)} {
+		g.TextIn(cell.Rect{X: 0, Y: y + i, W: w, H: 1}, text, p.style(theme.Text))
+	}
+}

@@ -1,0 +1,82 @@
+package paint
+
+import (
+	"chargehand/model/words"
+	"chargehand/tui/cell"
+	"chargehand/tui/theme"
+)
+
+// Foot paints the last two rows of a screen: what the last key did, or what is
+// being asked, and the keys that make sense now.
+func Foot(g cell.Grid, th theme.Theme, answer Answer, ask *Ask, keys []KeyHint, help KeyHint) {
+	p := with(th)
+	w, _ := g.Size()
+	first := g.Sub(cell.Rect{W: w, H: 1})
+	if ask != nil {
+		p.ask(first, *ask)
+	} else {
+		p.answer(first, answer)
+	}
+	p.keys(g.Sub(cell.Rect{Y: 1, W: w, H: 1}), keys, help)
+}
+
+func (p painter) answer(g cell.Grid, a Answer) {
+	if a.Text == "" {
+		return
+	}
+	w, _ := g.Size()
+	tail, style := "", p.style(theme.Strong)
+	switch a.State {
+	case IsKept:
+		tail = " " + p.m.Dot + " " + words.KeptWord + " " + p.m.Kept
+	case Working:
+		tail = " " + p.m.Dot + " " + words.Keeping + p.m.Waiting
+	case Unsafe:
+		tail, style = " "+p.m.Dot+" "+words.NotKept+" ", p.style(theme.Act)
+		g.Fill(g.Bounds(), ' ', style)
+		a.Text = p.m.Act + " " + a.Text
+	case Refused:
+		style = p.style(theme.Text)
+		a.Text = p.m.Refused + " " + a.Text
+	}
+	text := g.Cut(a.Text, w-2-g.Width(tail))
+	x := 1 + g.Text(1, 0, text, style)
+	if a.State != Unsafe {
+		style = p.style(theme.Quiet)
+	}
+	g.Text(x, 0, tail, style)
+}
+
+func (p painter) ask(g cell.Grid, a Ask) {
+	x := 1 + g.Text(1, 0, p.m.Ask+" ", p.style(theme.Now))
+	x += g.Text(x, 0, a.Label+" ", p.style(theme.Strong))
+	if a.Value != "" {
+		x += g.Text(x, 0, a.Value, p.style(theme.Field))
+	}
+	x += g.Text(x, 0, p.m.Cursor, p.style(theme.Now))
+	w, _ := g.Size()
+	g.TextIn(cell.Rect{X: x + 2, W: w - x - 3, H: 1}, a.Hint, p.style(theme.Quiet))
+}
+
+// keys writes as many whole hints as fit, and always the last.
+func (p painter) keys(g cell.Grid, keys []KeyHint, help KeyHint) {
+	w, _ := g.Size()
+	end := w - 1
+	if help.Key != "" {
+		end -= g.Width(help.Key + " " + help.Does)
+		p.hint(g, end, help)
+		end -= 2
+	}
+	x := 1
+	for _, k := range keys {
+		if x+g.Width(k.Key+" "+k.Does) > end {
+			return
+		}
+		x += p.hint(g, x, k) + 3
+	}
+}
+
+func (p painter) hint(g cell.Grid, x int, k KeyHint) int {
+	n := g.Text(x, 0, k.Key, p.style(theme.Now))
+	return n + g.Text(x+n, 0, " "+k.Does, p.style(theme.Quiet))
+}

@@ -1,0 +1,27 @@
+package paint
+
+import (
+	"chargehand/tui/cell"
+	"chargehand/tui/theme"
+)
+
+// painter holds the styles and marks of a theme while one frame is painted.
+type painter struct {
+	th theme.Theme
+	m  *theme.Marks
+}
+
+func with(th theme.Theme) painter { return painter{th: th, m: th.Marks()} }
+
+func (p painter) style(r theme.Role) cell.Style { return p.th.Style(r) }
+
+// line draws a line across the top of g.
+func (p painter) line(g cell.Grid) {
+	w, _ := g.Size()
+	g.Fill(cell.Rect{W: w, H: 1}, p.m.HLine, p.style(theme.Frame))
+}
+
+// Big draws a text in blocks: digits, a few signs and the letters of LATE.
+func Big(g cell.Grid, th theme.Theme, x, y int, text string, scale int, s cell.Style) {
+	with(th).big(g, x, y, text, scale, s)
+}

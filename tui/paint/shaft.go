@@ -1,0 +1,247 @@
+package paint
+
+import (
+	"math"
+	"strconv"
+
+	"chargehand/model/figure"
+	"chargehand/model/picture"
+	"chargehand/model/words"
+	"chargehand/tui/cell"
+	"chargehand/tui/theme"
+)
+
+// shaftColumnsOf says where the parts of the shaft picture stand.
+type shaftColumnsOf struct {
+	scale  int // columns of the centimetre scale
+	beside int // columns on the side of the tuyere
+	widest int // widest bore, in cells
+	gap    int // between the far wall and the words
+	short  bool
+}
+
+func shaftParts(w int) shaftColumnsOf {
+	switch {
+	case w < 40:
+		return shaftColumnsOf{scale: 3, beside: 2, widest: 8, gap: 1, short: true}
+	case w < 60:
+		return shaftColumnsOf{scale: 4, beside: 3, widest: 14, gap: 1}
+	}
+	return shaftColumnsOf{scale: 5, beside: 6, widest: 34, gap: 2}
+}
+
+// shaft is the picture of the shaft while it is painted: rows are heights, to
+// scale, and so are columns as long as the bore fits.
+type shaft struct {
+	painter
+	g       cell.Grid
+	pic     picture.Picture
+	perRow  float64 // cm a row
+	perCell float64 // cm a column
+	middle  int     // column of the axis
+	first   int     // row of the top of the picture
+	rows    int
+	words   int // first column of the words
+	taken   []bool
+	parts   shaftColumnsOf
+}
+
+// shaft paints the shaft with its scale on the left and the words for what
+// happens at each height on the right.
+func (p painter) shaft(g cell.Grid, pic picture.Picture) {
+	w, h := g.Size()
+	if w < 24 || h < 8 {
+		return
+	}
+	s := shaft{painter: p, g: g, pic: pic, first: 1, rows: h - 1, parts: shaftParts(w)}
+	if pic.Usual {
+		s.rows--
+		g.TextIn(cell.Rect{X: 1, Y: h - 1, W: w - 1, H: 1}, words.UsualSizes, p.style(theme.Quiet))
+	}
+	s.perRow = (pic.Top - pic.Floor) / float64(s.rows-1)
+	s.perCell = math.Max(s.perRow/2, math.Max(pic.Bore, pic.BoreTop)/float64(s.parts.widest))
+	left, right := s.parts.beside, s.parts.gap
+	if pic.TuyereRight {
+		left, right = right, left
+	}
+	s.middle = s.parts.scale + left + 1 + s.parts.widest/2
+	s.words = s.middle + (s.parts.widest+1)/2 + 1 + right
+	s.taken = make([]bool, h)
+
+	s.centimetres()
+	s.inside()
+	s.walls()
+	s.mark()
+	s.numbers()
+	s.tuyere()
+	s.labels()
+}
+
+// row is where a height stands; cm is the height of the middle of a row.
+func (s *shaft) row(cm float64) int {
+	return s.first + min(max(int((s.pic.Top-cm)/s.perRow), 0), s.rows-1)
+}
+
+func (s *shaft) cm(row int) float64 {
+	return s.pic.Top - (float64(row-s.first)+0.5)*s.perRow
+}
+
+// span is the first and the last column inside the walls at a row.
+func (s *shaft) span(row int) (from, to int) {
+	n := max(int(math.Round(s.pic.BoreAt(s.cm(row))/s.perCell)), 5)
+	from = s.middle - n/2
+	return from, from + n - 1
+}
+
+// centimetres draws the scale.
+func (s *shaft) centimetres() {
+	s.g.TextRight(s.parts.scale, 0, words.HeightUnit, s.style(theme.Quiet))
+	step := 5.0
+	for step/s.perRow < 1.9 {
+		step *= 2
+	}
+	for cm := math.Ceil(s.pic.Floor/step) * step; cm <= s.pic.Top; cm += step {
+		style := s.style(theme.Quiet)
+		if cm == 0 {
+			style = s.style(theme.Strong)
+		}
+		s.g.TextRight(s.parts.scale, s.row(cm), strconv.Itoa(int(cm)), style)
+	}
+}
+
+// inside fills the shaft: glow as shading, ore as grains in it.
+func (s *shaft) inside() {
+	dark := s.style(theme.Number)
+	for row := s.first; row < s.first+s.rows; row++ {
+		from, to := s.span(row)
+		cm := s.cm(row)
+		slice, stands := s.pic.SliceAt(cm)
+		heat := int(s.pic.HeatAt(cm))
+		glow, glowing := s.m.Glow[heat], s.style(theme.Glow(heat))
+		ore := stands && s.hasOre(row, slice)
+		every := 2
+		if heat >= int(picture.Red) {
+			every = 3 // or the grains would hide the glow
+		}
+		for x := from; x <= to; x++ {
+			side := (x + row) & 1
+			grain := ore && (x+row)%every == 0
+			switch {
+			case cm < s.pic.Bath:
+				s.g.Set(x, row, s.m.Bath, s.style(theme.Slag))
+			case !stands:
+				s.g.Set(x, row, ' ', dark)
+			case grain:
+				s.g.Set(x, row, s.m.Grain, s.style(theme.Ore))
+			default:
+				s.g.Set(x, row, glow[side], glowing)
+			}
+		}
+		if s.pic.Bloom > 0 && cm < s.pic.Floor+s.pic.Bloom {
+			third := (to - from + 1) / 3
+			s.g.Fill(cell.Rect{X: from + third, Y: row, W: to - from + 1 - 2*third, H: 1}, s.m.Bloom, s.style(theme.Bloom))
+		}
+	}
+}
+
+// hasOre tells whether the ore of a slice reaches into a row.
+func (s *shaft) hasOre(row int, slice picture.Slice) bool {
+	cm := s.cm(row)
+	if slice.OreTop <= slice.OreBottom {
+		return false
+	}
+	if cm > slice.OreBottom {
+		return true
+	}
+	return row == s.row(slice.Top) // a thin one still shows
+}
+
+// walls draws the clay from the rim to the floor.
+func (s *shaft) walls() {
+	clay := s.style(theme.Clay)
+	last := s.first + s.rows - 1
+	for row := s.first; row <= last; row++ {
+		from, to := s.span(row)
+		s.g.Set(from-1, row, s.m.Wall, clay)
+		s.g.Set(to+1, row, s.m.Wall, clay)
+	}
+	from, to := s.span(last)
+	s.g.Fill(cell.Rect{X: from, Y: last, W: to - from + 1, H: 1}, s.m.Floor, clay)
+	s.g.Set(from-1, last, s.m.CornerLeft, clay)
+	s.g.Set(to+1, last, s.m.CornerRight, clay)
+}
+
+// mark draws the charging mark: across the empty shaft, or on the wall where
+// burden stands there.
+func (s *shaft) mark() {
+	row := s.row(s.pic.Mark)
+	from, to := s.span(row)
+	if _, stands := s.pic.SliceAt(s.cm(row)); !stands {
+		s.g.Fill(cell.Rect{X: from, Y: row, W: to - from + 1, H: 1}, s.m.Fine, s.style(theme.Number))
+	}
+	s.g.Fill(cell.Rect{X: to + 2, Y: row, W: max(s.words-to-2, 0), H: 1}, s.m.Fine, s.style(theme.Text))
+	s.g.Text(s.words, row, words.MarkWord, s.style(theme.Text))
+	s.taken[row] = true
+}
+
+// numbers writes the number of each charge at the top of its layer, as many as
+// have room.
+func (s *shaft) numbers() {
+	before := s.first - 1
+	for _, slice := range s.pic.Slices {
+		row := s.row(slice.Top)
+		if slice.Charge == 0 || row <= before || slice.Top-slice.Bottom < s.perRow/4 {
+			continue
+		}
+		before = row
+		if s.perRow > 4.5 {
+			before++ // close lines of numbers are hard to read
+		}
+		text := " " + strconv.Itoa(slice.Charge) + " "
+		s.g.Text(s.middle-len(text)/2, row, text, s.style(theme.Number))
+	}
+}
+
+// labels writes what happens at each height and how hot it is, from the top,
+// each at its height or the next free row below.
+func (s *shaft) labels() {
+	w, _ := s.g.Size()
+	end := w - 1
+	s.header(end)
+	for _, l := range s.pic.Labels {
+		row := s.row(l.At)
+		for row < len(s.taken)-1 && s.taken[row] {
+			row++
+		}
+		if s.taken[row] {
+			continue
+		}
+		s.taken[row] = true
+		name := words.Process(l.What)
+		if s.parts.short {
+			name = words.ProcessShort(l.What)
+		}
+		degrees := strconv.Itoa(int(math.Round(l.Degrees/10)) * 10)
+		s.g.TextRight(end, row, degrees, s.style(theme.Text))
+		s.g.TextIn(cell.Rect{X: s.words, Y: row, W: end - len(degrees) - 1 - s.words, H: 1}, name, s.style(theme.Text))
+	}
+	if s.pic.Bath <= s.pic.Floor {
+		if row := s.row(s.pic.Floor / 2); row < len(s.taken) && !s.taken[row] {
+			s.g.TextIn(cell.Rect{X: s.words, Y: row, W: end - s.words, H: 1}, words.HearthUnknown, s.style(theme.Quiet))
+		}
+	}
+}
+
+// header says what the words and the figures are, and on what they rest: of
+// all of them the weakest.
+func (s *shaft) header(end int) {
+	basis := figure.Measured
+	for _, l := range s.pic.Labels {
+		basis = basis.Weaker(l.Basis)
+	}
+	unit := words.TemperatureIs
+	if len(s.pic.Labels) > 0 {
+		unit += " " + words.Basis(basis)
+	}
+	s.g.TextRight(end, 0, unit, s.style(theme.Quiet))
+}

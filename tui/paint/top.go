@@ -1,0 +1,78 @@
+package paint
+
+import (
+	"chargehand/model/words"
+	"chargehand/tui/cell"
+	"chargehand/tui/theme"
+)
+
+// TopView is the line at the top of every screen.
+type TopView struct {
+	Title   string
+	Phase   string // with how long it has been going on
+	Clock   string
+	By      string
+	Kept    int
+	Keeping int
+	NotKept int
+	Trouble string // why entries are not kept, and what to do
+	Past    string // says that this is not now, when it is not
+}
+
+// TopLine paints the top two rows of a screen: what is open and how safe its
+// entries are, and a line. While entries are not kept the line is a bar that
+// says so.
+func TopLine(g cell.Grid, th theme.Theme, v TopView) { with(th).top(g, v) }
+
+func (p painter) top(g cell.Grid, v TopView) {
+	w, _ := g.Size()
+	right := g.Sub(cell.Rect{W: w - 1, H: 1})
+	x := w - 1
+	if v.By != "" && w >= 100 {
+		x -= right.TextRight(x, 0, words.ByWhom(v.By), p.style(theme.Quiet)) + 3
+	}
+	x -= p.safety(right, x, v) + 3
+	clock := x
+	if x > w/2 {
+		clock -= right.TextRight(x, 0, v.Clock, p.style(theme.Text))
+	}
+	title := ""
+	if room := clock - 5 - g.Width(v.Phase); room >= 8 || v.Phase == "" { // the phase says more than half a title
+		title = g.Cut(v.Title, room)
+	}
+	at := 1 + g.Text(1, 0, title, p.style(theme.Strong))
+	phase := v.Phase
+	style := p.style(theme.Text)
+	if v.Past != "" {
+		phase, style = v.Past, p.style(theme.Look)
+	}
+	from := at
+	if title != "" {
+		from += 2
+	}
+	if w >= 100 {
+		from = max(from, (clock+at-g.Width(phase))/2)
+	}
+	g.Text(from, 0, g.Cut(phase, clock-from-2), style)
+	p.line(g.Sub(cell.Rect{Y: 1, W: w, H: 1}))
+	if v.NotKept > 0 {
+		bar := cell.Rect{Y: 1, W: w, H: 1}
+		g.Fill(bar, ' ', p.style(theme.Act))
+		text := p.m.Act + " " + words.EntriesNotKept(v.NotKept)
+		if v.Trouble != "" {
+			text += ": " + v.Trouble
+		}
+		g.TextIn(bar.Inset(1, 0), text, p.style(theme.Act))
+	}
+}
+
+// safety writes how safe the log is, ending before x.
+func (p painter) safety(g cell.Grid, x int, v TopView) int {
+	switch {
+	case v.NotKept > 0:
+		return g.TextRight(x, 0, " "+p.m.Act+" "+words.EntriesNotKept(v.NotKept)+" ", p.style(theme.Act))
+	case v.Keeping > 0:
+		return g.TextRight(x, 0, words.EntriesKept(v.Kept)+p.m.Waiting, p.style(theme.Quiet))
+	}
+	return g.TextRight(x, 0, words.EntriesKept(v.Kept)+" "+p.m.Kept, p.style(theme.Quiet))
+}

@@ -93,9 +93,9 @@ func Opened(id string) string { return "this is " + id }
 const (
 	ProgramName = "chargehand"
 	ProgramIs   = "the record and the sums of a smelt"
-	PractiseIs  = "a smelt that counts for nothing, in a usual furnace; it asks nothing"
-	SmeltIs     = "asks once for the furnace and its measures, then lights the fire"
-	LookIs      = "the shelf: every smelt kept here, and an invented one to look at"
+	PractiseIs  = "a smelt that counts for nothing; it asks nothing"
+	SmeltIs     = "asks once for furnace and measures, then lights the fire"
+	LookIs      = "every smelt kept here, and an invented one"
 )
 
 // UnfinishedIs is the smelt to go on with.
@@ -147,7 +147,7 @@ const (
 
 // StarterOf says which of the starters is shown.
 func StarterOf(n, of int) string {
-	return strconv.Itoa(n) + " of " + strconv.Itoa(of) + ", left and right change it"
+	return strconv.Itoa(n) + " of " + strconv.Itoa(of) + ", left or right changes it"
 }
 
 // InField says which field is wrong, and how.
@@ -183,6 +183,9 @@ func StruckWhen(at, by string) string { return "crossed out " + at + byWhom(by) 
 
 // ChangedWhen says what an entry was before it was changed, by whom and when.
 func ChangedWhen(was, at, by string) string { return "was " + was + "; changed " + at + byWhom(by) }
+
+// WasAt is the time that an entry had before it was changed.
+func WasAt(at string) string { return "at " + at }
 
 func byWhom(by string) string {
 	if by == "" {
@@ -220,7 +223,7 @@ const (
 	ShelfCharcoal  = "charcoal"
 	ShelfMarks     = ""
 	ShelfFurnace   = "furnace"
-	ShelfBare     = "no smelt yet: v then a goes to the start, where one begins"
+	ShelfBare      = "no smelt yet: v then a goes to the start, where one begins"
 	MarkInvented   = "invented, to look at"
 	MarkImported   = "imported"
 	MarkUndated    = "imported, undated"
@@ -243,9 +246,12 @@ const (
 	Practising   = "practice"
 )
 
-// Scoops names the open measure: "scoops of ore to charge 24".
-func Scoops(measure string, charge int) string {
-	return plural(measure) + " of ore to charge " + strconv.Itoa(charge)
+// Scoops names what is counted into the open measure.
+func Scoops(measure string) string { return plural(measure) + " of ore" }
+
+// PageOf says which part of a long list is shown.
+func PageOf(n, of int) string {
+	return " " + strconv.Itoa(n) + " of " + strconv.Itoa(of) + ", up and down show the rest "
 }
 
 // The help.

@@ -1,0 +1,37 @@
+package tui
+
+import (
+	"slices"
+	"strings"
+
+	"chargehand/model/entry"
+)
+
+// longestKey bounds what is written down of one key or paste.
+const longestKey = 4096
+
+// batch gathers the keys that are no act by themselves. They are written down
+// when the field is left, before an act, or within a second.
+type batch struct {
+	from   entry.Stamp // of the first key
+	keys   []entry.Press
+	screen screenID
+}
+
+func (b batch) empty() bool { return len(b.keys) == 0 }
+
+// with adds a key as it was typed.
+func (b batch) with(k Pressed, on screenID, held bool) batch {
+	if b.empty() {
+		b.from, b.screen = k.At, on
+	}
+	name := k.Key.String()
+	if len(name) > longestKey {
+		name = strings.ToValidUTF8(name[:longestKey], "")
+	}
+	b.keys = append(slices.Clone(b.keys), entry.Press{Key: name, AfterMs: since(b.from, k.At).Milliseconds(), Held: held})
+	return b
+}
+
+// event is the batch as it is kept.
+func (b batch) event() entry.Keys { return entry.Keys{Pressed: b.keys} }

@@ -1,0 +1,55 @@
+package tui
+
+import (
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/tui/theme"
+)
+
+// Config is what the program hands in. All that touches a clock, a file or
+// chance comes in here.
+type Config struct {
+	Store    Store
+	Theme    theme.Theme
+	Start    entry.Stamp                   // the clocks when the program started
+	NewUID   func() string                 // a new random uid for a new smelt
+	Demo     func() ([]entry.Entry, error) // the invented smelt to look at, read inside a command; nil for none
+	Starters []Starter                     // furnaces to begin with; nil for those of this package
+	Practise bool                          // begin with a practice smelt, without asking
+	Crashed  func(value any, stack []byte) // told of a panic inside a command, on that command's goroutine; may be nil
+}
+
+// Store is the book as the screens see it. Keep keeps the order and never
+// blocks; what became of the entries comes back as Kept messages. The others
+// are called inside commands only.
+type Store interface {
+	Keep(...entry.Entry)
+	Smelts() ([]SmeltLine, error)                 // practice smelts too, the demo not; newest first
+	Entries(stream string) ([]entry.Entry, error) // in order of their sequence
+}
+
+// SmeltLine is one line of the shelf.
+type SmeltLine struct {
+	ID       string // which is also its stream
+	UID      string
+	Furnace  string
+	Lit      time.Time // in the smelt's own offset
+	Undated  bool      // the day is unknown
+	Phase    entry.Phase
+	Charges  int
+	Charcoal entry.Maybe[entry.Kilogram] // charged, fill included
+	Ore      entry.Maybe[entry.Kilogram]
+	Bloom    entry.Maybe[entry.Kilogram]
+	Practice bool // set aside from the shelf
+	Imported bool
+	Invented bool
+}
+
+// unfinished tells whether the smelt is this house's own and can go on.
+func (l SmeltLine) unfinished() bool {
+	return !l.Imported && !l.Invented && !over(l.Phase)
+}
+
+// over tells whether a smelt in this phase has come to its end.
+func over(p entry.Phase) bool { return p == entry.Extracted || p == entry.Closed }

@@ -1,0 +1,43 @@
+package tui
+
+import (
+	"chargehand/model/entry"
+	"chargehand/model/figure"
+	"chargehand/model/fold"
+	"chargehand/model/words"
+)
+
+// describe is a line of the journal in words, with its charge's number and
+// weight where it has them.
+func describe(s smelt, l fold.Line) string {
+	ev, ok := l.Event.(entry.Charge)
+	if !ok {
+		return words.Event(l.Event)
+	}
+	cs := s.reading.Charges
+	for i, c := range cs {
+		switch {
+		case c.Seq == l.Seq():
+			return chargeLine(c)
+		case !ev.Parts.Holds(entry.Charcoal) && c.At <= l.At && (i+1 == len(cs) || cs[i+1].At > l.At) && !s.light().Furnace.OreUnder:
+			return words.IntoCharge(ev.Parts, c.Number)
+		}
+	}
+	return words.Event(l.Event)
+}
+
+func chargeLine(c figure.Charge) string {
+	said := words.ChargeLine(c.Number, c.Parts, known(c.Charcoal), known(c.Ore))
+	if c.Double {
+		return said + words.IsDouble
+	}
+	return said
+}
+
+// known is the middle value of a figure, where it has one.
+func known(f figure.Figure) entry.Maybe[entry.Kilogram] {
+	if !f.Known() {
+		return entry.None[entry.Kilogram]()
+	}
+	return entry.Some(entry.Kilogram(f.P50))
+}

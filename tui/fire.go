@@ -1,0 +1,199 @@
+package tui
+
+import (
+	"github.com/charmbracelet/bubbles/key"
+
+	"chargehand/model/entry"
+	"chargehand/model/words"
+)
+
+// fire is the screen beside the furnace. All it knows stands in the smelt.
+type fire struct{}
+
+func (fire) name() screenID { return fireScreen }
+func (fire) keys() keymap   { return fireMap }
+
+func (f fire) update(sh shared, p Pressed) (screen, step) {
+	return f, f.step(sh, typedOf(p.Key))
+}
+
+// step is what a key at the fire does, if it may be done to this smelt.
+func (f fire) step(sh shared, t typed) step {
+	k := fireMap
+	switch {
+	case !sh.smelt.is():
+		return refused(words.NoSmelt)
+	case key.Matches(t, k.Rare):
+		return others(sh)
+	case key.Matches(t, k.Weigh) && sh.smelt.rights() >= mendable:
+		return askWeigh(sh, nil, book)
+	case sh.smelt.rights() < own:
+		return refused(whyNot(sh.smelt))
+	}
+	switch {
+	case key.Matches(t, k.Charge):
+		return chargeAsShown(sh)
+	case key.Matches(t, k.Charcoal):
+		return charcoalOnly(sh)
+	case key.Matches(t, k.Scoop):
+		return oreAlone(sh, 1)
+	case key.Matches(t, k.Half):
+		return oreAlone(sh, 0.5)
+	case key.Matches(t, k.MoreOre):
+		return nextBy(sh, entry.Ore, oreStep)
+	case key.Matches(t, k.LessOre):
+		return nextBy(sh, entry.Ore, -oreStep)
+	case key.Matches(t, k.MoreCharcoal):
+		return nextBy(sh, entry.Charcoal, charcoalStep)
+	case key.Matches(t, k.LessCharcoal):
+		return nextBy(sh, entry.Charcoal, -charcoalStep)
+	case key.Matches(t, k.CrossOut):
+		return crossOutLast(sh)
+	case key.Matches(t, k.Earlier):
+		return minuteEarlier(sh)
+	case key.Matches(t, k.NotToMark):
+		return level(sh, entry.NotToMark)
+	case key.Matches(t, k.Heaped):
+		return level(sh, entry.Heaped)
+	}
+	for _, a := range fireActs {
+		if key.Matches(t, a.bind(k)) {
+			return a.ask(sh, nil, book)
+		}
+	}
+	return refused(words.NoAct(keyLabel(string(t))))
+}
+
+// fireActs are the acts with a key of their own that need no more than their
+// asker.
+var fireActs = []struct {
+	bind func(fireKeys) key.Binding
+	ask  asker
+}{
+	{func(k fireKeys) key.Binding { return k.Blast }, askBlast},
+	{func(k fireKeys) key.Binding { return k.Tap }, askTap},
+	{func(k fireKeys) key.Binding { return k.Rod }, plain(entry.Rod{})},
+	{func(k fireKeys) key.Binding { return k.Poke }, plain(entry.Poke{})},
+	{func(k fireKeys) key.Binding { return k.Dip }, askDip},
+	{func(k fireKeys) key.Binding { return k.Look }, askLook},
+	{func(k fireKeys) key.Binding { return k.Temperature }, askTemperature},
+	{func(k fireKeys) key.Binding { return k.Note }, askNote},
+	{func(k fireKeys) key.Binding { return k.Pause }, askPause},
+}
+
+// book keeps an event that happens now.
+func book(ev entry.Event) step { return did(ev, sayLast) }
+
+// sayLast says what the last entry of the smelt is.
+func sayLast(sh shared) string {
+	if n := len(sh.smelt.lines); n > 0 {
+		return describe(sh.smelt, sh.smelt.lines[n-1])
+	}
+	return ""
+}
+
+// whyNot says why this smelt takes no such act.
+func whyNot(s smelt) string {
+	switch {
+	case s.rights() == lookOnly:
+		return words.LookOnly
+	case s.light().Imported:
+		return words.ImportedSmelt
+	}
+	return words.ClosedSmelt
+}
+
+// chargeAsShown books exactly the recipe that the screen shows.
+func chargeAsShown(sh shared) step {
+	next := sh.smelt.reading.Next
+	if len(next) == 0 {
+		return refused(words.NoRecipe)
+	}
+	parts := make(entry.Parts, len(next))
+	for i, p := range next {
+		parts[i] = p.Part
+	}
+	return book(entry.Charge{Parts: parts})
+}
+
+// charcoalOnly is the charcoal of the recipe; before the main burn, a measure
+// of the fill.
+func charcoalOnly(sh shared) step {
+	var parts entry.Parts
+	for _, p := range sh.smelt.recipe() {
+		if p.What == entry.Charcoal {
+			parts = append(parts, p)
+		}
+	}
+	if filling(sh.smelt.reading.Phase) {
+		parts = measured(sh, entry.Charcoal, 1)
+	}
+	switch {
+	case len(parts) == 0:
+		return refused(words.NoCharcoalMeasure)
+	case filling(sh.smelt.reading.Phase):
+		return book(entry.Fill{Parts: parts})
+	}
+	return book(entry.Charge{Parts: parts})
+}
+
+// filling tells whether charcoal alone is still the fill.
+func filling(p entry.Phase) bool {
+	return p == entry.Prepared || p == entry.Preheat || p == entry.Filling
+}
+
+// oreAlone adds ore to the open measure.
+func oreAlone(sh shared, scoops entry.Count) step {
+	parts := measured(sh, entry.Ore, scoops)
+	if parts == nil {
+		return refused(words.NoOreMeasure)
+	}
+	return book(entry.Charge{Parts: parts})
+}
+
+// How much one arrow changes the next charge, in measures.
+const (
+	oreStep      = 1
+	charcoalStep = 0.5
+)
+
+// nextBy changes one material of the next charge by so many measures, not
+// below none. What goes by weight changes by what the measure weighs.
+func nextBy(sh shared, w entry.What, by entry.Count) step {
+	parts := sh.smelt.recipe()
+	m, named := sh.smelt.measure(w)
+	for i, p := range parts {
+		if p.What != w {
+			continue
+		}
+		switch {
+		case p.Mass.Known && !p.Count.Known && !m.Mass.Known:
+			return refused(words.ByWeightOnly)
+		case p.Mass.Known && !p.Count.Known:
+			parts[i].Mass.Value = max(0, p.Mass.Value+entry.Kilogram(by)*m.Mass.Value)
+		default:
+			parts[i].Count = entry.Some(max(0, p.Count.Value+by))
+			parts[i].Mass = entry.None[entry.Kilogram]()
+		}
+		if parts[i] == p {
+			return refused(words.NoneAlready(w))
+		}
+		return book(entry.Recipe{Next: parts})
+	}
+	if by < 0 || !named {
+		return refused(words.NoneAlready(w))
+	}
+	return book(entry.Recipe{Next: append(parts, entry.Part{What: w, Measure: m.Name, Count: entry.Some(by)})})
+}
+
+// level is a remark about the level after the last charge.
+func level(sh shared, r entry.LevelRemark) step {
+	cs := sh.smelt.reading.Charges
+	if len(cs) == 0 {
+		return refused(words.NoChargeYet)
+	}
+	last := cs[len(cs)-1]
+	return did(entry.Level{Charge: sh.smelt.ref(last.Seq), Remark: r}, func(shared) string {
+		return words.LevelAfter(last.Number, r)
+	})
+}

@@ -1,0 +1,111 @@
+package tui
+
+import (
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/fold"
+	"chargehand/model/words"
+	"chargehand/tui/cell"
+	"chargehand/tui/paint"
+	"chargehand/tui/theme"
+)
+
+// logShown is how many of the last entries Fire may have room for.
+const logShown = 40
+
+func (f fire) paint(g cell.Grid, sh shared) {
+	s := sh.smelt
+	if !s.is() {
+		top(g, sh, words.DoFire, "")
+		g.Text(2, paint.TopRows+1, words.NoSmelt, sh.theme.Style(theme.Text))
+		return
+	}
+	v := paint.FireView{
+		Now: s.reading.Wall(s.reading.At), Title: s.id, Past: past(s),
+		Kept: sh.tally.kept, Keeping: sh.tally.keeping, NotKept: sh.tally.notKept, Trouble: sh.tally.trouble,
+		NextKey: fireMap.Charge.Help().Key, Adding: adding(s), Log: lastEntries(s),
+	}
+	if s.running() {
+		v.Now = sh.now.Wall.In(s.reading.Lit.Location())
+	}
+	if s.light().Practice {
+		v.Title = words.Practising + " " + s.id
+	}
+	paint.Fire(g, sh.theme, s.reading, v)
+}
+
+// hints are the keys that make sense in this phase, the weightiest first.
+func (fire) hints(sh shared) []paint.KeyHint {
+	k := fireMap
+	s := sh.smelt
+	if s.rights() < own {
+		return append(hints(k.Weigh, k.Rare), hint(global.Views), hint(global.Back))
+	}
+	rest := append(hints(k.Rare), hint(global.Views))
+	switch fill := (paint.KeyHint{Key: k.Charcoal.Help().Key, Does: words.DoFill}); {
+	case filling(s.reading.Phase):
+		return append(append([]paint.KeyHint{fill}, hints(k.Charge, k.Blast, k.CrossOut, k.Look, k.Note)...), rest...)
+	case over(s.reading.Phase):
+		return append(hints(k.Weigh, k.Note, k.CrossOut), rest...)
+	case s.reading.Phase == entry.BurnsDown:
+		return append(hints(k.Dip, k.Look, k.Tap, k.Blast, k.CrossOut, k.Note), rest...)
+	}
+	return append(hints(k.Charge, k.Scoop, k.Half, k.Charcoal, k.CrossOut, k.Blast, k.Tap, k.Rod, k.Look, k.Earlier), rest...)
+}
+
+// past says that this is not a smelt at work.
+func past(s smelt) string {
+	switch {
+	case s.running():
+		return ""
+	case s.rights() == lookOnly:
+		return words.PastInvented
+	case s.light().Imported:
+		return words.PastImported
+	}
+	return words.PastOver
+}
+
+// addingFor is how long the count of an open measure stays after the last
+// scoop.
+const addingFor = 90 * time.Second
+
+// adding is the open measure: the scoops that went to the last charge, while
+// scoops are the last thing that was done.
+func adding(s smelt) *paint.Adding {
+	l, ok := s.lastAct()
+	ev, charge := l.Event.(entry.Charge)
+	if !ok || !charge || ev.Parts.Holds(entry.Charcoal) || s.reading.At-l.At > addingFor || len(s.reading.Charges) == 0 {
+		return nil
+	}
+	last := s.reading.Charges[len(s.reading.Charges)-1]
+	n, counted := last.Parts.Count(entry.Ore)
+	m, named := s.measure(entry.Ore)
+	if !counted || !named {
+		return nil
+	}
+	return &paint.Adding{Count: float64(n), What: words.Scoops(m.Name)}
+}
+
+// lastEntries are the last acts as the log shows them, newest first. Of several
+// changes to the next charge in a row only the last is shown.
+func lastEntries(s smelt) []paint.LogLine {
+	var log []paint.LogLine
+	var above entry.Kind
+	for i := len(s.lines) - 1; i >= 0 && len(log) < logShown; i-- {
+		l := s.lines[i]
+		if !isAct(l.Event) && !ofKind(l, entry.KindLight, entry.KindClockJump) {
+			continue
+		}
+		if k := l.Event.Kind(); k != entry.KindRecipe || k != above {
+			log = append(log, logLine(s, l))
+		}
+		above = l.Event.Kind()
+	}
+	return log
+}
+
+func logLine(s smelt, l fold.Line) paint.LogLine {
+	return paint.LogLine{At: s.wallOf(l).Format(words.Clock), Text: describe(s, l), Struck: l.Struck(), Late: l.Late()}
+}

@@ -1,0 +1,68 @@
+package tui
+
+import (
+	"fmt"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chargehand/model/entry"
+)
+
+// Pressed is one key, or one paste, with the clocks at its arrival.
+type Pressed struct {
+	Key tea.KeyMsg
+	At  entry.Stamp
+}
+
+// Burst is keys that arrived in one read, in order.
+type Burst []Pressed
+
+// Tick says that a second has passed, or more.
+type Tick struct{ At entry.Stamp }
+
+// Kept is what the book's writer reports: entries that are now kept, as they
+// stand in the book, and how it goes with the rest.
+type Kept struct {
+	Entries []entry.Entry
+	Refused []entry.Entry // never to be kept; Err says why
+	Err     error         // the last attempt failed; nil when all is well again
+	Waiting int           // entries that the writer holds and tries again
+}
+
+// Leave asks the program to end without asking anybody: the terminal is gone,
+// or the machine goes down.
+type Leave struct{}
+
+// shelfRead brings the lines of the shelf, or the demo.
+type shelfRead struct {
+	lines []SmeltLine
+	demo  []entry.Entry
+	err   error
+}
+
+// smeltRead brings the entries of a smelt that was asked for.
+type smeltRead struct {
+	id      string
+	entries []entry.Entry
+	demo    bool
+	err     error
+}
+
+// failed says that a command panicked.
+type failed struct{ err error }
+
+// guarded runs a command so that a panic in it becomes a message, with the
+// stack handed to the program's crash file, instead of a broken terminal.
+func guarded(crashed func(any, []byte), stack func() []byte, cmd tea.Cmd) tea.Cmd {
+	return func() (msg tea.Msg) {
+		defer func() {
+			if v := recover(); v != nil {
+				if crashed != nil {
+					crashed(v, stack())
+				}
+				msg = failed{fmt.Errorf("%v", v)}
+			}
+		}()
+		return cmd()
+	}
+}

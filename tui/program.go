@@ -1,0 +1,56 @@
+package tui
+
+import (
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chargehand/model/entry"
+)
+
+// program drives the root in the screen library. It is the one place that is
+// changed in place: it hands entries to the book in the order of the keys,
+// since commands have no order, and keeps the last frame until what it shows
+// has changed.
+type program struct {
+	model Model
+	store Store
+	clock func() entry.Stamp
+	frame string
+	drawn uint64 // the version that the frame shows, counted from 1
+}
+
+// Program makes the root run. The clock is read once a second.
+func Program(m Model, store Store, clock func() entry.Stamp) tea.Model {
+	return &program{model: m, store: store, clock: clock}
+}
+
+// Init begins to look at the clock.
+func (p *program) Init() tea.Cmd { return tea.Batch(p.model.Init(), p.second()) }
+
+// second is one look at the clock at the next full second. Every is aligned to
+// the wall clock, so the looks do not drift.
+func (p *program) second() tea.Cmd {
+	return tea.Every(time.Second, func(time.Time) tea.Msg { return Tick{At: p.clock()} })
+}
+
+// Update hands on what the root makes of a message.
+func (p *program) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	m, entries, cmd := p.model.Update(msg)
+	p.model = m
+	if len(entries) > 0 {
+		p.store.Keep(entries...)
+	}
+	if _, ok := msg.(Tick); ok {
+		cmd = tea.Batch(cmd, p.second())
+	}
+	return p, cmd
+}
+
+// View is the last frame, drawn anew when something has changed.
+func (p *program) View() string {
+	if v := p.model.version + 1; v != p.drawn {
+		p.frame, p.drawn = p.model.View(), v
+	}
+	return p.frame
+}

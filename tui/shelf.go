@@ -1,0 +1,184 @@
+package tui
+
+import (
+	"strconv"
+
+	"github.com/charmbracelet/bubbles/key"
+
+	"chargehand/model/entry"
+	"chargehand/model/figure"
+	"chargehand/model/words"
+	"chargehand/tui/cell"
+	"chargehand/tui/paint"
+	"chargehand/tui/theme"
+)
+
+// shelf is the list of the smelts, newest first, and at the end an invented one
+// to look at. Practice is set aside.
+type shelf struct{ at int }
+
+// shelfKeys are the keys of the shelf.
+type shelfKeys struct {
+	moveKeys
+	Open key.Binding
+}
+
+var shelfMap = shelfKeys{moveKeys: move, Open: bind(words.DoOpen, "enter")}
+
+func (k shelfKeys) all() []key.Binding {
+	return append([]key.Binding{k.Open}, k.moveKeys.all()...)
+}
+
+func (shelf) name() screenID { return shelfScreen }
+func (shelf) keys() keymap   { return shelfMap }
+
+func (shelf) hints(shared) []paint.KeyHint {
+	return hints(shelfMap.Open, shelfMap.Up, shelfMap.Down, global.Views, global.Back)
+}
+
+// lines of the shelf.
+func (shelf) lines(sh shared) []SmeltLine {
+	var ls []SmeltLine
+	for _, l := range sh.shelf {
+		switch {
+		case l.ID == sh.running.id:
+			ls = append(ls, lineOf(sh.running))
+		case !l.Practice:
+			ls = append(ls, l)
+		}
+	}
+	if sh.demo != nil {
+		ls = append(ls, *sh.demo)
+	}
+	return ls
+}
+
+func (s shelf) update(sh shared, p Pressed) (screen, step) {
+	t := typedOf(p.Key)
+	ls := s.lines(sh)
+	at := min(s.at, max(len(ls)-1, 0))
+	if to, ok := shelfMap.moved(t, at, len(ls), max(1, shelfRows(sh.h)-1)); ok {
+		return shelf{max(to, 0)}, step{}
+	}
+	switch {
+	case !key.Matches(t, shelfMap.Open):
+		return s, refused(words.NoAct(keyLabel(string(t))))
+	case len(ls) == 0:
+		return s, refused(words.ShelfBare)
+	}
+	l := ls[at]
+	open := func(shared) step { return step{open: l.ID} }
+	if l.unfinished() && l.ID != sh.running.id {
+		return s, leavingRunning(sh, open)
+	}
+	return s, open(sh)
+}
+
+func shelfRows(h int) int { return max(1, h-paint.TopRows-paint.FootRows-1) }
+
+func (s shelf) paint(g cell.Grid, sh shared) {
+	th := sh.theme
+	ls := s.lines(sh)
+	top(g, sh, words.DoShelf, words.ShelfHolds(len(ls)))
+	body := bodyOf(g)
+	if len(ls) == 0 {
+		g.Wrap(cell.Rect{X: 2, Y: body.Y + 1, W: body.W - 4, H: 2}, words.ShelfBare, th.Style(theme.Text))
+		return
+	}
+	columns := shelfColumns(body.W)
+	head, list := body.CutTop(1)
+	for _, c := range columns {
+		c.write(g.Sub(head), c.head, th.Style(theme.Quiet))
+	}
+	at := min(s.at, len(ls)-1)
+	first := firstShown(at, len(ls), list.H)
+	for y := 0; y < list.H && first+y < len(ls); y++ {
+		row := g.Sub(cell.Rect{X: 0, Y: list.Y + y, W: list.W, H: 1})
+		style := th.Style(theme.Text)
+		if first+y == at {
+			style = th.Style(theme.Picked)
+			row.Fill(row.Bounds(), ' ', style)
+			row.Text(0, 0, th.Marks().Picked, style)
+		}
+		for _, c := range columns {
+			c.write(row, c.text(ls[first+y]), style)
+		}
+	}
+}
+
+// lineOf is the line of a smelt as it stands.
+func lineOf(s smelt) SmeltLine {
+	r, l := s.reading, s.light()
+	return SmeltLine{
+		ID: s.id, UID: l.UID, Furnace: l.Furnace.Name, Lit: r.Lit, Undated: l.Undated, Phase: r.Phase, Charges: len(r.Charges),
+		Charcoal: known(r.Figure(figure.CharcoalCharged)), Ore: known(r.Figure(figure.OreCharged)),
+		Bloom:    entry.Maybe[entry.Kilogram]{Value: entry.Kilogram(r.Bloom.Value), Known: r.Bloom.Known},
+		Practice: l.Practice, Imported: l.Imported, Invented: l.Invented,
+	}
+}
+
+// column is one column of the shelf.
+type column struct {
+	head  string
+	x, w  int
+	right bool
+	text  func(SmeltLine) string
+}
+
+func (c column) write(g cell.Grid, text string, s cell.Style) {
+	text = g.Cut(text, c.w)
+	if c.right {
+		g.TextRight(c.x+c.w, 0, text, s)
+		return
+	}
+	g.Text(c.x, 0, text, s)
+}
+
+// shelfColumns are the columns that fit, the ones that matter most first to
+// stay: which smelt, how far it went, what came of it.
+func shelfColumns(w int) []column {
+	cs := []column{
+		{head: words.ShelfSmelt, w: 30, text: func(l SmeltLine) string { return l.ID }},
+		{head: words.ShelfBloom, w: 10, right: true, text: func(l SmeltLine) string { return kgOrNothing(l.Bloom) }},
+		{head: words.ShelfPhase, w: 11, text: func(l SmeltLine) string { return words.Phase(l.Phase) }},
+		{head: words.ShelfCharges, w: 8, right: true, text: func(l SmeltLine) string { return strconv.Itoa(l.Charges) }},
+		{head: words.ShelfOre, w: 9, right: true, text: func(l SmeltLine) string { return kgOrNothing(l.Ore) }},
+		{head: words.ShelfCharcoal, w: 9, right: true, text: func(l SmeltLine) string { return kgOrNothing(l.Charcoal) }},
+		{head: words.ShelfMarks, w: 20, text: markOf},
+		{head: words.ShelfFurnace, w: 30, text: func(l SmeltLine) string { return l.Furnace }},
+	}
+	if w < 60 {
+		cs[0].w = 24
+	}
+	x := 2
+	for i, c := range cs {
+		if x+c.w > w-1 {
+			return cs[:i]
+		}
+		cs[i].x = x
+		x += c.w + 2
+	}
+	return cs
+}
+
+func kgOrNothing(m entry.Maybe[entry.Kilogram]) string {
+	if !m.Known {
+		return ""
+	}
+	return words.Kg(m.Value)
+}
+
+// markOf says what is special about a smelt.
+func markOf(l SmeltLine) string {
+	switch {
+	case l.Invented:
+		return words.MarkInvented
+	case l.Imported && l.Undated:
+		return words.MarkUndated
+	case l.Imported:
+		return words.MarkImported
+	case l.unfinished():
+		return words.MarkUnfinished
+	}
+	return ""
+}

@@ -64,6 +64,9 @@ func ratioLine(r figure.Reading) figureLine {
 	if !f.Known() {
 		return unknown(words.LineRatio, firstOf(toWeigh(r, entry.Charcoal), toWeigh(r, entry.Ore), words.NeedsCharge))
 	}
+	if f.P50 == 0 {
+		return figureLine{name: words.LineRatio, value: words.NoOreYet, beside: words.LastFive, known: true}
+	}
 	return figureLine{name: words.LineRatio, value: words.Ratio(f.P50), beside: words.LastFive, remark: remarkOn(f), known: true}
 }
 
@@ -178,7 +181,7 @@ func totalLine(r figure.Reading, name string, n figure.Name, what entry.What) fi
 		l.value, l.remark = words.Kg(entry.Kilogram(f.P50)), remarkOn(f)
 	case f.AtLeast.Known && f.AtLeast.Value > 0:
 		l.value = words.AtLeastWord + " " + words.Kg(entry.Kilogram(f.AtLeast.Value))
-		l.remark = firstOf(toWeigh(r, what), words.SomeUnweighed)
+		l.beside, l.remark = "", firstOf(toWeigh(r, what), words.SomeUnweighed)
 	default:
 		l = unknown(name, firstOf(toWeigh(r, what), words.SomeUnweighed))
 	}

@@ -141,7 +141,7 @@ func TestNotKeptIsSaidInWords(t *testing.T) {
 func TestUnknownSaysWhatWouldTell(t *testing.T) {
 	s := scene{r: unweighed(), v: viewOf(unweighed())}
 	text := ansi.Strip(frame(theme.Theme{}, 120, 36, s))
-	for _, want := range []string{"at least 5.7 kg", "weigh a bucket", "weigh a scoop", "give the furnace's bore and stack", "gate 8", "not known in l/min"} {
+	for _, want := range []string{"at least 5.7 kg", "weigh a bucket", "weigh a scoop", "needs bore and stack", "gate 8", "not known in l/min"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is missing:\n%s", want, text)
 		}

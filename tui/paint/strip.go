@@ -11,7 +11,8 @@ import (
 )
 
 // strip paints the day at a glance: a bar a charge, the minutes it took upwards
-// and its ore downwards, the last one still growing.
+// and its ore downwards, the last one still growing. The numbers of the charges
+// part the two, so that they are told apart without colour.
 func (p painter) strip(g cell.Grid, r figure.Reading) {
 	w, h := g.Size()
 	if h < 4 {
@@ -20,12 +21,12 @@ func (p painter) strip(g cell.Grid, r figure.Reading) {
 	p.line(g)
 	const gutter = 13
 	up := (h - 1) / 2
-	down := h - 2 - up
-	s := strip{painter: p, g: g, x: gutter, base: 1 + up, up: up, down: down}
+	s := strip{painter: p, g: g, x: gutter, axis: 1 + up, up: up, down: h - 2 - up}
 	g.Text(1, 1, words.StripMinutes, p.style(theme.Quiet))
-	g.Text(1, s.base, words.StripOre, p.style(theme.Quiet))
+	g.Text(1, s.axis, words.StripCharge, p.style(theme.Quiet))
+	g.Text(1, s.axis+1, words.StripOre, p.style(theme.Quiet))
 	if len(r.Charges) == 0 {
-		g.TextIn(cell.Rect{X: gutter, Y: s.base - 1, W: w - gutter - 1, H: 1}, words.StripNone, p.style(theme.Quiet))
+		g.TextIn(cell.Rect{X: gutter, Y: s.axis, W: w - gutter - 1, H: 1}, words.StripNone, p.style(theme.Quiet))
 		return
 	}
 	room := w - gutter - 2
@@ -34,14 +35,14 @@ func (p painter) strip(g cell.Grid, r figure.Reading) {
 	s.scales(r, shown)
 	g.TextRight(gutter-1, 1, strconv.Itoa(int(s.most)), p.style(theme.Quiet))
 	if s.ore > 0 {
-		g.TextRight(gutter-1, s.base, words.Number(s.ore, 1)+" kg", p.style(theme.Quiet))
+		g.TextRight(gutter-1, s.axis+1, words.Number(s.ore, 1)+" kg", p.style(theme.Quiet))
 	}
 	for i, c := range shown {
 		s.charge(i, c)
 	}
 	if since := r.Figure(figure.SinceCharge); since.Known() && running(r) {
 		s.rise(len(shown), since.P50/60, p.style(theme.Now))
-		g.Text(s.x+len(shown)*s.slot, h-1, words.StripNow, p.style(theme.Now))
+		g.Text(s.x+len(shown)*s.slot, s.axis, words.StripNow, p.style(theme.Now))
 	}
 }
 
@@ -55,12 +56,12 @@ func running(r figure.Reading) bool {
 type strip struct {
 	painter
 	g          cell.Grid
-	x, base    int     // first column of the bars; first row below the axis
+	x, axis    int     // first column of the bars; row of the charges' numbers
 	up, down   int     // rows of each
 	slot       int     // columns a charge
 	most       float64 // minutes at the full height
 	ore        float64 // kg at the full depth
-	lastNumber int     // column just past the last number under the bars
+	lastNumber int     // column just past the last number written
 }
 
 // scales sets both scales from what is shown. One long gap must not flatten
@@ -84,7 +85,7 @@ func (s *strip) charge(i int, c figure.Charge) {
 		s.hang(i, c.Ore.P50/s.ore)
 	}
 	if x := s.x + i*s.slot; x >= s.lastNumber && (c.Number%5 == 0 || i == 0) {
-		s.lastNumber = x + s.g.Text(x, s.base+s.down, strconv.Itoa(c.Number), s.style(theme.Quiet)) + 1
+		s.lastNumber = x + s.g.Text(x, s.axis, strconv.Itoa(c.Number), s.style(theme.Quiet)) + 1
 	}
 }
 
@@ -93,10 +94,10 @@ func (s *strip) rise(i int, minutes float64, style cell.Style) {
 	steps := len(s.m.Eighths) - 1
 	eighths := int(math.Round(math.Min(minutes/s.most, 1) * float64(s.up*steps)))
 	for row := range s.up {
-		s.across(i, s.base-1-row, s.m.Eighths[min(max(eighths-row*steps, 0), steps)], style)
+		s.across(i, s.axis-1-row, s.m.Eighths[min(max(eighths-row*steps, 0), steps)], style)
 	}
 	if minutes > s.most {
-		s.across(i, s.base-s.up, s.m.Beyond, style)
+		s.across(i, s.axis-s.up, s.m.Beyond, style)
 	}
 }
 
@@ -109,9 +110,9 @@ func (s *strip) hang(i int, share float64) {
 	for row := range s.down {
 		switch {
 		case halves >= 2*row+2:
-			s.across(i, s.base+row, s.m.HangFull, s.style(theme.Quiet))
+			s.across(i, s.axis+1+row, s.m.HangFull, s.style(theme.Quiet))
 		case halves == 2*row+1:
-			s.across(i, s.base+row, s.m.Hang, s.style(theme.Quiet))
+			s.across(i, s.axis+1+row, s.m.Hang, s.style(theme.Quiet))
 		}
 	}
 }

@@ -6,14 +6,14 @@ type Marks struct {
 	Look, Act, Kept, Struck, Picked, Late string
 	Cursor, Dot, Ask, Waiting, Refused    string
 
-	HLine, VLine, Dash, Fine rune // line across, line down, a layer's edge, the charging mark
-	Wall, Floor              rune
-	CornerLeft, CornerRight  rune
-	Upper, Lower, Full       rune // halves of a cell and the whole one, for digits
-	Eighths                  []rune
-	Hang, HangFull, Beyond   rune // bars that hang down: half a cell and a whole one; a bar that goes on beyond
-	Grain                    rune // of ore
-	Bath, Bloom              rune
+	HLine, VLine, Fine      rune // line across, line down, the charging mark
+	Wall, Floor             rune
+	CornerLeft, CornerRight rune
+	Upper, Lower, Full      rune // halves of a cell and the whole one, for digits
+	Eighths                 []rune
+	Hang, HangFull, Beyond  rune // bars that hang down: half a cell and a whole one; a bar that goes on beyond
+	Grain                   rune // of ore
+	Bath, Bloom             rune
 
 	BarLine, BarGood, BarAt, BarEnd rune // a short bar: its line, the good band, where the figure stands, its ends
 	BarFull, BarTick                rune // a bar that fills, and a tick on it
@@ -33,7 +33,7 @@ func (t Theme) Marks() *Marks {
 
 var fullMarks = Marks{
 	Look: "!", Act: "!!", Kept: "✓", Struck: "×", Picked: ">", Late: "late", Cursor: "▏", Dot: "·", Ask: "?", Waiting: "…", Refused: "–",
-	HLine: '─', VLine: '│', Dash: '─', Fine: '┈', Wall: '┃', Floor: '━', CornerLeft: '┗', CornerRight: '┛',
+	HLine: '─', VLine: '│', Fine: '┈', Wall: '┃', Floor: '━', CornerLeft: '┗', CornerRight: '┛',
 	Upper: '▀', Lower: '▄', Full: '█', Eighths: []rune(" ▁▂▃▄▅▆▇█"), Hang: '▀', HangFull: '█', Beyond: '▲',
 	Grain: '•', Bath: '≈', Bloom: '█',
 	BarLine: '─', BarGood: '━', BarAt: '●', BarEnd: '│', BarFull: '━', BarTick: '┃', TeeRight: '├',
@@ -43,7 +43,7 @@ var fullMarks = Marks{
 
 var asciiMarks = Marks{
 	Look: "!", Act: "!!", Kept: "ok", Struck: "x", Picked: ">", Late: "late", Cursor: "_", Dot: "-", Ask: "?", Waiting: "...", Refused: "-",
-	HLine: '-', VLine: '|', Dash: '-', Fine: '.', Wall: '|', Floor: '=', CornerLeft: '+', CornerRight: '+',
+	HLine: '-', VLine: '|', Fine: '.', Wall: '|', Floor: '=', CornerLeft: '+', CornerRight: '+',
 	Upper: '#', Lower: '#', Full: '#', Eighths: []rune(" ___===##"), Hang: '#', HangFull: '#', Beyond: '^',
 	Grain: 'o', Bath: '~', Bloom: '@',
 	BarLine: '-', BarGood: '=', BarAt: '#', BarEnd: '|', BarFull: '=', BarTick: '|', TeeRight: '+',

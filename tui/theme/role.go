@@ -8,29 +8,28 @@ type Role cell.Ink
 // The roles. What stands on the page comes first, then what stands inside the
 // shaft, which is dark by day and by night.
 const (
-	Text     Role = iota // figures and plain words
-	Strong               // what counts most, bold
-	Quiet                // labels and remarks
-	Frame                // lines
-	Now                  // the one accent: the timer and the letters of keys
-	Look                 // a warning to look into: on a paper of its own
-	Act                  // a warning to act on, and entries not kept: inverse
-	Struck               // crossed out, beside its mark
-	Picked               // the chosen row: inverse, beside its mark
-	Field                // what is being typed: underlined
-	Clay                 // the wall of the furnace
-	Copper               // the tuyere
-	Number               // numbers and words inside the shaft
-	Charcoal             // charcoal that does not glow
-	Ore                  // the grains of ore
-	Slag                 // the slag bath
-	Bloom                // the bloom
-	Glow0                // no glow
-	Glow1                // dark to the eye by day
-	Glow2                // red
-	Glow3                // orange
-	Glow4                // yellow
-	Glow5                // white
+	Text   Role = iota // figures and plain words
+	Strong             // what counts most, bold
+	Quiet              // labels and remarks
+	Frame              // lines
+	Now                // the one accent: the timer and the letters of keys
+	Look               // a warning to look into: on a paper of its own
+	Act                // a warning to act on, and entries not kept: inverse
+	Struck             // crossed out, beside its mark
+	Picked             // the chosen row: inverse, beside its mark
+	Field              // what is being typed: underlined
+	Clay               // the wall of the furnace
+	Copper             // the tuyere
+	Number             // numbers and words inside the shaft
+	Ore                // the grains of ore
+	Slag               // the slag bath
+	Bloom              // the bloom
+	Glow0              // no glow
+	Glow1              // dark to the eye by day
+	Glow2              // red
+	Glow3              // orange
+	Glow4              // yellow
+	Glow5              // white
 	roles
 )
 

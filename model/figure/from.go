@@ -34,6 +34,7 @@ func From(s fold.State) Reading {
 	r.Charges = charges(s)
 	r.Next, r.NextRatio = next(s)
 	r.clock(s)
+	r.due(s)
 	r.totals(s)
 	r.ratios(s)
 	burn(&r, s)

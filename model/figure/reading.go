@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/model/forecast"
 	"chargehand/physics"
 )
 
@@ -94,6 +95,8 @@ type Reading struct {
 	Zones     []Zone  // from the top
 	Next      []Part  // the recipe: what the next charge is
 	NextRatio Figure
+	Due       forecast.Due // when the next charges are due; see HasDue
+	HasDue    bool
 	Blast     entry.Blast   // as last observed, with what the entries since left standing
 	BlastAt   time.Duration // when
 	BlastOff  bool

@@ -8,6 +8,8 @@ type Name int
 const (
 	Elapsed Name = iota
 	SinceCharge
+	NextCharge
+	NextThree
 	CharcoalCharged
 	CharcoalDry
 	OreCharged
@@ -41,6 +43,8 @@ type Definition struct {
 var Table = [Count]Definition{
 	Elapsed:           {"elapsed", "s", "time since the fire was lit"},
 	SinceCharge:       {"since_charge", "s", "time since the last charge that held charcoal"},
+	NextCharge:        {"next_charge", "min", "minutes until the next charge is due; negative once it is late"},
+	NextThree:         {"next_three", "min", "minutes until the third charge from now is due"},
 	CharcoalCharged:   {"charcoal_charged", "kg", "charcoal put in so far, fill included, as charged"},
 	CharcoalDry:       {"charcoal_dry", "kg", "the same without its moisture"},
 	OreCharged:        {"ore_charged", "kg", "ore put in so far, as charged"},

@@ -1,0 +1,104 @@
+package rule
+
+import (
+	"chargehand/model/entry"
+	"chargehand/model/fold"
+)
+
+// Moment is when a caution matters.
+type Moment string
+
+// The moments, in the order of a day.
+const (
+	AtLight     Moment = "light"
+	AtCharge    Moment = "charge"
+	AtBlastLost Moment = "blast lost"
+	AtTap       Moment = "tap"
+	AtExtract   Moment = "extract"
+)
+
+// Caution is one thing that may hurt. It never stands in the way of a key.
+type Caution struct {
+	ID     string
+	Moment Moment
+	Source string
+}
+
+// The cautions. Package words has what they say.
+const (
+	CarbonMonoxide = "carbon monoxide"
+	WetClay        = "wet clay"
+	UnlitGas       = "unlit gas"
+	Glare          = "glare"
+	BlowBack       = "blow-back"
+	MoltenSlag     = "molten slag"
+	HotWork        = "hot work"
+	Silica         = "silica"
+)
+
+// Cautions is every caution, in the order of a day.
+var Cautions = []Caution{
+	{CarbonMonoxide, AtLight, "OSHA: 50 ppm over 8 h; NIOSH 1972: 35 ppm over 8 h, never above 200 ppm"},
+	{WetClay, AtLight, "smelts of 2004 and 2017 lost to walls too wet (Markewitz, Wareham Forge)"},
+	{UnlitGas, AtCharge, "log of 2011: the gas had to be lit by hand; common practice"},
+	{Glare, AtCharge, "1150 to 1350 °C before the tuyere (published logs); common practice"},
+	{BlowBack, AtBlastLost, common},
+	{MoltenSlag, AtTap, common},
+	{HotWork, AtExtract, common},
+	{Silica, AtExtract, "OSHA: respirable crystalline silica 0.05 mg/m3 over 8 h"},
+}
+
+// CautionsDue gives the cautions whose moment has come and that one person has
+// not been shown in this smelt.
+func CautionsDue(s fold.State, by string) []Caution {
+	if s.Phase == "" {
+		return nil
+	}
+	come := map[Moment]bool{AtLight: true}
+	shown := map[string]bool{}
+	for _, l := range s.Lines {
+		if ev, ok := l.Event.(entry.CautionShown); ok && l.Entry.By == by {
+			shown[ev.Caution] = true
+		}
+		if m, ok := momentOf(l.Event); ok {
+			come[m] = true
+		}
+	}
+	var due []Caution
+	for _, c := range Cautions {
+		if come[c.Moment] && !shown[c.ID] {
+			due = append(due, c)
+		}
+	}
+	return due
+}
+
+// momentOf is the moment that an event brings: as early as it can be known, so
+// that the caution comes before the hand does.
+func momentOf(ev entry.Event) (Moment, bool) {
+	switch ev := ev.(type) {
+	case entry.Fill, entry.Charge:
+		return AtCharge, true
+	case entry.Blast:
+		return AtBlastLost, ev.Off()
+	case entry.Tap, entry.Arch:
+		return AtTap, true
+	case entry.Look:
+		slag := ev.At == entry.AtSlag && ev.Sees == entry.SlagAtTuyere || ev.At == entry.AtSound && ev.Sees == entry.SoundGurgle
+		return AtTap, slag
+	case entry.BurnDown, entry.Extract:
+		return AtExtract, true
+	}
+	return "", false
+}
+
+// Reread gives the cautions of a moment, for the key that shows them again.
+func Reread(m Moment) []Caution {
+	var cs []Caution
+	for _, c := range Cautions {
+		if c.Moment == m {
+			cs = append(cs, c)
+		}
+	}
+	return cs
+}

@@ -1,0 +1,267 @@
+package rule
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/fold"
+)
+
+// How long an interval of this smelt usually is and how far it strays: a
+// robust level of the logarithms of its own undisturbed intervals since the
+// last lasting change of the air, with a spread that leans on other smelts
+// while its own are few. Everything that the rules know of usual intervals is
+// in this file.
+const (
+	// recent is over how many intervals the level goes.
+	recent = 8
+	// strayOthers is the mean absolute residual of the log interval over eight
+	// published smelts, and strayWeight how many own intervals that counts as
+	// (study of the published logs, method A with the adaptive band).
+	strayOthers, strayWeight = 0.159, 2.0
+	// strayLeast is the least standard deviation of a log interval: a charge
+	// goes in a minute or two after it could. A guess.
+	strayLeast = 0.10
+	// sdOfMean turns a mean absolute residual into a standard deviation, for a
+	// normal one: the root of half pi.
+	sdOfMean = 1.2533
+
+	z95 = 1.6449 // ends of a 90 % band: any table of the normal quantile
+	z99 = 2.5758 // half a percent above
+
+	// odd is how far the size of a charge may lie from the usual before its
+	// interval says nothing of the pace.
+	odd = 0.25
+	// missing is after how many usual intervals an entry is missing rather
+	// than a charge.
+	missing = 2.5
+	// perMinute are the milliseconds to which the usual interval is rounded, so
+	// that what becomes of a logarithm on another machine moves no onset.
+	perMinute = 60000
+	// lasting is how far the blast must change to be another blast.
+	lasting = 0.10
+)
+
+// pace is what the intervals up to one charge tell. Intervals are in minutes.
+type pace struct {
+	clean     bool    // the interval that this charge ends is undisturbed
+	minutes   float64 // its length
+	epoch     int     // how many times the pace began anew before it
+	next      int     // the same of the interval that this charge begins
+	own       int     // undisturbed intervals of this epoch so far, this one included
+	level, sd float64 // of their logarithms: the next one's median and standard deviation; own > 0
+	usual     float64 // the level, or the median of all intervals while there is none; 0 before the second interval
+}
+
+// low and high are the ends of the 90 % band.
+func (p pace) low() float64  { return math.Exp(p.level - p.few(z95)*p.sd) }
+func (p pace) high() float64 { return math.Exp(p.level + p.few(z95)*p.sd) }
+
+// few widens a normal quantile to that of Student's t, to the first order, for
+// a scatter that is itself known from few.
+func (p pace) few(z float64) float64 {
+	return z * (1 + (z*z+1)/4/(strayWeight+float64(p.own)))
+}
+
+// late is after how long the next charge is overdue: well outside of what this
+// smelt does, and half as long again as usual at the least.
+func (p pace) late() float64 {
+	return p.usual * max(1.5, math.Exp(p.few(z99)*p.sd))
+}
+
+// paces gives the pace at every charge of a course.
+func paces(c *fold.Course) []pace {
+	ps := make([]pace, len(c.Charges))
+	begins := epochs(c)
+	var logs []float64 // of the undisturbed intervals of the epoch
+	var all []float64  // minutes of every interval but doubles
+	for i, ch := range c.Charges {
+		p := &ps[i]
+		p.next = epochOf(begins, ch.At)
+		if i == 0 {
+			continue
+		}
+		from := c.Charges[i-1]
+		p.epoch = ps[i-1].next
+		if p.epoch != ps[i-1].epoch {
+			logs = nil
+		}
+		p.minutes = (ch.At - from.At).Minutes()
+		p.clean = p.minutes > 0 && usualSize(c, i) && undisturbed(c, from, ch) &&
+			(ps[i-1].usual == 0 || p.minutes < missing*ps[i-1].usual)
+		if p.clean {
+			logs = append(logs, math.Log(p.minutes))
+			logs = logs[max(0, len(logs)-recent):]
+		}
+		if !ch.Double {
+			all = append(all, p.minutes)
+		}
+		p.own, p.level, p.sd = len(logs), median(logs), stray(logs)
+		switch {
+		case p.own >= fewestOwn:
+			p.usual = math.Round(math.Exp(p.level)*perMinute) / perMinute
+		case len(all) >= 2:
+			p.usual = median(all)
+		}
+	}
+	return ps
+}
+
+// fewestOwn is how many undisturbed intervals make a pace.
+const fewestOwn = 3
+
+// epochs are the moments from which the pace is another one: a lasting change
+// of the air, another tuyere, the first ore.
+func epochs(c *fold.Course) []time.Duration {
+	var begins []time.Duration
+	var reference fold.Blast
+	ore := false
+	blasts := c.Blast
+	for _, l := range c.Lines {
+		switch ev := l.Event.(type) {
+		case entry.Blast:
+			b := blasts[0]
+			blasts = blasts[1:]
+			if !b.Off && otherBlast(reference, b) {
+				reference = b
+				begins = append(begins, l.At)
+			}
+		case entry.Tuyere:
+			begins = append(begins, l.At)
+		case entry.Charge:
+			if !ore && ev.Parts.Holds(entry.Ore) {
+				ore = true
+				begins = append(begins, l.At)
+			}
+		}
+	}
+	return begins
+}
+
+// epochOf is how many epochs had begun by a moment.
+func epochOf(begins []time.Duration, at time.Duration) int {
+	n := 0
+	for n < len(begins) && begins[n] <= at {
+		n++
+	}
+	return n
+}
+
+// otherBlast tells whether a blast is another one than before: by its volume,
+// or by what else was noted of it. "Set by ear" is always another.
+func otherBlast(a, b fold.Blast) bool {
+	if a.Volume.Known && b.Volume.Known {
+		return differ(float64(a.Volume.Value), float64(b.Volume.Value))
+	}
+	s, t := a.Seen, b.Seen
+	switch {
+	case t.Pressure.Known && t == entry.Blast{Pressure: t.Pressure, Meter: t.Meter}, t == entry.Blast{State: entry.BlastOn}:
+		return false // says nothing of the setting
+	case t.Strokes.Known && s.Strokes.Known:
+		return differ(float64(s.Strokes.Value), float64(t.Strokes.Value))
+	case t.Tuyeres.Known && s.Tuyeres.Known:
+		return s.Tuyeres.Value != t.Tuyeres.Value
+	case t.Gate != "" && s.Gate != "":
+		return s.Gate != t.Gate
+	}
+	return true
+}
+
+func differ(a, b float64) bool { return !(a > 0 && b > 0 && math.Abs(math.Log(b/a)) <= lasting) }
+
+// usualSize tells whether the charges at both ends are about as large as those
+// before them, doubles left out.
+func usualSize(c *fold.Course, i int) bool {
+	like := func(a, b fold.Charge) bool {
+		if a.Charcoal.Charged.Unknown || b.Charcoal.Charged.Unknown {
+			return a.Measures == b.Measures
+		}
+		return math.Abs(math.Log(a.Charcoal.Charged.Kg/b.Charcoal.Charged.Kg)) <= odd
+	}
+	from, to := c.Charges[i-1], c.Charges[i]
+	return !from.Double && !to.Double && like(from, to)
+}
+
+// undisturbed tells whether nothing but burning happened between two charges,
+// both brought to the mark and taken down at once.
+func undisturbed(c *fold.Course, from, to fold.Charge) bool {
+	if from.Remark == entry.NotToMark || from.Remark == entry.Heaped || to.Remark == entry.NotToMark || to.Remark == entry.Heaped {
+		return false
+	}
+	first, _ := slices.BinarySearchFunc(c.Lines, from.At, func(l fold.Line, at time.Duration) int { return cmp.Compare(l.At, at) })
+	paused := pausedAt(c, from.At)
+	for _, l := range c.Lines[first:] {
+		if l.At > to.At {
+			break
+		}
+		inside := l.At > from.At && l.At < to.At
+		switch ev := l.Event.(type) {
+		case entry.Charge:
+			if l.Late() || l.Uncertain >= unsure {
+				return false
+			}
+		case entry.Blast:
+			if inside && !same(c, l.At, ev) {
+				return false
+			}
+		case entry.Poke, entry.Tap, entry.Pause, entry.Resume, entry.Rod, entry.Tuyere, entry.Arch:
+			if inside {
+				return false
+			}
+		}
+	}
+	return !paused
+}
+
+// unsure is from how wide a doubt about its time an entry says nothing of the
+// pace.
+const unsure = 2 * time.Minute
+
+// same tells whether a blast entry only reads again what blew before.
+func same(c *fold.Course, at time.Duration, ev entry.Blast) bool {
+	before, ok := c.BlastAt(at - 1)
+	now, _ := c.BlastAt(at)
+	return ok && before.Off == now.Off && !ev.Off() && !otherBlast(before, now)
+}
+
+func pausedAt(c *fold.Course, at time.Duration) bool {
+	paused := false
+	for _, l := range c.Lines {
+		if l.At > at {
+			break
+		}
+		switch l.Event.(type) {
+		case entry.Pause:
+			paused = true
+		case entry.Resume:
+			paused = false
+		}
+	}
+	return paused
+}
+
+func median(vs []float64) float64 {
+	if len(vs) == 0 {
+		return 0
+	}
+	s := slices.Sorted(slices.Values(vs))
+	return (s[(len(s)-1)/2] + s[len(s)/2]) / 2
+}
+
+// stray is how far the next log interval strays from the median of those so
+// far, as a standard deviation: its own scatter, and that of the median, whose
+// variance is half pi over the number of them for a normal one.
+func stray(logs []float64) float64 {
+	n := float64(len(logs))
+	if n == 0 {
+		return 0
+	}
+	sum, level := strayWeight*strayOthers, median(logs)
+	for _, y := range logs {
+		sum += math.Abs(y - level)
+	}
+	return max(strayLeast, sdOfMean*sum/(strayWeight+n)) * math.Sqrt(1+math.Pi/2/n)
+}

@@ -1,0 +1,93 @@
+package rule
+
+import "time"
+
+// Row is one rule.
+type Row struct {
+	ID     ID
+	Grade  Grade
+	Source string // what it rests on: a published source, or common practice
+
+	holds time.Duration // how long raise must hold before it counts
+	once  bool          // told once in a smelt
+	raise func(*moment) (Evidence, bool)
+	clear func(*moment, Warning) bool
+}
+
+// Where the rules come from.
+const (
+	common     = "common practice"
+	markewitz  = "Markewitz 2018, charcoal and ore burn rates (Wareham Forge blog)"
+	canIron    = "DARC, CanIRON VIII 2011 (log and notes)"
+	ownPace    = "study of sixteen published logs: this smelt's own intervals, method A with the adaptive band"
+	iceSlag    = "Bowen and Schairer 1932: slag of iron silicate melts from 1177 °C (from memory, unverified)"
+	wealden    = "Wealden Iron Research Group 2015: the flame over the top is burning carbon monoxide"
+	shortStack = "EXARC 2020: ore passes a short column faster"
+	bridges    = "DARC 2011: large charcoal bridges, then drops"
+)
+
+// The rules.
+const (
+	BurnSlower      ID = "burn slower"
+	BurnFaster      ID = "burn faster"
+	ChargeOverdue   ID = "charge overdue"
+	EntryMissing    ID = "entry missing"
+	StackLow        ID = "stack low"
+	HangUp          ID = "hang-up"
+	Slip            ID = "slip"
+	TuyereDim       ID = "tuyere dim"
+	TuyereBlocked   ID = "tuyere blocked"
+	BlastLost       ID = "blast lost"
+	TopGasQuestion  ID = "top gas alight"
+	TopGasUnlit     ID = "top gas out"
+	RatioOff        ID = "ratio off"
+	HearthCold      ID = "hearth cold"
+	SlagThick       ID = "slag stiff"
+	SlagNear        ID = "slag near the tuyere"
+	SlagAt          ID = "slag at the tuyere"
+	CarbonHigh      ID = "carbon high"
+	StoresShort     ID = "stores short"
+	MeasureDoubtful ID = "measure doubtful"
+	MeterOdd        ID = "meter odd"
+	DoubleCharge    ID = "double charge"
+	ClockJumped     ID = "clock jumped"
+)
+
+// Table is every rule, gravest first.
+var Table = []Row{
+	{ID: BlastLost, Grade: Act, Source: common, holds: 30 * time.Second, raise: blastLost, clear: blastBack},
+	{ID: TuyereBlocked, Grade: Act, Source: common, raise: tuyereBlocked, clear: not(tuyereBlocked)},
+	{ID: SlagAt, Grade: Act, Source: canIron, raise: slagAt, clear: not(slagAt)},
+
+	{ID: TopGasUnlit, Grade: Look, Source: wealden, raise: topGasUnlit, clear: not(topGasUnlit)},
+	{ID: TuyereDim, Grade: Look, Source: common, raise: tuyereDim, clear: not(tuyereDim)},
+	{ID: SlagNear, Grade: Look, Source: canIron, raise: slagNear, clear: not(slagNear)},
+	{ID: SlagThick, Grade: Look, Source: common, raise: slagThick, clear: not(slagThick)},
+	{ID: HearthCold, Grade: Look, Source: iceSlag, raise: hearthCold, clear: hearthWarm},
+	{ID: ChargeOverdue, Grade: Look, Source: ownPace, raise: chargeOverdue, clear: chargeIn},
+	{ID: EntryMissing, Grade: Look, Source: common, raise: entryMissing, clear: entryFound},
+	{ID: HangUp, Grade: Look, Source: bridges, raise: hangUp, clear: hangOver},
+	{ID: Slip, Grade: Look, Source: bridges, raise: slip, clear: slipOver},
+	{ID: StackLow, Grade: Look, Source: shortStack, holds: time.Minute, raise: stackLow, clear: stackFilled},
+	{ID: BurnSlower, Grade: Look, Source: markewitz + "; " + ownPace, raise: burnSlower, clear: burnAsUsual},
+	{ID: RatioOff, Grade: Look, Source: common, raise: ratioOff, clear: ratioBack},
+	{ID: StoresShort, Grade: Look, Source: common, raise: storesShort, clear: storesSuffice},
+	{ID: DoubleCharge, Grade: Look, Source: common, raise: doubleCharge, clear: not(doubleCharge)},
+	{ID: MeasureDoubtful, Grade: Look, Source: "Markewitz 2013: 5 to 15 % between fillings and charcoals", raise: measureDoubtful, clear: measureSettled},
+
+	{ID: TopGasQuestion, Grade: Note, Source: wealden, holds: time.Minute, raise: topGasQuestion, clear: not(topGasQuestion)},
+	{ID: BurnFaster, Grade: Note, Source: markewitz + "; " + ownPace, raise: burnFaster, clear: burnAsUsual},
+	{ID: CarbonHigh, Grade: Note, Source: common, raise: carbonHigh, clear: not(carbonHigh)},
+	{ID: MeterOdd, Grade: Note, Source: "oxygen balance: carbon burned to monoxide is the most a blast burns", once: true, raise: meterOdd, clear: toldLongEnough},
+	{ID: ClockJumped, Grade: Note, Source: common, raise: clockJumped, clear: not(clockJumped)},
+}
+
+// not clears a rule when what raised it no longer stands. It is for signs: they
+// change by what people see and do, not by themselves, and dwell keeps them
+// from flapping.
+func not(raise func(*moment) (Evidence, bool)) func(*moment, Warning) bool {
+	return func(m *moment, _ Warning) bool {
+		_, stands := raise(m)
+		return !stands
+	}
+}

@@ -1,0 +1,212 @@
+package words
+
+import (
+	"math"
+	"strings"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/rule"
+)
+
+// said is what a rule says: a title of at most three words, for five metres
+// away; the evidence, with {name} for a value with its unit and {name:} for it
+// without; and the usual remedy.
+type said struct{ title, evidence, remedy string }
+
+var warnings = map[rule.ID]said{
+	rule.BlastLost: {
+		"blast lost", "off for {off}, on a hot shaft",
+		"take the blower off the tuyere: gas runs back into it and explodes. Blow it clear in the open before you restart, then light the top",
+	},
+	rule.TuyereBlocked: {
+		"tuyere blocked", "peep {seen}: no blast goes in",
+		"rod the tuyere, then look again; if it stays dark, tap",
+	},
+	rule.SlagAt: {
+		"slag at tuyere", "slag seen {seen}: it will shut it",
+		"tap or drop the bowl now, then rod the tuyere",
+	},
+	rule.TopGasUnlit: {
+		"top gas out", "{seen}: the gas is poison and lights with a thump",
+		"stand back, upwind; light it with a long flame",
+	},
+	rule.TuyereDim: {
+		"tuyere dim", "{seen}: something stands before the blast",
+		"rod the tuyere, then look and listen again",
+	},
+	rule.SlagNear: {
+		"slag is near", "the blast has a {seen}: slag stands at the tuyere's height",
+		"look in the peep; tap or drop the bowl, then rod the tuyere",
+	},
+	rule.SlagThick: {
+		"slag stiff", "slag {seen}: too cold, or too little iron left in it",
+		"a charge or two without ore, a step more blast; the first slag of a day is often thick",
+	},
+	rule.HearthCold: {
+		"hearth cold", "peep {seen}: slag freezes there",
+		"hold the ore for a charge or two; clear the tuyere; a step more blast",
+	},
+	rule.ChargeOverdue: {
+		"charge late", "{since} since the last charge, usual is {usual}",
+		"charge if the burden has sunk; if it has not, dip and poke: it may hang",
+	},
+	rule.EntryMissing: {
+		"missed an entry?", "{since} since the last charge, usual is {usual}",
+		"enter late what went in; if nothing did, charge now, charcoal first",
+	},
+	rule.HangUp: {
+		"burden hangs", "dip {height} above the tuyere, {low:} to {high} expected: a hollow forms below",
+		"poke it down, face away from the mouth, then dip again",
+	},
+	rule.Slip: {
+		"burden slipped", "dip {height} above the tuyere, {low:} to {high} expected: cold burden fell on the hearth",
+		"charcoal to the mark without ore; watch the peep",
+	},
+	rule.StackLow: {
+		"stack low", "{height} above the tuyere, the mark is at {mark}: ore passes too fast",
+		"charcoal to the mark, then go on as planned",
+	},
+	rule.BurnSlower: {
+		"burning slower", "{before:} and {last}, this smelt's usual is {low:} to {high:}",
+		"look in the peep; rod the tuyere; else a step more blast",
+	},
+	rule.BurnFaster: {
+		"burning faster", "{before:} and {last}, this smelt's usual is {low:} to {high:}",
+		"look for fines in the charcoal; else a step less blast, or more ore",
+	},
+	rule.RatioOff: {
+		"ratio off plan", "{ratio} over three charges, planned {plan}",
+		"count the scoops; change the recipe if it is meant",
+	},
+	rule.StoresShort: {
+		"stores short", "{what}: {left} left, {needed} needed for what is planned",
+		"fetch more, or end sooner: keep charcoal to cover the last ore",
+	},
+	rule.DoubleCharge: {
+		"charge keyed twice?", "charge {number} came {apart} after the one before, usual is {usual}",
+		"cross it out if it was keyed twice; else leave it",
+	},
+	rule.MeasureDoubtful: {
+		"weight in doubt", "{measure} weighs {weighed}, taken as {believed} until now: {off} off",
+		"weigh two more; say if it is wetter, fuller or another lot",
+	},
+	rule.TopGasQuestion: {
+		"top gas alight?", "not said since the fill or restart {since} ago",
+		"look from aside and upwind; light it if it does not burn",
+	},
+	rule.CarbonHigh: {
+		"carbon high?", "slag {seen}: the iron may take up carbon, as far as cast iron",
+		"a little more ore to the charcoal, or slag rich in iron back in at the top",
+	},
+	rule.MeterOdd: {
+		"meter is odd", "{factor:} times the carbon that the metered air can burn ({low:} to {high:})",
+		"nothing at the fire; check the meter, the joints and the bucket's weight later",
+	},
+	rule.ClockJumped: {
+		"clock was set", "set {by}; the smelt's own clock ran on",
+		"nothing; if earlier times are wrong, change them all at once in the book",
+	},
+}
+
+// byReading is the evidence of a cold hearth that was read and not seen.
+const byReading = "{fire} in the peep: slag freezes below about {least}"
+
+// Warning is what a warning says.
+func Warning(w rule.Warning) (title, evidence, remedy string) {
+	s, ok := warnings[w.Rule]
+	if !ok {
+		return string(w.Rule), "", ""
+	}
+	if _, read := w.Evidence.Of("fire"); read {
+		s.evidence = byReading
+	}
+	return s.title, filled(s.evidence, w.Evidence), s.remedy
+}
+
+// Grade is the word before a warning.
+func Grade(g rule.Grade) string { return strings.ToUpper(g.String()) }
+
+// filled puts the values into a sentence.
+func filled(sentence string, values rule.Evidence) string {
+	for _, v := range values {
+		sentence = strings.ReplaceAll(sentence, "{"+v.Name+"}", value(v, true))
+		sentence = strings.ReplaceAll(sentence, "{"+v.Name+":}", value(v, false))
+	}
+	return sentence
+}
+
+// value is one piece of evidence, with its unit or without.
+func value(v rule.Value, unit bool) string {
+	with := func(s, u string) string {
+		if unit {
+			return s + u
+		}
+		return s
+	}
+	switch v.Unit {
+	case rule.Minutes:
+		return lasted(v, with)
+	case rule.Kilograms:
+		return Kg(entry.Kilogram(v.Number))
+	case rule.Centimetres:
+		return with(Number(v.Number, 0), " cm")
+	case rule.Degrees:
+		return with(Number(v.Number, 0), " °C")
+	case rule.Ratio:
+		return with(Number(v.Number, 2), " : 1")
+	case rule.Percent:
+		return with(Number(math.Abs(v.Number), 0), " %")
+	case rule.Count:
+		return Number(v.Number, 2)
+	}
+	return v.Word
+}
+
+// lasted is a stretch of time. The ends of a band are rounded inwards, so that
+// what lies outside of it never reads as within.
+func lasted(v rule.Value, with func(s, u string) string) string {
+	switch {
+	case v.Name == "by":
+		return By(time.Duration(v.Number * float64(time.Minute)))
+	case v.Name == "low":
+		return with(Number(math.Ceil(v.Number), 0), " min")
+	case v.Name == "high":
+		return with(Number(math.Floor(v.Number), 0), " min")
+	case v.Number < 2:
+		return Number(v.Number*60, 0) + " s"
+	}
+	return with(Number(math.Floor(v.Number), 0), " min")
+}
+
+// LocalRules stands under every caution.
+const LocalRules = "local rules and licensed trades come before anything said here"
+
+// cautions are facts with the usual care, not instruction.
+var cautions = map[string]said{
+	rule.CarbonMonoxide: {title: "carbon monoxide", evidence: "top gas is rich in it and it has no smell; 200 ppm makes sick, 1200 ppm kills",
+		remedy: "outdoors, upwind, never alone; alarm at head height; headache or sickness: everybody away"},
+	rule.WetClay: {title: "wet clay", evidence: "steam bursts a wall that is heated too fast, and a wet wall slumps",
+		remedy: "a small wood fire for one to three hours; keep off a wall that steams"},
+	rule.UnlitGas: {title: "unlit gas", evidence: "gas that does not burn at the top is poison, and lights with a thump",
+		remedy: "light it at once, from aside, with a long flame, after every fill too; no face over the mouth"},
+	rule.Glare: {title: "glare", evidence: "the fire in the peep is 1150 to 1350 °C: it burns the eye and throws sparks",
+		remedy: "look through a shade; clear glasses on everybody all day"},
+	rule.BlowBack: {title: "blow-back", evidence: "without blast, furnace gas runs back through the tuyere and can explode in the blower",
+		remedy: "blower off the tuyere first; blow it clear in the open before it goes on again"},
+	rule.MoltenSlag: {title: "molten slag", evidence: "on wet ground, snow or a wet tool it flashes to steam and throws drops",
+		remedy: "dry pit, dry sand, dry hooks; nobody in line with the arch"},
+	rule.HotWork: {title: "hot work", evidence: "open top, white hot bloom, sparks; freeing a bloom can take half an hour at the mouth",
+		remedy: "leather or wool, face shield, long tools, turns, water to drink; cleared ground and water at hand"},
+	rule.Silica: {title: "silica dust", evidence: "dry clay, ore and slag give fine quartz dust when broken; 0.05 mg/m³ is a legal limit",
+		remedy: "damp it down, a fitted P3 or P100 mask, no dry sweeping"},
+}
+
+// Caution is what a caution says: its title, the fact, and the usual care.
+func Caution(id string) (title, fact, care string) {
+	c, ok := cautions[id]
+	if !ok {
+		return id, "", ""
+	}
+	return c.title, c.evidence, c.remedy
+}

@@ -92,7 +92,7 @@ func (c column) parse(cell string, decimalComma bool) (number, *complaint) {
 		return number{}, nil
 	}
 	text := cell
-	if decimalComma && !strings.Contains(cell, ".") {
+	if decimalComma {
 		text = strings.Replace(cell, ",", ".", 1)
 	}
 	if strings.Trim(text, "+-.0123456789") != "" {

@@ -206,10 +206,9 @@ func (rd *reader) row(cells []string) (column, *complaint) {
 	}
 	if !m.charges() {
 		for _, c := range []column{colCharcoal, colMeasures, colOre, colScoops} {
-			if m.cells[c].Positive() {
+			if m.cells[c].Positive() { // a 0 is true of such a row and says nothing of it
 				return c, notCharged(m.event)
 			}
-			m.cells[c] = number{} // a 0 is true of such a row and says nothing of it
 		}
 	}
 	m.note = text[colNote]

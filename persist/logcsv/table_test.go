@@ -1,9 +1,13 @@
 package logcsv
 
 import (
+	"fmt"
+	"math"
+	"slices"
 	"strings"
 	"testing"
 	"time"
+	_ "time/tzdata" // the zone of the test, also where the machine has none
 
 	"github.com/google/go-cmp/cmp"
 
@@ -21,7 +25,7 @@ func happened(es []entry.Entry) []string {
 func TestDaysOfTheRows(t *testing.T) {
 	berlin, err := time.LoadLocation("Europe/Berlin")
 	if err != nil {
-		t.Skip("this machine has no table of time zones")
+		t.Fatal(err)
 	}
 	may9 := time.Date(2026, 5, 9, 0, 0, 0, 0, time.UTC)
 	for _, c := range []struct {
@@ -34,8 +38,8 @@ func TestDaysOfTheRows(t *testing.T) {
 			[]string{"1970-01-01T23:50:00Z", "1970-01-02T00:10:00Z"}},
 		{"midnight of a known day", "clock,event\n23:50:30,tap\n0:10,tap\n", Options{Date: may9, Location: berlin}, false,
 			[]string{"2026-05-09T23:50:30+02:00", "2026-05-10T00:10:00+02:00"}},
-		{"the date of the file holds", "clock,event,date\n12:00,tap,2020-01-05\n13:00,tap,\n", Options{Date: may9}, false,
-			[]string{"2020-01-05T12:00:00Z", "2020-01-05T13:00:00Z"}},
+		{"the date of the file holds", "clock,event,date\n12:00,tap,2126-01-05\n13:00,tap,\n", Options{Date: may9}, false,
+			[]string{"2126-01-05T12:00:00Z", "2126-01-05T13:00:00Z"}},
 		{"a date in the second row", "clock,event,date\n23:00,tap,\n01:00,tap,2020-01-05\n", Options{}, false,
 			[]string{"2020-01-04T23:00:00Z", "2020-01-05T01:00:00Z"}},
 		{"a date over a short step back", "clock,event,date\n20:00,tap,\n11:00,tap,2020-01-05\n", Options{}, false,
@@ -48,6 +52,10 @@ func TestDaysOfTheRows(t *testing.T) {
 		// at 03:00 on 25 October 2026 (EU directive 2000/84/EC: last Sunday).
 		{"the night summer time ends", "clock,event\n23:00,tap\n04:00,tap\n", Options{Date: time.Date(2026, 10, 24, 0, 0, 0, 0, time.UTC), Location: berlin}, false,
 			[]string{"2026-10-24T23:00:00+02:00", "2026-10-25T04:00:00+02:00"}},
+		{"a place of half hours", "clock,event\n00:00,tap\n", Options{Date: may9, Location: time.FixedZone("", 5*3600+1800)}, false,
+			[]string{"2026-05-09T00:00:00+05:30"}},
+		{"a place of old time, whose seconds no offset can say", "clock,event\n00:00,tap\n", Options{Date: may9, Location: time.FixedZone("", 3208)}, false,
+			[]string{"2026-05-09T00:00:00+00:53"}},
 		{"the place of an undated log means nothing", "clock,event\n00:00,tap\n", Options{Location: berlin}, true,
 			[]string{"1970-01-01T00:00:00Z"}},
 	} {
@@ -57,6 +65,9 @@ func TestDaysOfTheRows(t *testing.T) {
 		}
 		if l := es[0].Event.(entry.Light); l.Undated != c.undated {
 			t.Errorf("%s: undated %v", c.name, l.Undated)
+		}
+		if _, off := es[0].Happened.Zone(); off%60 != 0 {
+			t.Errorf("%s: an offset of %d s, which the journal cannot write", c.name, off)
 		}
 		if es[0].Happened.IsZero() || !es[0].Happened.Equal(es[1].Happened) {
 			t.Errorf("%s: lit at %v", c.name, es[0].Happened)
@@ -102,6 +113,7 @@ func TestMeasuresOfALog(t *testing.T) {
 		{counted, []entry.Measure{scoop, bucket, bag}, []entry.Measure{of(scoop, entry.Ore), of(bucket, entry.Charcoal), bag}, "bucket", "scoop"},
 		{counted, []entry.Measure{mug}, []entry.Measure{mug, {Name: "measure", What: entry.Charcoal}}, "measure", "mug"},
 	} {
+		given := slices.Clone(c.given)
 		es := read(t, c.text, Options{Measures: c.given})
 		if d := cmp.Diff(c.want, es[0].Event.(entry.Light).Measures); d != "" {
 			t.Error(d)
@@ -110,8 +122,8 @@ func TestMeasuresOfALog(t *testing.T) {
 		if ps[0].Measure != c.charcoal || ps[1].Measure != c.ore {
 			t.Errorf("counted in %q and %q, want %q and %q", ps[0].Measure, ps[1].Measure, c.charcoal, c.ore)
 		}
-		if c.given != nil && c.given[0].What == "" && &c.given[0] == &es[0].Event.(entry.Light).Measures[0] {
-			t.Error("the caller's measures were written into")
+		if d := cmp.Diff(given, c.given); d != "" {
+			t.Errorf("the caller's measures were written into:\n%s", d)
 		}
 	}
 }
@@ -134,6 +146,7 @@ func TestWhatIsLostOnTheWayOut(t *testing.T) {
 	}{
 		{"nothing of a charge with a count and a mass", entry.Charge{Parts: entry.Parts{bucket(1), ore("", 0.5)}}, "10:01,charge,,1,0.5,,,,2026-05-09\n", Lost{}},
 		{"nothing of charcoal alone", entry.Charge{Parts: entry.Parts{bucket(0.5)}}, "10:01,charge,,0.5,0,,,,2026-05-09\n", Lost{}},
+		{"nothing of some beside none", entry.Charge{Parts: entry.Parts{{What: entry.Charcoal, Mass: entry.Some(entry.Kilogram(0))}, bucket(1), ore("", 2)}}, "10:01,charge,,1,2,,,,2026-05-09\n", Lost{}},
 		{"nothing of ore alone", entry.Charge{Parts: entry.Parts{ore("", 2)}}, "10:01,charge,0,,2,,,,2026-05-09\n", Lost{}},
 		{"nothing of a charge of which nothing is known", entry.Charge{}, "10:01,charge,,,,,,,2026-05-09\n", Lost{}},
 		{"nothing of a fill of unknown mass", entry.Fill{}, "10:01,fill,,,,,,,2026-05-09\n", Lost{}},
@@ -200,6 +213,7 @@ func TestRowsOfAGroup(t *testing.T) {
 		e("a", 2, entry.Temperature{Degrees: 1100}),                                           // amended to another minute
 		e("c", 3, air(400)), e("c", 3, air(500)), e("c", 3, entry.Temperature{Degrees: 1200}), // two meters
 		e("d", 4, air(400)), e("d", 4, entry.Blast{}), e("", 4, entry.Tap{}), e("", 4, air(90)), // no group: a row each
+		e("f", 5, entry.Note{Text: "one"}), e("f", 5, entry.Note{Text: "two"}),
 	}
 	text, lost := write(t, es)
 	want := `clock,event,charcoal_kg,ore_kg,air_l_min,temp_c,note
@@ -213,9 +227,47 @@ func TestRowsOfAGroup(t *testing.T) {
 10:04,air,,,,,
 10:04,tap,,,,,
 10:04,air,,,90,,
+10:05,note,,,,,one
+10:05,note,,,,,two
 `
 	if d := cmp.Diff(want, text); d != "" || lost != (Lost{}) {
 		t.Errorf("%+v\n%s", lost, d)
+	}
+}
+
+func TestEntriesBeforeTheLight(t *testing.T) {
+	// Amended to a minute before the midnight from which the days are counted.
+	text, _ := write(t, []entry.Entry{{Happened: Undated, Event: entry.Light{Undated: true}}, {Happened: Undated.Add(-time.Minute), Event: entry.Tap{}}})
+	if want := "clock,event,charcoal_kg,ore_kg,air_l_min,temp_c,note\n23:59,tap,,,,,\n"; text != want {
+		t.Errorf("got\n%s", text)
+	}
+	text, _ = write(t, []entry.Entry{{Happened: Undated, Event: entry.Light{Undated: true}}, {Happened: Undated.Add(-time.Minute), Event: entry.Tap{}},
+		{Happened: Undated.Add(72 * time.Hour), Event: entry.Extract{}}})
+	es := read(t, text, Options{})
+	if pause := es[2].Happened.Sub(es[1].Happened); pause != 72*time.Hour+time.Minute {
+		t.Errorf("%v apart in\n%s", pause, text)
+	}
+}
+
+func TestBoundsThemselvesAreTaken(t *testing.T) {
+	for c := range column(columns) {
+		if !c.numeric() {
+			continue
+		}
+		for _, v := range []float64{specs[c].least, specs[c].most} {
+			text := fmt.Sprintf("clock,event,%s\n12:00,charge,%g\n", c, v)
+			again, _ := write(t, read(t, text, Options{}))
+			if !strings.Contains(again, ","+format(number{Value: v, Known: true})+",") {
+				t.Errorf("%s became\n%s", text, again)
+			}
+		}
+	}
+}
+
+func TestMinusNoughtIsNought(t *testing.T) {
+	es := read(t, "clock,event,temp_c\n12:00,note,-0\n", Options{})
+	if v := float64(es[1].Event.(entry.Temperature).Degrees); math.Signbit(v) {
+		t.Error("minus nought")
 	}
 }
 

@@ -100,7 +100,7 @@ func newShaft(geometry ShaftGeometry, params ShaftParams, ambient Air, step, thi
 	for k := range h.ground {
 		h.ground[k] = t
 	}
-	h.packing = hearthPacking * geometry.Bore.Area(0)
+	h.packing = hearthPacking * s.wall.areaAt(0)
 	h.bath.temperature, h.bath.enthalpy = t, h.packing*t
 	s.topGas.temperature = t
 	s.blast.Temperature = t
@@ -148,7 +148,7 @@ func (s *Shaft) nextGrid() int64 { return (s.now/s.grid + 1) * s.grid }
 
 func milliseconds(seconds float64) int64 {
 	const farthest = 1e7 // s, four months
-	return int64(math.Round(1000 * math.Max(0, math.Min(seconds, farthest))))
+	return int64(math.Round(1000 * max(0, min(seconds, farthest))))
 }
 
 // SetBlast changes the blast at a time in s since light; a zero flow stops it.
@@ -214,7 +214,7 @@ func (s *Shaft) step(dt float64) {
 	s.stirBath(&w, dt)
 	s.sweep(&w, dt)
 	s.conduct(&w, dt)
-	s.settle(&w, dt)
+	s.settle(dt)
 	s.merge()
 	s.stepWall(&w, dt)
 }
@@ -242,7 +242,7 @@ func (s *Shaft) layOut(w *shaftWork) {
 		w.bottom[i] = z
 		v := s.layers[i].volume()
 		// The area half way up, itself from the area below: exact in a straight bore, a millionth off in a tapered one.
-		z += v / s.geometry.Bore.Area(z+v/(2*s.geometry.Bore.Area(z)))
+		z += v / s.wall.areaAt(z+v/(2*s.wall.areaAt(z)))
 	}
 	w.bottom[s.count], w.height = z, z
 }

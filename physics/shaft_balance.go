@@ -23,7 +23,7 @@ func (s *Shaft) Heat() float64 {
 		sum += s.layers[i].enthalpy
 	}
 	for _, t := range h.ground {
-		sum += wallCapacity * groundDepth * s.geometry.Bore.Area(0) * t
+		sum += wallCapacity * groundDepth * s.wall.areaAt(0) * t
 	}
 	for i := range s.wall.rings {
 		for k, t := range s.wallT[i] {

@@ -10,8 +10,9 @@ import "math"
 
 // meanDecay gives (1 - exp(-x))/x, and exp(-x).
 func meanDecay(x float64) (mean, left float64) {
-	if x < 1e-4 {
-		return 1 - x/2*(1-x/3), 1 - x*(1-x/2)
+	if x < 0.02 { // the series to 3e-9, cheaper than the exponential and better than it for small x
+		mean = 1 - x/2*(1-x/3*(1-x/4))
+		return mean, 1 - x*mean
 	}
 	left = math.Exp(-x)
 	return (1 - left) / x, left
@@ -31,7 +32,7 @@ func burnOxygen(in, fed, rate float64) oxygenPath {
 	mean, left := meanDecay(rate)
 	steady := fed / rate
 	return oxygenPath{rate: rate, steady: steady, excess: in - steady, decay: left,
-		burned: math.Max(0, in+fed-in*left-fed*mean)}
+		burned: max(0, in+fed-in*left-fed*mean)}
 }
 
 // oxidisedPath solves dn/dx = pull - rate n + made(x) for the oxidised partner along a layer: in at the underside, `made` in

@@ -10,7 +10,7 @@ func (s *Shaft) conduct(w *shaftWork, dt float64) {
 	var link, capacity, start, diagonal, right [groundNodes + 1 + maxLayers]float64
 	chain := first + s.count
 	h := &s.hearth
-	area := s.geometry.Bore.Area(0)
+	area := s.wall.areaAt(0)
 	for k := range groundNodes { // the deepest first
 		capacity[k] = wallCapacity * groundDepth * area
 		start[k] = h.ground[k]
@@ -34,7 +34,7 @@ func (s *Shaft) conduct(w *shaftWork, dt float64) {
 		}
 		if i+1 < s.count {
 			next := (w.bottom[i+2] - w.bottom[i+1]) / (2 * w.mixing[i+1])
-			link[j] = s.geometry.Bore.Area(w.bottom[i+1]) / (half + next)
+			link[j] = s.wall.areaAt(w.bottom[i+1]) / (half + next)
 		}
 	}
 	beyond := s.params.HearthConductivity * area / (groundBeyond + groundDepth/2)
@@ -96,7 +96,7 @@ func (s *Shaft) conduct(w *shaftWork, dt float64) {
 		if i+1 < s.count {
 			up = link[j] * (end[j] - end[j+1]) * dt
 		} else {
-			up = s.topRadiation(l.temperature, capacity[j], s.geometry.Bore.Area(w.bottom[s.count]), dt)
+			up = s.topRadiation(l.temperature, capacity[j], s.wall.areaAt(w.bottom[s.count]), dt)
 			s.ledger.TopLoss += up
 		}
 		l.enthalpy += below - up

@@ -39,7 +39,7 @@ func CharcoalLot(c Charcoal, bed Bed, lump float64) (BurdenLot, error) {
 	dry := c.DryMass(1)
 	lot := BurdenLot{fuelVolume: dry / bed.CharcoalBulk, lump: lump}
 	lot.perKg[solidC] = dry * c.Carbon / MolarMassC
-	lot.perKg[solidVolatiles] = dry * math.Max(0, c.Volatiles()) / molarMassVM
+	lot.perKg[solidVolatiles] = dry * max(0, c.Volatiles()) / molarMassVM
 	lot.perKg[solidWater] = (1 - dry) / MolarMassH2O
 	charcoalAsh.addTo(&lot.perKg, dry*c.Ash/charcoalAsh.Sum())
 	if lot.perKg[solidC] == 0 {
@@ -181,7 +181,7 @@ func (s *Shaft) lay(at, kelvin float64, portions []Portion) error {
 	sum.enthalpy = low + share*rise
 	s.bookIn(&sum)
 
-	fresh := s.thickness * s.geometry.Bore.Area(s.StackHeight())
+	fresh := s.thickness * s.wall.areaAt(s.StackHeight())
 	slices := max(1, int(math.Ceil(sum.volume()/fresh-1e-9)))
 	slices = min(slices, maxLayers/2)
 	for s.count+slices > maxLayers {
@@ -244,7 +244,7 @@ func (s *Shaft) PreheatWall(at, bottom, top float64) error {
 	before := s.Heat()
 	for r := range s.wall.rings {
 		z := (float64(r) + 0.5) * ringHeight
-		inside := bottom + (top-bottom)*math.Min(1, z/s.geometry.Stack)
+		inside := bottom + (top-bottom)*min(1, z/s.geometry.Stack)
 		for k := range wallNodes {
 			s.wallT[r][k] = inside + (s.ambient.Temperature-inside)*(float64(k)+0.5)/wallNodes
 		}

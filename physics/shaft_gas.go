@@ -69,7 +69,7 @@ func (s *Shaft) react(w *shaftWork, l *layer, g *gasStream, air *airShare, thick
 	}
 	hot := ramp(g.temperature, gasLightLow, gasLightHigh)
 	if hot < 1 {
-		hot = math.Max(hot, ramp(l.temperature, gasLightLow, gasLightHigh))
+		hot = max(hot, ramp(l.temperature, gasLightLow, gasLightHigh))
 	}
 	fuelGas := g.n[gasCO] + g.n[gasH2]
 	poreRate := 0.0
@@ -79,15 +79,15 @@ func (s *Shaft) react(w *shaftWork, l *layer, g *gasStream, air *airShare, thick
 	oxygen := burnOxygen(g.n[gasO2], air.n[gasO2], carbonRate+poreRate)
 	onCarbon, inPores, onIron := 0.0, 0.0, 0.0
 	if oxygen.burned > 0 {
-		inPores = math.Min(oxygen.burned*poreRate/oxygen.rate, 0.45*fuelGas)
+		inPores = min(oxygen.burned*poreRate/oxygen.rate, 0.45*fuelGas)
 		onCarbon = oxygen.burned * carbonRate / oxygen.rate
 		if iron := l.n[solidFe]; iron > 0 && carbonRate > 0 {
 			// Iron lies bare in the share of the solid's volume that it has: 7.1e-6 m3/mol.
 			share := 7.1e-6 * iron / (7.1e-6*iron + (1-charcoalVoid)*l.fuelVolume)
-			onIron = math.Min(onCarbon*share, 0.2*iron/dt)
+			onIron = min(onCarbon*share, 0.2*iron/dt)
 			onCarbon -= onCarbon * share
 		}
-		onCarbon = math.Min(onCarbon, 0.9*l.n[solidC]/dt)
+		onCarbon = min(onCarbon, 0.9*l.n[solidC]/dt)
 	}
 	coShare := 0.0
 	if fuelGas > 0 {
@@ -116,25 +116,27 @@ func (s *Shaft) react(w *shaftWork, l *layer, g *gasStream, air *airShare, thick
 	s.oreSpeeds(l, k, through, dt, ore)
 	madeCO2 := onCarbon + poreCO
 	carbonGas := g.n[gasCO] + g.n[gasCO2] + onCarbon/2
-	coRatio := g.n[gasCO] / through
-	floor := g.n[gasCO] * coRatio * pressure * k.boudouard
-	gasified, oreCO := s.shareOut(w, oxygen, g.n[gasCO2], madeCO2, loss, floor, carbonGas, &k.boundaryCO, &ore.co, ore, dt)
-	gasified = math.Min(gasified, 0.9*(l.n[solidC]/dt-onCarbon))
+	// What carbon leaves of CO2 grows with the CO it makes: floor and slope of it against the CO2 taken.
+	stiff := 4 * g.n[gasCO] / through * pressure * k.boudouard
+	floor := stiff / 4 * g.n[gasCO]
+	gasified, oreCO := s.shareOut(w, oxygen, g.n[gasCO2], madeCO2, loss, floor, stiff, carbonGas, &k.boundaryCO, &ore.co, ore, dt)
+	gasified = min(gasified, 0.9*(l.n[solidC]/dt-onCarbon))
 
 	hydrogen := g.n[gasH2] + g.n[gasH2O] + air.n[gasH2O]/2
 	steamed, oreH2 := 0.0, 0.0
 	var oreCOSteps, oreH2Steps [oreSteps]float64
 	oreCOSteps = w.given
 	if hydrogen > 0 {
+		stiff := (g.n[gasCO] + g.n[gasH2]) / through * pressure * k.steam
 		floor := g.n[gasCO] / through * g.n[gasH2] * pressure * k.steam
-		steamed, oreH2 = s.shareOut(w, oxygen, g.n[gasH2O]+air.n[gasH2O]/2, poreH2, steamLoss, floor, hydrogen, &k.boundaryH2, &ore.h2, ore, dt)
-		steamed = math.Min(steamed, 0.9*(l.n[solidC]/dt-onCarbon-gasified))
+		steamed, oreH2 = s.shareOut(w, oxygen, g.n[gasH2O]+air.n[gasH2O]/2, poreH2, steamLoss, floor, stiff, hydrogen, &k.boundaryH2, &ore.h2, ore, dt)
+		steamed = min(steamed, 0.9*(l.n[solidC]/dt-onCarbon-gasified))
 		oreH2Steps = w.given
 	}
 
 	// Nothing may go below zero: whoever would overdraw a gas gets less.
-	gasified = math.Max(0, math.Min(gasified, g.n[gasCO2]+air.n[gasCO2]+madeCO2+oreCO))
-	steamed = math.Max(0, math.Min(steamed, g.n[gasH2O]+air.n[gasH2O]+poreH2+oreH2))
+	gasified = max(0, min(gasified, g.n[gasCO2]+air.n[gasCO2]+madeCO2+oreCO))
+	steamed = max(0, min(steamed, g.n[gasH2O]+air.n[gasH2O]+poreH2+oreH2))
 	if have := g.n[gasCO] - poreCO + 2*gasified + steamed; oreCO > have {
 		scale(&oreCOSteps, have/oreCO)
 		oreCO = have
@@ -155,7 +157,7 @@ func (s *Shaft) react(w *shaftWork, l *layer, g *gasStream, air *airShare, thick
 	for i := range g.n {
 		g.n[i] += air.n[i]
 	}
-	g.n[gasO2] = math.Max(0, g.n[gasO2]-onCarbon-onIron-inPores)
+	g.n[gasO2] = max(0, g.n[gasO2]-onCarbon-onIron-inPores)
 	g.n[gasCO] += 2*gasified + steamed - poreCO - oreCO
 	g.n[gasCO2] += onCarbon + poreCO - gasified + oreCO
 	g.n[gasH2] += steamed - poreH2 - oreH2
@@ -190,10 +192,13 @@ func scale(v *[oreSteps]float64, by float64) {
 
 // shareOut solves one oxidised partner along the layer and says what the charcoal took of it and what the ore added to it,
 // mol/s. What each step of the ore gave is left in w.given.
-func (s *Shaft) shareOut(w *shaftWork, oxygen oxygenPath, in, made, loss, floor, partners float64, boundary, speed *[oreSteps]float64,
+func (s *Shaft) shareOut(w *shaftWork, oxygen oxygenPath, in, made, loss, floor, stiff, partners float64, boundary, speed *[oreSteps]float64,
 	ore *reduction, dt float64) (taken, given float64) {
 	if in+made < floor {
 		loss = 0 // carbon is not laid down again: below 900 C that needs bare iron and time it does not get
+	} else {
+		loss *= 1 + stiff
+		floor = (floor + stiff*(in+made)) / (1 + stiff)
 	}
 	rate, pull := loss, loss*floor
 	var used [oreSteps]float64
@@ -218,14 +223,14 @@ func (s *Shaft) shareOut(w *shaftWork, oxygen oxygenPath, in, made, loss, floor,
 		}
 	}
 	mean := oxygen.oxidisedPath(in, made, rate, pull)
-	taken = math.Max(0, loss*(mean-floor))
+	taken = max(0, loss*(mean-floor))
 	w.given = [oreSteps]float64{}
 	for i, v := range used {
 		if v == 0 {
 			continue
 		}
 		give := v * ((1-boundary[i])*partners - mean)
-		give = math.Max(-0.9*ore.behind[i]/dt, math.Min(0.9*ore.forward[i]/dt, give))
+		give = max(-0.9*ore.behind[i]/dt, min(0.9*ore.forward[i]/dt, give))
 		ore.forward[i] -= give * dt
 		ore.behind[i] += give * dt
 		w.given[i] = give
@@ -244,11 +249,11 @@ func (s *Shaft) shiftWaterGas(g *gasStream, hot, constant, thick float64) {
 	a := 1 - constant
 	b := co2 + h2 + constant*(co+h2o)
 	c := co2*h2 - constant*co*h2o
-	root := math.Sqrt(math.Max(0, b*b-4*a*c))
+	root := math.Sqrt(max(0, b*b-4*a*c))
 	x := -2 * c / (b + root)
 	_, left := meanDecay(thick / shiftLength)
 	x *= hot * (1 - left)
-	x = math.Max(-math.Min(co2, h2), math.Min(math.Min(co, h2o), x))
+	x = max(-min(co2, h2), min(min(co, h2o), x))
 	g.n[gasCO], g.n[gasCO2] = co-x, co2+x
 	g.n[gasH2], g.n[gasH2O] = h2+x, h2o-x
 }

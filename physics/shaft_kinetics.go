@@ -46,7 +46,7 @@ const (
 	runningLow, runningHigh   = ZeroCelsius + 1150, ZeroCelsius + 1250
 )
 
-func ramp(x, low, high float64) float64 { return math.Min(1, math.Max(0, (x-low)/(high-low))) }
+func ramp(x, low, high float64) float64 { return min(1, max(0, (x-low)/(high-low))) }
 
 func shaftKineticsAt(kelvin float64) shaftKinetics {
 	arrhenius := func(energy float64) float64 { return math.Exp(-energy / (GasConstant * kelvin)) }
@@ -55,8 +55,8 @@ func shaftKineticsAt(kelvin float64) shaftKinetics {
 		gasification: gasificationFactor * math.Pow(gasificationPressure, gasificationOrder-1) * arrhenius(gasificationEnergy),
 		combustion:   combustionFactor * arrhenius(combustionEnergy),
 		ore:          oreFactor * math.Exp(-oreEnergy/GasConstant*(1/kelvin-1/oreTemperature)),
-		boudouard:    math.Min(cap, 1/BoudouardConstant(kelvin)),
-		steam:        math.Min(cap, 1/SteamCarbonConstant(kelvin)),
+		boudouard:    min(cap, 1/BoudouardConstant(kelvin)),
+		steam:        min(cap, 1/SteamCarbonConstant(kelvin)),
 		waterGas:     WaterGasConstant(kelvin),
 		calcination:  CalcinationPressure(kelvin),
 		slagging:     ramp(kelvin, slaggingLow, slaggingHigh),

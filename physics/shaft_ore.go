@@ -18,7 +18,7 @@ func (s *Shaft) oreSpeeds(l *layer, k *shaftKinetics, through, dt float64, r *re
 	if !r.active {
 		return
 	}
-	bound := math.Min(n[solidFeO], 2*s.params.LockedShare*k.slagging*n[solidSiO2])
+	bound := min(n[solidFeO], 2*s.params.LockedShare*k.slagging*n[solidSiO2])
 	free := n[solidFeO] - bound
 	belowTriple := l.temperature < wustiteTriple
 	r.forward = [oreSteps]float64{n[solidFe2O3] / 3, n[solidFe3O4], free, bound}

@@ -1,7 +1,5 @@
 package physics
 
-import "math"
-
 // What heat drives out of a layer.
 const (
 	dryingFrom   = ZeroCelsius + 87  // wet lumps in a stream of gas stay somewhat below boiling (recommended model)
@@ -39,7 +37,7 @@ func (s *Shaft) release(l *layer, g *gasStream, dt float64) {
 		_, rise := s.table.solidEnthalpy(n, row)
 		_, left := meanDecay(dt / dryingTime)
 		surplus := rise / shaftTableStep * (t - dryingFrom) / waterHeat
-		gone := math.Min(n[solidWater], surplus*(1-left))
+		gone := min(n[solidWater], surplus*(1-left))
 		if n[solidWater]-gone < 1e-9 {
 			gone = n[solidWater]
 		}
@@ -64,7 +62,7 @@ func (s *Shaft) release(l *layer, g *gasStream, dt float64) {
 		if moles := g.moles(); moles > 0 {
 			carbonDioxide = g.n[gasCO2] / moles * s.ambient.Pressure
 		}
-		_, left := meanDecay(dt / calciteTime * math.Max(0, 1-carbonDioxide/calcination))
+		_, left := meanDecay(dt / calciteTime * max(0, 1-carbonDioxide/calcination))
 		gone := n[solidCaCO3] * (1 - left)
 		n[solidCaCO3] -= gone
 		n[solidCaO] += gone
@@ -100,12 +98,12 @@ const (
 	// floorTime is the time in s in which what has reached the lowest layer falls through to the hearth (guess).
 	floorTime = 120.0
 	// bathTime is the time in s in which FeO of the bath takes carbon out of the iron in it, hot and well mixed (guess).
-	bathTime = 600.0
+	bathTime = 3600.0
 )
 
 // settle lets slag and the iron it carries run down, empties the lowest layer, and works out what carbon iron takes along.
-func (s *Shaft) settle(w *shaftWork, dt float64) {
-	s.hearth.carburising = s.carburisingAt()
+func (s *Shaft) settle(dt float64) {
+	carburising := -1.0
 	for i := range s.count {
 		l := &s.layers[i]
 		running := ramp(l.temperature, runningLow, runningHigh)
@@ -125,24 +123,31 @@ func (s *Shaft) settle(w *shaftWork, dt float64) {
 		slagShare := 1 - stays
 		ironShare := 0.0
 		if iron > 0 {
-			ironShare = slagShare * math.Min(1, ironPerSlag*slag/iron)
+			ironShare = slagShare * min(1, ironPerSlag*slag/iron)
 		}
 		var gone [solidCount]float64
 		for j := solidFeOOH; j < solidCount; j++ {
 			share := floor
 			if isSlag[j] {
-				share = math.Max(share, slagShare)
+				share = max(share, slagShare)
 			} else if j == solidFe {
-				share = math.Max(share, ironShare)
+				share = max(share, ironShare)
 			}
 			gone[j] = l.n[j] * share
 		}
 		// Iron takes carbon of the charcoal it lies in, as much as the gas of its last contact stands for.
-		c := s.hearth.carburising
-		gone[solidC] = math.Min(gone[solidFe]*MolarMassFe*c/(1-c)/MolarMassC, 0.1*l.n[solidC])
+		if gone[solidFe] > 0 {
+			if carburising < 0 {
+				carburising = s.carburisingAt()
+				s.hearth.carburising = carburising
+			}
+			c := carburising
+			gone[solidC] = min(gone[solidFe]*MolarMassFe*c/(1-c)/MolarMassC, 0.1*l.n[solidC])
+		}
 		s.toHearth(l, &gone)
 	}
-	s.dropFloor(w)
+	s.dropFloor()
+	s.warmBath()
 }
 
 // carburisingAt gives the mass share of carbon in iron from the gas where the shaft passes 1150 C, the middle of the last
@@ -184,7 +189,7 @@ func (s *Shaft) toHearth(l *layer, gone *[solidCount]float64) {
 		}
 	}
 	if stone > 0 {
-		l.stoneVolume *= math.Max(0, 1-lost/stone)
+		l.stoneVolume *= max(0, 1-lost/stone)
 	}
 	if l.n[solidC] > 0 {
 		l.fuelVolume *= 1 - gone[solidC]/l.n[solidC]
@@ -195,10 +200,17 @@ func (s *Shaft) toHearth(l *layer, gone *[solidCount]float64) {
 		h.bath.n[j] += moles
 	}
 	l.enthalpy -= heat + melting
-	l.temperature = s.table.solidTemperature(&l.n, 0, l.enthalpy, l.temperature)
+	if melting > 0 { // else what leaves takes its share and the rest keeps its temperature
+		l.temperature = s.table.solidTemperature(&l.n, 0, l.enthalpy, l.temperature)
+	}
 	h.bath.enthalpy += heat
 	h.fusion += melting
-	h.bath.temperature = s.table.solidTemperature(&h.bath.n, h.packing, h.bath.enthalpy, h.bath.temperature)
+}
+
+// warmBath brings the temperature of the bath up to its enthalpy.
+func (s *Shaft) warmBath() {
+	b := &s.hearth.bath
+	b.temperature = s.table.solidTemperature(&b.n, s.hearth.packing, b.enthalpy, b.temperature)
 }
 
 // stirBath lets the slag of the bath burn carbon out of the iron in it: FeO + C = Fe + CO. The gas goes up through the shaft.
@@ -209,7 +221,7 @@ func (s *Shaft) stirBath(w *shaftWork, dt float64) {
 		return
 	}
 	_, left := meanDecay(dt / bathTime * running)
-	gone := math.Min(b.n[solidC], b.n[solidFeO]) * (1 - left)
+	gone := min(b.n[solidC], b.n[solidFeO]) * (1 - left)
 	b.n[solidC] -= gone
 	b.n[solidFeO] -= gone
 	b.n[solidFe] += gone
@@ -222,12 +234,12 @@ func (s *Shaft) stirBath(w *shaftWork, dt float64) {
 }
 
 // dropFloor takes away a lowest layer that has all but burned: its charcoal joins the layer above, the rest falls.
-func (s *Shaft) dropFloor(w *shaftWork) {
+func (s *Shaft) dropFloor() {
 	if s.count == 0 {
 		return
 	}
 	l := &s.layers[0]
-	if l.fuelVolume > 0.05*s.thickness*s.geometry.Bore.Area(0) && l.n[solidC] > 0 {
+	if l.fuelVolume > 0.05*s.thickness*s.wall.areaAt(0) && l.n[solidC] > 0 {
 		return
 	}
 	if s.count == 1 && l.n[solidC] > 1e-3 {
@@ -259,12 +271,12 @@ func (s *Shaft) dropFloor(w *shaftWork) {
 // merge joins neighbours that have burned thin: within a charge when the two make no more than a fresh layer, across charges
 // only when one is a third of one. Where they burn, before the tuyere, the whirl has evened them out already.
 func (s *Shaft) merge() {
-	fresh := s.thickness * s.geometry.Bore.Area(0)
+	fresh := s.thickness * s.wall.areaAt(0)
 	to := 0
 	for from := 1; from < s.count; from++ {
 		a, b := &s.layers[to], &s.layers[from]
 		va, vb := a.volume(), b.volume()
-		joins := va+vb <= fresh && (a.charge == b.charge || math.Min(va, vb) < 0.3*fresh)
+		joins := va+vb <= fresh && (a.charge == b.charge || min(va, vb) < 0.3*fresh)
 		if joins {
 			s.join(a, b)
 			continue

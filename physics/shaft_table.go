@@ -103,7 +103,7 @@ func gasDiffusivity(kelvin float64) float64 { return 1.67e-5 * math.Pow(kelvin/3
 // tables would mix two sets 6 kJ/mol apart. Solid throughout: the heat of melting is that of the slag it ends up in.
 func wustiteEnthalpy(kelvin float64) float64 {
 	const melting = 1651.9
-	oxide := SpeciesWustite.Enthalpy(math.Min(kelvin, melting))
+	oxide := SpeciesWustite.Enthalpy(min(kelvin, melting))
 	if kelvin > melting {
 		oxide += SpeciesWustite.HeatCapacity(melting) * (kelvin - melting)
 	}

@@ -19,6 +19,14 @@ const (
 type wallModel struct {
 	rings int
 	ring  [wallRings]wallRing
+	area  [wallRings + 1]float64 // m2 of bore at the lower edge of each ring
+}
+
+// areaAt gives the cross-section of the bore in m2 at a height, straight between ring edges.
+func (m *wallModel) areaAt(z float64) float64 {
+	x := max(0, z) / ringHeight
+	i := min(int(x), wallRings-1)
+	return m.area[i] + min(1, x-float64(i))*(m.area[i+1]-m.area[i])
 }
 
 type wallRing struct {
@@ -31,12 +39,15 @@ type wallRing struct {
 }
 
 func newWallModel(g ShaftGeometry, conductivity float64) *wallModel {
-	m := &wallModel{rings: min(wallRings, max(1, int(math.Ceil(math.Max(g.Bore.Height, g.Stack)/ringHeight-1e-9))))}
+	m := &wallModel{rings: min(wallRings, max(1, int(math.Ceil(max(g.Bore.Height, g.Stack)/ringHeight-1e-9))))}
+	for i := range m.area {
+		m.area[i] = g.Bore.Area(float64(i) * ringHeight)
+	}
 	for i := range m.rings {
 		z := (float64(i) + 0.5) * ringHeight
 		r := &m.ring[i]
 		r.radius = g.Bore.Diameter(z) / 2
-		thickness := g.WallBottom + (g.WallTop-g.WallBottom)*math.Min(1, z/g.Bore.Height)
+		thickness := g.WallBottom + (g.WallTop-g.WallBottom)*min(1, z/g.Bore.Height)
 		cell := thickness / wallNodes
 		r.innerArea = 2 * math.Pi * r.radius * ringHeight
 		r.outerArea = 2 * math.Pi * (r.radius + thickness) * ringHeight
@@ -93,7 +104,7 @@ func (s *Shaft) ringShare(i, first, last int, low, high float64) float64 {
 	if first == last {
 		return (high - low) / ringHeight
 	}
-	from, to := math.Max(low, float64(i)*ringHeight), math.Min(high, float64(i+1)*ringHeight)
+	from, to := max(low, float64(i)*ringHeight), min(high, float64(i+1)*ringHeight)
 	if i == last {
 		to = high
 	}
@@ -128,7 +139,7 @@ func (s *Shaft) stepWall(w *shaftWork, dt float64) {
 		t := &s.wallT[i]
 		bare := 0.0
 		if z := float64(i) * ringHeight; z+ringHeight > burden {
-			bare = bareExchange * r.innerArea * math.Min(1, (z+ringHeight-burden)/ringHeight)
+			bare = bareExchange * r.innerArea * min(1, (z+ringHeight-burden)/ringHeight)
 		}
 		// Tridiagonal, eliminated from the inside out.
 		var diagonal, right [wallNodes]float64

@@ -16,7 +16,7 @@ const (
 	SinceLit        = "since the fire was lit"
 	SinceFill       = "since the fill began"
 	NextChargeIn    = "next charge in"
-	ChargeLateBy    = "LATE: charge due since"
+	ChargeLate      = "the charge is LATE by"
 	BurningDown     = "burning down for"
 	SmeltTook       = "the smelt took"
 	WorkPaused      = "work is paused"
@@ -78,8 +78,6 @@ const (
 	MarkWord       = "mark"
 	HeightUnit     = "cm"
 	UsualSizes     = "usual sizes, none were given"
-	IsInvented     = "invented"
-	IsPractice     = "practice"
 	HearthUnknown  = "slag not known"
 	StripMinutes   = "minutes"
 	StripCharge    = "charge"
@@ -158,10 +156,14 @@ func Usual(usual, since time.Duration) string {
 	return "usual here " + strconv.Itoa(m) + " min"
 }
 
-// Between is a spread in whole minutes, rounded outwards.
-func Between(low, high float64) string {
-	a, b := int(math.Floor(low)), int(math.Ceil(high))
-	return "between " + strconv.Itoa(max(a, 0)) + " and " + strconv.Itoa(max(b, 0)) + " min"
+// Between is a spread of whole minutes to come.
+func Between(low, high int) string {
+	return "between " + strconv.Itoa(max(low, 0)) + " and " + strconv.Itoa(max(high, 0)) + " min"
+}
+
+// ThirdIn is when the third charge from now is due.
+func ThirdIn(low, high int) string {
+	return "third in " + strconv.Itoa(max(low, 0)) + " to " + strconv.Itoa(max(high, 0)) + " min"
 }
 
 // Ratio is ore to charcoal.
@@ -242,6 +244,24 @@ func EntriesNotKept(n int) string { return NotKept + " " + strconv.Itoa(n) }
 
 // ByWhom is who is in charge.
 func ByWhom(initials string) string { return "by " + initials }
+
+// WarningSince is since when a warning stands, whether somebody has seen it,
+// and how many more there are.
+func WarningSince(at time.Time, seen bool, more int) string {
+	return strings.TrimPrefix(WarningSeen(seen, more)+", "+at.Format("15:04"), ", ")
+}
+
+// WarningSeen is the same without the time.
+func WarningSeen(seen bool, more int) string {
+	var said []string
+	if more > 0 {
+		said = append(said, "+"+strconv.Itoa(more))
+	}
+	if seen {
+		said = append(said, "seen")
+	}
+	return strings.Join(said, ", ")
+}
 
 // ThisBig is a size of the window.
 func ThisBig(w, h int) string {

@@ -8,7 +8,8 @@ import (
 	"chargehand/tui/theme"
 )
 
-// Fire paints the screen at the fire on all of g.
+// Fire paints the screen at the fire on all of g but its foot, which is the
+// same on every screen (see Foot).
 func Fire(g cell.Grid, th theme.Theme, r figure.Reading, v FireView) {
 	w, h := g.Size()
 	if w < MinW || h < MinH {
@@ -20,13 +21,12 @@ func Fire(g cell.Grid, th theme.Theme, r figure.Reading, v FireView) {
 	p.shaft(g.Sub(l.Shaft), picture.From(r))
 	p.timer(g.Sub(l.Timer), r, v.Due, l.Scale)
 	p.next(g.Sub(l.Next), r, v)
-	if v.Warning != nil {
-		l = l.raised(2 + p.warning(cell.New(l.Notice.W-1, 9, th.ASCII), *v.Warning))
+	if len(v.Warnings) > 0 {
+		l = l.raised(2 + p.warning(cell.New(l.Notice.W-1, 9, th.ASCII), r, v.Warnings))
 	}
 	p.figures(g.Sub(l.Figures), r)
-	p.notice(g.Sub(l.Notice), v)
+	p.notice(g.Sub(l.Notice), r, v)
 	p.strip(g.Sub(l.Strip), r)
-	Foot(g.Sub(l.Foot), th, v.Answer, v.Ask, v.Keys, v.Help)
 	if l.Lined {
 		p.divide(g, l)
 	}
@@ -40,12 +40,6 @@ func (p painter) topOf(r figure.Reading, v FireView, wide bool) TopView {
 	}
 	if name := r.Light.Furnace.Name; name != "" && name != v.Title && wide {
 		t.Title += " " + p.m.Dot + " " + name
-	}
-	switch {
-	case r.Light.Invented:
-		t.Title += " " + p.m.Dot + " " + words.IsInvented
-	case r.Light.Practice:
-		t.Title += " " + p.m.Dot + " " + words.IsPractice
 	}
 	if r.Light.Undated || !wide {
 		t.Clock = v.Now.Format("15:04")

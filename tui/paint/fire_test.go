@@ -9,12 +9,17 @@ import (
 	"github.com/charmbracelet/x/exp/golden"
 
 	"chargehand/model/entry"
+	"chargehand/model/rule"
+	"chargehand/model/words"
 	"chargehand/tui/theme"
 )
 
 func frame(th theme.Theme, w, h int, s scene) string {
 	g := th.Grid(w, h)
 	Fire(g, th, s.r, s.v)
+	if l := LayoutOf(w, h); w >= MinW && h >= MinH {
+		Foot(g.Sub(l.Foot), th, s.foot.answer, s.foot.ask, keys, KeyHint{"h", "help"})
+	}
 	return g.Encode(th.Palette())
 }
 
@@ -63,7 +68,7 @@ func TestEveryFrameFitsItsWindow(t *testing.T) {
 func TestLayoutTiles(t *testing.T) {
 	for w := MinW; w <= 250; w++ {
 		for h := MinH; h <= 80; h++ {
-			for _, l := range []Layout{LayoutOf(w, h), LayoutOf(w, h).raised(7)} {
+			for _, l := range []Layout{LayoutOf(w, h), LayoutOf(w, h).raised(8)} {
 				area := 0
 				for i, r := range l.Rects() {
 					area += r.W * r.H
@@ -138,6 +143,23 @@ func TestNotKeptIsSaidInWords(t *testing.T) {
 	}
 }
 
+// A remedy cut short could hurt somebody: every rule's warning stands in full
+// at 80x24.
+func TestWarningsStandInFull(t *testing.T) {
+	for _, rl := range rule.Table {
+		r, v := midSmelt(), viewOf(midSmelt())
+		w := rule.Warning{Rule: rl.ID, Grade: rule.Act, Onset: r.At, Acknowledged: true}
+		v.Warnings = []rule.Warning{w, w}
+		_, _, remedy := words.Warning(w)
+		text := strings.Join(strings.Fields(ansi.Strip(frame(theme.Theme{}, 80, 24, scene{r: r, v: v}))), " ")
+		for _, word := range strings.Fields(remedy) {
+			if !strings.Contains(text, word) {
+				t.Errorf("%s: %q of %q is missing", rl.ID, word, remedy)
+			}
+		}
+	}
+}
+
 func TestUnknownSaysWhatWouldTell(t *testing.T) {
 	s := scene{r: unweighed(), v: viewOf(unweighed())}
 	text := ansi.Strip(frame(theme.Theme{}, 120, 36, s))
@@ -158,12 +180,15 @@ func FuzzFire(f *testing.F) {
 		r.Light.Furnace.Name, r.By, r.Blast = furnace, note, entry.Blast{Gate: measure}
 		r.Measures[0].Name, r.Next[1].Measure = measure, measure
 		v := viewOf(r)
-		v.Title, v.Answer.Text, v.Log[0].Text, v.Past = furnace, note, note, measure
-		v.Warning = &Warning{Grade: Act, Name: "ACT", Title: note, Evidence: measure, Remedy: note, At: measure}
-		v.Ask = &Ask{Label: measure, Value: note, Hint: furnace}
+		v.Title, v.Log[0].Text, v.Past = furnace, note, measure
+		v.Warnings = []rule.Warning{{Rule: rule.TuyereDim, Grade: rule.Act, Evidence: rule.Evidence{{Name: "seen", Word: note}}}, {Rule: rule.ID(note)}}
+		f := foot{answer: Answer{Text: note}}
+		if w%2 == 0 {
+			f.ask = &Ask{Label: measure, Value: note, Hint: furnace}
+		}
 		w, h = max(w, 1), max(h, 1)
 		for _, th := range []theme.Theme{{}, {ASCII: true}} {
-			for y, row := range strings.Split(ansi.Strip(frame(th, int(w), int(h), scene{r: r, v: v})), "\n") {
+			for y, row := range strings.Split(ansi.Strip(frame(th, int(w), int(h), scene{r: r, v: v, foot: f})), "\n") {
 				if n := ansi.StringWidth(row); n != int(w) {
 					t.Fatalf("%dx%d row %d: width %d: %q", w, h, y, n, row)
 				}

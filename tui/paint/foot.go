@@ -6,6 +6,30 @@ import (
 	"chargehand/tui/theme"
 )
 
+// Answer is what the last key did, and how safe it is.
+type Answer struct {
+	Text  string
+	State AnswerState
+}
+
+// AnswerState is what became of an answer's entry.
+type AnswerState int
+
+// The states of an answer.
+const (
+	Said    AnswerState = iota // there is nothing to keep
+	Working                    // handed over
+	IsKept                     // safe
+	Unsafe                     // NOT safe
+	Refused                    // the key did nothing; the text says why
+)
+
+// Ask is a question, or a field being filled in.
+type Ask struct{ Label, Value, Hint string }
+
+// KeyHint is a key and what it does.
+type KeyHint struct{ Key, Does string }
+
 // Foot paints the last two rows of a screen: what the last key did, or what is
 // being asked, and the keys that make sense now.
 func Foot(g cell.Grid, th theme.Theme, answer Answer, ask *Ask, keys []KeyHint, help KeyHint) {

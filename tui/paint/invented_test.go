@@ -6,6 +6,8 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/figure"
+	"chargehand/model/forecast"
+	"chargehand/model/rule"
 	"chargehand/physics"
 )
 
@@ -117,7 +119,7 @@ func burnDown() figure.Reading {
 	r.Phase, r.Since, r.LastOre = entry.BurnsDown, r.At-11*time.Minute, true
 	r.Light.Furnace.TuyereRight = true
 	r.Light.Furnace.BoreTop = entry.Some(entry.Centimetre(20))
-	r.BlastOff = true
+	r.BlastOff, r.Paused = true, true
 	return r
 }
 
@@ -125,10 +127,6 @@ func burnDown() figure.Reading {
 func viewOf(r figure.Reading) FireView {
 	return FireView{
 		Now: r.Wall(r.At), Title: r.Smelt, Kept: 214, NextKey: "c",
-		Answer: Answer{Text: "charge 24: 1 bucket 1.9 kg, 4 scoops 2 kg", State: IsKept},
-		Keys: []KeyHint{{"c", "charge as shown"}, {"s", "a scoop of ore"}, {"f", "charcoal only"}, {"b", "blast"},
-			{"t", "tap"}, {"r", "rod the tuyere"}, {"p", "poke the burden"}, {"d", "dip"}, {"l", "look"}, {"x", "cross out the last"}},
-		Help: KeyHint{"h", "help"},
 		Log: []LogLine{
 			{At: "14:23", Text: "charge 24: 1 bucket of charcoal, 4 scoops of ore"},
 			{At: "14:19", Text: "looked at the flame: yellow, a hand high", Late: true},
@@ -141,37 +139,56 @@ func viewOf(r figure.Reading) FireView {
 	}
 }
 
+// foot is what stands below Fire.
+type foot struct {
+	answer Answer
+	ask    *Ask
+}
+
+var keys = []KeyHint{{"c", "charge as shown"}, {"s", "a scoop of ore"}, {"f", "charcoal only"}, {"b", "blast"},
+	{"t", "tap"}, {"r", "rod the tuyere"}, {"p", "poke the burden"}, {"d", "dip"}, {"l", "look"}, {"x", "cross out the last"}}
+
 // scene is one of the pictures of these tests.
 type scene struct {
 	name string
 	r    figure.Reading
 	v    FireView
+	foot foot
 }
 
 func scenes() []scene {
-	list := []scene{{"midsmelt", midSmelt(), viewOf(midSmelt())}, {"lit", justLit(), viewOf(justLit())},
-		{"unweighed", unweighed(), viewOf(unweighed())}, {"burndown", burnDown(), viewOf(burnDown())}}
-	for i := range list[1:] {
-		list[1+i].v.Log = list[1+i].v.Log[:i]
-	}
-	list[1].v.Answer = Answer{}
+	did := foot{answer: Answer{Text: "charge 24: 1 bucket 1.9 kg, 4 scoops 2 kg", State: IsKept}}
+	of := func(name string, r figure.Reading, f foot) scene { return scene{name, r, viewOf(r), f} }
+	lit, vague, down := of("lit", justLit(), foot{}), of("unweighed", unweighed(), did), of("burndown", burnDown(), did)
+	lit.v.Log, vague.v.Log, down.v.Log = nil, vague.v.Log[:1], down.v.Log[:2]
+	down.v.Past = "imported, as it stood at its end"
 
-	lost := scene{"notkept", midSmelt(), viewOf(midSmelt())}
+	lost := of("notkept", midSmelt(), did)
 	lost.v.NotKept, lost.v.Trouble = 3, "the disk is full. Free some room; it is tried again by itself"
-	lost.v.Answer.State = Unsafe
 	lost.v.Adding = &Adding{Count: 2.5, What: "scoops of ore"}
+	lost.foot.answer.State = Unsafe
 
-	due := scene{"due", midSmelt(), viewOf(midSmelt())}
-	due.v.Due = &Due{Minutes: physics.Band{P10: 2.2, P50: 3.6, P90: 5.4}}
-	due.v.Warning = &Warning{Grade: Look, Name: "LOOK", Title: "burning slower", Evidence: "14 and 15 min, this smelt's usual is 9 to 12",
-		Remedy: "Look in the peep; rod the tuyere; else a step more blast", At: "14:21"}
-	due.v.Ask = &Ask{Label: "blast", Value: "72", Hint: "l/min; enter when done, esc to leave it"}
+	due := of("due", midSmelt(), foot{ask: &Ask{Label: "blast", Value: "72", Hint: "l/min; enter when done, esc to leave it"}})
+	due.v.Due = ahead(due.r, 12.3, forecast.BlastChanged)
+	due.v.Warnings = []rule.Warning{{Rule: rule.TuyereDim, Grade: rule.Look, Onset: due.r.At - 11*time.Minute, Acknowledged: true,
+		Evidence: rule.Evidence{{Name: "seen", Word: "dark on one side"}}}}
 
-	late := scene{"late", midSmelt(), viewOf(midSmelt())}
-	late.v.Due = &Due{Minutes: physics.Band{P10: -6, P50: -4.2, P90: -2}}
-	late.v.Warning = &Warning{Grade: Act, Name: "ACT", Title: "blast lost", Evidence: "0 l/min since 14:29",
-		Remedy: "Take the blower off the tuyere; vent before you start it again: furnace gas can run back and explode", At: "14:29"}
+	late := of("late", midSmelt(), did)
+	late.v.Due = ahead(late.r, 4.5)
+	late.v.Warnings = []rule.Warning{
+		{Rule: rule.BlastLost, Grade: rule.Act, Onset: late.r.At - 3*time.Minute, Evidence: rule.Evidence{{Name: "off", Number: 3, Unit: rule.Minutes}}},
+		{Rule: rule.TuyereDim, Grade: rule.Look, Onset: late.r.At - 12*time.Minute}}
 	late.r.OreHeld = true
 	late.r.Next = late.r.Next[:1]
-	return append(list, lost, due, late)
+	return []scene{of("midsmelt", midSmelt(), did), lit, vague, down, lost, due, late}
+}
+
+// ahead is a forecast so many minutes after the last charge, give or take a
+// seventh.
+func ahead(r figure.Reading, minutes float64, doubts ...forecast.Doubt) *forecast.Due {
+	from := r.Charges[len(r.Charges)-1].At
+	in := func(m float64) forecast.Ahead {
+		return forecast.Ahead{From: from, Minutes: physics.Band{P10: m * 6 / 7, P50: m, P90: m * 8 / 7}}
+	}
+	return &forecast.Due{Next: in(minutes), Three: in(3 * minutes), Intervals: 8, Doubts: doubts}
 }

@@ -130,7 +130,7 @@ func figureRows(h int) int {
 // raised makes the notice at least so many rows tall at the cost of the last
 // figures, of which some always stay.
 func (l Layout) raised(rows int) Layout {
-	const least = 5 // a line and four figures
+	const least = 4 // a line and three figures
 	n := min(rows-l.Notice.H, l.Figures.H-least)
 	if n > 0 {
 		l.Figures.H -= n

@@ -47,6 +47,11 @@ func (p painter) next(g cell.Grid, r figure.Reading, v FireView) {
 	}
 	if why := oreNote(r); why != "" && y < h {
 		g.Text(1, y, why, p.style(theme.Strong))
+		y++
+	}
+	if v.Due != nil && y < h {
+		low, _, high := v.Due.Three.Left(r.At)
+		g.TextIn(cell.Rect{X: 1, Y: y, W: w - 1, H: 1}, words.ThirdIn(low, high), p.style(theme.Quiet))
 	}
 }
 

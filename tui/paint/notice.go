@@ -1,21 +1,24 @@
 package paint
 
 import (
+	"chargehand/model/figure"
+	"chargehand/model/rule"
+	"chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/theme"
 )
 
 // notice paints the top warning, when there is one, and below it the last
 // entries. Without a warning the entries have the place and it is calm.
-func (p painter) notice(g cell.Grid, v FireView) {
+func (p painter) notice(g cell.Grid, r figure.Reading, v FireView) {
 	w, h := g.Size()
 	if h < 2 {
 		return
 	}
 	p.line(g)
 	y := 1
-	if v.Warning != nil {
-		y += p.warning(g.Sub(cell.Rect{X: 1, Y: 1, W: w - 1, H: h - 1}), *v.Warning)
+	if len(v.Warnings) > 0 {
+		y += p.warning(g.Sub(cell.Rect{X: 1, Y: 1, W: w - 1, H: h - 1}), r, v.Warnings)
 		if y < h-2 {
 			p.line(g.Sub(cell.Rect{Y: y, W: w, H: 1}))
 			y++
@@ -30,25 +33,31 @@ func (p painter) notice(g cell.Grid, v FireView) {
 	}
 }
 
-// warning paints a warning and returns the rows it took.
-func (p painter) warning(g cell.Grid, v Warning) int {
+// warning paints the first of the warnings: its grade, what seems wrong, what
+// shows it and what usually helps; since when it stands, whether somebody has
+// seen it, and how many more there are. It returns the rows it took.
+func (p painter) warning(g cell.Grid, r figure.Reading, ws []rule.Warning) int {
 	w, h := g.Size()
+	top := ws[0]
+	title, evidence, remedy := words.Warning(top)
 	style, mark := p.style(theme.Strong), ""
-	switch v.Grade {
-	case Look:
+	switch top.Grade {
+	case rule.Look:
 		style, mark = p.style(theme.Look), p.m.Look+" "
-	case Act:
+	case rule.Act:
 		style, mark = p.style(theme.Act), p.m.Act+" "
 	}
-	x := 1 + g.Text(1, 0, " "+mark+v.Name+" ", style) + 1
-	end := w - 1 - g.Text(w-1-g.Width(v.At), 0, v.At, p.style(theme.Quiet)) - 1
-	text := v.Title
-	if v.Evidence != "" {
-		text += ": " + v.Evidence
+	x := 1 + g.Text(1, 0, " "+mark+words.Grade(top.Grade)+" ", style) + 1
+	since := words.WarningSince(r.Wall(top.Onset), top.Acknowledged, len(ws)-1)
+	if w < 60 {
+		since = words.WarningSeen(top.Acknowledged, len(ws)-1)
 	}
-	rows := g.Wrap(cell.Rect{X: x, W: end - x, H: min(2, h-1)}, text, p.style(theme.Strong))
-	rows = max(rows, 1)
-	return rows + g.Wrap(cell.Rect{X: x, Y: rows, W: w - 1 - x, H: min(3, h-rows)}, v.Remedy, p.style(theme.Text))
+	end := w - 1 - g.TextRight(w-1, 0, since, p.style(theme.Quiet)) - 1
+	if evidence != "" {
+		title += ": " + evidence
+	}
+	rows := max(g.Wrap(cell.Rect{X: x, W: end - x, H: min(3, h-1)}, title, p.style(theme.Strong)), 1)
+	return rows + g.Wrap(cell.Rect{X: x, Y: rows, W: w - 1 - x, H: min(5, h-rows)}, remedy, p.style(theme.Text))
 }
 
 func (p painter) logLine(g cell.Grid, l LogLine) {

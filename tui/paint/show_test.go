@@ -45,7 +45,5 @@ func TestShow(t *testing.T) {
 			}
 		}
 	}
-	g := th.Grid(w, h)
-	Fire(g, th, s.r, s.v)
-	fmt.Print(g.Encode(th.Palette()))
+	fmt.Print(frame(th, w, h, s))
 }

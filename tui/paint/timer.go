@@ -1,12 +1,12 @@
 package paint
 
 import (
-	"math"
 	"strconv"
 	"time"
 
 	"chargehand/model/entry"
 	"chargehand/model/figure"
+	"chargehand/model/forecast"
 	"chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/theme"
@@ -28,58 +28,89 @@ func counted(r figure.Reading) (what string, lasted time.Duration) {
 	return words.SinceLit, r.At
 }
 
+// timed is what the timer says: a label, the digits, and a line below them.
+type timed struct {
+	label, digits, below string
+	doubt                string // why the time to come may be wrong
+	minutes              bool   // the digits are whole minutes to come
+	late                 bool
+	pace                 bool // the time since the last charge stands against the usual
+	lasted               time.Duration
+}
+
+func timedBy(r figure.Reading, due *forecast.Due) timed {
+	what, lasted := counted(r)
+	t := timed{label: what, digits: words.Stopwatch(lasted), lasted: lasted}
+	if what != words.SinceLastCharge {
+		return t
+	}
+	t.pace = r.Usual > 0
+	if t.pace {
+		t.below = words.Usual(r.Usual, lasted)
+	}
+	if due == nil || r.Paused {
+		return t
+	}
+	_, middle, latest := due.Next.At()
+	if r.At > latest {
+		t.late = true
+		t.label, t.digits = words.ChargeLate, words.Stopwatch(r.At-middle)
+		return t
+	}
+	low, mid, high := due.Next.Left(r.At)
+	t.minutes = true
+	t.label = words.NextChargeIn + ", " + t.digits + " " + words.SinceTheLast
+	t.digits, t.below = strconv.Itoa(max(mid, 0)), words.Between(low, high)
+	if len(due.Doubts) > 0 {
+		t.doubt = words.Doubt(due.Doubts[0])
+	}
+	return t
+}
+
 // timer paints the largest thing on the screen: the time to the next charge,
 // or as long as nothing forecasts it, the time since the last.
-func (p painter) timer(g cell.Grid, r figure.Reading, due *Due, scale int) {
-	_, h := g.Size()
-	what, lasted := counted(r)
-	digits, below := words.Stopwatch(lasted), ""
-	style, label := p.style(theme.Now), p.style(theme.Quiet)
-	charging := what == words.SinceLastCharge
-	switch {
-	case charging && due != nil && due.Late():
-		what, style, label = words.ChargeLateBy, p.style(theme.Strong), p.style(theme.Look)
-		digits = words.Stopwatch(time.Duration(-due.Minutes.P50 * float64(time.Minute)))
-	case charging && due != nil:
-		what = words.NextChargeIn + " " + p.m.Dot + " " + digits + " " + words.SinceTheLast
-		digits = strconv.Itoa(int(math.Floor(due.Minutes.P50)))
-		below = words.Between(due.Minutes.P10, due.Minutes.P90)
+func (p painter) timer(g cell.Grid, r figure.Reading, due *forecast.Due, scale int) {
+	w, h := g.Size()
+	t := timedBy(r, due)
+	label, digits := p.style(theme.Quiet), p.style(theme.Now)
+	if t.late {
+		label, digits = p.style(theme.Look), p.style(theme.Strong)
 	}
+	x := 2
 	if r.Paused {
-		what, label = words.WorkPaused+", "+what, p.style(theme.Look)
+		x += g.Text(x, 0, words.WorkPaused, p.style(theme.Look)) + 1
 	}
-	n := g.Text(2, 0, what, label)
-	p.big(g, 2, 1, digits, scale, style)
-	if charging && due != nil && !due.Late() {
-		w, rows := BigSize(digits, scale)
-		g.Text(3+w, rows, words.MinutesShort, p.style(theme.Now))
+	x += g.Text(x, 0, g.Cut(t.label, w-x), label)
+	p.big(g, 2, 1, t.digits, scale, digits)
+	if t.minutes {
+		n, rows := BigSize(t.digits, scale)
+		x := 3 + n
+		x += g.Text(x, rows, words.MinutesShort, digits) + 2
+		if w-x > 16 {
+			g.Wrap(cell.Rect{X: x, Y: 1, W: w - x - 1, H: rows}, t.doubt, p.style(theme.Text))
+		}
 	}
-	if !charging || (due == nil && r.Usual <= 0) {
-		return
-	}
-	if due == nil {
-		below = words.Usual(r.Usual, lasted)
-	}
-	if row := digitRows(scale) + 1; row < h {
-		p.pace(g, h-1, below, lasted, r.Usual)
-	} else if w, _ := g.Size(); w > n+5+g.Width(below) {
-		g.Text(n+3, 0, p.m.Dot+" "+below, p.style(theme.Quiet))
+	switch {
+	case digitRows(scale)+1 < h:
+		p.pace(g, h-1, t, r.Usual)
+	case t.below != "" && w > x+3+g.Width(t.below):
+		g.Text(x+1, 0, p.m.Dot+" "+t.below, p.style(theme.Quiet))
 	}
 }
 
-// pace writes how the time stands to the usual, and draws it: a bar twice the
-// usual long, with the usual marked in its middle.
-func (p painter) pace(g cell.Grid, y int, text string, lasted, usual time.Duration) {
+// pace writes the line below the digits, and draws how the time stands to the
+// usual: a bar twice the usual long, with the usual marked in its middle.
+func (p painter) pace(g cell.Grid, y int, t timed, usual time.Duration) {
 	w, _ := g.Size()
 	x := 2
-	if text != "" {
-		x += g.Text(x, y, text, p.style(theme.Text)) + 2
+	if t.below != "" {
+		x += g.Text(x, y, g.Cut(t.below, w-x-1), p.style(theme.Text)) + 2
 	}
-	if usual <= 0 || w-x-2 < 8 {
+	if !t.pace || w-x-2 < 8 {
 		return
 	}
 	long := w - x - 2
-	filled := min(int(float64(long)*lasted.Seconds()/(2*usual.Seconds())), long)
+	filled := min(int(float64(long)*t.lasted.Seconds()/(2*usual.Seconds())), long)
 	for i := range long {
 		c, s := p.m.BarLine, p.style(theme.Frame)
 		if i < filled {

@@ -36,24 +36,25 @@ func (p painter) top(g cell.Grid, v TopView) {
 	if x > w/2 {
 		clock -= right.TextRight(x, 0, v.Clock, p.style(theme.Text))
 	}
+	says := g.Width(v.Phase)
+	if v.Past != "" {
+		says += g.Width(v.Past) + 4
+	}
 	title := ""
-	if room := clock - 5 - g.Width(v.Phase); room >= 8 || v.Phase == "" { // the phase says more than half a title
+	if room := clock - 5 - says; room >= 8 || says == 0 { // the phase says more than half a title
 		title = g.Cut(v.Title, room)
 	}
-	at := 1 + g.Text(1, 0, title, p.style(theme.Strong))
-	phase := v.Phase
-	style := p.style(theme.Text)
-	if v.Past != "" {
-		phase, style = v.Past, p.style(theme.Look)
-	}
-	from := at
+	from := 1
 	if title != "" {
-		from += 2
+		from += g.Text(1, 0, title, p.style(theme.Strong)) + 2
 	}
 	if w >= 100 {
-		from = max(from, (clock+at-g.Width(phase))/2)
+		from = max(from, (clock-2+from-says)/2)
 	}
-	g.Text(from, 0, g.Cut(phase, clock-from-2), style)
+	if v.Past != "" {
+		from += g.Text(from, 0, " "+g.Cut(v.Past, clock-from-4)+" ", p.style(theme.Look)) + 2
+	}
+	g.Text(from, 0, g.Cut(v.Phase, clock-from-2), p.style(theme.Text))
 	p.line(g.Sub(cell.Rect{Y: 1, W: w, H: 1}))
 	if v.NotKept > 0 {
 		bar := cell.Rect{Y: 1, W: w, H: 1}

@@ -173,7 +173,7 @@ func lasted(v rule.Value, with func(s, u string) string) string {
 		return with(Number(math.Ceil(v.Number), 0), " min")
 	case v.Name == "high":
 		return with(Number(math.Floor(v.Number), 0), " min")
-	case v.Number < 2:
+	case v.Number < 1:
 		return Number(v.Number*60, 0) + " s"
 	}
 	return with(Number(math.Floor(v.Number), 0), " min")

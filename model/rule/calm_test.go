@@ -1,0 +1,179 @@
+package rule_test
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"chargehand/model/entry"
+	"chargehand/model/fold"
+	"chargehand/model/rule"
+	"chargehand/model/words"
+	"chargehand/persist/logcsv"
+)
+
+// golden is what the published logs raise, line by line, each judged by the
+// log's own remarks after the " = ": true, question, unremarked or false.
+const golden = "testdata/calm.golden"
+
+// The ten published logs, as imported, raise what the golden file says, and
+// where nothing was wrong at most one look and no act in a day.
+func TestPublishedLogs(t *testing.T) {
+	logs, err := filepath.Glob("../../testdata/logs/*.csv")
+	if err != nil || len(logs) != 10 {
+		t.Fatalf("%d logs, %v", len(logs), err)
+	}
+	kept, err := os.ReadFile(golden)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var want, got []string
+	calm := map[string]map[rule.Grade]int{}
+	log := ""
+	for line := range strings.Lines(string(kept)) {
+		line = strings.TrimRight(line, "\n")
+		if line == "" || line[0] == '#' {
+			continue
+		}
+		raised, judged, found := strings.Cut(line, " = ")
+		want = append(want, raised)
+		if !strings.HasPrefix(line, " ") {
+			log = line
+			calm[log] = map[rule.Grade]int{}
+			continue
+		}
+		verdict, remark, _ := strings.Cut(judged, ": ")
+		switch {
+		case !found || remark == "":
+			t.Errorf("not judged: %s", line)
+		case verdict == "true":
+		case verdict == "question" || verdict == "unremarked" || verdict == "false":
+			for _, g := range []rule.Grade{rule.Look, rule.Act} {
+				if strings.Contains(raised, words.Grade(g)) {
+					calm[log][g]++
+				}
+			}
+		default:
+			t.Errorf("judged %q: %s", verdict, line)
+		}
+	}
+	for _, path := range logs {
+		got = append(got, filepath.Base(path))
+		got = append(got, raisedBy(t, path)...)
+	}
+	if strings.Join(got, "\n") != strings.Join(want, "\n") {
+		t.Errorf("raised:\n%s\n\nthe golden file has:\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
+	}
+	for log, n := range calm {
+		if n[rule.Look] > 1 || n[rule.Act] > 0 {
+			t.Errorf("%s: %d looks and %d acts where nothing was wrong", log, n[rule.Look], n[rule.Act])
+		}
+	}
+}
+
+func raisedBy(t *testing.T, path string) []string {
+	t.Helper()
+	f, err := os.Open(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer func() { _ = f.Close() }() // only read
+	entries, err := logcsv.Read(f, logcsv.Options{Name: path})
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := fold.Trace(entries, fold.All, fold.Latest(entries))
+	var lines []string
+	for _, w := range rule.Walk(c) {
+		to := "the end "
+		if !w.Raised() {
+			to = c.Lit.Add(w.Cleared).Format("15:04:05")
+		}
+		title, evidence, _ := words.Warning(w)
+		lines = append(lines, fmt.Sprintf("  %s to %s  %-4s  %s: %s",
+			c.Lit.Add(w.Onset).Format("15:04:05"), to, words.Grade(w.Grade), title, evidence))
+	}
+	return lines
+}
+
+// calmDay is an invented day on which nothing is wrong: a bucket every twelve
+// minutes or so, by a rate that drifts by 5 % over hours, taken down to the
+// minute by somebody who is now and then late; the ore goes up as planned; the
+// peep is white, the blast read, a dip where it should be, the bucket weighed
+// again.
+func calmDay(seed uint64, scatter float64) *day {
+	r := rand.New(rand.NewPCG(seed, 1))
+	l := entry.Light{Measures: []entry.Measure{bucketOf(1.9)}}
+	d := newDay(l).with(45, blast(700), entry.Fill{Parts: entry.Parts{coal(6)}}).with(45.5, look(entry.AtTopGas, entry.TopGasAlight))
+	d.key(50, entry.Recipe{Ramp: []entry.RecipeStep{
+		{Charges: 5, Parts: entry.Parts{buckets(1)}}, {Charges: 8, Parts: entry.Parts{buckets(1), ore(1)}},
+		{Charges: 20, Parts: entry.Parts{buckets(1), ore(2)}},
+	}})
+	at := 60.0
+	for i := range 33 {
+		kg := []float64{0, 1, 2}[min(1, i/5)+min(1, i/13)]
+		d.key(at, charge(buckets(1), ore(kg)))
+		took := math.Round(12 * math.Exp(scatter*r.NormFloat64()+0.05*math.Sin(float64(i)/5)))
+		switch i % 4 {
+		case 1:
+			d.key(at+took/3, look(entry.AtPeep, entry.PeepWhite))
+		case 2:
+			d.key(at+took/2, entry.Dip{AboveTuyere: cm(50 - 18/2 + 2*r.NormFloat64())})
+		case 3:
+			d.key(at+took/4, blast(700+20*r.NormFloat64()))
+		}
+		if i == 15 {
+			d.key(at+1, entry.Weigh{What: entry.WeighMeasure, Name: "bucket", Mass: entry.Kilogram(1.9 * (1 + 0.04*r.NormFloat64()))})
+		}
+		at += took
+	}
+	return d.with(at, entry.LastOre{}, entry.BurnDown{}).with(at+32, entry.Extract{})
+}
+
+// On invented calm days, each as steady as a person's own delay allows, there
+// is at most one look and never an act.
+func TestCalmDaysStayCalm(t *testing.T) {
+	looks := 0
+	for seed := range uint64(200) {
+		n := 0
+		for _, w := range calmDay(seed, 0.10).walk(600) {
+			if w.Grade == rule.Act {
+				t.Errorf("day %d: %s at %v: %v", seed, w.Rule, w.Onset, w.Evidence)
+			}
+			if w.Grade == rule.Look {
+				n++
+			}
+		}
+		if n > 1 {
+			t.Errorf("day %d shows %d looks", seed, n)
+		}
+		looks += n
+	}
+	t.Logf("200 calm days: %d looks", looks)
+}
+
+// The scatter of published steady smelts is 15 % (study of sixteen logs); on
+// such days, with nothing wrong but chance, fewer than one in twenty shows more
+// than one look.
+func TestUnsteadyDaysStayNearlyCalm(t *testing.T) {
+	restless := 0
+	for seed := range uint64(200) {
+		n := 0
+		for _, w := range calmDay(seed, 0.15).walk(600) {
+			if w.Grade >= rule.Look {
+				n++
+			}
+		}
+		if n > 1 {
+			restless++
+		}
+	}
+	t.Logf("200 days with 15 %% scatter: %d show more than one look", restless)
+	if restless >= 10 {
+		t.Errorf("%d of 200 days show more than one look", restless)
+	}
+}

@@ -1,0 +1,84 @@
+package rule_test
+
+import (
+	"strings"
+	"testing"
+
+	"chargehand/model/entry"
+	"chargehand/model/fold"
+	"chargehand/model/rule"
+	"chargehand/model/words"
+	"github.com/google/go-cmp/cmp"
+)
+
+func (d *day) due(minute float64, by string) []string {
+	var ids []string
+	for _, c := range rule.CautionsDue(fold.Fold(d.entries, fold.All, clock(minute)), by) {
+		ids = append(ids, c.ID)
+	}
+	return ids
+}
+
+// show says that each caution due to a person stood on the screen.
+func (d *day) show(minute float64, by string) {
+	for _, id := range d.due(minute, by) {
+		d.key(minute, entry.CautionShown{Caution: id})
+		d.entries[len(d.entries)-1].By = by
+	}
+}
+
+func TestCautionsAreToldOnceToEachPersonAtTheirMoment(t *testing.T) {
+	d := newDay(entry.Light{})
+	check := func(minute float64, by string, want ...string) {
+		t.Helper()
+		if diff := cmp.Diff(want, d.due(minute, by)); diff != "" {
+			t.Errorf("due to %q at minute %v (-want +got):\n%s", by, minute, diff)
+		}
+	}
+	check(1, "AB", rule.CarbonMonoxide, rule.WetClay)
+	d.show(1, "AB")
+	check(2, "AB")
+	check(2, "CD", rule.CarbonMonoxide, rule.WetClay)
+	d.key(10, entry.Fill{Parts: entry.Parts{coal(5)}})
+	check(10, "AB", rule.UnlitGas, rule.Glare)
+	d.show(10, "AB")
+	d.key(20, charge(coal(1.9)))
+	check(20, "AB")
+	d.key(30, entry.Blast{State: entry.BlastOff})
+	check(30, "AB", rule.BlowBack)
+	check(29, "AB")
+	d.show(30, "AB")
+	d.key(40, look(entry.AtSound, entry.SoundGurgle))
+	check(40, "AB", rule.MoltenSlag)
+	d.show(40, "AB")
+	d.key(41, entry.Tap{})
+	check(41, "AB")
+	d.key(50, entry.BurnDown{})
+	check(50, "AB", rule.HotWork, rule.Silica)
+	d.show(50, "AB")
+	check(60, "AB")
+	check(60, "CD", rule.CarbonMonoxide, rule.WetClay, rule.UnlitGas, rule.Glare, rule.BlowBack, rule.MoltenSlag, rule.HotWork, rule.Silica)
+}
+
+func TestNoSmeltNoCaution(t *testing.T) {
+	if cs := rule.CautionsDue(fold.State{}, "AB"); cs != nil {
+		t.Error(cs)
+	}
+}
+
+// Every caution has its words and its source, and stands under one moment.
+func TestEveryCautionHasWords(t *testing.T) {
+	n := 0
+	for _, m := range []rule.Moment{rule.AtLight, rule.AtCharge, rule.AtBlastLost, rule.AtTap, rule.AtExtract} {
+		n += len(rule.Reread(m))
+	}
+	if n != len(rule.Cautions) {
+		t.Errorf("%d cautions under the moments, %d in all", n, len(rule.Cautions))
+	}
+	for _, c := range rule.Cautions {
+		title, fact, care := words.Caution(c.ID)
+		if title == "" || fact == "" || care == "" || c.Source == "" || strings.HasSuffix(care, ".") {
+			t.Errorf("%s: %q, %q, %q, from %q", c.ID, title, fact, care, c.Source)
+		}
+	}
+}

@@ -50,7 +50,7 @@ func tuyereBlocked(m *moment) (Evidence, bool) {
 
 // tuyereDim: less glow than there was, or less blast to be heard.
 func tuyereDim(m *moment) (Evidence, bool) {
-	if !m.burning() {
+	if _, blocked := tuyereBlocked(m); blocked || !m.burning() {
 		return nil, false
 	}
 	if m.stands(m.peep, m.rod, entry.PeepDim) {

@@ -8,13 +8,16 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/fold"
+	"chargehand/model/forecast"
 )
 
 // How long an interval of this smelt usually is and how far it strays: a
 // robust level of the logarithms of its own undisturbed intervals since the
 // last lasting change of the air, with a spread that leans on other smelts
 // while its own are few. Everything that the rules know of usual intervals is
-// in this file.
+// in this file. It is not the forecast's pace: that one goes on through whatever
+// befalls, since a charge is due all the same; this one says what is usual when
+// nothing does.
 const (
 	// recent is over how many intervals the level goes.
 	recent = 8
@@ -37,7 +40,7 @@ const (
 	odd = 0.25
 	// missing is after how many usual intervals an entry is missing rather
 	// than a charge.
-	missing = 2.5
+	missing = forecast.Missed
 	// perMinute are the milliseconds to which the usual interval is rounded, so
 	// that what becomes of a logarithm on another machine moves no onset.
 	perMinute = 60000

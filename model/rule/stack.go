@@ -89,11 +89,6 @@ func dipEvidence(d fold.Dipped) Evidence {
 	}
 }
 
-func hangOver(m *moment, _ Warning) bool {
-	_, stands := hangUp(m)
-	return !stands
-}
-
 // slip: after a hang-up the burden lies well below where it had to be: it came
 // down at once, and cold burden with it.
 func slip(m *moment) (Evidence, bool) {
@@ -107,9 +102,4 @@ func slip(m *moment) (Evidence, bool) {
 		}
 	}
 	return nil, false
-}
-
-func slipOver(m *moment, _ Warning) bool {
-	_, stands := slip(m)
-	return !stands
 }

@@ -90,6 +90,7 @@ func scenes() map[rule.ID][]scene {
 			{name: "weak blast to be heard", day: steady().with(95, look(entry.AtSound, entry.SoundWeak)), to: 96, raised: 95},
 			{name: "white", day: steady().with(95, look(entry.AtPeep, entry.PeepWhite)), to: 96},
 			{name: "in burn-down", day: steady().with(95, entry.BurnDown{}, look(entry.AtPeep, entry.PeepDim)), to: 96},
+			{name: "already blocked", day: steady().with(95, look(entry.AtPeep, entry.PeepDark), look(entry.AtSound, entry.SoundWeak)), to: 96},
 		},
 		rule.TuyereBlocked: {
 			{name: "dark", day: steady().with(95, look(entry.AtPeep, entry.PeepDark)), to: 96, raised: 95, says: "peep dark: no blast goes in"},

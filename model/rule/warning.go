@@ -31,6 +31,9 @@ func (g Grade) String() string {
 	return gradeWords[g]
 }
 
+// MarshalText writes the grade as a word.
+func (g Grade) MarshalText() ([]byte, error) { return []byte(g.String()), nil }
+
 // Unit is the unit of a piece of evidence, as the wire spells it.
 type Unit string
 

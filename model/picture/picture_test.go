@@ -1,0 +1,97 @@
+package picture
+
+import (
+	"math"
+	"testing"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/figure"
+	"chargehand/physics"
+)
+
+func known(v float64) figure.Figure {
+	return figure.Figure{Band: physics.Exact(v), Basis: figure.Estimated}
+}
+
+// reading is invented: a furnace that tapers from 30 to 20 cm, two charges and
+// the fill in it.
+func reading() figure.Reading {
+	var r figure.Reading
+	for n := range r.Figures {
+		r.Figures[n].Basis = figure.Unknown
+	}
+	r.Light.Furnace = entry.Furnace{
+		Bore: entry.Some(entry.Centimetre(30)), BoreTop: entry.Some(entry.Centimetre(20)), Stack: entry.Some(entry.Centimetre(60)),
+		TuyereBase: entry.Some(entry.Centimetre(12)), TuyereAngle: entry.Some(entry.Degree(22)), TuyereRight: true,
+	}
+	r.Figures[figure.StackHeight] = known(55)
+	r.Layers = []figure.Layer{
+		{Charge: 2, Top: 55, Bottom: 45, Charcoal: known(1.8), Ore: known(1.8)},
+		{Charge: 1, Top: 45, Bottom: 35, Charcoal: known(1.8), Ore: known(0)},
+		{Top: 35, Bottom: 0, Charcoal: known(6), Ore: known(0), Age: time.Hour},
+	}
+	r.Zones = []figure.Zone{
+		{What: figure.Drying, Top: 55, Bottom: 40, Degrees: 100, Basis: figure.Guessed},
+		{What: figure.Burning, Top: 40, Bottom: 0, Degrees: 1350, Basis: figure.Guessed},
+	}
+	return r
+}
+
+func TestFromTakesTheFurnaceAsBuilt(t *testing.T) {
+	p := From(reading())
+	if p.Mark != 60 || p.Floor != -12 || p.Usual || p.Angle != 22 || !p.TuyereRight || p.Burden != 55 || !p.BurdenKnown || p.BlastOn {
+		t.Errorf("got %+v", p)
+	}
+	if p.Top <= p.Mark || p.Top <= p.Burden {
+		t.Errorf("top %v leaves out the mark or the burden", p.Top)
+	}
+	for cm, bore := range map[float64]float64{-12: 30, 0: 30, 30: 25, 60: 20, 70: 20} {
+		if got := p.BoreAt(cm); math.Abs(got-bore) > 1e-12 {
+			t.Errorf("bore at %v cm: %v, want %v", cm, got, bore)
+		}
+	}
+}
+
+func TestSlicesStandOnEachOtherAndHoldTheirOre(t *testing.T) {
+	p := From(reading())
+	for cm := 0.5; cm < 55; cm++ {
+		s, ok := p.SliceAt(cm)
+		if !ok || cm > s.Top || cm <= s.Bottom {
+			t.Fatalf("at %v cm: %+v, %v", cm, s, ok)
+		}
+	}
+	if _, ok := p.SliceAt(56); ok {
+		t.Error("something stands above the burden")
+	}
+	// Equal masses: the ore marks the upper half of the layer.
+	if s := p.Slices[0]; s.OreTop != 55 || s.OreBottom != 50 {
+		t.Errorf("ore of charge 2 from %v to %v", s.OreTop, s.OreBottom)
+	}
+	if s := p.Slices[1]; s.OreTop != s.OreBottom {
+		t.Errorf("charge 1 holds no ore, drawn from %v to %v", s.OreTop, s.OreBottom)
+	}
+}
+
+func TestHeatFollowsTheZones(t *testing.T) {
+	p := From(reading())
+	for cm, want := range map[float64]Heat{50: Cold, 20: White, 58: Cold} {
+		if got := p.HeatAt(cm); got != want {
+			t.Errorf("at %v cm: %v, want %v", cm, got, want)
+		}
+	}
+	for c, before := 0.0, Cold; c < 1600; c += 5 {
+		h := HeatOf(c)
+		if h < before || h > before+1 {
+			t.Fatalf("at %v C the glow jumps from %v to %v", c, before, h)
+		}
+		before = h
+	}
+}
+
+func TestUsualSizesAreSaidToBe(t *testing.T) {
+	p := From(figure.Reading{})
+	if !p.Usual || p.Bore <= 0 || p.BoreTop != p.Bore || p.Mark <= 0 || p.Floor >= 0 || p.Top <= p.Mark {
+		t.Errorf("got %+v", p)
+	}
+}

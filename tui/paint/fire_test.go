@@ -9,6 +9,7 @@ import (
 	"github.com/charmbracelet/x/exp/golden"
 
 	"chargehand/model/entry"
+	"chargehand/model/picture"
 	"chargehand/model/rule"
 	"chargehand/model/words"
 	"chargehand/tui/theme"
@@ -212,3 +213,23 @@ func benchmarkFire(b *testing.B, w, h int) {
 
 func BenchmarkFire200x60(b *testing.B) { benchmarkFire(b, 200, 60) }
 func BenchmarkFire80x24(b *testing.B)  { benchmarkFire(b, 80, 24) }
+
+// Shafts that Fire does not show yet, or seldom: a tall one, a short one, and
+// slag and a bloom below the tuyere.
+func TestGoldenShaft(t *testing.T) {
+	tall := picture.From(midSmelt())
+	tall.Mark, tall.Top, tall.Bore, tall.BoreTop, tall.Floor = 110, 118, 40, 30, -25
+	tall.Bath, tall.Bloom = -6, 12
+	short := picture.From(midSmelt())
+	short.Mark, short.Top, short.Bore, short.BoreTop = 35, 39, 20, 20
+	short.Slices = short.Slices[2:]
+	for name, pic := range map[string]picture.Picture{"tall": tall, "short": short} {
+		for _, size := range [][2]int{{31, 19}, {44, 27}, {72, 47}} {
+			t.Run(fmt.Sprintf("%s-%dx%d", name, size[0], size[1]), func(t *testing.T) {
+				g := theme.Theme{}.Grid(size[0], size[1])
+				with(theme.Theme{}).shaft(g, pic)
+				golden.RequireEqual(t, g.String())
+			})
+		}
+	}
+}

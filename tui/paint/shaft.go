@@ -202,21 +202,28 @@ func (s *shaft) numbers() {
 	}
 }
 
-// labels writes what happens at each height and how hot it is, from the top,
-// each at its height or the next free row below.
+// farthestLabel is how many rows a label may stand above its own height before
+// it says more wrong than right.
+const farthestLabel = 2
+
+// labels writes what happens at each height and how hot it is: from the tuyere
+// up, where it matters most, each at its height or the next free row above.
 func (s *shaft) labels() {
 	w, _ := s.g.Size()
 	end := w - 1
 	s.header(end)
-	for _, l := range s.pic.Labels {
-		row := s.row(l.At)
-		for row < len(s.taken)-1 && s.taken[row] {
-			row++
+	below := s.first + s.rows
+	for i := len(s.pic.Labels) - 1; i >= 0; i-- {
+		l := s.pic.Labels[i]
+		own := s.row(l.At)
+		row := min(own, below-1)
+		for row >= s.first && s.taken[row] {
+			row--
 		}
-		if s.taken[row] {
+		if row < s.first || own-row > farthestLabel {
 			continue
 		}
-		s.taken[row] = true
+		below = row
 		name := words.Process(l.What)
 		if s.parts.short {
 			name = words.ProcessShort(l.What)
@@ -225,10 +232,8 @@ func (s *shaft) labels() {
 		s.g.TextRight(end, row, degrees, s.style(theme.Text))
 		s.g.TextIn(cell.Rect{X: s.words, Y: row, W: end - len(degrees) - 1 - s.words, H: 1}, name, s.style(theme.Text))
 	}
-	if s.pic.Bath <= s.pic.Floor {
-		if row := s.row(s.pic.Floor / 2); row < len(s.taken) && !s.taken[row] {
-			s.g.TextIn(cell.Rect{X: s.words, Y: row, W: end - s.words, H: 1}, words.HearthUnknown, s.style(theme.Quiet))
-		}
+	if row := s.row(s.pic.Floor / 2); s.pic.Bath <= s.pic.Floor && row > s.row(0) {
+		s.g.TextIn(cell.Rect{X: s.words, Y: row, W: end - s.words, H: 1}, words.HearthUnknown, s.style(theme.Quiet))
 	}
 }
 

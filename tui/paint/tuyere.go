@@ -6,6 +6,9 @@ import (
 	"chargehand/tui/theme"
 )
 
+// tuyereLong is how many columns of a tuyere are drawn outside the wall.
+const tuyereLong = 7
+
 // tuyere draws the tuyere through its wall at its own angle, its mouth at the
 // height of 0 cm, open while the blast is on.
 func (s *shaft) tuyere() {
@@ -25,7 +28,7 @@ func (s *shaft) tuyere() {
 	}
 	rise := math.Tan(s.pic.Angle*math.Pi/180) * s.perCell / s.perRow
 	before := 0
-	for i := 1; (outer-mouth-out*i)*out >= 0; i++ {
+	for i := 1; i <= tuyereLong && (outer-mouth-out*i)*out >= 0; i++ {
 		up := int(math.Round(rise * float64(i-1))) // the wall's own column stays level with the mouth
 		c := pipe
 		if up > before {

@@ -8,6 +8,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/figure"
 	"chargehand/model/fold"
+	"chargehand/model/rule"
 )
 
 // Read gives everything that is known of a smelt at a moment on its own clock,
@@ -19,4 +20,11 @@ func Read(entries []entry.Entry, known uint64, at time.Duration) figure.Reading 
 		r.Smelt = entries[0].Stream
 	}
 	return r
+}
+
+// Warnings gives every warning of a smelt up to a moment, in the order of their
+// onset, as known by one entry. It goes by the same fixed grid as live, so it
+// need only be asked anew after an entry and every rule.Grid.
+func Warnings(entries []entry.Entry, known uint64, at time.Duration) []rule.Warning {
+	return rule.Walk(fold.Trace(entries, known, at))
 }

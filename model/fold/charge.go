@@ -87,10 +87,14 @@ func Usual(cs []Charge) time.Duration {
 	return (is[(len(is)-1)/2] + is[len(is)/2]) / 2
 }
 
+// fewestForUsual is how many charges there have to be before their interval is
+// called usual.
+const fewestForUsual = 3
+
 // isDouble tells whether a charge as large as the one before follows it within
 // a quarter of the usual interval.
 func isDouble(cs []Charge, c Charge) bool {
-	if len(cs) < 2 {
+	if len(cs) < fewestForUsual {
 		return false
 	}
 	last, usual := cs[len(cs)-1], Usual(cs)

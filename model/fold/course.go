@@ -14,17 +14,10 @@ import (
 // earlier moment is the beginning of the course to a later one.
 type Course struct {
 	State
-	Turns     []Turn
 	Dips      []Dipped
 	Weighings []Weighing
 	scale     scales
 	walks     []walk // the estimator after each line, to sink on from there
-}
-
-// Turn is a phase that began.
-type Turn struct {
-	At    time.Duration
-	Phase entry.Phase
 }
 
 // Dipped is a dip with what was believed of the level until then.
@@ -53,7 +46,6 @@ func Trace(entries []entry.Entry, known uint64, at time.Duration) Course {
 	}
 	held := InForce(entries, known)
 	c.scale = newScales(c.Light, held)
-	c.turns()
 	c.weighings()
 	c.levels(remarksOf(held))
 	return c
@@ -84,29 +76,6 @@ func (c *Course) LevelThen(at time.Duration) (physics.Level, bool) {
 	w := c.walks[i]
 	w.sinkTo(min(at, c.At))
 	return w.level, true
-}
-
-// turns finds when each phase began, by asking State.phases anew after each
-// line that may begin one. A charge begins none in the main burn, and most
-// lines are charges in the main burn.
-func (c *Course) turns() {
-	c.Turns = []Turn{{0, entry.Preheat}}
-	for i, l := range c.Lines {
-		now := c.Turns[len(c.Turns)-1].Phase
-		switch l.Event.(type) {
-		case entry.Fill, entry.Charge:
-			if now == entry.MainBurn {
-				continue
-			}
-		case entry.PhaseSet, entry.OreHeld, entry.BurnDown, entry.Extract:
-		default:
-			continue
-		}
-		p := State{Lines: c.Lines[:i+1]}
-		if p.phases(); p.Phase != now {
-			c.Turns = append(c.Turns, Turn{l.At, p.Phase})
-		}
-	}
 }
 
 // weighings goes through the weighings of measures in the order in which they
@@ -140,30 +109,17 @@ func (c *Course) levels(remarks map[uint64]entry.LevelRemark) {
 	if !ok {
 		return
 	}
-	w := walk{state: &c.State, bore: bore, bed: c.Bed(), level: physics.LevelAt(0, physics.MarkSD)}
+	w := newWalk(&c.State, bore)
 	c.walks = append(make([]walk, 0, len(c.Lines)+1), w)
 	for _, l := range c.Lines {
 		w.sinkTo(l.At)
-		switch ev := l.Event.(type) {
-		case entry.Fill:
-			w.lay(c.scale, ev.Parts, l.At)
-		case entry.Charge:
-			w.lay(c.scale, ev.Parts, l.At)
-			if ev.Parts.Holds(entry.Charcoal) {
-				w.look(remarks[l.Seq()])
+		if ev, ok := l.Event.(entry.Dip); ok {
+			if h, ok := dipped(ev, c.Light.Furnace); ok {
+				c.Dips = append(c.Dips, Dipped{l.At, h, w.level})
 			}
-		case entry.Poke:
-			w.level = w.level.Poke(physics.PokeDrop, physics.PokeDropSD)
-		case entry.Dip:
-			h, ok := dipped(ev, c.Light.Furnace)
-			if !ok {
-				continue
-			}
-			c.Dips = append(c.Dips, Dipped{l.At, h, w.level})
-			w.level = w.level.Observe(h, physics.DipSD)
-		default:
-			continue
 		}
-		c.walks = append(c.walks, w)
+		if w.take(l, c.scale, remarks) {
+			c.walks = append(c.walks, w)
+		}
 	}
 }

@@ -45,24 +45,11 @@ func (s *State) level(scale scales, remarks map[uint64]entry.LevelRemark) {
 	if !ok {
 		return
 	}
-	w := walk{state: s, bore: bore, bed: s.Bed(), level: physics.LevelAt(0, physics.MarkSD)}
+	w := newWalk(s, bore)
 	for _, l := range s.Lines {
 		w.sinkTo(l.At)
-		switch ev := l.Event.(type) {
-		case entry.Fill:
-			w.lay(scale, ev.Parts, l.At)
-		case entry.Charge:
-			w.lay(scale, ev.Parts, l.At)
-			if ev.Parts.Holds(entry.Charcoal) {
-				w.look(remarks[l.Seq()])
-			}
-		case entry.Poke:
-			w.level = w.level.Poke(physics.PokeDrop, physics.PokeDropSD)
-		case entry.Dip:
-			if h, ok := dipped(ev, s.Light.Furnace); ok {
-				w.level = w.level.Observe(h, physics.DipSD)
-				s.LevelAt = l.At
-			}
+		if w.take(l, scale, remarks) && l.Event.Kind() == entry.KindDip {
+			s.LevelAt = l.At
 		}
 	}
 	w.sinkTo(s.At)
@@ -78,6 +65,35 @@ type walk struct {
 	at     time.Duration
 	laid   bool // something lies in the shaft
 	passed int  // charges before at
+}
+
+func newWalk(s *State, bore physics.Bore) walk {
+	return walk{state: s, bore: bore, bed: s.Bed(), level: physics.LevelAt(0, physics.MarkSD)}
+}
+
+// take is one line that happened at the walk's moment. It tells whether the line
+// says anything of the level.
+func (w *walk) take(l Line, scale scales, remarks map[uint64]entry.LevelRemark) bool {
+	switch ev := l.Event.(type) {
+	case entry.Fill:
+		w.lay(scale, ev.Parts, l.At)
+	case entry.Charge:
+		w.lay(scale, ev.Parts, l.At)
+		if ev.Parts.Holds(entry.Charcoal) {
+			w.look(remarks[l.Seq()])
+		}
+	case entry.Poke:
+		w.level = w.level.Poke(physics.PokeDrop, physics.PokeDropSD)
+	case entry.Dip:
+		h, ok := dipped(ev, w.state.Light.Furnace)
+		if !ok {
+			return false
+		}
+		w.level = w.level.Observe(h, physics.DipSD)
+	default:
+		return false
+	}
+	return true
 }
 
 // lay puts parts on top of the burden. A part of unknown mass leaves the height

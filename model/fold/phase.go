@@ -1,6 +1,10 @@
 package fold
 
-import "chargehand/model/entry"
+import (
+	"time"
+
+	"chargehand/model/entry"
+)
 
 // rank orders the phases, so that a fill in the middle of the main burn (rough
 // charcoal to top up) does not take the smelt back.
@@ -9,10 +13,16 @@ var rank = map[entry.Phase]int{
 	entry.OreOff: 3, entry.BurnsDown: 4, entry.Extracted: 5, entry.Closed: 6,
 }
 
-// phases walks the lines and sets the phase, when it began, and whether ore is
-// held or over.
+// Turn is a phase that began.
+type Turn struct {
+	At    time.Duration
+	Phase entry.Phase
+}
+
+// phases walks the lines and sets the phase, when each began, and whether ore
+// is held or over.
 func (s *State) phases() {
-	s.Phase = entry.Preheat
+	s.Phase, s.Turns = entry.Preheat, []Turn{{0, entry.Preheat}}
 	for _, l := range s.Lines {
 		switch ev := l.Event.(type) {
 		case entry.PhaseSet:
@@ -44,6 +54,7 @@ func (s *State) phases() {
 func (s *State) enter(p entry.Phase, l Line) {
 	if s.Phase != p {
 		s.Phase, s.Since = p, l.At
+		s.Turns = append(s.Turns, Turn{l.At, p})
 	}
 }
 

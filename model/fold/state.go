@@ -16,6 +16,7 @@ type State struct {
 	Lines    []Line // in force and happened by At, in order
 	Phase    entry.Phase
 	Since    time.Duration // when the phase began
+	Turns    []Turn        // every phase that began, in order
 	Charges  []Charge
 	Charcoal Total // fill included
 	Ore      Total

@@ -83,14 +83,3 @@ func (g Grid) Fill(r Rect, c rune, s Style) {
 		}
 	}
 }
-
-// Restyle changes the look of what stands in r and leaves the characters.
-func (g Grid) Restyle(r Rect, s Style) {
-	r = r.within(g.w, g.h)
-	for y := r.Y; y < r.Bottom(); y++ {
-		row := g.row(y)
-		for x := r.X; x < r.Right(); x++ {
-			row[x].style = s
-		}
-	}
-}

@@ -37,12 +37,6 @@ func (r Rect) CutLeft(n int) (cut, rest Rect) {
 	return Rect{r.X, r.Y, n, r.H}, Rect{r.X + n, r.Y, r.W - n, r.H}
 }
 
-// CutRight cuts off the last n columns.
-func (r Rect) CutRight(n int) (cut, rest Rect) {
-	rest, cut = r.CutLeft(r.W - min(max(n, 0), r.W))
-	return cut, rest
-}
-
 // within is the part of the rectangle that lies inside w by h cells.
 func (r Rect) within(w, h int) Rect {
 	x0, y0 := max(r.X, 0), max(r.Y, 0)

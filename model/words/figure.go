@@ -205,10 +205,10 @@ func UnderMark(cm float64) string {
 }
 
 // MeasuredAt is when something was last read.
-func MeasuredAt(at time.Time) string { return "measured " + at.Format("15:04") }
+func MeasuredAt(at time.Time) string { return "measured " + at.Format(Clock) }
 
 // OffSince is when the blast was turned off.
-func OffSince(at time.Time) string { return "since " + at.Format("15:04") }
+func OffSince(at time.Time) string { return "since " + at.Format(Clock) }
 
 // PerArea is the blast over the bore.
 func PerArea(v float64) string {
@@ -248,7 +248,7 @@ func ByWhom(initials string) string { return "by " + initials }
 // WarningSince is since when a warning stands, whether somebody has seen it,
 // and how many more there are.
 func WarningSince(at time.Time, seen bool, more int) string {
-	return strings.TrimPrefix(WarningSeen(seen, more)+", "+at.Format("15:04"), ", ")
+	return strings.TrimPrefix(WarningSeen(seen, more)+", "+at.Format(Clock), ", ")
 }
 
 // WarningSeen is the same without the time.

@@ -36,13 +36,13 @@ func Fire(g cell.Grid, th theme.Theme, r figure.Reading, v FireView) {
 func (p painter) topOf(r figure.Reading, v FireView, wide bool) TopView {
 	t := TopView{
 		Title: v.Title, By: r.By, Kept: v.Kept, Keeping: v.Keeping, NotKept: v.NotKept, Trouble: v.Trouble, Past: v.Past,
-		Phase: words.Phase(r.Phase) + " " + words.Lasted(r.At-r.Since), Clock: v.Now.Format("2 Jan 15:04"),
+		Phase: words.Phase(r.Phase) + " " + words.Lasted(r.At-r.Since), Clock: v.Now.Format("2 Jan " + words.Clock),
 	}
 	if name := r.Light.Furnace.Name; name != "" && name != v.Title && wide {
 		t.Title += " " + p.m.Dot + " " + name
 	}
 	if r.Light.Undated || !wide {
-		t.Clock = v.Now.Format("15:04")
+		t.Clock = v.Now.Format(words.Clock)
 	}
 	return t
 }

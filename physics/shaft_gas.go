@@ -190,6 +190,10 @@ func scale(v *[oreSteps]float64, by float64) {
 	}
 }
 
+// stepMost is how much of an oxide one gas partner may turn in a time step: neighbouring steps driven both ways by two
+// partners out of balance then still leave some of it.
+const stepMost = 0.28
+
 // shareOut solves one oxidised partner along the layer and says what the charcoal took of it and what the ore added to it,
 // mol/s. What each step of the ore gave is left in w.given.
 func (s *Shaft) shareOut(w *shaftWork, oxygen oxygenPath, in, made, loss, floor, stiff, partners float64, boundary, speed *[oreSteps]float64,
@@ -230,7 +234,7 @@ func (s *Shaft) shareOut(w *shaftWork, oxygen oxygenPath, in, made, loss, floor,
 			continue
 		}
 		give := v * ((1-boundary[i])*partners - mean)
-		give = max(-0.9*ore.behind[i]/dt, min(0.9*ore.forward[i]/dt, give))
+		give = max(-stepMost*ore.behind[i]/dt, min(stepMost*ore.forward[i]/dt, give))
 		ore.forward[i] -= give * dt
 		ore.behind[i] += give * dt
 		w.given[i] = give

@@ -90,25 +90,22 @@ func (s *Shaft) wallContactOf(w *shaftWork, l *layer, low, high, massFlux float6
 	area := 0.0
 	for i := first; i <= last; i++ {
 		r := &s.wall.ring[i]
-		part := r.innerArea * s.ringShare(i, first, last, low, high)
+		part := r.innerArea * ringShare(i, low, high)
 		conductance := part / (r.radius/(4*across) + 1/contact + r.halfCell)
 		slope += conductance
 		pull += conductance * s.wallT[i][0]
 		area += part
 	}
+	if !(area > 0) {
+		return 0, 0, 0
+	}
 	return slope, pull, s.wall.ring[first].radius / (4 * across * area)
 }
 
-// ringShare gives how many ring heights of ring i a layer covers; a layer above the last ring leans on that one.
-func (s *Shaft) ringShare(i, first, last int, low, high float64) float64 {
-	if first == last {
-		return (high - low) / ringHeight
-	}
+// ringShare gives how many ring heights of ring i a layer covers. What is heaped above the last ring touches no wall.
+func ringShare(i int, low, high float64) float64 {
 	from, to := max(low, float64(i)*ringHeight), min(high, float64(i+1)*ringHeight)
-	if i == last {
-		to = high
-	}
-	return (to - from) / ringHeight
+	return max(0, to-from) / ringHeight
 }
 
 // giveWall books the heat of a layer at a temperature on the rings beside it, and gives the sum in W.
@@ -119,7 +116,7 @@ func (s *Shaft) giveWall(w *shaftWork, low, high, slope, kelvin float64) (watts 
 	first, last := s.wall.ringsOf(low, high)
 	for i := first; i <= last; i++ {
 		// The rings share the layer's conductance by the length of each; they are alike enough for that.
-		q := slope * s.ringShare(i, first, last, low, high) * ringHeight / (high - low) * (kelvin - s.wallT[i][0])
+		q := slope * ringShare(i, low, high) * ringHeight / (high - low) * (kelvin - s.wallT[i][0])
 		w.wallHeat[i] += q
 		watts += q
 	}

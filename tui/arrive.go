@@ -104,7 +104,7 @@ func (m Model) smeltRead(r smeltRead) Model {
 // shelfRead takes the lines of the shelf, and the demo.
 func (m Model) shelfRead(r shelfRead) (Model, []entry.Entry, tea.Cmd) {
 	if r.demo != nil {
-		line := lineOf(opened(r.demo[0].Stream, r.demo, true, m.now))
+		line := lineOf(opened(r.demo[0].Stream, r.demo, false, m.now))
 		m.stand.demo, m.stand.shown = r.demo, &line
 		return m, nil, nil
 	}

@@ -15,11 +15,12 @@ func describe(s smelt, l fold.Line) string {
 		return words.Event(l.Event)
 	}
 	cs := s.reading.Charges
-	for i, c := range cs {
+	for i := len(cs) - 1; i >= 0; i-- { // the line is mostly one of the last
+		c := cs[i]
 		switch {
 		case c.Seq == l.Seq():
 			return chargeLine(c)
-		case !ev.Parts.Holds(entry.Charcoal) && c.At <= l.At && (i+1 == len(cs) || cs[i+1].At > l.At) && !s.light().Furnace.OreUnder:
+		case !ev.Parts.Holds(entry.Charcoal) && c.At <= l.At && !s.light().Furnace.OreUnder:
 			return words.IntoCharge(ev.Parts, c.Number)
 		}
 	}

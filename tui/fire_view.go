@@ -11,9 +11,6 @@ import (
 	"chargehand/tui/theme"
 )
 
-// logShown is how many of the last entries Fire may have room for.
-const logShown = 40
-
 func (f fire) paint(g cell.Grid, sh shared) {
 	s := sh.smelt
 	if !s.is() {
@@ -24,13 +21,10 @@ func (f fire) paint(g cell.Grid, sh shared) {
 	v := paint.FireView{
 		Now: s.reading.Wall(s.reading.At), Title: s.id, Past: past(s),
 		Kept: sh.tally.kept, Keeping: sh.tally.keeping, NotKept: sh.tally.notKept, Trouble: sh.tally.trouble,
-		NextKey: fireMap.Charge.Help().Key, Adding: adding(s), Log: lastEntries(s),
+		NextKey: fireMap.Charge.Help().Key, Adding: adding(s), Log: lastEntries(s, paint.LayoutOf(g.Size()).Notice.H),
 	}
 	if s.running() {
 		v.Now = sh.now.Wall.In(s.reading.Lit.Location())
-	}
-	if s.light().Practice {
-		v.Title = words.Practising + " " + s.id
 	}
 	paint.Fire(g, sh.theme, s.reading, v)
 }
@@ -46,7 +40,7 @@ func (fire) hints(sh shared) []paint.KeyHint {
 	switch fill := (paint.KeyHint{Key: k.Charcoal.Help().Key, Does: words.DoFill}); {
 	case filling(s.reading.Phase):
 		return append(append([]paint.KeyHint{fill}, hints(k.Charge, k.Blast, k.CrossOut, k.Look, k.Note)...), rest...)
-	case over(s.reading.Phase):
+	case over(s.phase):
 		return append(hints(k.Weigh, k.Note, k.CrossOut), rest...)
 	case s.reading.Phase == entry.BurnsDown:
 		return append(hints(k.Dip, k.Look, k.Tap, k.Blast, k.CrossOut, k.Note), rest...)
@@ -88,24 +82,32 @@ func adding(s smelt) *paint.Adding {
 	return &paint.Adding{Count: float64(n), What: words.Scoops(m.Name)}
 }
 
-// lastEntries are the last acts as the log shows them, newest first. Of several
-// changes to the next charge in a row only the last is shown.
-func lastEntries(s smelt) []paint.LogLine {
+// lastEntries are the last n acts as the log shows them, newest first. Of several
+// scoops in a row, and of several changes to the next charge, only the last is
+// shown: the count stands beside the charge.
+func lastEntries(s smelt, n int) []paint.LogLine {
 	var log []paint.LogLine
-	var above entry.Kind
-	for i := len(s.lines) - 1; i >= 0 && len(log) < logShown; i-- {
+	var above fold.Line
+	for i := len(s.lines) - 1; i >= 0 && len(log) < n; i-- {
 		l := s.lines[i]
-		if !isAct(l.Event) && !ofKind(l, entry.KindLight, entry.KindClockJump) {
+		if l.At > s.reading.At && !s.running() || !isAct(l.Event) && !ofKind(l, entry.KindLight, entry.KindClockJump) {
 			continue
 		}
-		if k := l.Event.Kind(); k != entry.KindRecipe || k != above {
-			log = append(log, logLine(s, l))
+		if !runOn(l, above) {
+			log = append(log, paint.LogLine{At: s.wallOf(l).Format(words.Clock), Text: describe(s, l), Struck: l.Struck(), Late: l.Late()})
 		}
-		above = l.Event.Kind()
+		above = l
 	}
 	return log
 }
 
-func logLine(s smelt, l fold.Line) paint.LogLine {
-	return paint.LogLine{At: s.wallOf(l).Format(words.Clock), Text: describe(s, l), Struck: l.Struck(), Late: l.Late()}
+// runOn tells whether a line is only a step to the one after it: a scoop before
+// another, a change of the next charge before another.
+func runOn(l, next fold.Line) bool {
+	scoop := func(l fold.Line) bool {
+		c, ok := l.Event.(entry.Charge)
+		return ok && !c.Parts.Holds(entry.Charcoal)
+	}
+	alike := ofKind(l, entry.KindRecipe) && ofKind(next, entry.KindRecipe) || scoop(l) && scoop(next)
+	return alike && !l.Struck() && !next.Struck()
 }

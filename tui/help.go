@@ -50,12 +50,12 @@ const nameColumn = 20
 
 // helpBody is where the help stands, and in how many columns.
 func helpBody(w, h int) (cell.Rect, int) {
-	return cell.Rect{X: 2, Y: paint.TopRows, W: w - 3, H: max(1, h-paint.TopRows-paint.FootRows)}, max(1, w/76)
+	return cell.Rect{X: 2, Y: paint.TopRows, W: w - 3, H: max(1, h-paint.TopRows-paint.FootRows)}, max(1, w/56)
 }
 
 // helpLines is all of the help of a screen.
 func helpLines(sh shared) []helpLine {
-	ls := []helpLine{{heading: words.HelpKeysOf(string(sh.behind))}}
+	ls := []helpLine{{heading: words.HelpKeysOf(string(sh.behind), sh.behind == fireScreen)}}
 	add := func(bs []key.Binding) {
 		for _, b := range bs {
 			ls = append(ls, helpLine{name: allKeys(b), text: b.Help().Desc})

@@ -127,6 +127,8 @@ func (f lightForm) update(sh shared, p Pressed) (screen, step) {
 	case key.Matches(t, k.Previous):
 		f.row = max(f.row-1, 0)
 		return f, step{}
+	case key.Matches(t, k.Left, k.Right) && f.row != 0:
+		return f, refused(words.StarterRow)
 	case key.Matches(t, k.Right):
 		return f.choose(sh, f.starter+1), step{}
 	case key.Matches(t, k.Left):

@@ -110,7 +110,7 @@ func (s shelf) paint(g cell.Grid, sh shared) {
 func lineOf(s smelt) SmeltLine {
 	r, l := s.reading, s.light()
 	return SmeltLine{
-		ID: s.id, UID: l.UID, Furnace: l.Furnace.Name, Lit: r.Lit, Undated: l.Undated, Phase: r.Phase, Charges: len(r.Charges),
+		ID: s.id, UID: l.UID, Furnace: l.Furnace.Name, Lit: r.Lit, Undated: l.Undated, Phase: s.phase, Charges: len(r.Charges),
 		Charcoal: known(r.Figure(figure.CharcoalCharged)), Ore: known(r.Figure(figure.OreCharged)),
 		Bloom:    entry.Maybe[entry.Kilogram]{Value: entry.Kilogram(r.Bloom.Value), Known: r.Bloom.Known},
 		Practice: l.Practice, Imported: l.Imported, Invented: l.Invented,
@@ -135,20 +135,20 @@ func (c column) write(g cell.Grid, text string, s cell.Style) {
 }
 
 // shelfColumns are the columns that fit, the ones that matter most first to
-// stay: which smelt, how far it went, what came of it.
+// stay: which smelt, what is special about it, what came of it.
 func shelfColumns(w int) []column {
 	cs := []column{
 		{head: words.ShelfSmelt, w: 30, text: func(l SmeltLine) string { return l.ID }},
+		{head: words.ShelfMarks, w: 20, text: markOf},
 		{head: words.ShelfBloom, w: 10, right: true, text: func(l SmeltLine) string { return kgOrNothing(l.Bloom) }},
 		{head: words.ShelfPhase, w: 11, text: func(l SmeltLine) string { return words.Phase(l.Phase) }},
 		{head: words.ShelfCharges, w: 8, right: true, text: func(l SmeltLine) string { return strconv.Itoa(l.Charges) }},
 		{head: words.ShelfOre, w: 9, right: true, text: func(l SmeltLine) string { return kgOrNothing(l.Ore) }},
 		{head: words.ShelfCharcoal, w: 9, right: true, text: func(l SmeltLine) string { return kgOrNothing(l.Charcoal) }},
-		{head: words.ShelfMarks, w: 20, text: markOf},
 		{head: words.ShelfFurnace, w: 30, text: func(l SmeltLine) string { return l.Furnace }},
 	}
 	if w < 60 {
-		cs[0].w = 24
+		cs[0].w, cs[1].w = 24, 11
 	}
 	x := 2
 	for i, c := range cs {

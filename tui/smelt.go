@@ -27,7 +27,8 @@ type smelt struct {
 	entries []entry.Entry
 	kept    int // how many of the entries are kept
 	lines   []fold.Line
-	reading figure.Reading
+	phase   entry.Phase    // by all that is known
+	reading figure.Reading // of this moment, or of the end of a smelt that is over
 }
 
 // opened makes a smelt of entries as they stand in the book.
@@ -47,14 +48,14 @@ func (s smelt) rights() rights {
 	switch l := s.light(); {
 	case !s.is() || s.demo || l.Invented:
 		return lookOnly
-	case l.Imported || s.reading.Phase == entry.Closed:
+	case l.Imported || s.phase == entry.Closed:
 		return mendable
 	}
 	return own
 }
 
 // running tells whether the smelt's clock still runs.
-func (s smelt) running() bool { return s.rights() == own && !over(s.reading.Phase) }
+func (s smelt) running() bool { return s.rights() == own && !over(s.phase) }
 
 // refold reads the entries anew.
 func (s smelt) refold(now entry.Stamp) smelt {
@@ -73,10 +74,31 @@ func (s smelt) at(now entry.Stamp) smelt {
 
 func (s smelt) readAt(at time.Duration) smelt {
 	s.reading = model.Read(s.entries, fold.All, at)
+	s.phase = s.reading.Phase
 	if !s.running() {
-		s.reading = model.Read(s.entries, fold.All, fold.End(s.entries))
+		s.reading = s.ended()
 	}
 	return s
+}
+
+// ended is the reading of a smelt whose clock stands: at its end, with what was
+// weighed afterwards; of the one to look at, in its main burn, where there is
+// most to see.
+func (s smelt) ended() figure.Reading {
+	end := fold.End(s.entries)
+	r := model.Read(s.entries, fold.All, end)
+	if n := len(r.Charges); s.demo && n > 2 {
+		seen := r.Charges[n*2/3]
+		return model.Read(s.entries, fold.All, seen.At+r.Usual/2)
+	}
+	last := end
+	for _, l := range s.lines {
+		if !l.Struck() {
+			last = max(last, l.At)
+		}
+	}
+	r.Bloom = model.Read(s.entries, fold.All, last).Bloom
+	return r
 }
 
 // breath is how far an entry's own time may lie past the reading of the clocks

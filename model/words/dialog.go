@@ -20,9 +20,9 @@ func NotInList(key string) string {
 // NotInField answers a key that a field has no use for.
 func NotInField(number bool) string {
 	if number {
-		return "only digits, comma and point here; enter when done, esc to leave it"
+		return "only digits, comma and point; enter when done"
 	}
-	return "only text here; enter when done, esc to leave it"
+	return "only text here; enter when done"
 }
 
 // NoAct answers a key that does nothing on this screen.

@@ -15,7 +15,7 @@ func Event(ev entry.Event) string {
 	case entry.Light:
 		return "fire lit in " + orElse(ev.Furnace.Name, "a furnace without a name")
 	case entry.PhaseSet:
-		return Phase(ev.Phase) + " begins"
+		return phaseSet(ev.Phase)
 	case entry.Recipe:
 		return "next charge: " + AllParts(ev.Next)
 	case entry.Fill:
@@ -166,6 +166,18 @@ func weigh(w entry.Weigh) string {
 		return said + ", for the whole smelt"
 	}
 	return said
+}
+
+func phaseSet(p entry.Phase) string {
+	switch p {
+	case entry.Prepared:
+		return "furnace prepared"
+	case entry.Extracted:
+		return "bloom taken out"
+	case entry.Closed:
+		return "smelt closed"
+	}
+	return Phase(p) + " begins"
 }
 
 // Phase is a stage of the smelt, as a person says it.

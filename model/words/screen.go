@@ -139,6 +139,7 @@ const (
 	FormGuess        = "a guess, until you type your own"
 	FormBlank        = "not known"
 	FormWrong        = "here"
+	StarterRow       = "left and right change the starter, on the first row only: go up to it"
 	NotARow          = "nothing to type here: enter lights the fire, the arrows go up and down"
 	NameMissing      = "it needs a name"
 	RimBelowMark     = "the rim cannot be below the charging mark: both count up from the tuyere"
@@ -147,7 +148,7 @@ const (
 
 // StarterOf says which of the starters is shown.
 func StarterOf(n, of int) string {
-	return strconv.Itoa(n) + " of " + strconv.Itoa(of) + ", left or right changes it"
+	return strconv.Itoa(n) + " of " + strconv.Itoa(of) + ", ← → another"
 }
 
 // InField says which field is wrong, and how.
@@ -240,10 +241,9 @@ func ShelfHolds(n int) string {
 
 // What a smelt that is not at work says at the top.
 const (
-	PastInvented = "invented, only to look at"
+	PastInvented = "invented, a moment to look at"
 	PastImported = "imported, as it stood at its end"
 	PastOver     = "over, as it stood at its end"
-	Practising   = "practice"
 )
 
 // Scoops names what is counted into the open measure.
@@ -262,8 +262,14 @@ const (
 	Or          = " or "
 )
 
-// HelpKeysOf heads the keys of a screen.
-func HelpKeysOf(screen string) string { return "keys: " + orElse(screen, "every screen") }
+// HelpKeysOf heads the keys of a screen, some of which a number pad doubles.
+func HelpKeysOf(screen string, doubled bool) string {
+	s := "keys: " + orElse(screen, "every screen")
+	if doubled {
+		s += " (the second on a number pad)"
+	}
+	return s
+}
 
 // HelpOthers heads the list of rare acts.
 func HelpOthers(key string) string { return DoOthers + ": " + key + ", then" }

@@ -1,0 +1,256 @@
+package tui
+
+import (
+	"reflect"
+	"strings"
+	"testing"
+	"time"
+
+	"chargehand/model/entry"
+)
+
+func counted(w entry.What, measure string, n entry.Count) entry.Part {
+	return entry.Part{What: w, Measure: measure, Count: entry.Some(n)}
+}
+
+// Each act's keys and the entry they make. The practice furnace charges one
+// bucket and two scoops.
+func TestEachActsEntry(t *testing.T) {
+	bucket, scoops := counted(entry.Charcoal, "bucket", 1), counted(entry.Ore, "scoop", 2)
+	cm := entry.Some[entry.Centimetre]
+	for _, c := range []struct {
+		keys string
+		want entry.Event
+	}{
+		{"c", entry.Charge{Parts: entry.Parts{bucket, scoops}}},
+		{"0", entry.Charge{Parts: entry.Parts{bucket, scoops}}},
+		{"s", entry.Charge{Parts: entry.Parts{counted(entry.Ore, "scoop", 1)}}},
+		{"+", entry.Charge{Parts: entry.Parts{counted(entry.Ore, "scoop", 1)}}},
+		{"d", entry.Charge{Parts: entry.Parts{counted(entry.Ore, "scoop", 0.5)}}},
+		{".", entry.Charge{Parts: entry.Parts{counted(entry.Ore, "scoop", 0.5)}}},
+		{"f", entry.Charge{Parts: entry.Parts{bucket}}},
+		{"b 7 2 0 enter", entry.Blast{Volume: entry.Some(entry.LitrePerMinute(720))}},
+		{"b 7 2 0 , 5 enter", entry.Blast{Volume: entry.Some(entry.LitrePerMinute(720.5))}},
+		{"b o", entry.Blast{State: entry.BlastOff}},
+		{"b n", entry.Blast{State: entry.BlastOn}},
+		{"b g 8 enter", entry.Blast{Gate: "8"}},
+		{"b s 4 5 enter", entry.Blast{Strokes: entry.Some(entry.PerMinute(45))}},
+		{"b t 3 enter", entry.Blast{Tuyeres: entry.Some(entry.Count(3))}},
+		{"b p 9 0 0 enter", entry.Blast{Pressure: entry.Some(entry.Pascal(900))}},
+		{"t", entry.Tap{}},
+		{"r", entry.Rod{}},
+		{"p", entry.Poke{}},
+		{"i 1 2 . 5 enter", entry.Dip{BelowRim: cm(12.5)}},
+		{"i t 4 0 enter", entry.Dip{AboveTuyere: cm(40)}},
+		{"l p w", entry.Look{At: entry.AtPeep, Sees: entry.PeepWhite}},
+		{"l 1 1", entry.Look{At: entry.AtPeep, Sees: entry.PeepWhite}},
+		{"enter 1 7", entry.Look{At: entry.AtPeep, Sees: entry.PeepDark}},
+		{"l t a", entry.Look{At: entry.AtTopGas, Sees: entry.TopGasAlight}},
+		{"e 1 2 9 0 enter p", entry.Temperature{Degrees: 1290, Where: entry.WherePeep}},
+		{"e 9 enter n", entry.Temperature{Degrees: 9}},
+		{"w b 3 , 8 enter", entry.Weigh{What: entry.WeighBloom, Mass: 3.8}},
+		{"w m b 2 enter w n", entry.Weigh{What: entry.WeighMeasure, Name: "bucket", Mass: 2}},
+		{"w m s . 6 enter n f", entry.Weigh{What: entry.WeighMeasure, Name: "scoop", Mass: 0.6, FromNow: true, Why: entry.Fuller}},
+		{"w s 2 enter", entry.Weigh{What: entry.WeighSlag, Mass: 2}},
+		{"w f 1 enter", entry.Weigh{What: entry.WeighFragments, Mass: 1}},
+		{"w l p i t enter 9 enter", entry.Weigh{What: entry.WeighLot, Name: "pit", Mass: 9}},
+		{"n w i n d enter", entry.Note{Text: "wind"}},
+		{"k", entry.Pause{}},
+		{"up", entry.Recipe{Next: entry.Parts{bucket, counted(entry.Ore, "scoop", 3)}}},
+		{"down", entry.Recipe{Next: entry.Parts{bucket, counted(entry.Ore, "scoop", 1)}}},
+		{"right", entry.Recipe{Next: entry.Parts{counted(entry.Charcoal, "bucket", 1.5), scoops}}},
+		{"left", entry.Recipe{Next: entry.Parts{counted(entry.Charcoal, "bucket", 0.5), scoops}}},
+		{"o p y", entry.PhaseSet{Phase: entry.Preheat}},
+		{"o i y", entry.PhaseSet{Phase: entry.Filling}},
+		{"o m y", entry.PhaseSet{Phase: entry.MainBurn}},
+		{"o h y", entry.OreHeld{}},
+		{"o n y", entry.OreHeld{Again: true}},
+		{"o l y", entry.LastOre{}},
+		{"o b y", entry.BurnDown{}},
+		{"o o r", entry.Extract{From: "through the arch"}},
+		{"o o n", entry.Extract{None: true}},
+		{"o k y", entry.PhaseSet{Phase: entry.Closed}},
+		{"o r 2 enter 1 . 5 enter", entry.Recipe{Next: entry.Parts{
+			{What: entry.Charcoal, Mass: entry.Some(entry.Kilogram(2))}, {What: entry.Ore, Mass: entry.Some(entry.Kilogram(1.5))}}}},
+		{"o c 2 enter 0 enter", entry.Charge{Parts: entry.Parts{
+			{What: entry.Charcoal, Mass: entry.Some(entry.Kilogram(2))}, {What: entry.Ore, Mass: entry.Some(entry.Kilogram(0))}}}},
+		{"o w b 2 enter w w", entry.Weigh{What: entry.WeighMeasure, Name: "bucket", Mass: 2, Why: entry.Wetter}},
+		{"o a o", entry.Arch{Open: true}},
+		{"o a c", entry.Arch{}},
+		{"o t a 2 5 enter", entry.Tuyere{Angle: entry.Some(entry.Degree(25))}},
+		{"o t t 4 enter", entry.Tuyere{Proud: cm(4)}},
+		{"o t b 2 2 enter", entry.Tuyere{Bore: entry.Some(entry.Millimetre(22))}},
+		{"o t s c l a y enter", entry.Tuyere{Swapped: "clay"}},
+		{"o s r o d enter", entry.Sample{Of: "rod"}},
+		{"o g J B enter", entry.HandOver{To: "JB"}},
+	} {
+		d := practising(t)
+		before := len(d.acts())
+		d.press(strings.Fields(c.keys)...)
+		if n := len(d.acts()) - before; n != 1 {
+			t.Errorf("%s: %d acts, want 1; %q", c.keys, n, d.m.answer.text)
+			continue
+		}
+		if got := d.last(); !reflect.DeepEqual(got, c.want) {
+			t.Errorf("%s: %#v, want %#v", c.keys, got, c.want)
+		}
+		es := d.m.running.entries
+		if e := es[len(es)-1]; e.Screen != "fire" || e.Key == "" || e.Local == "" || e.Stream != d.m.running.id {
+			t.Errorf("%s: kept as %+v", c.keys, e)
+		}
+		if d.m.answer.text == "" || d.m.answer.refused || len(d.m.answer.about) != 1 {
+			t.Errorf("%s: the answer is %+v", c.keys, d.m.answer)
+		}
+	}
+}
+
+func TestAboutTheLastAct(t *testing.T) {
+	d := practising(t)
+	d.press("c")
+	seq := d.m.running.reading.Charges[0].Seq
+	d.press("g")
+	if ev := d.last().(entry.Level); ev.Charge.Seq != seq || ev.Remark != entry.NotToMark {
+		t.Errorf("%+v", ev)
+	}
+	d.press("j")
+	if ev := d.last().(entry.Level); ev.Charge.Seq != seq || ev.Remark != entry.Heaped {
+		t.Errorf("%+v", ev)
+	}
+}
+
+func TestFillComesBeforeTheMainBurn(t *testing.T) {
+	d := sit(t)
+	d.press("p", "f")
+	if _, ok := d.last().(entry.Fill); !ok {
+		t.Errorf("charcoal before the main burn is %#v", d.last())
+	}
+	d.shows("fill a measure")
+	d.press("c", "f")
+	if ev, ok := d.last().(entry.Charge); !ok || ev.Parts.Holds(entry.Ore) {
+		t.Errorf("charcoal in the main burn is %#v", d.last())
+	}
+}
+
+func TestPauseAndGoOn(t *testing.T) {
+	d := practising(t)
+	d.press("k")
+	d.wait(time.Second)
+	d.press("k")
+	if _, ok := d.last().(entry.Resume); !ok {
+		t.Errorf("the second press made %#v", d.last())
+	}
+}
+
+// While ore is held the charge shown has none, and ore again brings it back,
+// whatever was changed meanwhile.
+func TestOreHeldAndAgain(t *testing.T) {
+	d := practising(t)
+	d.press("o", "h", "y")
+	d.press("c")
+	if ev := d.last().(entry.Charge); ev.Parts.Holds(entry.Ore) {
+		t.Errorf("ore is held and the charge is %+v", ev)
+	}
+	d.press("right", "o", "n", "y", "c")
+	ev := d.last().(entry.Charge)
+	n, _ := ev.Parts.Count(entry.Ore)
+	c, _ := ev.Parts.Count(entry.Charcoal)
+	if n != 2 || c != 1.5 {
+		t.Errorf("after ore again the charge is %+v", ev)
+	}
+}
+
+func TestArrowsStopAtNone(t *testing.T) {
+	d := practising(t)
+	d.press("down", "down")
+	before := len(d.acts())
+	d.press("down")
+	if len(d.acts()) != before {
+		t.Error("less than none was booked")
+	}
+	d.answers("no ore already")
+	d.press("c")
+	if ev := d.last().(entry.Charge); ev.Parts.Holds(entry.Ore) {
+		t.Errorf("%+v", ev)
+	}
+	d.press("up")
+	if n, _ := d.last().(entry.Recipe).Next.Count(entry.Ore); n != 1 {
+		t.Errorf("one up from none is %v scoops", n)
+	}
+}
+
+func TestQuestionsAskOnce(t *testing.T) {
+	for _, no := range []string{"n", "esc"} {
+		d := practising(t)
+		before := len(d.acts())
+		d.press("o", "b")
+		d.shows("burn-down begins: sure")
+		d.press(no)
+		if len(d.acts()) != before || d.m.dialog != nil {
+			t.Errorf("%s did not call it off", no)
+		}
+	}
+}
+
+func TestBadInputLosesNothing(t *testing.T) {
+	d := practising(t)
+	d.press("i", "1", ",", "2", ",", "enter")
+	d.answers("is no number")
+	d.shows("1,2,")
+	d.press("backspace", "enter")
+	if ev, ok := d.last().(entry.Dip); !ok || ev.BelowRim.Value != 1.2 {
+		t.Errorf("%#v", d.last())
+	}
+	d.press("e", "9", "9", "9", "9", "enter")
+	d.answers("between 0 and 2000")
+	d.press("x")
+	d.answers("only digits")
+	d.press("esc")
+	if d.m.dialog != nil {
+		t.Error("esc did not leave the field")
+	}
+}
+
+func TestUnknownKeyAnswers(t *testing.T) {
+	d := practising(t)
+	d.press("q")
+	d.answers("nothing on q")
+	d.press("l", "z")
+	d.answers("nothing in this list on z")
+	if d.m.dialog == nil {
+		t.Error("a wrong key closed the list")
+	}
+}
+
+func TestEveryKeyIsJournaled(t *testing.T) {
+	d := practising(t)
+	at := len(d.m.running.entries)
+	d.press("q", "l", "z", "esc", "b", "7", "backspace", "8", "enter", "v", "b", "up", "c")
+	d.wait(time.Second)
+	var keyed []string
+	for _, e := range d.m.running.entries[at:] {
+		if ks, ok := e.Event.(entry.Keys); ok {
+			for _, p := range ks.Pressed {
+				keyed = append(keyed, p.Key)
+			}
+			continue
+		}
+		keyed = append(keyed, e.Key)
+	}
+	want := "q l z esc b 7 backspace 8 enter v b up c"
+	if got := strings.Join(keyed, " "); got != want {
+		t.Errorf("journaled %s\n    want %s", got, want)
+	}
+}
+
+func TestKeysOutsideASmeltGoToTheHouse(t *testing.T) {
+	d := sit(t)
+	d.press("down", "x")
+	d.wait(time.Second)
+	if n := len(d.book[entry.House]); n != 1 {
+		t.Fatalf("%d entries in the house, want one batch", n)
+	}
+	ks := d.book[entry.House][0].Event.(entry.Keys)
+	if len(ks.Pressed) != 2 || ks.Pressed[1].AfterMs != 500 {
+		t.Errorf("%+v", ks)
+	}
+}

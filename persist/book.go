@@ -1,0 +1,260 @@
+package persist
+
+import (
+	"slices"
+	"sync"
+
+	bolt "go.etcd.io/bbolt"
+
+	"chargehand/model/entry"
+)
+
+// Book is an open journal. All methods may be called from any goroutine, Keep
+// from any one at a time whose order matters.
+type Book struct {
+	store    store
+	opt      Options
+	uid      string
+	readOnly error
+
+	mu      sync.Mutex
+	mended  []string
+	queue   []*call // not yet taken by the writer
+	closing bool
+	wake    chan struct{} // holds at most one: there is something in the queue, or closing
+	jobs    chan func(*writer)
+	done    chan struct{} // closed when the writer has ended
+	closed  error         // what the writer ended with; read after done
+}
+
+// call is one Keep: entries that belong into one commit.
+type call struct {
+	entries []entry.Entry
+	settled chan settled // nil when nobody waits; holds one
+	kept    []entry.Entry
+	refused error
+	open    int // entries not yet kept or refused
+}
+
+// settled is what became of a call that somebody waits for.
+type settled struct {
+	kept []entry.Entry
+	err  error
+}
+
+func newBook(file string, v vault, meta metaBucket, opt Options) *Book {
+	safe := &safeVault{path: file, vault: opt.wrapVault(v)}
+	return &Book{
+		store: store{path: file, folder: TwinFolder(file), vault: safe, openTwin: opt.openTwin},
+		opt:   opt, uid: meta.uid,
+		wake: make(chan struct{}, 1), jobs: make(chan func(*writer)), done: make(chan struct{}),
+	}
+}
+
+// readOnlyBook is a book without a writer.
+func readOnlyBook(file string, v vault, meta metaBucket, opt Options) *Book {
+	b := newBook(file, v, meta, opt)
+	b.readOnly = &NewerBookError{Path: file, Schema: meta.schema}
+	b.closing = true
+	close(b.done)
+	return b
+}
+
+// Path is the book's file.
+func (b *Book) Path() string { return b.store.path }
+
+// UID is the random name that the book got when it was made.
+func (b *Book) UID() string { return b.uid }
+
+// ReadOnly is nil, or says why nothing can be kept in this book.
+func (b *Book) ReadOnly() error { return b.readOnly }
+
+// Mended says what had to be put right between book and twins, one sentence
+// each.
+func (b *Book) Mended() []string {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	return slices.Clone(b.mended)
+}
+
+func (b *Book) noteMended(said []string) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	b.mended = append(b.mended, said...)
+}
+
+// Keep queues entries for keeping and returns at once. Those of one call are
+// kept together. What becomes of them is told to Options.Acked. The writer
+// gives version, sequence, link and time of keeping, and replaces local
+// references by sequences.
+func (b *Book) Keep(entries ...entry.Entry) {
+	if len(entries) > 0 {
+		b.enqueue(&call{entries: slices.Clone(entries)})
+	}
+}
+
+// KeepNow keeps entries and waits until they are kept, refused, or could not be
+// written at the first try. In the last case (a *NotKeptError) they stay held
+// and are tried again like any others.
+func (b *Book) KeepNow(entries ...entry.Entry) ([]entry.Entry, error) {
+	if len(entries) == 0 {
+		return nil, nil
+	}
+	answer := make(chan settled, 1)
+	b.enqueue(&call{entries: slices.Clone(entries), settled: answer})
+	s := <-answer
+	return s.kept, s.err
+}
+
+func (b *Book) enqueue(c *call) {
+	c.open = len(c.entries)
+	b.mu.Lock()
+	if b.closing {
+		b.mu.Unlock()
+		err := ErrClosed
+		if b.readOnly != nil {
+			err = b.readOnly
+		}
+		b.opt.Acked(Ack{Entries: c.entries, Err: err})
+		c.tell(settled{err: err})
+		return
+	}
+	b.queue = append(b.queue, c)
+	b.mu.Unlock()
+	b.ring()
+}
+
+// ring wakes the writer. One ring is enough for any number of calls.
+func (b *Book) ring() {
+	select {
+	case b.wake <- struct{}{}:
+	default:
+	}
+}
+
+// taken empties the queue for the writer.
+func (b *Book) taken() (calls []*call, closing bool) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	calls, b.queue = b.queue, nil
+	return calls, b.closing
+}
+
+// onWriter runs f on the writer's goroutine, between two commits.
+func (b *Book) onWriter(f func(*writer) error) error {
+	if b.readOnly != nil {
+		return b.readOnly
+	}
+	result := make(chan error, 1)
+	select {
+	case b.jobs <- func(w *writer) { result <- f(w) }:
+		return <-result
+	case <-b.done:
+		return ErrClosed
+	}
+}
+
+// Close keeps what is queued, renews the summaries, and closes the book. When
+// entries could not be kept it gives a *NotKeptError that holds them.
+func (b *Book) Close() error {
+	b.mu.Lock()
+	first := !b.closing
+	b.closing = true
+	b.mu.Unlock()
+	if b.readOnly != nil {
+		return b.store.vault.Close()
+	}
+	if first {
+		b.ring()
+	}
+	<-b.done
+	return b.closed
+}
+
+// Streams lists the streams that hold entries, the house included, sorted.
+func (b *Book) Streams() ([]string, error) { return b.store.streams() }
+
+// Entries gives all entries of a stream in their order.
+func (b *Book) Entries(stream string) ([]entry.Entry, error) {
+	lines, err := b.store.lines(stream)
+	if err != nil {
+		return nil, err
+	}
+	return decodeAll(stream, "", lines)
+}
+
+// Lines gives the stored lines of a stream, for an exact export.
+func (b *Book) Lines(stream string) ([][]byte, error) { return b.store.lines(stream) }
+
+// Summaries gives the shelf's line of every smelt, sorted by id.
+func (b *Book) Summaries() ([]Summary, error) {
+	return b.store.summaries(b.opt.Summarise)
+}
+
+// Find tells under which id a smelt with this uid, or from this source, is in
+// the book already. An empty argument is not asked for.
+func (b *Book) Find(uid, sourceHash string) (stream string, found bool, err error) {
+	recs, err := b.store.records()
+	for _, s := range sortedKeys(recs) {
+		if r := recs[s]; uid != "" && r.UID == uid || sourceHash != "" && r.Source == sourceHash {
+			return s, true, err
+		}
+	}
+	return "", false, err
+}
+
+// RebuildSummaries makes all summaries anew from the entries. Keys go first.
+func (b *Book) RebuildSummaries() error {
+	recs, err := b.store.records()
+	if err != nil {
+		return err
+	}
+	for _, stream := range sortedKeys(recs) {
+		if stream == entry.House {
+			continue
+		}
+		if err := b.onWriter(func(w *writer) error { return w.renew(stream) }); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// Compare compares twins with the book line by line and mends what differs, as
+// opening does; without a name all of them. Keys go first. What was put right
+// is added to Mended.
+func (b *Book) Compare(streams ...string) (err error) {
+	if len(streams) == 0 {
+		if streams, err = b.allStreams(); err != nil {
+			return err
+		}
+	}
+	for _, stream := range streams {
+		if err := b.onWriter(func(w *writer) error { return w.reload(stream) }); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// allStreams lists the streams that either book or twins have.
+func (b *Book) allStreams() ([]string, error) {
+	recs, err := b.store.records()
+	if err != nil {
+		return nil, err
+	}
+	sizes, err := twinSizes(b.store.folder)
+	for s := range sizes {
+		recs[s] = record{}
+	}
+	return sortedKeys(recs), err
+}
+
+// keepLast notes which smelt was written last.
+func keepLast(tx *bolt.Tx, stream string) error {
+	m, err := top(tx, bucketMeta)
+	if err != nil {
+		return err
+	}
+	return m.Put(keyLast, []byte(stream))
+}

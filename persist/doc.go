@@ -1,0 +1,20 @@
+// Package persist keeps the journal: a bbolt file (the book) and, beside it, a
+// plain-text twin of every stream.
+//
+// An entry is called kept only when the commit of the book and the append to
+// the twin are both flushed. One goroutine writes; everything that is queued
+// goes into one transaction; acknowledgements come in the order of Keep.
+//
+// Every stored line names the SHA-256 of the line before it in its stream, and
+// the summary record of the stream names the last one, so that a missing or
+// changed line is seen. Either of book and twin is enough to rebuild the other:
+// opening compares them and the longer whole chain wins. Nothing that was kept
+// is deleted; what has to give way is set aside under another name.
+//
+// Readers hold no lock. While the running program has the book, they read the
+// twins.
+//
+// A book whose flush has failed is not written again until it is opened anew;
+// until then entries go on being flushed to the twins and are reported as not
+// kept, since one copy is not two.
+package persist

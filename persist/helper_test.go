@@ -1,0 +1,197 @@
+package persist
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/google/go-cmp/cmp"
+
+	"chargehand/model/entry"
+)
+
+// TestMain lets the test binary stand in for the program in the tests that
+// need a second process.
+func TestMain(m *testing.M) {
+	if path := os.Getenv("PERSIST_TEST_WRITER"); path != "" {
+		writeUntilKilled(path)
+		return
+	}
+	os.Exit(m.Run())
+}
+
+const smelt = "2026-05-09-reedhollow-a"
+
+var noon = entry.Wall(time.Date(2026, 5, 9, 12, 0, 0, 0, time.FixedZone("", 2*3600)))
+
+// acks collects what became of entries.
+type acks struct {
+	mu   sync.Mutex
+	all  []Ack
+	kept map[string][]entry.Entry
+	came chan struct{} // one for each ack, as long as there is room
+}
+
+func newAcks() *acks {
+	return &acks{kept: map[string][]entry.Entry{}, came: make(chan struct{}, 1<<16)}
+}
+
+func (a *acks) acked(k Ack) {
+	a.mu.Lock()
+	a.all = append(a.all, k)
+	if k.Err == nil {
+		for _, e := range k.Entries {
+			a.kept[e.Stream] = append(a.kept[e.Stream], e)
+		}
+	}
+	a.mu.Unlock()
+	select {
+	case a.came <- struct{}{}:
+	default:
+	}
+}
+
+func (a *acks) list() []Ack {
+	a.mu.Lock()
+	defer a.mu.Unlock()
+	return append([]Ack(nil), a.all...)
+}
+
+// until waits for an ack that fits, those before included.
+func (a *acks) until(t testing.TB, what string, fits func(Ack) bool) Ack {
+	t.Helper()
+	end := time.After(20 * time.Second)
+	for {
+		for _, k := range a.list() {
+			if fits(k) {
+				return k
+			}
+		}
+		select {
+		case <-a.came:
+		case <-end:
+			t.Fatalf("%s never came; there were %+v", what, a.list())
+		}
+	}
+}
+
+// place gives a book's path in a folder of the test's own. When the test ends
+// the book is checked whole.
+func placeOf(t testing.TB) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), "book.db")
+	t.Cleanup(func() {
+		if t.Failed() || !exists(path) {
+			return
+		}
+		r, err := Check(path, Options{Summarise: counted})
+		if err != nil {
+			t.Errorf("check: %v", err)
+		}
+		for _, f := range r.Findings {
+			t.Errorf("check: %s", f)
+		}
+	})
+	return path
+}
+
+// open opens a book with quick retries; it is closed when the test ends.
+func open(t testing.TB, path string, opt Options) (*Book, *acks) {
+	t.Helper()
+	a := newAcks()
+	opt.Acked = a.acked
+	if opt.RetryEvery == 0 {
+		opt.RetryEvery = 5 * time.Millisecond
+	}
+	if opt.Summarise == nil {
+		opt.Summarise = counted
+	}
+	if opt.Clock == nil {
+		opt.Clock = func() entry.Stamp { return entry.Stamp{Wall: noon.Add(time.Hour)} }
+	}
+	b, err := Open(path, opt)
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { b.Close() })
+	return b, a
+}
+
+// counted stands in for the model: it counts charges and takes the furnace of
+// the light.
+func counted(_ string, entries []entry.Entry) (s Summary) {
+	for _, e := range entries {
+		switch ev := e.Event.(type) {
+		case entry.Light:
+			s.UID, s.Furnace, s.Light = ev.UID, ev.Furnace.Name, e.Happened
+		case entry.Charge:
+			s.Charges++
+		}
+	}
+	return s
+}
+
+// note is an entry of a stream that can be told from the others.
+func note(stream string, n int) entry.Entry {
+	return entry.Entry{Stream: stream, Happened: noon.Add(time.Duration(n) * time.Second), Screen: "fire", Key: "n",
+		Local: fmt.Sprintf("k%d", n), Event: entry.Note{Text: fmt.Sprintf("note %d", n)}}
+}
+
+func notes(stream string, from, to int) (es []entry.Entry) {
+	for n := from; n <= to; n++ {
+		es = append(es, note(stream, n))
+	}
+	return es
+}
+
+// keep keeps entries and waits for it.
+func keep(t testing.TB, b *Book, es ...entry.Entry) []entry.Entry {
+	t.Helper()
+	kept, err := b.KeepNow(es...)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return kept
+}
+
+func shut(t testing.TB, b *Book) {
+	t.Helper()
+	if err := b.Close(); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// same fails when a stream does not read as it was kept.
+func same(t testing.TB, from interface {
+	Entries(string) ([]entry.Entry, error)
+}, stream string, want []entry.Entry) {
+	t.Helper()
+	got, err := from.Entries(stream)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d := cmp.Diff(want, got); d != "" {
+		t.Fatalf("%s reads otherwise than it was kept:\n%s", stream, d)
+	}
+}
+
+func read(t testing.TB, path string) []byte {
+	t.Helper()
+	b, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return b
+}
+
+func write(t testing.TB, path string, b []byte) {
+	t.Helper()
+	if err := os.WriteFile(path, b, 0o600); err != nil {
+		t.Fatal(err)
+	}
+}
+
+func twinOf(path, stream string) string { return segmentFile(TwinFolder(path), stream, 1) }

@@ -1,0 +1,83 @@
+package persist
+
+import (
+	"os"
+	"time"
+
+	"chargehand/model/entry"
+)
+
+// Options is what the book is given by the program. The zero value works.
+type Options struct {
+	// Clock stamps an entry as kept. Wall and boot clock are taken at the same
+	// instant, since the fold holds them against each other; an entry that came
+	// without a boot clock (an imported log) is left without. nil is the
+	// machine's wall clock alone, which leaves the boot clock as keyed.
+	Clock func() entry.Stamp
+	// Acked is told what became of entries, on the writer's goroutine and in
+	// the order of Keep. It must not block, nor wait for the book. nil is none.
+	Acked func(Ack)
+	// Summarise makes the shelf's line of a smelt from its entries; nil leaves
+	// all but id, number of entries and head empty.
+	Summarise func(stream string, entries []entry.Entry) Summary
+	// Compare names the streams that opening compares with their twins line by
+	// line. nil is the smelt written last. (Their lengths are compared for all.)
+	Compare []string
+	// LockWait is how long opening waits for another program to let go of the
+	// book; 0 is 1 s.
+	LockWait time.Duration
+	// RetryEvery is the pause before entries that could not be kept are tried
+	// again; 0 is 1 s.
+	RetryEvery time.Duration
+	// CloseTries is how often Close tries to keep what is held; 0 is 3.
+	CloseTries int
+
+	// Places for the faults of tests.
+	idle      time.Duration // pause in keying after which summaries are renewed
+	openTwin  func(path string) (file, error)
+	openBook  openFunc
+	wrapVault func(vault) vault
+}
+
+// Ack says what became of entries.
+type Ack struct {
+	// Entries are as kept and numbered when Err is nil; those dropped when Err
+	// is a *RefusedError or ErrClosed; else none.
+	Entries []entry.Entry
+	// Err is a *RefusedError for an entry that can never be kept, a
+	// *NotKeptError while entries are held and tried again.
+	Err error
+	// Waiting is how many entries are not kept at this moment.
+	Waiting int
+}
+
+func (o Options) filled() Options {
+	if o.Clock == nil {
+		o.Clock = func() entry.Stamp { return entry.Stamp{Wall: time.Now()} }
+	}
+	if o.Acked == nil {
+		o.Acked = func(Ack) {}
+	}
+	if o.LockWait == 0 {
+		o.LockWait = time.Second
+	}
+	if o.RetryEvery == 0 {
+		o.RetryEvery = time.Second
+	}
+	if o.CloseTries == 0 {
+		o.CloseTries = 3
+	}
+	if o.idle == 0 {
+		o.idle = 5 * time.Second
+	}
+	if o.openTwin == nil {
+		o.openTwin = openTwinFile
+	}
+	if o.openBook == nil {
+		o.openBook = os.OpenFile
+	}
+	if o.wrapVault == nil {
+		o.wrapVault = func(v vault) vault { return v }
+	}
+	return o
+}

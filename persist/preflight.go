@@ -1,0 +1,117 @@
+package persist
+
+import (
+	"encoding/binary"
+	"errors"
+	"fmt"
+	"hash/fnv"
+	"io"
+	"os"
+)
+
+// The meta page of bbolt's file format, version 2: a page header, then the
+// fields below in the byte order of the machine. Two of them stand at the
+// start of the file, written in turn.
+const (
+	pageHeader  = 16
+	metaMagic   = 0xED0CDAED
+	metaVersion = 2
+	// Offsets within the meta, after the page header.
+	atVersion, atPageSize, atHighWater, atTxID, atChecksum = 4, 8, 40, 48, 56
+	metaBytes                                              = 64
+	// Pages are powers of two between these.
+	minPage, maxPage = 1 << 10, 1 << 24
+)
+
+// wayOn is what to do about a file that cannot be opened. The twins rebuild it.
+const wayOn = "it was not touched: move it to another name and open again, the book is then rebuilt from its twins"
+
+// damaged is the error for a file that is not a whole book.
+func damaged(path, what string) error {
+	return &FileError{Path: path, What: what, Do: wayOn, Kind: ErrDamaged}
+}
+
+// preflight reads the meta pages without mapping the file and refuses a file
+// that bbolt would take for whole and then fault on: reading a mapped page that
+// the file no longer reaches to ends the program.
+func preflight(path string) error {
+	f, err := os.Open(path)
+	if err != nil {
+		return accessError(path, err)
+	}
+	defer f.Close()
+	info, err := f.Stat()
+	if err != nil {
+		return accessError(path, err)
+	}
+	switch {
+	case !info.Mode().IsRegular():
+		return damaged(path, "is not a file of entries")
+	case info.Size() == 0:
+		return damaged(path, "is empty")
+	}
+	newest, known := newestMeta(f, info.Size())
+	switch {
+	case newest.pageSize != 0:
+		if need := newest.highWater * uint64(newest.pageSize); need > uint64(info.Size()) {
+			return damaged(path, fmt.Sprintf("was cut off: %d of %d bytes are there", info.Size(), need))
+		}
+		return nil
+	case known:
+		return damaged(path, "has a damaged head")
+	default:
+		return damaged(path, "is not a book of this program")
+	}
+}
+
+type metaPage struct {
+	pageSize        uint32
+	highWater, txID uint64
+}
+
+// newestMeta finds the valid meta page of the latest transaction, and tells
+// whether anything looked like a meta page of bbolt at all.
+func newestMeta(f io.ReaderAt, size int64) (newest metaPage, known bool) {
+	at := []int64{0}
+	for p := int64(minPage); p <= maxPage && p < size; p <<= 1 {
+		at = append(at, p)
+	}
+	for _, pos := range at {
+		m, magic, ok := readMeta(f, pos)
+		known = known || magic
+		if ok && (pos == 0 || pos == int64(m.pageSize)) && (newest.pageSize == 0 || m.txID > newest.txID) {
+			newest = m
+		}
+	}
+	return newest, known
+}
+
+func readMeta(f io.ReaderAt, pos int64) (m metaPage, magic, ok bool) {
+	b := make([]byte, metaBytes)
+	if n, _ := f.ReadAt(b, pos+pageHeader); n < len(b) {
+		return m, false, false
+	}
+	order := binary.NativeEndian
+	if order.Uint32(b) != metaMagic {
+		return m, false, false
+	}
+	sum := fnv.New64a()
+	sum.Write(b[:atChecksum])
+	if order.Uint32(b[atVersion:]) != metaVersion || order.Uint64(b[atChecksum:]) != sum.Sum64() {
+		return m, true, false
+	}
+	m = metaPage{pageSize: order.Uint32(b[atPageSize:]), highWater: order.Uint64(b[atHighWater:]), txID: order.Uint64(b[atTxID:])}
+	return m, true, m.pageSize >= minPage && m.pageSize <= maxPage
+}
+
+// accessError says in our words why a file could not be opened.
+func accessError(path string, err error) error {
+	switch {
+	case errors.Is(err, os.ErrNotExist):
+		return &FileError{Path: path, What: "is not there", Do: "name another with --book, or start the program to make it", Kind: ErrMissing}
+	case errors.Is(err, os.ErrPermission), isReadOnlySystem(err):
+		return &FileError{Path: path, What: "cannot be written or read", Do: "give yourself the right to write it, or name another with --book", Kind: ErrReadOnlyFile}
+	default:
+		return fmt.Errorf("%s could not be opened: %w; look after the disk, or name another with --book", path, err)
+	}
+}

@@ -1,0 +1,100 @@
+package persist
+
+import (
+	"bytes"
+	"maps"
+	"slices"
+	"strconv"
+
+	bolt "go.etcd.io/bbolt"
+)
+
+// store is an open book and the folder of its twins: the two places of every
+// line.
+type store struct {
+	path, folder string
+	vault        *safeVault
+	openTwin     func(path string) (file, error)
+}
+
+// recordOf is the record of a stream that holds exactly the lines.
+func recordOf(lines [][]byte) record {
+	r := record{Length: uint64(len(lines)), Bytes: byteCount(lines), Head: headOf(lines)}
+	r.UID, r.Source = identity(lines)
+	return r
+}
+
+// putTail adds the lines beyond the first n to a stream of the book.
+func (s store) putTail(stream string, n int, lines [][]byte) error {
+	return s.vault.Update(func(tx *bolt.Tx) error {
+		return putLines(tx, stream, uint64(n+1), lines[n:], recordOf(lines))
+	})
+}
+
+// replaceStream sets what the book has of a stream aside, in the book, and puts
+// the lines in its place.
+func (s store) replaceStream(stream string, lines [][]byte) error {
+	return s.vault.Update(func(tx *bolt.Tx) error {
+		streams, err := top(tx, bucketStreams)
+		if err != nil {
+			return err
+		}
+		aside, err := tx.CreateBucketIfNotExists(bucketAside)
+		if err != nil {
+			return err
+		}
+		old, err := freeBucket(aside, stream)
+		if err != nil {
+			return err
+		}
+		c := streams.Bucket([]byte(stream)).Cursor()
+		for k, v := c.First(); k != nil; k, v = c.Next() {
+			if err := old.Put(bytes.Clone(k), bytes.Clone(v)); err != nil {
+				return err
+			}
+		}
+		if err := streams.DeleteBucket([]byte(stream)); err != nil {
+			return err
+		}
+		return putLines(tx, stream, 1, lines, recordOf(lines))
+	})
+}
+
+// freeBucket makes a bucket for what is set aside of a stream.
+func freeBucket(aside *bolt.Bucket, stream string) (*bolt.Bucket, error) {
+	for i := 1; ; i++ {
+		name := []byte(stream + asideExt + strconv.Itoa(i))
+		if aside.Bucket(name) == nil {
+			return aside.CreateBucket(name)
+		}
+	}
+}
+
+// lines copies the lines of a stream out of the book.
+func (s store) lines(stream string) (lines [][]byte, err error) {
+	err = s.vault.View(func(tx *bolt.Tx) error {
+		lines, err = linesIn(tx, stream)
+		return err
+	})
+	if err == nil && len(lines) == 0 {
+		err = &NoStreamError{Stream: stream}
+	}
+	return lines, err
+}
+
+// records copies the records of all streams.
+func (s store) records() (all map[string]record, err error) {
+	err = s.vault.View(func(tx *bolt.Tx) error {
+		all, err = recordsIn(tx)
+		return err
+	})
+	return all, err
+}
+
+func sortedKeys[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }
+
+// streams lists the streams that hold entries.
+func (s store) streams() ([]string, error) {
+	recs, err := s.records()
+	return sortedKeys(recs), err
+}

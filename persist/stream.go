@@ -1,0 +1,182 @@
+package persist
+
+import (
+	"fmt"
+	"slices"
+
+	"chargehand/model/entry"
+)
+
+// stream is where the writer stands in one stream.
+type stream struct {
+	rec    record // as far as numbered, held lines included
+	booked uint64 // the last sequence in the book
+	twin   *twin
+	locals map[string]uint64 // local id -> sequence
+	read   bool              // locals has those of earlier runs too
+}
+
+// maxTwinsOpen bounds how many twins the writer keeps open.
+const maxTwinsOpen = 16
+
+// load makes the writer ready for the streams of entries: book and twin are
+// compared once, before the first line. Names that are none are left to
+// prepare.
+func (w *writer) load(entries []entry.Entry) error {
+	for _, e := range entries {
+		if w.streams[e.Stream] == nil && ValidStream(e.Stream) == nil {
+			if err := w.reload(e.Stream); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// reload compares book and twin of a stream and takes up from there. It leaves
+// a stream alone that has entries on their way.
+func (w *writer) reload(name string) error {
+	if slices.ContainsFunc(w.held, func(h held) bool { return h.e.Stream == name }) {
+		return nil
+	}
+	if s := w.streams[name]; s != nil {
+		s.twin.close()
+		delete(w.streams, name)
+	}
+	if len(w.streams) >= maxTwinsOpen {
+		w.closeTwins()
+	}
+	t, rec, said, err := reconcile(w.b.store, name)
+	w.b.noteMended(said)
+	if err != nil {
+		return err
+	}
+	w.streams[name] = &stream{rec: rec, booked: rec.Length, twin: t, locals: map[string]uint64{}}
+	return nil
+}
+
+func (w *writer) closeTwins() {
+	for _, s := range w.streams {
+		s.twin.close()
+	}
+}
+
+// prepare numbers an entry and makes its line, or says why it is refused.
+func (w *writer) prepare(c *call, e entry.Entry) held {
+	h, why := held{call: c, e: e}, ValidStream(e.Stream)
+	if why == nil {
+		s := w.streams[e.Stream]
+		h.e, h.line, why = s.number(e, w.b.opt.Clock(), func(local string) (uint64, bool) { return w.sequence(s, e.Stream, local) })
+		h.rec = s.rec
+	}
+	if why != nil {
+		h.e, h.refused = e, &RefusedError{Entry: e, Why: why.Error()}
+	}
+	return h
+}
+
+// number makes an entry the next of the stream. What it gives is what will be
+// read from the line, and what could not be read is not written.
+func (s *stream) number(e entry.Entry, now entry.Stamp, seqOf func(local string) (uint64, bool)) (numbered entry.Entry, line []byte, err error) {
+	numbered, missing := e.Resolve(seqOf)
+	if missing != "" {
+		return e, nil, fmt.Errorf("it names %q, which was never kept", missing)
+	}
+	numbered.Version = entry.Version
+	numbered.Seq, numbered.Prev = s.rec.Length+1, s.rec.Head
+	numbered.Kept = entry.Wall(now.Wall)
+	if numbered.Boot != "" && now.Boot != "" {
+		numbered.Boot, numbered.Mono = now.Boot, now.Mono
+	}
+	if line, err = entry.Encode(numbered); err != nil {
+		return e, nil, err
+	}
+	if numbered, err = entry.Decode(line); err != nil {
+		return e, nil, err
+	}
+	rec := record{Length: numbered.Seq, Bytes: s.rec.Bytes + int64(len(line)) + 1, Head: hashOf(line), UID: s.rec.UID, Source: s.rec.Source}
+	if l, ok := numbered.Event.(entry.Light); ok && rec.UID == "" && rec.Source == "" {
+		rec.UID, rec.Source = l.UID, l.SourceHash
+	}
+	s.rec = rec
+	if e.Local != "" {
+		s.locals[e.Local] = numbered.Seq
+	}
+	return numbered, line, nil
+}
+
+// sequence finds the entry with a local id: among those of this run, else, once,
+// among all of the stream.
+func (w *writer) sequence(s *stream, name, local string) (uint64, bool) {
+	if seq, ok := s.locals[local]; ok {
+		return seq, true
+	}
+	if s.read {
+		return 0, false
+	}
+	lines, err := w.b.store.lines(name)
+	if err != nil {
+		return 0, false
+	}
+	s.read = true
+	entries, _ := decodeAll(name, "", lines)
+	for _, e := range entries {
+		if _, ok := s.locals[e.Local]; !ok && e.Local != "" {
+			s.locals[e.Local] = e.Seq
+		}
+	}
+	seq, ok := s.locals[local]
+	return seq, ok
+}
+
+// markStale puts a smelt among those whose summary is to be renewed.
+func (w *writer) markStale(name string) {
+	if name != entry.House && !slices.Contains(w.stale, name) {
+		w.stale = append(w.stale, name)
+	}
+}
+
+// renewNext renews one summary, in a pause of the keying. When it cannot be
+// stored it stays stale in the book, and the next opening tries again.
+func (w *writer) renewNext() {
+	if len(w.stale) == 0 {
+		return
+	}
+	name := w.stale[0]
+	w.stale = w.stale[1:]
+	_ = w.renew(name) // a stale summary is made anew by whoever reads it
+}
+
+func (w *writer) renew(name string) error {
+	rec, err := w.summarised(name)
+	if err != nil {
+		return err
+	}
+	return w.b.store.putSummaries(map[string]record{name: rec})
+}
+
+// renewAll renews the summaries that are still stale, in one transaction.
+func (w *writer) renewAll() {
+	recs := map[string]record{}
+	for _, name := range w.stale {
+		if rec, err := w.summarised(name); err == nil {
+			recs[name] = rec
+		}
+	}
+	if len(recs) > 0 {
+		_ = w.b.store.putSummaries(recs) // as in renewNext
+	}
+}
+
+func (w *writer) summarised(name string) (record, error) {
+	lines, err := w.b.store.lines(name)
+	if err != nil {
+		return record{}, err
+	}
+	recs, err := w.b.store.records()
+	if err != nil {
+		return record{}, err
+	}
+	rec := recs[name]
+	return rec.with(summariser(w.b.opt.Summarise).of(name, lines, rec))
+}

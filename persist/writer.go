@@ -1,0 +1,271 @@
+package persist
+
+import (
+	"slices"
+	"time"
+
+	bolt "go.etcd.io/bbolt"
+
+	"chargehand/model/entry"
+)
+
+// writer is the one goroutine that writes. Nothing else touches its fields.
+type writer struct {
+	b       *Book
+	streams map[string]*stream
+	unread  []*call  // taken from the queue, but their streams cannot be read yet
+	held    []held   // numbered and not kept, in order
+	cause   error    // why the last try failed
+	stale   []string // streams whose summary is to be renewed in a pause
+	last    string   // the smelt written last, as the book has it
+}
+
+// held is one entry on its way to the disk.
+type held struct {
+	call    *call
+	e       entry.Entry
+	line    []byte
+	rec     record // of the stream once this line is in it
+	refused error  // then there is no line
+}
+
+// start sets the writer going.
+func (b *Book) start(stale []string) {
+	w := &writer{b: b, streams: map[string]*stream{}, stale: stale}
+	go w.run()
+}
+
+func (w *writer) run() {
+	defer close(w.b.done)
+	pause := time.NewTimer(w.b.opt.idle)
+	defer pause.Stop()
+	for {
+		next := w.b.opt.idle
+		select {
+		case <-w.b.wake:
+			calls, closing := w.b.taken()
+			if closing {
+				w.b.closed = w.drain(calls)
+				return
+			}
+			w.take(calls)
+		case job := <-w.b.jobs:
+			job(w)
+		case <-pause.C:
+			if w.waiting() > 0 {
+				w.take(nil)
+			} else {
+				w.renewNext()
+				next /= 100 // the pause goes on
+			}
+		}
+		switch {
+		case w.waiting() > 0:
+			pause.Reset(w.b.opt.RetryEvery)
+		case len(w.stale) > 0:
+			pause.Reset(next)
+		}
+	}
+}
+
+// take numbers the entries of calls, after those that wait already, and tries
+// to keep all that is held.
+func (w *writer) take(calls []*call) {
+	w.unread = append(w.unread, calls...)
+	w.cause = nil
+	for len(w.unread) > 0 {
+		c := w.unread[0]
+		if w.cause = w.load(c.entries); w.cause != nil {
+			break
+		}
+		w.unread = w.unread[1:]
+		for _, e := range c.entries {
+			w.held = append(w.held, w.prepare(c, e))
+		}
+	}
+	if err := w.write(); err != nil {
+		w.cause = err
+	} else {
+		w.settle()
+	}
+	if w.cause != nil {
+		w.complain()
+	}
+}
+
+// write brings the held lines to book and twins at the same time. Each side
+// remembers how far it has come, so that a second try repeats nothing.
+func (w *writer) write() error {
+	if !slices.ContainsFunc(w.held, func(h held) bool { return h.refused == nil }) {
+		return nil
+	}
+	twins := make(chan error, 1)
+	go func() { twins <- w.writeTwins() }()
+	err := w.writeBook()
+	return both(err, <-twins)
+}
+
+// writeTwins runs beside writeBook and touches the twins only.
+func (w *writer) writeTwins() error {
+	for name, lines := range w.lacking(func(s *stream) uint64 { return s.twin.seq }) {
+		if err := w.streams[name].twin.append(lines); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// writeBook puts everything that is held into one transaction.
+func (w *writer) writeBook() error {
+	tails := w.lacking(func(s *stream) uint64 { return s.booked })
+	if len(tails) == 0 {
+		return nil
+	}
+	recs, last := map[string]record{}, w.last
+	for _, h := range w.held {
+		if h.refused == nil {
+			recs[h.e.Stream] = h.rec
+			if h.e.Stream != entry.House {
+				last = h.e.Stream
+			}
+		}
+	}
+	err := w.b.store.vault.Update(func(tx *bolt.Tx) error {
+		for name, lines := range tails {
+			if err := putLines(tx, name, w.streams[name].booked+1, lines, recs[name]); err != nil {
+				return err
+			}
+		}
+		if last != w.last {
+			return keepLast(tx, last)
+		}
+		return nil
+	})
+	if err != nil {
+		return err
+	}
+	w.last = last
+	for name, lines := range tails {
+		w.streams[name].booked += uint64(len(lines))
+	}
+	return nil
+}
+
+// lacking gives the held lines beyond where a side of each stream has come to.
+func (w *writer) lacking(upTo func(*stream) uint64) map[string][][]byte {
+	tails := map[string][][]byte{}
+	for _, h := range w.held {
+		if h.refused == nil && h.e.Seq > upTo(w.streams[h.e.Stream]) {
+			tails[h.e.Stream] = append(tails[h.e.Stream], h.line)
+		}
+	}
+	return tails
+}
+
+// settle acknowledges everything held, in order.
+func (w *writer) settle() {
+	done := w.held
+	w.held = nil
+	for len(done) > 0 {
+		n := 1
+		if done[0].refused == nil {
+			for n < len(done) && done[n].refused == nil {
+				n++
+			}
+		}
+		ack := Ack{Entries: make([]entry.Entry, n), Err: done[0].refused, Waiting: w.waiting() + countOf(done[n:])}
+		for i, h := range done[:n] {
+			ack.Entries[i] = h.e
+			if h.refused == nil {
+				w.markStale(h.e.Stream)
+			}
+		}
+		w.b.opt.Acked(ack)
+		for _, h := range done[:n] {
+			h.call.settleOne(h)
+		}
+		done = done[n:]
+	}
+}
+
+func (c *call) settleOne(h held) {
+	c.open--
+	if h.refused != nil {
+		c.refused = both(c.refused, h.refused)
+	} else {
+		c.kept = append(c.kept, h.e)
+	}
+	if c.open == 0 {
+		c.tell(settled{kept: c.kept, err: c.refused})
+	}
+}
+
+// tell answers whoever waits for the call, once.
+func (c *call) tell(s settled) {
+	if c.settled != nil {
+		c.settled <- s
+		c.settled = nil
+	}
+}
+
+// complain says that entries are not kept, and why.
+func (w *writer) complain() {
+	err := &NotKeptError{Count: w.waiting(), Cause: w.cause}
+	w.b.opt.Acked(Ack{Err: err, Waiting: err.Count})
+	for _, h := range w.held {
+		h.call.tell(settled{err: err})
+	}
+	for _, c := range w.unread {
+		c.tell(settled{err: err})
+	}
+}
+
+// waiting counts the entries that are not kept, those still queued included.
+func (w *writer) waiting() int {
+	n := countOf(w.held)
+	for _, c := range w.unread {
+		n += len(c.entries)
+	}
+	w.b.mu.Lock()
+	defer w.b.mu.Unlock()
+	for _, c := range w.b.queue {
+		n += len(c.entries)
+	}
+	return n
+}
+
+func countOf(hs []held) (n int) {
+	for _, h := range hs {
+		if h.refused == nil {
+			n++
+		}
+	}
+	return n
+}
+
+// drain ends the writer: it keeps what it can, a few times if need be, renews
+// the summaries and closes everything.
+func (w *writer) drain(calls []*call) error {
+	w.take(calls)
+	for try := 1; w.waiting() > 0 && try < w.b.opt.CloseTries; try++ {
+		time.Sleep(w.b.opt.RetryEvery)
+		w.take(nil)
+	}
+	var err error
+	if n := w.waiting(); n > 0 {
+		lost := &NotKeptError{Count: n, Cause: w.cause}
+		for _, h := range w.held {
+			if h.refused == nil {
+				lost.Entries = append(lost.Entries, h.e)
+			}
+		}
+		for _, c := range w.unread {
+			lost.Entries = append(lost.Entries, c.entries...)
+		}
+		err = lost
+	} else {
+		w.renewAll()
+	}
+	w.closeTwins()
+	return both(err, w.b.store.vault.Close())
+}

@@ -53,7 +53,7 @@ func (s *State) level(scale scales, remarks map[uint64]entry.LevelRemark) {
 		}
 	}
 	w.sinkTo(s.At)
-	s.Level, s.HasLevel = w.level, true
+	s.Level, s.HasLevel = w.level, w.laid
 }
 
 // walk is the estimator on its way through the lines.
@@ -67,8 +67,10 @@ type walk struct {
 	passed int  // charges before at
 }
 
+// newWalk begins with the fire in an empty shaft, but unsure of that by half the
+// stack: what is burned to heat the furnace is seldom written down.
 func newWalk(s *State, bore physics.Bore) walk {
-	return walk{state: s, bore: bore, bed: s.Bed(), level: physics.LevelAt(0, physics.MarkSD)}
+	return walk{state: s, bore: bore, bed: s.Bed(), level: physics.LevelAt(0, bore.Height/2)}
 }
 
 // take is one line that happened at the walk's moment. It tells whether the line
@@ -89,7 +91,7 @@ func (w *walk) take(l Line, scale scales, remarks map[uint64]entry.LevelRemark) 
 		if !ok {
 			return false
 		}
-		w.level = w.level.Observe(h, physics.DipSD)
+		w.level, w.laid = w.level.Observe(h, physics.DipSD), true
 	default:
 		return false
 	}

@@ -23,7 +23,7 @@ type State struct {
 	Blast    []Blast // every change, in order; the last one is in force
 	Level    physics.Level
 	LevelAt  time.Duration // last observation of the level by a dip; negative for none
-	HasLevel bool          // the furnace's bore and stack are known, so there is a level
+	HasLevel bool          // the furnace's bore and stack are known and something was put in, so there is a level
 	Recipe   []Part        // what the next charge is
 	Paused   bool
 	OreHeld  bool

@@ -8,9 +8,14 @@ import (
 )
 
 // SmeltID names a new smelt: the day, the furnace and the first letter that no
-// smelt taken of that day and furnace has, as 2026-05-09-reedhollow-a.
+// smelt taken of that day and furnace has, as 2026-05-09-reedhollow-a. The zero
+// time is a day that nobody knows.
 func SmeltID(lit time.Time, furnace string, taken []string) string {
-	stem := lit.Format(time.DateOnly) + "-" + slug(furnace) + "-"
+	day := lit.Format(time.DateOnly)
+	if lit.IsZero() {
+		day = "undated"
+	}
+	stem := day + "-" + slug(furnace) + "-"
 	for n := 0; ; n++ {
 		if id := stem + letters(n); !slices.Contains(taken, id) {
 			return id

@@ -1,0 +1,92 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"chargehand/model/entry"
+	"chargehand/model/fold"
+	"chargehand/model/words"
+	"chargehand/persist"
+	"chargehand/testdata"
+)
+
+// summarise is the shelf's line of a smelt. persist keeps it, the fold makes it.
+func summarise(_ string, entries []entry.Entry) persist.Summary {
+	s := fold.Fold(entries, fold.All, fold.Latest(entries))
+	sum := persist.Summary{
+		UID: s.Light.UID, Furnace: s.Light.Furnace.Name, Light: s.Lit, Phase: s.Phase, Charges: len(s.Charges),
+		Charcoal: known(s.Charcoal.Charged), Ore: known(s.Ore.Charged), Bloom: s.Bloom,
+		Practice: s.Light.Practice, Invented: s.Light.Invented, Imported: s.Light.Imported, Undated: s.Light.Undated,
+		SourceHash: s.Light.SourceHash,
+	}
+	return sum
+}
+
+// known is a mass, unless part of it is unknown.
+func known(m fold.Mass) entry.Maybe[entry.Kilogram] {
+	if m.Unknown {
+		return entry.None[entry.Kilogram]()
+	}
+	return entry.Some(entry.Kilogram(m.Kg))
+}
+
+// reader opens the book to read. It works while another program writes it.
+func reader(w world, c common) (*persist.Reader, error) {
+	path, err := bookPath(c, w.getenv)
+	if err != nil {
+		return nil, err
+	}
+	return persist.OpenReader(path, persist.Options{Summarise: summarise})
+}
+
+// writer opens the book to write, and holds it.
+func writer(w world, c common, acked func(persist.Ack)) (*persist.Book, error) {
+	path, err := bookPath(c, w.getenv)
+	if err != nil {
+		return nil, err
+	}
+	return persist.Open(path, persist.Options{Clock: w.clock, Summarise: summarise, Acked: acked})
+}
+
+// smelt finds the entries of a smelt by its name or the beginning of it. The
+// demonstration smelt is found by its name though it stands in no book.
+func smelt(w world, c common, name string) ([]entry.Entry, error) {
+	if demo, err := testdata.Demo(); err == nil && len(demo) > 0 && demo[0].Stream == name {
+		return demo, nil
+	}
+	r, err := reader(w, c)
+	if err != nil {
+		return nil, err
+	}
+	stream, err := match(r, name)
+	if err != nil {
+		return nil, err
+	}
+	return r.Entries(stream)
+}
+
+// match finds the one stream that a name or the beginning of one means.
+func match(r *persist.Reader, name string) (string, error) {
+	streams, err := r.Streams()
+	if err != nil {
+		return "", err
+	}
+	var found []string
+	for _, s := range streams {
+		if s == name {
+			return s, nil
+		}
+		if strings.HasPrefix(s, name) && s != entry.House {
+			found = append(found, s)
+		}
+	}
+	switch len(found) {
+	case 0:
+		return "", fmt.Errorf("%s", words.NoSuchSmelt(name, r.Path()))
+	case 1:
+		return found[0], nil
+	}
+	return "", errors.New(words.ManySuchSmelts(name, found))
+}

@@ -1,0 +1,107 @@
+package main
+
+import (
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+
+	"chargehand/model/entry"
+	"chargehand/model/fold"
+	"chargehand/model/words"
+	"chargehand/persist"
+	"chargehand/persist/logcsv"
+)
+
+func exportCommand() command {
+	return command{name: "export", usage: "SMELT", does: words.ExportDoes, setUp: func(flags *flag.FlagSet) func(world, common, []string) error {
+		to := flags.String("out", "", words.FlagOut)
+		return func(w world, c common, operands []string) error {
+			name, err := one(operands, words.ASmelt)
+			if err != nil {
+				return err
+			}
+			put := func(out io.Writer) error { return exportCSV(w, c, name, out) }
+			if c.json {
+				put = func(out io.Writer) error { return exportJSON(w, c, name, out) }
+			}
+			if *to == "" {
+				return put(w.out)
+			}
+			return writeWhole(*to, put)
+		}
+	}}
+}
+
+// exportJSON writes the journal's own lines: exact.
+func exportJSON(w world, c common, name string, out io.Writer) error {
+	r, err := reader(w, c)
+	if err != nil {
+		return err
+	}
+	stream, err := match(r, name)
+	if err != nil {
+		return err
+	}
+	lines, err := r.Lines(stream)
+	if err != nil {
+		return err
+	}
+	return persist.ExportJSON(out, lines)
+}
+
+// exportCSV writes the entries in force as a log, and says what had no place.
+func exportCSV(w world, c common, name string, out io.Writer) error {
+	entries, err := smelt(w, c, name)
+	if err != nil {
+		return err
+	}
+	lost, err := logcsv.Write(out, resolved(entries))
+	if err == nil && lost != (logcsv.Lost{}) {
+		fmt.Fprintln(w.err, words.LostInCSV(lost.Entries, lost.Partly))
+	}
+	return err
+}
+
+// resolved gives the entries in force as plain entries: amended events and
+// times in place.
+func resolved(entries []entry.Entry) []entry.Entry {
+	lit := fold.Fold(entries, fold.All, 0).Lit
+	var out []entry.Entry
+	for _, l := range fold.InForce(entries, fold.All) {
+		e := l.Entry
+		e.Event, e.Happened, e.Uncertain = l.Event, lit.Add(l.At), l.Uncertain
+		out = append(out, e)
+	}
+	return out
+}
+
+// writeWhole writes a file under another name first, so that a file is there
+// whole or not at all.
+func writeWhole(path string, put func(io.Writer) error) (err error) {
+	f, err := os.CreateTemp(filepath.Dir(path), filepath.Base(path)+".*.part")
+	if err != nil {
+		return fmt.Errorf("%s", words.CannotWrite(path, err))
+	}
+	defer func() {
+		if err != nil {
+			os.Remove(f.Name())
+		}
+	}()
+	if err := put(f); err != nil {
+		f.Close()
+		return err
+	}
+	if err := f.Sync(); err != nil {
+		f.Close()
+		return fmt.Errorf("%s", words.CannotWrite(path, err))
+	}
+	if err := f.Close(); err != nil {
+		return fmt.Errorf("%s", words.CannotWrite(path, err))
+	}
+	if err := os.Rename(f.Name(), path); err != nil {
+		return fmt.Errorf("%s", words.CannotWrite(path, err))
+	}
+	return nil
+}

@@ -1,0 +1,44 @@
+package main
+
+import (
+	"flag"
+	"fmt"
+	"io"
+
+	"chargehand/model/words"
+)
+
+func helpCommand() command {
+	return command{name: "help", does: words.HelpDoes, setUp: func(*flag.FlagSet) func(world, common, []string) error {
+		return func(w world, _ common, _ []string) error { return printHelp(w) }
+	}}
+}
+
+// printHelp lists the subcommands.
+func printHelp(w world) error {
+	fmt.Fprintf(w.out, "%s\n\n", words.ProgramDoes)
+	for _, c := range append([]command{screenCommand()}, commands()...) {
+		fmt.Fprintf(w.out, "  %-28s %s\n", called(c), c.does)
+	}
+	_, err := fmt.Fprintf(w.out, "\n%s\n", words.HelpMore)
+	return err
+}
+
+// called is how a subcommand is called.
+func called(c command) string {
+	s := "chargehand"
+	for _, part := range []string{c.name, c.usage} {
+		if part != "" {
+			s += " " + part
+		}
+	}
+	return s
+}
+
+// help prints one subcommand's use and flags.
+func help(out io.Writer, c command, flags *flag.FlagSet) {
+	fmt.Fprintf(out, "%s\n  %s\n\n", called(c), c.does)
+	flags.VisitAll(func(f *flag.Flag) {
+		fmt.Fprintf(out, "  --%-10s %s\n", f.Name, f.Usage)
+	})
+}

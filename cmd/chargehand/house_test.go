@@ -1,0 +1,106 @@
+package main
+
+import (
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+const root = "../.."
+
+// arrows say which packages of ours a package may import; what is not listed
+// imports none. A name stands for the packages below it too, but for the one
+// that has a line of its own.
+var arrows = map[string][]string{
+	"cmd":           {"tui", "persist", "model", "physics", "testdata"},
+	"tui":           {"model", "tui"},
+	"tui/ground":    nil,
+	"tui/cell":      nil,
+	"tui/theme":     {"tui/cell"},
+	"tui/paint":     {"tui/cell", "tui/theme", "model", "physics"},
+	"persist":       {"model", "persist"},
+	"model":         {"model", "physics"},
+	"model/entry":   nil,
+	"model/words":   {"model", "physics"},
+	"model/fold":    {"model/entry", "physics"},
+	"model/figure":  {"model/entry", "model/fold", "model/forecast", "model/rule", "physics"},
+	"model/picture": {"model/entry", "model/figure"},
+	"physics":       nil,
+	"testdata":      {"model/entry"},
+}
+
+// The arrows of the house point one way. Tests may look further.
+func TestPackageArrows(t *testing.T) {
+	files := token.NewFileSet()
+	err := filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		if d.IsDir() && strings.HasPrefix(d.Name(), ".") && path != root {
+			return filepath.SkipDir
+		}
+		if !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
+			return nil
+		}
+		f, err := parser.ParseFile(files, path, nil, parser.ImportsOnly)
+		if err != nil {
+			return err
+		}
+		rel, err := filepath.Rel(root, filepath.Dir(path))
+		if err != nil {
+			return err
+		}
+		from := filepath.ToSlash(rel)
+		allowed := arrows[rowOf(from)]
+		for _, spec := range f.Imports {
+			imported, _ := strconv.Unquote(spec.Path.Value)
+			to, ours := strings.CutPrefix(imported, "chargehand/")
+			if ours && !slices.ContainsFunc(allowed, func(a string) bool { return within(to, a) }) {
+				t.Errorf("%s imports %s", path, imported)
+			}
+			if from == "physics" && !ours && strings.Contains(imported, ".") && !strings.HasPrefix(imported, "gonum.org/") {
+				t.Errorf("%s imports %s: physics has the standard library and gonum", path, imported)
+			}
+		}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+}
+
+// rowOf is the line of arrows that a package goes by.
+func rowOf(pkg string) string {
+	for p := pkg; p != "."; p = filepath.ToSlash(filepath.Dir(p)) {
+		if _, ok := arrows[p]; ok {
+			return p
+		}
+	}
+	return pkg
+}
+
+func within(pkg, of string) bool { return pkg == of || strings.HasPrefix(pkg, of+"/") }
+
+// The top level holds what it is meant to hold, and dot-files.
+func TestTopLevel(t *testing.T) {
+	want := []string{"DEVELOPERS.md", "README.md", "cmd", "go.mod", "go.sum", "model", "persist", "physics", "testdata", "tui"}
+	list, err := os.ReadDir(root)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	for _, e := range list {
+		if !strings.HasPrefix(e.Name(), ".") && e.Name() != "chargehand" { // a built binary is not kept
+			got = append(got, e.Name())
+		}
+	}
+	if !slices.Equal(got, want) {
+		t.Errorf("the top level holds %v, want %v", got, want)
+	}
+}

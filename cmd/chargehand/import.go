@@ -1,0 +1,113 @@
+package main
+
+import (
+	"bufio"
+	"encoding/json"
+	"errors"
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/words"
+	"chargehand/persist"
+	"chargehand/persist/logcsv"
+	"chargehand/tui"
+)
+
+func importCommand() command {
+	return command{name: "import", usage: "FILE", does: words.ImportDoes, setUp: func(flags *flag.FlagSet) func(world, common, []string) error {
+		furnace := flags.String("furnace", "", words.FlagFurnace)
+		date := flags.String("date", "", words.FlagDate)
+		var measures measureList
+		flags.Var(&measures, "measure", words.FlagMeasure)
+		return func(w world, c common, operands []string) error {
+			path, err := one(operands, words.AFile)
+			if err != nil {
+				return err
+			}
+			f, err := os.Open(path)
+			if err != nil {
+				return fmt.Errorf("%s", words.CannotRead(path, err))
+			}
+			defer f.Close()
+			in := bufio.NewReader(f)
+			book, err := writer(w, c, nil)
+			if err != nil {
+				return err
+			}
+			id, n, err := takeIn(w, book, in, filepath.Base(path), *furnace, *date, measures)
+			if err := errors.Join(err, book.Close()); err != nil {
+				return err
+			}
+			if c.json {
+				return json.NewEncoder(w.out).Encode(map[string]any{"smelt": id, "entries": n})
+			}
+			_, err = fmt.Fprintln(w.out, words.Imported(path, id, n))
+			return err
+		}
+	}}
+}
+
+// takeIn reads a log or a journal and keeps it whole, or not at all.
+func takeIn(w world, book *persist.Book, in *bufio.Reader, name, furnace, date string, measures []entry.Measure) (string, int, error) {
+	if first, _ := in.Peek(1); len(first) == 1 && first[0] == '{' {
+		j, err := persist.ReadJSON(in)
+		if err != nil {
+			return "", 0, err
+		}
+		return j.Stream, len(j.Lines), book.ImportJSON(j)
+	}
+	built, err := furnaceOf(furnace, book)
+	if err != nil {
+		return "", 0, err
+	}
+	opt := logcsv.Options{Name: name, Furnace: built, Measures: measures, UID: newUID(), Imported: w.clock().Wall, Location: w.clock().Wall.Location()}
+	if date != "" {
+		if opt.Date, err = time.Parse(time.DateOnly, date); err != nil {
+			return "", 0, wrongUse{errors.New(words.BadDate(date))}
+		}
+	}
+	opt.Stream = "unnamed" // the file says the day, and the day names the smelt
+	entries, err := logcsv.Read(in, opt)
+	if err != nil {
+		return "", 0, err
+	}
+	taken, err := book.Streams()
+	if err != nil {
+		return "", 0, err
+	}
+	id := tui.SmeltID(dayOf(entries), built.Name, taken)
+	for i := range entries {
+		entries[i].Stream = id
+	}
+	kept, err := book.Import(id, entries)
+	return id, len(kept), err
+}
+
+// dayOf is the day of a log; none where the log does not say.
+func dayOf(entries []entry.Entry) time.Time {
+	if light, ok := entries[0].Event.(entry.Light); ok && light.Undated {
+		return time.Time{}
+	}
+	return entries[0].Happened
+}
+
+// measureList gathers --measure NAME=KG.
+type measureList []entry.Measure
+
+func (m *measureList) String() string { return "" }
+
+func (m *measureList) Set(s string) error {
+	name, kg, ok := strings.Cut(s, "=")
+	mass, err := strconv.ParseFloat(strings.Replace(kg, ",", ".", 1), 64)
+	if !ok || name == "" || err != nil || !(mass > 0) || mass > 1000 {
+		return errors.New(words.BadMeasure(s))
+	}
+	*m = append(*m, entry.Measure{Name: name, Mass: entry.Some(entry.Kilogram(mass))})
+	return nil
+}

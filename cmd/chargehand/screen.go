@@ -1,0 +1,152 @@
+package main
+
+import (
+	"crypto/rand"
+	"encoding/hex"
+	"errors"
+	"flag"
+	"fmt"
+	"os"
+	"os/signal"
+	"path/filepath"
+	"slices"
+	"syscall"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/term"
+	"github.com/mattn/go-runewidth"
+
+	"chargehand/model/words"
+	"chargehand/persist"
+	"chargehand/testdata"
+	"chargehand/tui"
+	"chargehand/tui/theme"
+)
+
+// framesPerSecond is a battery setting: the screen changes once a second and at
+// each key, and the renderer wakes as often as this for ever.
+const framesPerSecond = 30
+
+func screenCommand() command {
+	return command{does: words.ScreenDoes, setUp: func(*flag.FlagSet) func(world, common, []string) error {
+		return func(w world, c common, operands []string) error {
+			if err := none(operands); err != nil {
+				return err
+			}
+			return openScreen(w, c)
+		}
+	}}
+}
+
+// openScreen runs the screen on the book until it is left, and then waits until
+// the book has kept everything.
+func openScreen(w world, c common) error {
+	out, ok := w.out.(*os.File)
+	if !ok || !term.IsTerminal(w.in.Fd()) || !term.IsTerminal(out.Fd()) {
+		return errors.New(words.NoTerminal)
+	}
+	// One width table for all: under some locales the library would take half
+	// of the picture's signs for two cells wide.
+	runewidth.DefaultCondition.EastAsianWidth = false
+
+	acks := make(chan persist.Ack, 1024)
+	book, err := writer(w, c, func(a persist.Ack) { acks <- a })
+	if err != nil {
+		return err
+	}
+	store := shelfStore{book}
+	model := tui.New(tui.Config{
+		Store: store, Theme: themeOf(w, c), Start: w.clock(), NewUID: newUID, Demo: testdata.Demo,
+		Crashed: func(value any, stack []byte) { writeCrash(book.Path(), value, stack) },
+	})
+	program := tea.NewProgram(tui.Program(model, store, w.clock),
+		tea.WithAltScreen(), tea.WithFPS(framesPerSecond), tea.WithFilter(tui.Filter(w.clock)),
+		tea.WithInput(w.in), tea.WithOutput(out), tea.WithoutSignalHandler())
+	done := make(chan struct{})
+	go pass(acks, program, done)
+	go leaveOnSignal(program, done)
+	_, err = program.Run()
+	close(done)
+	return errors.Join(ending(err), book.Close())
+}
+
+// pass hands what the book says to the screen, in order, until the screen is
+// gone; then it only empties the channel, so that the writer never waits.
+func pass(acks <-chan persist.Ack, program *tea.Program, done <-chan struct{}) {
+	for a := range acks {
+		select {
+		case <-done:
+		default:
+			program.Send(tui.Kept{Entries: a.Entries, Err: a.Err, Waiting: a.Waiting})
+		}
+	}
+}
+
+// leaveOnSignal leaves the screen when the terminal goes or the machine shuts
+// down. The library knows nothing of a hang-up and would die of it unflushed.
+func leaveOnSignal(program *tea.Program, done <-chan struct{}) {
+	signals := make(chan os.Signal, 1)
+	signal.Notify(signals, syscall.SIGHUP, syscall.SIGTERM, syscall.SIGINT)
+	select {
+	case <-signals:
+		program.Send(tui.Leave{})
+	case <-done:
+	}
+}
+
+// ending is the error of the screen's own, if any.
+func ending(err error) error {
+	if err == nil || errors.Is(err, tea.ErrInterrupted) {
+		return nil
+	}
+	return fmt.Errorf("%s", words.ScreenFailed(err))
+}
+
+// themeOf picks the colours: by flag, then COLORFGBG, then dark. The terminal
+// is never asked.
+func themeOf(w world, c common) theme.Theme {
+	light, _ := theme.LightOf(w.getenv("COLORFGBG"))
+	if c.light || c.dark {
+		light = c.light
+	}
+	profile := theme.ProfileOf(os.Environ())
+	if c.plain {
+		profile = theme.None
+	}
+	return theme.Theme{Profile: profile, Light: light, ASCII: c.ascii}
+}
+
+// shelfStore is the book as the screens see it.
+type shelfStore struct{ *persist.Book }
+
+// Smelts lists the smelts, newest first; those without a date last.
+func (s shelfStore) Smelts() ([]tui.SmeltLine, error) {
+	list, err := s.Summaries()
+	if err != nil {
+		return nil, err
+	}
+	lines := make([]tui.SmeltLine, len(list))
+	for i, l := range list {
+		lines[i] = tui.SmeltLine{
+			ID: l.ID, UID: l.UID, Furnace: l.Furnace, Lit: l.Light, Undated: l.Undated, Phase: l.Phase, Charges: l.Charges,
+			Charcoal: l.Charcoal, Ore: l.Ore, Bloom: l.Bloom, Practice: l.Practice, Imported: l.Imported, Invented: l.Invented,
+		}
+	}
+	slices.SortStableFunc(lines, func(a, b tui.SmeltLine) int { return b.Lit.Compare(a.Lit) })
+	return lines, nil
+}
+
+// newUID is a random name for a smelt.
+func newUID() string {
+	var b [8]byte
+	rand.Read(b[:]) // never fails (crypto/rand)
+	return hex.EncodeToString(b[:])
+}
+
+// writeCrash keeps what a panic left, beside the book: on the screen it would
+// be wiped away.
+func writeCrash(book string, value any, stack []byte) {
+	name := filepath.Join(filepath.Dir(book), "crash-"+time.Now().Format("20060102-150405")+".txt")
+	_ = os.WriteFile(name, fmt.Appendf(nil, "%s\n%v\n\n%s", programVersion(), value, stack), 0o600)
+}

@@ -1,0 +1,32 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){"chargehand": main})
+}
+
+// The scripts run the command as a person would. $LOGS holds the published
+// logs.
+func TestScripts(t *testing.T) {
+	logs, err := filepath.Abs(filepath.Join(root, "testdata", "logs"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	testscript.Run(t, testscript.Params{
+		Dir: filepath.Join("testdata", "script"),
+		Setup: func(e *testscript.Env) error {
+			e.Setenv("LOGS", logs)
+			e.Setenv("HOME", e.WorkDir)
+			e.Setenv("XDG_DATA_HOME", filepath.Join(e.WorkDir, "data"))
+			e.Setenv("TZ", "UTC")
+			return os.MkdirAll(filepath.Join(e.WorkDir, "data"), 0o755)
+		},
+	})
+}

@@ -1,0 +1,125 @@
+package main
+
+import (
+	"encoding/json"
+	"flag"
+	"fmt"
+	"strconv"
+	"time"
+
+	"chargehand/model"
+	"chargehand/model/entry"
+	"chargehand/model/figure"
+	"chargehand/model/fold"
+	"chargehand/model/words"
+)
+
+// timeForm is how the command line writes a moment: RFC 3339 to the second, in
+// the smelt's own offset.
+const timeForm = time.RFC3339
+
+func stateCommand() command {
+	return command{name: "state", usage: "SMELT", does: words.StateDoes, setUp: func(flags *flag.FlagSet) func(world, common, []string) error {
+		at := flags.String("at", "", words.FlagAt)
+		as := flags.String("known", "", words.FlagKnown)
+		return func(w world, c common, operands []string) error {
+			name, err := one(operands, words.ASmelt)
+			if err != nil {
+				return err
+			}
+			entries, err := smelt(w, c, name)
+			if err != nil {
+				return err
+			}
+			moment, err := momentOf(*at, entries, w.clock())
+			if err != nil {
+				return err
+			}
+			known, err := knownOf(*as)
+			if err != nil {
+				return err
+			}
+			r := model.Read(entries, known, moment)
+			if c.json {
+				return json.NewEncoder(w.out).Encode(stateOf(r))
+			}
+			_, err = fmt.Fprint(w.out, words.State(r))
+			return err
+		}
+	}}
+}
+
+func knownOf(s string) (uint64, error) {
+	if s == "" {
+		return fold.All, nil
+	}
+	n, err := strconv.ParseUint(s, 10, 64)
+	if err != nil || n == 0 {
+		return 0, wrongUse{fmt.Errorf("%s", words.BadKnown(s))}
+	}
+	return n, nil
+}
+
+// stateJSON is a reading as state prints it. Unknown is null.
+type stateJSON struct {
+	Smelt   string                `json:"smelt"`
+	At      string                `json:"at"`
+	Known   uint64                `json:"known"`
+	Phase   string                `json:"phase"`
+	Figures map[string]figureJSON `json:"figures"`
+	Layers  []layerJSON           `json:"layers"`
+}
+
+type figureJSON struct {
+	P10     *float64 `json:"p10"`
+	P50     *float64 `json:"p50"`
+	P90     *float64 `json:"p90"`
+	Unit    string   `json:"unit"`
+	Basis   string   `json:"basis"`
+	AtLeast *float64 `json:"at_least"`
+}
+
+type layerJSON struct {
+	Charge   int      `json:"charge"`
+	Top      float64  `json:"top_cm"`
+	Bottom   float64  `json:"bottom_cm"`
+	Charcoal *float64 `json:"charcoal_kg"`
+	Ore      *float64 `json:"ore_kg"`
+	Age      float64  `json:"age_s"`
+}
+
+func stateOf(r figure.Reading) stateJSON {
+	s := stateJSON{
+		Smelt: r.Smelt, At: r.Wall(r.At).Format(timeForm), Known: r.Known, Phase: string(r.Phase),
+		Figures: map[string]figureJSON{}, Layers: []layerJSON{},
+	}
+	for n := range figure.Count {
+		f := r.Figure(n)
+		j := figureJSON{Unit: figure.Table[n].Unit, Basis: f.Basis.String(), AtLeast: pointer(f.AtLeast)}
+		if f.Known() {
+			j.P10, j.P50, j.P90 = &f.P10, &f.P50, &f.P90
+		}
+		s.Figures[n.Key()] = j
+	}
+	for _, l := range r.Layers {
+		s.Layers = append(s.Layers, layerJSON{l.Charge, l.Top, l.Bottom, middle(l.Charcoal), middle(l.Ore), l.Age.Seconds()})
+	}
+	return s
+}
+
+// middle is the middle value of a figure, or none.
+func middle(f figure.Figure) *float64 {
+	if !f.Known() {
+		return nil
+	}
+	return &f.P50
+}
+
+// pointer is a quantity as JSON has it: a number or null.
+func pointer[Q entry.Quantity](m entry.Maybe[Q]) *float64 {
+	if !m.Known {
+		return nil
+	}
+	v := float64(m.Value)
+	return &v
+}

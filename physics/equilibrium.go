@@ -118,16 +118,20 @@ func AusteniteCarbon(kelvin, activity float64) float64 {
 	if !(activity > 0) {
 		return 0
 	}
-	target := math.Log10(math.Min(activity, 1))
-	low, high := 0.0, 0.2 // carbon atoms per iron atom; the eutectic liquid has 0.21
-	for range 60 {
-		y := (low + high) / 2
-		if 2300/kelvin-0.92+3860/kelvin*y+math.Log10(y/(1-y)) < target {
-			low = y
-		} else {
-			high = y
+	// log10(y/(1-y)) + slope y = level, y carbon atoms per iron atom; Newton from above, where it cannot overshoot below zero.
+	slope := 3860 / kelvin
+	level := math.Log10(math.Min(activity, 1)) - 2300/kelvin + 0.92
+	y := math.Pow(10, level)
+	y /= 1 + y
+	for range 30 {
+		next := y - (math.Log10(y/(1-y))+slope*y-level)/(1/(math.Ln10*y*(1-y))+slope)
+		if next <= 0 {
+			next = y / 2
 		}
+		if math.Abs(next-y) < 1e-13 {
+			break
+		}
+		y = next
 	}
-	y := (low + high) / 2
 	return y * MolarMassC / (y*MolarMassC + MolarMassFe)
 }

@@ -223,6 +223,7 @@ func (s *Shaft) step(dt float64) {
 type shaftWork struct {
 	bottom   [maxLayers + 1]float64 // m above the tuyere
 	height   float64                // of the burden, m
+	section  [maxLayers]float64     // m2
 	capacity [maxLayers]float64     // J/K
 	mixing   [maxLayers]float64     // W/m/K along the shaft
 	wallHeat [wallRings]float64     // W into the wall
@@ -233,16 +234,20 @@ type shaftWork struct {
 	ore      reduction
 	given    [oreSteps]float64
 	nusselt  float64
+
+	powerOf, power float64 // a number and its 0.6th power
 }
 
 // layOut stacks the layers.
 func (s *Shaft) layOut(w *shaftWork) {
-	z := 0.0
+	z, area := 0.0, s.wall.areaAt(0)
 	for i := range s.count {
 		w.bottom[i] = z
 		v := s.layers[i].volume()
-		// The area half way up, itself from the area below: exact in a straight bore, a millionth off in a tapered one.
-		z += v / s.wall.areaAt(z+v/(2*s.wall.areaAt(z)))
+		// The area half way up, itself from that of the layer below: exact in a straight bore, a millionth off in a tapered one.
+		area = s.wall.areaAt(z + v/(2*area))
+		w.section[i] = area
+		z += v / area
 	}
 	w.bottom[s.count], w.height = z, z
 }

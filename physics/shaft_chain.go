@@ -14,8 +14,41 @@ func meanDecay(x float64) (mean, left float64) {
 		mean = 1 - x/2*(1-x/3*(1-x/4))
 		return mean, 1 - x*mean
 	}
-	left = math.Exp(-x)
+	left = decay(x)
 	return (1 - left) / x, left
+}
+
+// decay gives exp(-x) for x from 0 up, to 1e-11 of itself, at a third of the cost of math.Exp: a step takes seven of them for
+// each layer. Whole part and 64ths of x are looked up, the rest is a series.
+func decay(x float64) float64 {
+	if !(x > 0) {
+		return 1
+	}
+	if x >= decayEnd {
+		return 0
+	}
+	whole := int(x)
+	rest := x - float64(whole)
+	part := int(rest * decayParts)
+	rest -= float64(part) * (1.0 / decayParts)
+	return decayWhole[whole] * decayPart[part] * (1 - rest*(1-rest/2*(1-rest/3*(1-rest/4))))
+}
+
+const (
+	decayEnd   = 44 // exp(-44) is beyond the last digit of a float64
+	decayParts = 64
+)
+
+var decayWhole, decayPart = decayTables()
+
+func decayTables() (whole [decayEnd]float64, part [decayParts]float64) {
+	for i := range whole {
+		whole[i] = math.Exp(-float64(i))
+	}
+	for i := range part {
+		part[i] = math.Exp(-float64(i) / decayParts)
+	}
+	return whole, part
 }
 
 // oxygenPath is oxygen along a layer: in mol/s at the underside, fed evenly along the way, burned at a rate (per layer).

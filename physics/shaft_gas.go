@@ -76,7 +76,10 @@ func (s *Shaft) react(w *shaftWork, l *layer, g *gasStream, air *airShare, thick
 	if fuelGas > 0 {
 		poreRate = hot * thick / s.params.PoreMixingLength
 	}
-	oxygen := burnOxygen(g.n[gasO2], air.n[gasO2], carbonRate+poreRate)
+	oxygen := oxygenPath{decay: 1}
+	if g.n[gasO2]+air.n[gasO2] > 1e-12 {
+		oxygen = burnOxygen(g.n[gasO2], air.n[gasO2], carbonRate+poreRate)
+	}
 	onCarbon, inPores, onIron := 0.0, 0.0, 0.0
 	if oxygen.burned > 0 {
 		inPores = min(oxygen.burned*poreRate/oxygen.rate, 0.45*fuelGas)
@@ -98,12 +101,14 @@ func (s *Shaft) react(w *shaftWork, l *layer, g *gasStream, air *airShare, thick
 
 	// Charcoal with CO2 and steam: inside the lump with pore diffusion, then through the film.
 	loss, steamLoss := 0.0, 0.0
-	if carbonRate > 0 && k.gasification > 1e-9 {
+	if carbonRate > 0 && k.gasification > 1e-7 { // below some 780 K nothing is left of it
 		lumpCarbon := l.n[solidC] / (l.fuelVolume * (1 - charcoalVoid))
 		speed := s.params.CharReactivity * k.gasification * lumpCarbon * GasConstant * l.temperature / bar // 1/s
 		thiele := l.lump / 6 * math.Sqrt(speed*pressure/(s.params.PoreDiffusion*film.diffusivity))
-		effectiveness := 1.0
-		if thiele > 1e-3 {
+		effectiveness := 1 - thiele*thiele/3 // tanh(x)/x at its two ends
+		if thiele > 8 {
+			effectiveness = 1 / thiele
+		} else if thiele > 0.05 {
 			effectiveness = math.Tanh(thiele) / thiele
 		}
 		inside := speed * effectiveness * (1 - charcoalVoid) * l.fuelVolume // m3/s
@@ -198,6 +203,10 @@ const stepMost = 0.28
 // mol/s. What each step of the ore gave is left in w.given.
 func (s *Shaft) shareOut(w *shaftWork, oxygen oxygenPath, in, made, loss, floor, stiff, partners float64, boundary, speed *[oreSteps]float64,
 	ore *reduction, dt float64) (taken, given float64) {
+	w.given = [oreSteps]float64{}
+	if loss == 0 && !ore.active {
+		return 0, 0
+	}
 	if in+made < floor {
 		loss = 0 // carbon is not laid down again: below 900 C that needs bare iron and time it does not get
 	} else {
@@ -228,7 +237,6 @@ func (s *Shaft) shareOut(w *shaftWork, oxygen oxygenPath, in, made, loss, floor,
 	}
 	mean := oxygen.oxidisedPath(in, made, rate, pull)
 	taken = max(0, loss*(mean-floor))
-	w.given = [oreSteps]float64{}
 	for i, v := range used {
 		if v == 0 {
 			continue

@@ -201,14 +201,25 @@ func TestReportPublishedSmelts(t *testing.T) {
 		for _, l := range r.shaft.AppendProfile(nil) {
 			inShaft += l.Ore.Metal
 		}
-		t.Logf("30 Nov 2016, air factor %.2f: interval %.1f min (measured 14.5), with ore %.1f; iron %.1f kg in the hearth and %.1f in the shaft of %.1f charged (bloom 7.8 kg, 6.6-7.0 kg metal assumed); carbon %.2f %%; slag %.1f kg with %.1f FeO",
+		t.Logf("30 Nov 2016, air factor %.2f: interval %.1f min (measured 14.5), with ore %.1f (14.2); iron %.1f kg in the hearth and %.1f in the shaft of %.1f charged (bloom 7.8 kg, 6.6-7.0 kg metal assumed); carbon %.2f %%; slag %.1f kg with %.1f FeO",
 			factor, r.interval(30, 400), r.interval(122, 400), h.Iron, inShaft, r.shaft.Totals().OreIron, 100*h.Carbon/h.Iron, h.Slag.Sum(), h.Slag.FeO)
 		t.Logf("  300 min: middle %s, hearth %.0f C", row(r.at[300], middle), ToCelsius(h.Temperature))
 	}
 	oct := smelt2021(t, 0.85, 0.85)
+	var means [5]float64
 	oct.geometry = ShaftGeometry{Bore: Cylinder(0.25, 0.60), Stack: 0.50, WallBottom: 0.10, WallTop: 0.10}
 	oct.blast = []blastChange{{0, 800, 0.85}}
-	r := oct.replay(t, 150)
-	t.Logf("9 Oct 2011 (darkcompanyca.blogspot.com 2011/10, 800 l/min, nothing fitted, stack and charges assumed as 2021): +10/20/30/40 cm measured >1350/1195/1189/1014, middle %.0f/%.0f/%.0f/%.0f, top gas %.0f C (measured 660)",
-		layerAt(r.at[150], 0.10, middle), layerAt(r.at[150], 0.20, middle), layerAt(r.at[150], 0.30, middle), layerAt(r.at[150], 0.40, middle), ToCelsius(r.shaft.TopGas().Temperature))
+	var minutes []float64
+	for m := 120.0; m < 180; m++ {
+		minutes = append(minutes, m)
+	}
+	r := oct.replay(t, minutes...)
+	for _, m := range minutes {
+		for i, h := range []float64{0.10, 0.20, 0.30, 0.40} {
+			means[i] += layerAt(r.at[m], h, middle) / float64(len(minutes))
+		}
+		means[4] += ToCelsius(r.at[m][len(r.at[m])-1].Gas) / float64(len(minutes))
+	}
+	t.Logf("9 Oct 2011 (darkcompanyca.blogspot.com 2011/10, 800 l/min, bore 25, wall 10 cm; nothing fitted, stack and charges assumed as 2021): +10/20/30/40 cm and top gas measured >1350/1195/1189/1014/660, mean of an hour %.0f/%.0f/%.0f/%.0f/%.0f C",
+		means[0], means[1], means[2], means[3], means[4])
 }

@@ -29,14 +29,6 @@ type layer struct {
 
 func (l *layer) volume() float64 { return l.fuelVolume + l.stoneVolume }
 
-// mass gives kg of everything in the layer.
-func (l *layer) mass() (kg float64) {
-	for i, moles := range l.n {
-		kg += moles * solidMolarMass[i]
-	}
-	return kg
-}
-
 // hearth is what has gathered below the tuyere: bloom and slag on a packing of fines, and the ground under it.
 type hearth struct {
 	bath        layer   // iron, its carbon, and slag

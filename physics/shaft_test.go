@@ -20,11 +20,11 @@ func dayShaft(tb testing.TB, params ShaftParams, step, thickness float64) Shaft 
 	return s
 }
 
-// runDay charges 1.8 kg every eleven minutes, with ore from the seventh on, and calls look every 5 s.
+// runDay charges 1.8 kg every twelve and a half minutes, with ore from the seventh on, and calls look every 5 s.
 func runDay(tb testing.TB, s *Shaft, hours, ore float64, look func(seconds float64)) {
 	tb.Helper()
 	fuel, lot := standardFuel(tb), standardOre(tb)
-	const every = 660.0
+	const every = 750.0
 	for second := 0.0; second < hours*3600; second += ShaftStep {
 		if n := second / every; n == math.Floor(n) {
 			mass := ore

@@ -78,9 +78,18 @@ func pass(acks <-chan persist.Ack, program *tea.Program, done <-chan struct{}) {
 		select {
 		case <-done:
 		default:
-			program.Send(tui.Kept{Entries: a.Entries, Err: a.Err, Waiting: a.Waiting})
+			program.Send(keptOf(a))
 		}
 	}
+}
+
+// keptOf is what the book says, as the screen takes it. Entries that come with
+// an error are those that will never be kept.
+func keptOf(a persist.Ack) tui.Kept {
+	if a.Err != nil {
+		return tui.Kept{Refused: a.Entries, Err: a.Err, Waiting: a.Waiting}
+	}
+	return tui.Kept{Entries: a.Entries, Waiting: a.Waiting}
 }
 
 // leaveOnSignal leaves the screen when the terminal goes or the machine shuts

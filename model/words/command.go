@@ -4,25 +4,28 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"strconv"
 	"strings"
 	"time"
 
 	"chargehand/model/entry"
 	"chargehand/model/figure"
+	"chargehand/model/forecast"
 )
 
 // The command line.
 const (
-	ProgramDoes = "chargehand keeps the record of a smelt in a small clay shaft furnace and does its sums live"
-	ScreenDoes  = "opens the screen: practise, run a smelt, look at one"
-	SmeltsDoes  = "lists the smelts in the book"
-	StateDoes   = "prints every figure of a smelt at a moment"
-	ImportDoes  = "takes a log (CSV) or an exported journal (JSON lines) into the book"
-	ExportDoes  = "writes a smelt as a log (CSV), or exactly as it was kept with --json"
-	CheckDoes   = "goes through the book and its plain-text twins and says what is wrong"
-	VersionDoes = "says which version this is"
-	HelpDoes    = "prints this"
-	HelpMore    = "chargehand SUBCOMMAND --help tells its flags"
+	ProgramDoes  = "chargehand keeps the record of a smelt in a small clay shaft furnace and does its sums live"
+	ScreenDoes   = "opens the screen: practise, run a smelt, look at one"
+	SmeltsDoes   = "lists the smelts in the book"
+	StateDoes    = "prints every figure of a smelt at a moment"
+	ImportDoes   = "takes a log (CSV) or an exported journal (JSON lines) into the book"
+	ExportDoes   = "writes a smelt as a log (CSV), or exactly as it was kept with --json"
+	HindcastDoes = "scores the forecast of the next charge on logs or smelts that are over"
+	CheckDoes    = "goes through the book and its plain-text twins and says what is wrong"
+	VersionDoes  = "says which version this is"
+	HelpDoes     = "prints this"
+	HelpMore     = "chargehand SUBCOMMAND --help tells its flags"
 
 	FlagBook    = "the book's file, or the folder it stands in (default: the user's data folder)"
 	FlagJSON    = "print JSON: metric units, unknown is null"
@@ -40,6 +43,8 @@ const (
 	ASmelt = "a smelt (see: chargehand smelts)"
 	AFile  = "a file"
 
+	LogsOrSmelts = "logs (CSV) or smelts"
+
 	NoDataFolder   = "no folder for the user's data is known: set HOME, or name the book with --book"
 	VersionUnknown = "unreleased"
 	ShelfEmpty     = "no smelts yet: chargehand opens the screen, chargehand import FILE takes in a log"
@@ -48,7 +53,9 @@ const (
 )
 
 // OneLine makes one line of a text.
-func OneLine(s string) string { return strings.Join(strings.Fields(strings.ReplaceAll(s, "\n", "; ")), " ") }
+func OneLine(s string) string {
+	return strings.Join(strings.Fields(strings.ReplaceAll(s, "\n", "; ")), " ")
+}
 
 // SeeHelp points to a subcommand's help.
 func SeeHelp(name string) string {
@@ -67,6 +74,32 @@ func WantsOne(what string, n int) string {
 
 // TakesNone says what was too much.
 func TakesNone(first string) string { return fmt.Sprintf("takes no operand; %q is too much", first) }
+
+// WantsSome says that at least one was wanted.
+func WantsSome(what string) string { return "wants " + what + ", at least one" }
+
+// The table of hindcast: errors and widths in percent of the smelt's mean
+// interval.
+const (
+	HindcastHead   = "LOG\tINTERVALS\tERROR %\tCAPPED %\tMEAN OF 3 %\tCAPPED %\tIN BAND %\tBAND SCORE %\tMEAN OF 3 %\tMINUTES\t"
+	HindcastPooled = "all together"
+)
+
+// HindcastRow is one line of it.
+func HindcastRow(name string, s forecast.Scores) string {
+	cells := []string{name, strconv.Itoa(s.Intervals)}
+	for _, a := range []forecast.Average{s.Error, s.ErrorCapped, s.Mean3Error, s.Mean3ErrorCapped, s.Coverage, s.IntervalScore, s.Mean3IntervalScore} {
+		cells = append(cells, numberOr(a, 100))
+	}
+	return strings.Join(append(cells, numberOr(s.Minutes, 1)), "\t") + "\t"
+}
+
+func numberOr(a forecast.Average, times float64) string {
+	if !a.Known {
+		return "-"
+	}
+	return strconv.FormatFloat(times*a.Value, 'f', 1, 64)
+}
 
 // NoSuchSmelt says where was looked.
 func NoSuchSmelt(name, path string) string {

@@ -14,8 +14,13 @@ import (
 	"chargehand/model/entry"
 )
 
-// writeUntilKilled is the second process: it keeps entries as fast as it can and
-// says on standard output which are kept.
+// hasty is how many entries the second process keys without a pause worth the
+// name. After that it goes on at 50 a second, so that reading all of them stays
+// quick however long a test takes.
+const hasty = 1000
+
+// writeUntilKilled is the second process: it keeps entries and says on standard
+// output which are kept.
 func writeUntilKilled(path string) {
 	b, err := Open(path, Options{Summarise: counted, idle: 20 * time.Millisecond, Acked: func(a Ack) {
 		for _, e := range a.Entries {
@@ -29,6 +34,9 @@ func writeUntilKilled(path string) {
 	fmt.Println("open")
 	for n := 1; ; n++ {
 		b.Keep(note(smelt, n))
+		if n > hasty {
+			time.Sleep(20 * time.Millisecond)
+		}
 		time.Sleep(time.Duration(rand.IntN(300)) * time.Microsecond)
 	}
 }

@@ -1,0 +1,189 @@
+package persist
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"testing"
+	"time"
+
+	bolt "go.etcd.io/bbolt"
+
+	"chargehand/model/entry"
+)
+
+// pace is the pause between two keys of the benchmark: near to a quick person,
+// and long enough that the disk's queue is empty again.
+const pace = 20 * time.Millisecond
+
+// charge is what one key of a day most often makes.
+func charge(n int) entry.Entry {
+	return entry.Entry{Stream: smelt, Happened: noon.Add(time.Duration(n) * time.Minute), Boot: "b0075", Mono: time.Duration(n) * time.Minute,
+		By: "MK", Screen: "fire", Key: "c", Local: fmt.Sprintf("l%d", n), Event: entry.Charge{Parts: entry.Parts{
+			{What: entry.Charcoal, Measure: "bucket", Count: entry.Some(entry.Count(1))},
+			{What: entry.Ore, Lot: "pond", Measure: "scoop", Count: entry.Some(entry.Count(4))}}}}
+}
+
+// bare is the reference: a bbolt commit of one put, with an append and flush of
+// the same bytes running beside it.
+type bare struct {
+	db   *bolt.DB
+	file *os.File
+	n    uint64
+}
+
+func openBare(b *testing.B) *bare {
+	dir := b.TempDir()
+	db, err := bolt.Open(filepath.Join(dir, "bare.db"), 0o600, nil)
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.Cleanup(func() { db.Close() })
+	if err := db.Update(func(tx *bolt.Tx) error { _, err := tx.CreateBucket([]byte("b")); return err }); err != nil {
+		b.Fatal(err)
+	}
+	f, err := os.OpenFile(filepath.Join(dir, "bare.txt"), os.O_WRONLY|os.O_CREATE|os.O_APPEND, 0o600)
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.Cleanup(func() { f.Close() })
+	return &bare{db: db, file: f}
+}
+
+func (r *bare) keep(line []byte) error {
+	appended := make(chan error, 1)
+	go func() {
+		_, err := r.file.Write(line)
+		if err == nil {
+			err = flush(r.file)
+		}
+		appended <- err
+	}()
+	r.n++
+	err := r.db.Update(func(tx *bolt.Tx) error { return tx.Bucket([]byte("b")).Put(seqKey(r.n), line) })
+	return both(err, <-appended)
+}
+
+// BenchmarkKeyToKept times Keep until its acknowledgement against the bare
+// reference, one after the other in turn, each after the same pause. ratio-p50
+// is what counts.
+func BenchmarkKeyToKept(b *testing.B) {
+	kept := make(chan Ack, 1)
+	book, err := Open(filepath.Join(b.TempDir(), "book.db"), Options{Acked: func(a Ack) { kept <- a }})
+	if err != nil {
+		b.Fatal(err)
+	}
+	defer book.Close()
+	ref := openBare(b)
+	line, err := entry.Encode(entry.Entry{Stream: smelt, Seq: 1, Prev: hashOf(nil), Happened: noon, Kept: noon, Event: charge(1).Event, Boot: "b0075", Screen: "fire", Key: "c"})
+	if err != nil {
+		b.Fatal(err)
+	}
+	line = append(line, '\n')
+	ours := func(n int) error { book.Keep(charge(n)); return (<-kept).Err }
+	for n := range 20 { // the first entries make files and buckets
+		if err := both(ours(n), ref.keep(line)); err != nil {
+			b.Fatal(err)
+		}
+	}
+	var own, its []time.Duration
+	timed := func(f func() error) time.Duration {
+		time.Sleep(pace)
+		start := time.Now()
+		if err := f(); err != nil {
+			b.Fatal(err)
+		}
+		return time.Since(start)
+	}
+	n := 20
+	for b.Loop() {
+		n++
+		a := func() { own = append(own, timed(func() error { return ours(n) })) }
+		z := func() { its = append(its, timed(func() error { return ref.keep(line) })) }
+		if n%2 == 0 { // each goes first as often as the other
+			a, z = z, a
+		}
+		a()
+		z()
+	}
+	slices.Sort(own)
+	slices.Sort(its)
+	at := func(d []time.Duration, share float64) float64 {
+		return float64(d[int(share*float64(len(d)-1))]) / float64(time.Microsecond)
+	}
+	b.ReportMetric(at(own, .5), "p50-us")
+	b.ReportMetric(at(own, .99), "p99-us")
+	b.ReportMetric(at(its, .5), "ref-p50-us")
+	b.ReportMetric(at(its, .99), "ref-p99-us")
+	b.ReportMetric(at(own, .5)/at(its, .5), "ratio-p50")
+	b.ReportMetric(at(own, .99)/at(its, .99), "ratio-p99")
+}
+
+// shelf makes a book of 1,000 smelts of 500 entries.
+func shelf(b *testing.B) string {
+	b.Helper()
+	path := filepath.Join(b.TempDir(), "book.db")
+	book, err := Open(path, Options{Summarise: counted})
+	if err != nil {
+		b.Fatal(err)
+	}
+	entries := make([]entry.Entry, 500)
+	for s := range 1000 {
+		entries[0] = entry.Entry{Happened: noon, Event: entry.Light{UID: fmt.Sprint(s), Furnace: entry.Furnace{Name: "Reed Hollow"}}}
+		for i := 1; i < len(entries); i++ {
+			entries[i] = charge(i)
+		}
+		if _, err := book.Import(fmt.Sprintf("2026-%02d-%02d-reedhollow-%d", s%12+1, s%28+1, s), entries); err != nil {
+			b.Fatal(err)
+		}
+	}
+	if err := book.Close(); err != nil {
+		b.Fatal(err)
+	}
+	return path
+}
+
+// BenchmarkShelf opens, lists and reads a book of 1,000 smelts of 500 entries.
+func BenchmarkShelf(b *testing.B) {
+	path := shelf(b)
+	opt := Options{Summarise: counted}
+	b.Run("open", func(b *testing.B) {
+		for b.Loop() {
+			book, err := Open(path, opt)
+			if err != nil {
+				b.Fatal(err)
+			}
+			b.StopTimer()
+			if err := book.Close(); err != nil || len(book.Mended()) > 0 {
+				b.Fatal(err, book.Mended())
+			}
+			b.StartTimer()
+		}
+	})
+	reader, err := OpenReader(path, opt)
+	if err != nil {
+		b.Fatal(err)
+	}
+	summaries := func(b *testing.B) {
+		for b.Loop() {
+			if s, err := reader.Summaries(); err != nil || len(s) != 1000 {
+				b.Fatal(len(s), err)
+			}
+		}
+	}
+	b.Run("summaries", summaries)
+	b.Run("entries", func(b *testing.B) {
+		for b.Loop() {
+			if es, err := reader.Entries("2026-01-01-reedhollow-0"); err != nil || len(es) != 500 {
+				b.Fatal(len(es), err)
+			}
+		}
+	})
+	book, err := Open(path, opt)
+	if err != nil {
+		b.Fatal(err)
+	}
+	defer book.Close()
+	b.Run("summaries of a held book", summaries)
+}

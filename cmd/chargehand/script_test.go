@@ -9,7 +9,7 @@ import (
 )
 
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"chargehand": main})
+	testscript.Main(tidied{m}, map[string]func(){"chargehand": main})
 }
 
 // The scripts run the command as a person would. $LOGS holds the published

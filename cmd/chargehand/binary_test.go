@@ -1,0 +1,53 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"sync"
+	"testing"
+)
+
+// binary builds the program once for all tests that run it as a person does;
+// under the race detector, with it.
+var binary = sync.OnceValues(func() (string, error) {
+	dir, err := os.MkdirTemp("", "chargehand-test-")
+	if err != nil {
+		return "", err
+	}
+	leftovers = dir
+	path := filepath.Join(dir, "chargehand")
+	args := []string{"build", "-o", path}
+	if raced {
+		args = append(args, "-race")
+	}
+	if out, err := exec.Command("go", append(args, ".")...).CombinedOutput(); err != nil {
+		return "", fmt.Errorf("%w: %s", err, out)
+	}
+	return path, nil
+})
+
+// leftovers is the folder to remove when the tests are through.
+var leftovers string
+
+// built is the path of the program, built.
+func built(t testing.TB) string {
+	t.Helper()
+	path, err := binary()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+// tidied removes what was built once the tests are through.
+type tidied struct{ *testing.M }
+
+func (m tidied) Run() int {
+	code := m.M.Run()
+	if leftovers != "" {
+		os.RemoveAll(leftovers)
+	}
+	return code
+}

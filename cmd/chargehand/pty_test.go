@@ -1,0 +1,277 @@
+//go:build unix
+
+package main
+
+import (
+	"encoding/json"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"syscall"
+	"testing"
+
+	"github.com/creack/pty"
+
+	"chargehand/model/entry"
+)
+
+// said runs a subcommand of the built program in a person's home and gives
+// what it wrote to each side, and its exit code.
+func said(t testing.TB, dir string, args ...string) (out, complaint string, code int) {
+	t.Helper()
+	cmd := binaryCommand(t, dir, args...)
+	var o, e strings.Builder
+	cmd.Stdout, cmd.Stderr = &o, &e
+	if err := cmd.Run(); err != nil {
+		if _, ok := err.(*exec.ExitError); !ok {
+			t.Fatal(err)
+		}
+	}
+	return o.String(), e.String(), cmd.ProcessState.ExitCode()
+}
+
+// says is what a subcommand writes when all goes well.
+func says(t testing.TB, dir string, args ...string) string {
+	t.Helper()
+	out, complaint, code := said(t, dir, args...)
+	if code != exitWell {
+		t.Fatalf("%v: exit code %d, %s%s", args, code, out, complaint)
+	}
+	return out
+}
+
+// bookIn is where the book stands in a person's home.
+func bookIn(dir string) string { return filepath.Join(dir, "chargehand", "book.db") }
+
+// onlySmelt is the name of the only smelt in the book.
+func onlySmelt(t testing.TB, dir string) string {
+	t.Helper()
+	var list []shelfLine
+	if err := json.Unmarshal([]byte(says(t, dir, "smelts", "--json")), &list); err != nil || len(list) != 1 {
+		t.Fatalf("the shelf holds %v (%v), want one smelt", list, err)
+	}
+	return list[0].ID
+}
+
+var keptMark = regexp.MustCompile(`kept (\d+) ✓`)
+
+// kept is how many entries of the smelt the screen calls kept; none while some
+// wait.
+func kept(screen string) (int, bool) {
+	m := keptMark.FindStringSubmatch(screen)
+	if m == nil {
+		return 0, false
+	}
+	n, err := strconv.Atoi(m[1])
+	return n, err == nil
+}
+
+// The program asks the terminal nothing before its first frame, so a terminal
+// that answers nothing cannot hold it up: no colour (OSC 10, 11), no cursor, no
+// device report (CSI n, c). (xterm control sequences, ctlseqs.)
+func TestFirstFrameAsksNothing(t *testing.T) {
+	s := openTerminal(t, t.TempDir(), 120, 36)
+	s.shows("practise", "run a smelt", "look at one", "kept 0 ✓")
+	s.mu.Lock()
+	asked := regexp.MustCompile("\x1b\\][0-9]+;\\?|\x1b\\[[?>=]?[0-9]*[nc]").Find(s.written.Bytes())
+	s.mu.Unlock()
+	if asked != nil {
+		t.Errorf("the terminal was asked %q", asked)
+	}
+	s.press("q")
+	if code := s.exit(); code != exitWell {
+		t.Errorf("exit code %d", code)
+	}
+	s.restored()
+}
+
+// A smelt is lit and worked, with a charge crossed out, one entered late and
+// the bucket weighed again. Then the power fails. Nothing is gone.
+func TestPowerCut(t *testing.T) {
+	dir := t.TempDir()
+	s := openTerminal(t, dir, 120, 36)
+	s.shows("look at one")
+	s.does("r", "light the fire", "your initials")
+	s.does("\r", "the fire is lit", "since the fire was lit")
+	s.does("f", "fill: 1 bucket")
+	s.does("c", "charge 1: 1 bucket")
+	s.does("s", "1 scoop of ore, to charge 1")
+	s.does("d", "half a scoop of ore, to charge 1")
+	s.does("c", "charge 2: 1 bucket")
+	s.does("s", "1 scoop of ore, to charge 2")
+	s.does("0", "charge 3: 1 bucket") // the number pad
+	s.does("c", "charge 4: 1 bucket")
+	s.does("f", "charge 5: 1 bucket")
+	s.does("u", "crossed out: charge 5")
+	s.does("oe", "when was it")
+	s.does("0\r", "what was at")
+	s.does("c", "buckets of charcoal")
+	s.does("0.5\r", "scoops of ore")
+	s.does("3\r", "entered late, at ")
+	s.does("wm", "which measure")
+	s.does("1", "weight of bucket")
+	s.does("2.25\r", "since when")
+	s.does("w", "why")
+	s.does("n", "weighed: bucket 2.25 kg, for the whole smelt · kept")
+
+	id := onlySmelt(t, dir) // all of this while the first one holds the book
+	before := says(t, dir, "state", id, "--json", "--at", "+1h")
+	if _, complaint, code := said(t, dir, "check"); code != exitFailed || !strings.Contains(complaint, "in use") {
+		t.Errorf("check of a held book: exit code %d, %s", code, complaint)
+	}
+	n, ok := kept(s.screen())
+	if !ok {
+		t.Fatalf("not all is called kept:\n%s", s.screen())
+	}
+	s.kill()
+
+	if after := says(t, dir, "state", id, "--json", "--at", "+1h"); after != before {
+		t.Errorf("before: %s\nafter:  %s", before, after)
+	}
+	again := openTerminal(t, dir, 120, 36)
+	again.shows("go on with", id, "5 charges")
+	again.does("g", "this is "+id, "kept "+strconv.Itoa(n))
+	if after := says(t, dir, "state", id, "--json", "--at", "+1h"); after != before {
+		t.Errorf("before: %s\ngone on with: %s", before, after)
+	}
+	again.does("c", "charge 6: 1 bucket 2.25 kg")
+	again.signal(syscall.SIGTERM)
+	if code := again.exit(); code != exitWell {
+		t.Errorf("exit code %d", code)
+	}
+	worked(t, readSmelt(t, bookIn(dir), id), before)
+	says(t, dir, "check")
+}
+
+// worked holds the day above against what state said of it: a fill of one
+// bucket of 2.25 kg, five charges of which one is half a bucket, and scoops of
+// 0.5 kg: 2 with each full charge but the last, 2.5 by hand, 3 with the late one.
+func worked(t *testing.T, entries []entry.Entry, state string) {
+	t.Helper()
+	kinds := map[entry.Kind]int{}
+	for _, e := range entries {
+		kinds[e.Kind()]++
+	}
+	for kind, want := range map[entry.Kind]int{
+		entry.KindLight: 1, entry.KindFill: 1, entry.KindCharge: 10, entry.KindStrike: 1, entry.KindWeigh: 1,
+	} {
+		if kinds[kind] != want {
+			t.Errorf("%d entries of %s, want %d", kinds[kind], kind, want)
+		}
+	}
+	var s stateJSON
+	if err := json.Unmarshal([]byte(state), &s); err != nil {
+		t.Fatal(err)
+	}
+	for name, want := range map[string]float64{"charcoal_charged": 5.5 * 2.25, "ore_charged": (4*2 + 2.5 + 3) * 0.5} {
+		if got := s.Figures[name].P50; got == nil || *got < want-1e-9 || *got > want+1e-9 {
+			t.Errorf("%s: %s, want %g", name, asText(s.Figures[name]), want)
+		}
+	}
+}
+
+// What was typed last is in the book when the terminal goes, or the machine
+// goes down: acts, and letters in an open field too.
+func TestGoingDownKeepsTheLastKeys(t *testing.T) {
+	for name, end := range map[string]func(*terminal){
+		"hang-up":   func(s *terminal) { s.master.Close() },
+		"SIGHUP":    func(s *terminal) { s.signal(syscall.SIGHUP) },
+		"SIGTERM":   func(s *terminal) { s.signal(syscall.SIGTERM) },
+		"interrupt": func(s *terminal) { s.signal(os.Interrupt) },
+	} {
+		t.Run(name, func(t *testing.T) {
+			dir := t.TempDir()
+			s := openTerminal(t, dir, 120, 36)
+			s.shows("practise")
+			s.does("p", "since the fire was lit")
+			s.does("c", "charge 1")
+			s.does("t", "tapped slag")
+			s.does("n", "? note")
+			s.does("grey", "grey▏")
+			end(s)
+			if code := s.exit(); code != exitWell {
+				t.Errorf("exit code %d", code)
+			}
+			if name != "hang-up" {
+				s.restored()
+			}
+			entries := readSmelt(t, bookIn(dir), onlySmelt(t, dir))
+			if got, want := keysOf(entries), []string{"p", "c", "t", "n", "g", "r", "e", "y"}; !slices.Equal(got, want) {
+				t.Errorf("the book has the keys %v, typed were %v", got, want)
+			}
+			says(t, dir, "check")
+		})
+	}
+}
+
+// keysOf are the keys of a smelt's journal, in their order.
+func keysOf(entries []entry.Entry) []string {
+	var keys []string
+	for _, e := range entries {
+		if ev, ok := e.Event.(entry.Keys); ok {
+			for _, p := range ev.Pressed {
+				keys = append(keys, p.Key)
+			}
+		} else if e.Key != "" {
+			keys = append(keys, e.Key)
+		}
+	}
+	return keys
+}
+
+// A smaller window is filled anew, to its edges and no farther.
+func TestResize(t *testing.T) {
+	s := openTerminal(t, t.TempDir(), 120, 36)
+	s.shows("practise")
+	s.does("p", "since the fire was lit", "kept 1 ✓")
+	for _, size := range [][2]int{{80, 24}, {200, 60}, {80, 24}} {
+		columns, rows := size[0], size[1]
+		s.mu.Lock()
+		s.picture.Resize(columns, rows)
+		s.mu.Unlock()
+		if err := pty.Setsize(s.master, &pty.Winsize{Cols: uint16(columns), Rows: uint16(rows)}); err != nil {
+			t.Fatal(err)
+		}
+		s.until("a frame of the new size", func(screen string) bool {
+			lines := strings.Split(screen, "\n")
+			return len(lines) == rows && strings.HasSuffix(lines[0], "kept 1 ✓") && len([]rune(lines[0])) == columns-1 &&
+				strings.HasSuffix(lines[rows-1], "h help") && strings.Contains(screen, "since the fire was lit")
+		})
+	}
+}
+
+// A second program on the same book says so in one line, and touches nothing.
+func TestSecondScreen(t *testing.T) {
+	dir := t.TempDir()
+	s := openTerminal(t, dir, 120, 36)
+	s.shows("practise")
+	s.does("p", "kept 1 ✓")
+	second := openTerminal(t, dir, 120, 36)
+	second.shows("book.db is in use: the program is probably running")
+	if code := second.exit(); code != exitFailed {
+		t.Errorf("exit code %d", code)
+	}
+	second.restored()
+	s.does("c", "charge 1", "kept 2 ✓")
+}
+
+// Leaving a running smelt asks, and then leaves with a good end.
+func TestLeaving(t *testing.T) {
+	dir := t.TempDir()
+	s := openTerminal(t, dir, 120, 36)
+	s.shows("practise")
+	s.does("p", "since the fire was lit")
+	s.does("\x03", "goes on at the next start")
+	s.does("n", "nothing done")
+	s.does("\x03", "goes on at the next start")
+	s.press("y")
+	if code := s.exit(); code != exitWell {
+		t.Errorf("exit code %d", code)
+	}
+	s.restored()
+	says(t, dir, "check")
+}

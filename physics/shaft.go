@@ -225,10 +225,11 @@ type shaftWork struct {
 	height   float64                // of the burden, m
 	section  [maxLayers]float64     // m2
 	capacity [maxLayers]float64     // J/K
-	mixing   [maxLayers]float64     // W/m/K along the shaft
-	wallHeat [wallRings]float64     // W into the wall
-	bathGas  float64                // mol CO/s out of the bath
-	bathHeat float64                // W with it
+	chord    [maxLayers]enthalpyChord
+	mixing   [maxLayers]float64 // W/m/K along the shaft
+	wallHeat [wallRings]float64 // W into the wall
+	bathGas  float64            // mol CO/s out of the bath
+	bathHeat float64            // W with it
 
 	kinetics shaftKinetics
 	ore      reduction

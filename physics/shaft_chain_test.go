@@ -20,6 +20,26 @@ func TestDecayIsTheExponential(t *testing.T) {
 	}
 }
 
+func TestTwoThirds(t *testing.T) {
+	for x := 0.01; x <= 1; x += 0.000371 {
+		if got, want := twoThirds(x), math.Pow(x, 2.0/3); math.Abs(got-want) > 3e-4*want {
+			t.Fatalf("%g: %g, want %g", x, got, want)
+		}
+	}
+	if twoThirds(0) != 0 || twoThirds(1) != 1 {
+		t.Error("ends")
+	}
+}
+
+func TestPowerSix(t *testing.T) {
+	var w shaftWork
+	for x := 1e-6; x < 10; x *= 1.037 {
+		if got, want := w.powerSix(x), math.Pow(x, 0.6); math.Abs(got/want-1) > 1e-7 {
+			t.Fatalf("%g: %g, want %g", x, got, want)
+		}
+	}
+}
+
 // The chain of oxygen and its product along a layer against plain numerical integration in 20,000 slices.
 func TestOxygenChainAgainstIntegration(t *testing.T) {
 	for _, c := range []struct{ in, fed, rate, partner, made, loss, pull float64 }{

@@ -100,7 +100,11 @@ func (s *Shaft) conduct(w *shaftWork, dt float64) {
 			s.ledger.TopLoss += up
 		}
 		l.enthalpy += below - up
-		l.temperature = s.table.solidTemperature(&l.n, 0, l.enthalpy, l.temperature)
+		kelvin, within := w.chord[i].at(l.enthalpy)
+		if !within {
+			kelvin = s.table.solidTemperature(&l.n, 0, l.enthalpy, l.temperature)
+		}
+		l.temperature = kelvin
 		below = up
 	}
 }

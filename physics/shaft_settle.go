@@ -31,7 +31,8 @@ func (s *Shaft) settle(dt float64) {
 		}
 		slag := slagMass(&l.n)
 		iron := l.n[solidFe] * MolarMassFe
-		if slag == 0 && iron == 0 && floor == 0 {
+		const trace = 1e-6 // kg: not worth running down; it sinks with its layer
+		if slag+iron < trace && floor == 0 {
 			continue
 		}
 		_, stays := meanDecay(s.params.DripRate * running * dt)

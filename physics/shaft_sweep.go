@@ -113,6 +113,7 @@ func (s *Shaft) passLayer(w *shaftWork, i int, l *layer, g *gasStream, air *airS
 		heat, slope := s.table.gasEnthalpy(&g.n, gasT)
 		row, share := tableRow(kelvin)
 		base, rise := s.table.solidEnthalpy(&l.n, row)
+		w.chord[i] = enthalpyChord{base, rise, row}
 		capacity = max(1e-9, rise/shaftTableStep)
 		excess := base + share*rise - l.enthalpy + dt*(heat-heatIn+wallSlope*kelvin-wallPull)
 		change := -excess / (capacity + dt*(slope*follow+wallSlope))
@@ -166,14 +167,14 @@ func wakaoNusselt(reynoldsPower float64) float64 {
 	return 2 + 1.1*prandtlRoot*reynoldsPower
 }
 
-// powerSix gives x to the power 0.6. From one layer to the next the mass flow changes by a few per cent, so mostly a series
-// about the last value does, to 1e-8.
+// powerSix gives x to the power 0.6. From one layer to the next the mass flow changes little, so mostly the binomial series
+// about an earlier value does, to 2e-8.
 func (w *shaftWork) powerSix(x float64) float64 {
 	if !(x > 0) {
 		return 0
 	}
-	if d := x/w.powerOf - 1; d > -0.02 && d < 0.02 {
-		return w.power * (1 + d*(0.6-d*(0.12-d*0.056)))
+	if d := x/w.powerOf - 1; d > -0.1 && d < 0.1 {
+		return w.power * (1 + d*(0.6-d*(0.12-d*(0.056-d*(0.0336-d*0.022848)))))
 	}
 	w.powerOf, w.power = x, math.Pow(x, 0.6)
 	return w.power

@@ -129,6 +129,18 @@ func (t *shaftTable) solidEnthalpy(n *[solidCount]float64, row int) (h, rise flo
 	return h, top - h
 }
 
+// enthalpyChord is the enthalpy of a layer's solids across one row of the table: J at its lower end, J more at its upper.
+type enthalpyChord struct {
+	base, rise float64
+	row        int
+}
+
+// at gives the temperature that an enthalpy stands for, if it lies on the chord.
+func (c *enthalpyChord) at(enthalpy float64) (kelvin float64, within bool) {
+	share := (enthalpy - c.base) / c.rise
+	return shaftTableLow + shaftTableStep*(float64(c.row)+share), share >= 0 && share <= 1
+}
+
 // solidTemperature inverts the enthalpy of solids, starting the search at a guess. A plain heat capacity in J/K (counted
 // from 0 K) may come along, for the packing of the hearth.
 func (t *shaftTable) solidTemperature(n *[solidCount]float64, extra, enthalpy, guess float64) float64 {

@@ -1,5 +1,20 @@
 package cell
 
+import "strings"
+
+// ASCII is a text as an ASCII sheet writes it.
+func ASCII(text string) string {
+	var b strings.Builder
+	for _, c := range text {
+		if c < 0x80 {
+			b.WriteRune(c)
+			continue
+		}
+		b.WriteString(spelled(c))
+	}
+	return b.String()
+}
+
 // spelled is how a character is written in ASCII, in one or more characters:
 // signs by their usual typewriter spelling, letters without their marks, and a
 // question mark for all else.

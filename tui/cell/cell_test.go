@@ -129,3 +129,21 @@ func BenchmarkEncode200x60(b *testing.B) {
 		_ = g.Encode(p)
 	}
 }
+
+// Rows counts what Wrap takes.
+func TestRowsAreThoseOfWrap(t *testing.T) {
+	for _, text := range []string{"", "rod", "look in the peep and rod it", "a wordlongerthanaline and more"} {
+		for w := 3; w < 30; w++ {
+			g := New(40, 40, false)
+			if got, want := g.Rows(text, w), g.Wrap(Rect{0, 0, w, 40}, text, Style{}); got != want {
+				t.Errorf("%q in %d: %d rows, Wrap takes %d", text, w, got, want)
+			}
+		}
+	}
+}
+
+func TestASCIISpellsLikeTheSheet(t *testing.T) {
+	if got, want := ASCII("Åse ±3 °C 鉄…"), "Ase +-3 C ?..."; got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+}

@@ -83,6 +83,17 @@ func (g Grid) Wrap(r Rect, text string, s Style) int {
 	return row
 }
 
+// Rows is how many rows Wrap takes for a text in w columns when it may have
+// as many as it needs.
+func (g Grid) Rows(text string, w int) int {
+	rows := 0
+	for text != "" && w > 0 {
+		_, text = g.breakLine(text, w)
+		rows++
+	}
+	return rows
+}
+
 // breakLine splits off as many whole words as fit into w cells, but at least
 // one.
 func (g Grid) breakLine(text string, w int) (line, rest string) {

@@ -22,10 +22,6 @@ var dots = map[rune][5]string{
 	'h': {"#  ", "#  ", "###", "# #", "# #"},
 	' ': {" ", " ", " ", " ", " "},
 	'?': {"###", "  #", " ##", "   ", " # "},
-	'L': {"#  ", "#  ", "#  ", "#  ", "###"},
-	'A': {"###", "# #", "###", "# #", "# #"},
-	'T': {"###", " # ", " # ", " # ", " # "},
-	'E': {"###", "#  ", "## ", "#  ", "###"},
 }
 
 // widest is the longest text that a timer shows.
@@ -50,14 +46,17 @@ func glyph(c rune) [5]string {
 	if g, ok := dots[c]; ok {
 		return g
 	}
+	if g, ok := letters[c]; ok {
+		return g
+	}
 	return dots['?']
 }
 
 // BigSize is the room that Big takes for a text.
 func BigSize(text string, scale int) (w, h int) { return dotsWide(text) * scale, digitRows(scale) }
 
-// big draws a text in blocks, in the theme's halves of a cell. Where there
-// are none, the smallest blocks would run together and spaced letters stand.
+// big draws a text in blocks as wide as high. Where there are no halves of a
+// cell, the smallest would run together and spaced letters stand.
 func (p painter) big(g cell.Grid, x, y int, text string, scale int, s cell.Style) {
 	if p.th.ASCII && scale == 1 {
 		for i, c := range text {
@@ -65,12 +64,17 @@ func (p painter) big(g cell.Grid, x, y int, text string, scale int, s cell.Style
 		}
 		return
 	}
+	p.block(g, x, y, text, scale, scale, s)
+}
+
+// block draws a text in dots of wide cells by high half cells.
+func (p painter) block(g cell.Grid, x, y int, text string, wide, high int, s cell.Style) {
 	for _, c := range text {
 		rows := glyph(c)
-		for i := range len(rows[0]) * scale {
-			for row := range digitRows(scale) {
-				upper := lit(rows, 2*row, i, scale)
-				lower := lit(rows, 2*row+1, i, scale)
+		for i := range len(rows[0]) * wide {
+			for row := range digitRows(high) {
+				upper := lit(rows, 2*row/high, i/wide)
+				lower := lit(rows, (2*row+1)/high, i/wide)
 				switch {
 				case upper && lower:
 					g.Set(x+i, y+row, p.m.Full, s)
@@ -81,12 +85,11 @@ func (p painter) big(g cell.Grid, x, y int, text string, scale int, s cell.Style
 				}
 			}
 		}
-		x += (len(rows[0]) + 1) * scale
+		x += (len(rows[0]) + 1) * wide
 	}
 }
 
-// lit tells whether the half row of a glyph is drawn in column i.
-func lit(rows [5]string, half, i, scale int) bool {
-	dot := half / scale
-	return dot < len(rows) && rows[dot][i/scale] == '#'
+// lit tells whether a dot of a glyph is drawn.
+func lit(rows [5]string, down, across int) bool {
+	return down < len(rows) && rows[down][across] == '#'
 }

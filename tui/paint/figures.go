@@ -67,7 +67,21 @@ func ratioLine(r figure.Reading) figureLine {
 	if f.P50 == 0 {
 		return figureLine{name: words.LineRatio, value: words.NoOreYet, beside: words.LastFive, known: true}
 	}
-	return figureLine{name: words.LineRatio, value: words.Ratio(f.P50), beside: words.LastFive, remark: remarkOn(f), known: true}
+	l := figureLine{name: words.LineRatio, value: words.Ratio(f.P50), beside: words.LastFive, remark: remarkOn(f), known: true}
+	next := r.NextRatio
+	if over, _ := noMore(r); over || oreNote(r) != "" || !next.Known() || next.P50 == 0 {
+		return l // there is no charge with ore to come that it could be held against
+	}
+	l.bar = &bar{to: 1.5 * math.Max(next.P90, 0.8*f.P50), good: true, from: next.P10, until: next.P90, at: f.P50}
+	switch {
+	case f.P10 > next.P90:
+		l.remark = words.RatioOver
+	case f.P90 < next.P10:
+		l.remark = words.RatioUnder
+	default:
+		l.remark = words.RatioAsNext
+	}
+	return l
 }
 
 func soFarLine(r figure.Reading) figureLine {

@@ -1,6 +1,7 @@
 package paint
 
 import (
+	"chargehand/model/entry"
 	"chargehand/model/figure"
 	"chargehand/model/picture"
 	"chargehand/model/words"
@@ -16,13 +17,20 @@ func Fire(g cell.Grid, th theme.Theme, r figure.Reading, v FireView) {
 		TooSmall(g, th)
 		return
 	}
-	p, l := with(th), LayoutOf(w, h)
+	with(th).fire(g, LayoutOf(w, h), r, v)
+}
+
+// fire paints Fire in the places of a layout.
+func (p painter) fire(g cell.Grid, l Layout, r figure.Reading, v FireView) {
+	w, _ := g.Size()
 	p.top(g.Sub(l.Top), p.topOf(r, v, w >= 100))
 	p.shaft(g.Sub(l.Shaft), picture.From(r))
-	p.timer(g.Sub(l.Timer), r, v.Due, l.Scale)
-	p.next(g.Sub(l.Next), r, v)
+	if r.Phase == entry.BurnsDown && len(v.Warnings) == 0 { // a warning needs the rows more than the list does
+		l = l.headed(burnDownRows)
+	}
+	p.head(g, l, r, v)
 	if len(v.Warnings) > 0 {
-		l = l.raised(2 + p.warning(cell.New(l.Notice.W-1, 9, th.ASCII), r, v.Warnings))
+		l = l.raised(2 + p.told(g, l.Notice.W-1, r, v.Warnings).rows())
 	}
 	p.figures(g.Sub(l.Figures), r)
 	p.notice(g.Sub(l.Notice), r, v)
@@ -30,6 +38,20 @@ func Fire(g cell.Grid, th theme.Theme, r figure.Reading, v FireView) {
 	if l.Lined {
 		p.divide(g, l)
 	}
+	if v.Caution != nil && (len(v.Warnings) == 0 || !l.Shaft.Empty()) {
+		p.caution(g.Sub(cautionRoom(l)), *v.Caution)
+	}
+}
+
+// head paints the time to the charge and the charge, or in their place the
+// burn-down card.
+func (p painter) head(g cell.Grid, l Layout, r figure.Reading, v FireView) {
+	if r.Phase == entry.BurnsDown {
+		p.burnDown(g.Sub(l.head()), r, v)
+		return
+	}
+	p.timer(g.Sub(l.Timer), r, v.Due, l.Scale)
+	p.next(g.Sub(l.Next), r, v)
 }
 
 // topOf is the top line of Fire.

@@ -9,6 +9,8 @@ import (
 	"chargehand/model/forecast"
 	"chargehand/model/rule"
 	"chargehand/physics"
+	"chargehand/tui/cell"
+	"chargehand/tui/theme"
 )
 
 // The smelts painted in these tests are invented. Their figures are set by
@@ -154,11 +156,15 @@ type scene struct {
 	r    figure.Reading
 	v    FireView
 	foot foot
+
+	paint func(cell.Grid, theme.Theme, figure.Reading, FireView) // Fire when there is none
 }
 
 func scenes() []scene {
 	did := foot{answer: Answer{Text: "charge 24: 1 bucket 1.9 kg, 4 scoops 2 kg", State: IsKept}}
-	of := func(name string, r figure.Reading, f foot) scene { return scene{name, r, viewOf(r), f} }
+	of := func(name string, r figure.Reading, f foot) scene {
+		return scene{name: name, r: r, v: viewOf(r), foot: f}
+	}
 	lit, vague, down := of("lit", justLit(), foot{}), of("unweighed", unweighed(), did), of("burndown", burnDown(), did)
 	lit.v.Log, vague.v.Log, down.v.Log = nil, vague.v.Log[:1], down.v.Log[:2]
 	down.v.Past = "imported, as it stood at its end"

@@ -128,9 +128,13 @@ func figureRows(h int) int {
 }
 
 // raised makes the notice at least so many rows tall at the cost of the last
-// figures, of which some always stay.
+// figures. Some of them always stay, but where there are hardly any: what is
+// wrong comes before what is known.
 func (l Layout) raised(rows int) Layout {
-	const least = 4 // a line and three figures
+	least := 4 // a line and three figures
+	if l.Figures.H+l.Notice.H < 2*least {
+		least = 0
+	}
 	n := min(rows-l.Notice.H, l.Figures.H-least)
 	if n > 0 {
 		l.Figures.H -= n
@@ -138,4 +142,32 @@ func (l Layout) raised(rows int) Layout {
 		l.Notice.H += n
 	}
 	return l
+}
+
+// headed makes the room of the timer and the next charge so many rows tall at
+// the cost of the figures, of which a few stay.
+func (l Layout) headed(rows int) Layout {
+	const least = 5
+	n := min(rows-l.head().H, l.Figures.H-least)
+	if n <= 0 {
+		return l
+	}
+	l.Figures.Y += n
+	l.Figures.H -= n
+	if l.Side {
+		l.Timer.H += n
+	}
+	l.Next.H += n
+	return l
+}
+
+// head is the room of the timer and the next charge together.
+func (l Layout) head() cell.Rect {
+	r := l.Timer
+	if l.Side {
+		r.W += l.Next.W
+		return r
+	}
+	r.H += l.Next.H
+	return r
 }

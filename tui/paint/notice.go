@@ -12,13 +12,16 @@ import (
 // entries. Without a warning the entries have the place and it is calm.
 func (p painter) notice(g cell.Grid, r figure.Reading, v FireView) {
 	w, h := g.Size()
-	if h < 2 {
+	if h < 1 || h == 1 && len(v.Warnings) == 0 {
 		return
 	}
-	p.line(g)
-	y := 1
+	y := 0
+	if n := p.told(g, w-1, r, v.Warnings); n.rows() < h || n.rows() == 0 { // else the words need the line's row
+		p.line(g)
+		y = 1
+	}
 	if len(v.Warnings) > 0 {
-		y += p.warning(g.Sub(cell.Rect{X: 1, Y: 1, W: w - 1, H: h - 1}), r, v.Warnings)
+		y += p.warning(g.Sub(cell.Rect{X: 1, Y: y, W: w - 1, H: h - y}), r, v.Warnings)
 		if y < h-2 {
 			p.line(g.Sub(cell.Rect{Y: y, W: w, H: 1}))
 			y++
@@ -33,31 +36,71 @@ func (p painter) notice(g cell.Grid, r figure.Reading, v FireView) {
 	}
 }
 
-// warning paints the first of the warnings: its grade, what seems wrong, what
-// shows it and what usually helps; since when it stands, whether somebody has
-// seen it, and how many more there are. It returns the rows it took.
-func (p painter) warning(g cell.Grid, r figure.Reading, ws []rule.Warning) int {
-	w, h := g.Size()
+// told is what is said of the top warning and where: its grade, what seems
+// wrong, what shows it and what usually helps; since when it stands, whether
+// somebody has seen it, and how many more there are.
+type told struct {
+	badge, what, since, remedy string
+	style                      cell.Style
+	x, end                     int // columns of what is wrong
+	indent                     int // first column of the remedy
+	whatRows, remedyRows       int
+}
+
+// most rows that a warning takes when it has them.
+const mostWhat, mostRemedy = 3, 5
+
+// rows is how many it takes in full.
+func (t told) rows() int { return t.whatRows + t.remedyRows }
+
+func (p painter) told(g cell.Grid, w int, r figure.Reading, ws []rule.Warning) told {
+	if len(ws) == 0 {
+		return told{}
+	}
 	top := ws[0]
 	title, evidence, remedy := words.Warning(top)
-	style, mark := p.style(theme.Strong), ""
-	switch top.Grade {
-	case rule.Look:
-		style, mark = p.style(theme.Look), p.m.Look+" "
-	case rule.Act:
-		style, mark = p.style(theme.Act), p.m.Act+" "
-	}
-	x := 1 + g.Text(1, 0, " "+mark+words.Grade(top.Grade)+" ", style) + 1
-	since := words.WarningSince(r.Wall(top.Onset), top.Acknowledged, len(ws)-1)
-	if w < 60 {
-		since = words.WarningSeen(top.Acknowledged, len(ws)-1)
-	}
-	end := w - 1 - g.TextRight(w-1, 0, since, p.style(theme.Quiet)) - 1
+	style, mark := p.badge(top.Grade)
+	t := told{badge: " " + mark + words.Grade(top.Grade) + " ", what: title, remedy: remedy, style: style}
 	if evidence != "" {
-		title += ": " + evidence
+		t.what += ": " + evidence
 	}
-	rows := max(g.Wrap(cell.Rect{X: x, W: end - x, H: min(3, h-1)}, title, p.style(theme.Strong)), 1)
-	return rows + g.Wrap(cell.Rect{X: x, Y: rows, W: w - 1 - x, H: min(5, h-rows)}, remedy, p.style(theme.Text))
+	t.since = words.WarningSince(r.Wall(top.Onset), top.Acknowledged, len(ws)-1)
+	if w < 60 {
+		t.since = words.WarningSeen(top.Acknowledged, len(ws)-1)
+	}
+	t.x = 2 + g.Width(t.badge)
+	t.end = w - 2 - g.Width(t.since)
+	t.indent = t.x
+	if w < 60 {
+		t.indent = 3
+	}
+	t.whatRows = min(max(g.Rows(t.what, t.end-t.x), 1), mostWhat)
+	t.remedyRows = min(g.Rows(remedy, w-1-t.indent), mostRemedy)
+	return t
+}
+
+// badge is how a grade looks, with its mark.
+func (p painter) badge(grade rule.Grade) (style cell.Style, mark string) {
+	switch grade {
+	case rule.Look:
+		return p.style(theme.Look), p.m.Look + " "
+	case rule.Act:
+		return p.style(theme.Act), p.m.Act + " "
+	}
+	return p.style(theme.Strong), ""
+}
+
+// warning paints the first of the warnings and returns the rows it took. Where
+// there are too few, the evidence is cut and not the remedy: a remedy cut short
+// could hurt somebody.
+func (p painter) warning(g cell.Grid, r figure.Reading, ws []rule.Warning) int {
+	w, h := g.Size()
+	t := p.told(g, w, r, ws)
+	g.Text(1, 0, t.badge, t.style)
+	g.TextRight(w-1, 0, t.since, p.style(theme.Quiet))
+	rows := min(t.whatRows, max(h-t.remedyRows, 1))
+	g.Wrap(cell.Rect{X: t.x, W: t.end - t.x, H: rows}, t.what, p.style(theme.Strong))
+	return rows + g.Wrap(cell.Rect{X: t.indent, Y: rows, W: w - 1 - t.indent, H: min(mostRemedy, h-rows)}, t.remedy, p.style(theme.Text))
 }
 
 func (p painter) logLine(g cell.Grid, l LogLine) {

@@ -21,7 +21,7 @@ func (p painter) line(g cell.Grid) {
 	g.Fill(cell.Rect{W: w, H: 1}, p.m.HLine, p.style(theme.Frame))
 }
 
-// Big draws a text in blocks: digits, a few signs and the letters of LATE.
+// Big draws a text in blocks: digits, capital letters and a few signs.
 func Big(g cell.Grid, th theme.Theme, x, y int, text string, scale int, s cell.Style) {
 	with(th).big(g, x, y, text, scale, s)
 }

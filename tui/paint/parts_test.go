@@ -12,14 +12,35 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/figure"
 	"chargehand/model/picture"
+	"chargehand/model/rule"
 	"chargehand/model/words"
 	"chargehand/tui/theme"
 )
 
-// A digit taken for another is a charge at the wrong time.
-func TestDigitsDiffer(t *testing.T) {
+// A digit taken for another is a charge at the wrong time, a letter taken for a
+// digit a wrong charge: no two look alike at any size.
+func TestDigitsAndLettersDiffer(t *testing.T) {
 	for _, th := range []theme.Theme{{}, {ASCII: true}} {
-		for scale := 1; scale <= 5; scale++ {
+		p := with(th)
+		for wide := 1; wide <= 9; wide++ {
+			for high := p.whole(wide); high <= 2*wide; high += p.whole(1) {
+				seen := map[string]rune{}
+				for _, font := range []map[rune][5]string{dots, letters} {
+					for c := range font {
+						if c == ' ' {
+							continue
+						}
+						g := th.Grid(dotsWide(string(c))*wide+1, digitRows(high))
+						p.block(g, 0, 0, string(c), wide, high, th.Style(theme.Now))
+						if other, twice := seen[g.String()]; twice {
+							t.Errorf("%+v %d by %d: %q looks like %q", th, wide, high, c, other)
+						}
+						seen[g.String()] = c
+					}
+				}
+			}
+		}
+		for scale := 1; scale <= 5; scale++ { // as the timer of Fire draws its digits
 			seen := map[string]rune{}
 			for c := range dots {
 				if c == ' ' {
@@ -34,6 +55,27 @@ func TestDigitsDiffer(t *testing.T) {
 				seen[g.String()] = c
 			}
 		}
+	}
+}
+
+// Every word of the far view has its letters.
+func TestTheAlphabetIsWhole(t *testing.T) {
+	for c := 'A'; c <= 'Z'; c++ {
+		if _, ok := letters[c]; !ok {
+			t.Errorf("no %c", c)
+		}
+	}
+	for _, row := range rule.Table {
+		title, _, _ := words.Warning(rule.Warning{Rule: row.ID})
+		if _, ok := capitals(title); !ok {
+			t.Errorf("%q has no blocks", title)
+		}
+	}
+	if text, ok := capitals("4 Körbe"); !ok || text != "4 KORBE" {
+		t.Errorf("%q %v", text, ok)
+	}
+	if _, ok := capitals("4 鉄"); ok {
+		t.Error("a sign without a block is said to have one")
 	}
 }
 

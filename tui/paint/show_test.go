@@ -38,7 +38,7 @@ func TestShow(t *testing.T) {
 			if n, _ := fmt.Sscanf(word, "%dx%d", &w, &h); n == 2 {
 				continue
 			}
-			for _, one := range scenes() {
+			for _, one := range append(scenes(), screens()...) {
 				if one.name == word {
 					s = one
 				}

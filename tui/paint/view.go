@@ -21,7 +21,23 @@ type FireView struct {
 	Due      *forecast.Due  // without one the digits count up from the last charge
 	Warnings []rule.Warning // those that stand, gravest first
 	Log      []LogLine      // newest first
+
+	Flame  *Sight // the last look at the flame; nil when nobody has looked
+	Ready  []bool // which of words.ReadyChecks are ticked off; nil where nobody ticks
+	Closer string // who closes the smelt, "" while nobody is named
+	Decide DecideKeys
+
+	Caution *CautionText // shown over the shaft, or below the charge in the far view; see CautionShows
 }
+
+// Sight is what was seen, and when on the smelt's clock.
+type Sight struct {
+	Sees string
+	At   time.Duration
+}
+
+// DecideKeys are the keys of the decision card.
+type DecideKeys struct{ Extract, Wait, GiveUp string }
 
 // Adding is the open measure: how much of what was added to it so far.
 type Adding struct {

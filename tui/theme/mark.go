@@ -5,6 +5,9 @@ package theme
 type Marks struct {
 	Look, Act, Kept, Struck, Picked, Late string
 	Cursor, Dot, Ask, Waiting, Refused    string
+	Ticked, Open                          string // on a list, and not yet
+	Back                                  string // a replay runs backwards, and forwards
+	Forth                                 string
 
 	HLine, VLine, Fine      rune // line across, line down, the charging mark
 	Wall, Floor             rune
@@ -18,6 +21,9 @@ type Marks struct {
 	BarLine, BarGood, BarAt, BarEnd rune // a short bar: its line, the good band, where the figure stands, its ends
 	BarFull, BarTick                rune // a bar that fills, and a tick on it
 	TeeRight                        rune // a line down that one to the right joins
+	TopLeft, TopRight               rune // corners of a card, with the two below
+	LowLeft, LowRight               rune
+	TickCharge, TickTap, Here       rune // on a time line: a charge, a tap, and where one stands
 	Pipe, Slope, Nozzle, Shut       rune // the tuyere from the left: pipe, its step downwards, its mouth, its mouth without blast
 	SlopeR, NozzleR                 rune // the same from the right
 	Glow                            [6][2]rune
@@ -33,20 +39,24 @@ func (t Theme) Marks() *Marks {
 
 var fullMarks = Marks{
 	Look: "!", Act: "!!", Kept: "✓", Struck: "×", Picked: ">", Late: "late", Cursor: "▏", Dot: "·", Ask: "?", Waiting: "…", Refused: "–",
+	Ticked: "[x]", Open: "[ ]", Back: "◀", Forth: "▶",
 	HLine: '─', VLine: '│', Fine: '┈', Wall: '┃', Floor: '━', CornerLeft: '┗', CornerRight: '┛',
 	Upper: '▀', Lower: '▄', Full: '█', Eighths: []rune(" ▁▂▃▄▅▆▇█"), Hang: '▀', HangFull: '█', Beyond: '▲',
 	Grain: '•', Bath: '≈', Bloom: '█',
 	BarLine: '─', BarGood: '━', BarAt: '●', BarEnd: '│', BarFull: '━', BarTick: '┃', TeeRight: '├',
+	TopLeft: '┌', TopRight: '┐', LowLeft: '└', LowRight: '┘', TickCharge: '╵', TickTap: '▼', Here: '┃',
 	Pipe: '═', Slope: '╲', Nozzle: '▶', Shut: '×', SlopeR: '╱', NozzleR: '◀',
 	Glow: [6][2]rune{{'·', ' '}, {'░', ' '}, {'░', '░'}, {'▒', '▒'}, {'▓', '▓'}, {'█', '█'}},
 }
 
 var asciiMarks = Marks{
 	Look: "!", Act: "!!", Kept: "ok", Struck: "x", Picked: ">", Late: "late", Cursor: "_", Dot: "-", Ask: "?", Waiting: "...", Refused: "-",
+	Ticked: "[x]", Open: "[ ]", Back: "<", Forth: ">",
 	HLine: '-', VLine: '|', Fine: '.', Wall: '|', Floor: '=', CornerLeft: '+', CornerRight: '+',
 	Upper: '#', Lower: '#', Full: '#', Eighths: []rune(" ___===##"), Hang: '#', HangFull: '#', Beyond: '^',
 	Grain: 'o', Bath: '~', Bloom: '@',
 	BarLine: '-', BarGood: '=', BarAt: '#', BarEnd: '|', BarFull: '=', BarTick: '|', TeeRight: '+',
+	TopLeft: '+', TopRight: '+', LowLeft: '+', LowRight: '+', TickCharge: '\'', TickTap: 'v', Here: '|',
 	Pipe: '=', Slope: '\\', Nozzle: '>', Shut: 'x', SlopeR: '/', NozzleR: '<',
 	Glow: [6][2]rune{{'.', ' '}, {':', ' '}, {':', ':'}, {'+', '+'}, {'%', '%'}, {'#', '#'}},
 }

@@ -96,6 +96,9 @@ func (w *writer) numbered(name string, entries []entry.Entry) (lines [][]byte, n
 	for _, e := range entries {
 		e.Stream = name
 		n, line, err := s.number(e, now, func(local string) (uint64, bool) { seq, ok := s.locals[local]; return seq, ok })
+		if err == nil {
+			n, err = entry.Decode(line)
+		}
 		if err != nil {
 			return nil, nil, &RefusedError{Entry: e, Why: err.Error()}
 		}

@@ -25,6 +25,7 @@ type held struct {
 	call    *call
 	e       entry.Entry
 	line    []byte
+	read    bool   // e is as read from the line
 	rec     record // of the stream once this line is in it
 	refused error  // then there is no line
 }
@@ -100,9 +101,32 @@ func (w *writer) write() error {
 		return nil
 	}
 	twins := make(chan error, 1)
-	go func() { twins <- w.writeTwins() }()
-	err := w.writeBook()
-	return both(err, <-twins)
+	asRead := make([]entry.Entry, len(w.held))
+	go func() {
+		err := w.writeTwins()
+		w.readBack(asRead) // while the book, which flushes twice, is still at it
+		twins <- err
+	}()
+	err := both(w.writeBook(), <-twins)
+	for i := range w.held {
+		if h := &w.held[i]; h.refused == nil {
+			h.e, h.read = asRead[i], true
+		}
+	}
+	return err
+}
+
+// readBack gives the held entries as they will be read, so that what is
+// acknowledged is the same live and replayed.
+func (w *writer) readBack(asRead []entry.Entry) {
+	for i, h := range w.held {
+		asRead[i] = h.e
+		if h.refused == nil && !h.read {
+			if e, err := entry.Decode(h.line); err == nil {
+				asRead[i] = e
+			}
+		}
+	}
 }
 
 // writeTwins runs beside writeBook and touches the twins only.

@@ -85,7 +85,9 @@ func (s *Shaft) react(w *shaftWork, l *layer, g *gasStream, air *airShare, thick
 		inPores = min(oxygen.burned*poreRate/oxygen.rate, 0.45*fuelGas)
 		onCarbon = oxygen.burned * carbonRate / oxygen.rate
 		if iron := l.n[solidFe]; iron > 0 && carbonRate > 0 {
-			// Iron lies bare in the share of the solid's volume that it has: 7.1e-6 m3/mol.
+			// Re-oxidation before the tuyere. Iron lies bare in the share of the solid's volume that it has: 7.1e-6 m3/mol.
+			// Iron already in the hearth is out of the blast's way here, and so is slag: magnetite in slag, which is
+			// reported of weak fires, only comes down as ore that never was reduced.
 			share := 7.1e-6 * iron / (7.1e-6*iron + (1-charcoalVoid)*l.fuelVolume)
 			onIron = min(onCarbon*share, 0.2*iron/dt)
 			onCarbon -= onCarbon * share
@@ -179,11 +181,9 @@ func (s *Shaft) react(w *shaftWork, l *layer, g *gasStream, air *airShare, thick
 		l.n[solidFe] -= 2 * onIron * dt
 		l.n[solidFeO] += 2 * onIron * dt
 	}
-	l.inGas = 0
 	if ore.active {
 		for i := range oreSteps {
 			oreCOSteps[i] += oreH2Steps[i]
-			l.inGas += oreCOSteps[i]
 		}
 		s.reduceOre(l, &oreCOSteps, dt)
 	}

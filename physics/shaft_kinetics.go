@@ -72,7 +72,7 @@ func shaftKineticsAt(kelvin float64) shaftKinetics {
 	return r
 }
 
-// at reads the row between its neighbours. The magnetite step changes its product at the triple point, where its boundary
+// kineticsAt reads the rows about a temperature. The magnetite step changes its product at the triple point, where its boundary
 // has a kink and no jump, so that reading across it is harmless.
 func (t *shaftTable) kineticsAt(kelvin float64, out *shaftKinetics) {
 	row, s := tableRow(kelvin)

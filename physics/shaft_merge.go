@@ -76,6 +76,5 @@ func (s *Shaft) join(a, b *layer) {
 	a.fuelVolume += b.fuelVolume
 	a.stoneVolume += b.stoneVolume
 	a.edge, a.gasT, a.gas = b.edge, b.gasT, b.gas
-	a.inGas += b.inGas
 	a.temperature = s.table.solidTemperature(&a.n, 0, a.enthalpy, a.temperature)
 }

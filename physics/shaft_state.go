@@ -21,10 +21,9 @@ type layer struct {
 	lump        float64             // m, size of its charcoal
 	charge      int32               // number of the charge it came with
 
-	edge  float64           // K at the wall side
-	gasT  float64           // K
-	gas   [gasCount]float64 // mol/s
-	inGas float64           // mol of oxygen atoms taken from the ore by the gas in the last step, per second
+	edge float64           // K at the wall side
+	gasT float64           // K
+	gas  [gasCount]float64 // mol/s
 }
 
 func (l *layer) volume() float64 { return l.fuelVolume + l.stoneVolume }
@@ -51,10 +50,10 @@ type ShaftLedger struct {
 // ShaftTotals are sums since light, kg unless said.
 type ShaftTotals struct {
 	CarbonBurned   float64 // to gas by oxygen, CO2, steam and ore
-	OreIron        float64 // iron charged
+	OreIron        float64 // iron charged as oxide: ore, returned slag, a trace in ash
 	SlagTapped     float64
 	IronTaken      float64 // taken out as bloom
 	OxygenFromOre  float64
 	UnburnedOxygen float64 // mol O2 out of the top
-	LastStepCarbon float64 // kg/s in the last step
+	LastStepCarbon float64 // kg/s, the rate of burning in the last step
 }

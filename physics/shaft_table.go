@@ -121,12 +121,16 @@ func volatileEnthalpy(kelvin float64) float64 {
 // solidEnthalpy gives the enthalpy of solids in J at a row, and its growth to the next row.
 func (t *shaftTable) solidEnthalpy(n *[solidCount]float64, row int) (h, rise float64) {
 	low, high := &t.solid[row], &t.solid[row+1]
-	var top float64
-	for i, moles := range n {
-		h += moles * low[i]
-		top += moles * high[i]
+	var h2, top, top2 float64 // two sums each, so that additions need not wait for one another; solids are even in number
+	for i := 0; i < solidCount; i += 2 {
+		a, b := n[i], n[i+1]
+		h += a * low[i]
+		h2 += b * low[i+1]
+		top += a * high[i]
+		top2 += b * high[i+1]
 	}
-	return h, top - h
+	h += h2
+	return h, top + top2 - h
 }
 
 // enthalpyChord is the enthalpy of a layer's solids across one row of the table: J at its lower end, J more at its upper.

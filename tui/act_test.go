@@ -191,6 +191,23 @@ func TestQuestionsAskOnce(t *testing.T) {
 	}
 }
 
+func TestChargeInTheBurnDownAsks(t *testing.T) {
+	for _, k := range []string{"c", "f", "s"} {
+		d := practising(t)
+		d.press("c", "o", "b", "y")
+		before := len(d.acts())
+		d.press(k)
+		if len(d.acts()) != before {
+			t.Errorf("%s booked without asking", k)
+		}
+		d.shows("charge all the same")
+		d.press("y")
+		if _, ok := d.last().(entry.Charge); !ok {
+			t.Errorf("%s and yes made %#v", k, d.last())
+		}
+	}
+}
+
 func TestBadInputLosesNothing(t *testing.T) {
 	d := practising(t)
 	d.press("i", "1", ",", "2", ",", "enter")

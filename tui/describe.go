@@ -30,7 +30,7 @@ func describe(s smelt, l fold.Line) string {
 func chargeLine(c figure.Charge) string {
 	said := words.ChargeLine(c.Number, c.Parts, known(c.Charcoal), known(c.Ore))
 	if c.Double {
-		return said + words.IsDouble
+		return said + words.Double
 	}
 	return said
 }

@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"strings"
+
 	"github.com/charmbracelet/bubbles/key"
 
 	"chargehand/model/entry"
@@ -84,12 +86,18 @@ var fireActs = []struct {
 // book keeps an event that happens now.
 func book(ev entry.Event) step { return did(ev, sayLast) }
 
-// sayLast says what the last entry of the smelt is.
+// sayLast says what the last entry of the smelt is, and what to do about a
+// charge that may be double.
 func sayLast(sh shared) string {
-	if n := len(sh.smelt.lines); n > 0 {
-		return describe(sh.smelt, sh.smelt.lines[n-1])
+	n := len(sh.smelt.lines)
+	if n == 0 {
+		return ""
 	}
-	return ""
+	said := describe(sh.smelt, sh.smelt.lines[n-1])
+	if strings.HasSuffix(said, words.Double) {
+		said += words.IfDouble
+	}
+	return said
 }
 
 // whyNot says why this smelt takes no such act.
@@ -103,6 +111,17 @@ func whyNot(s smelt) string {
 	return words.ClosedSmelt
 }
 
+// charging books a charge. Once the burn-down has begun, when the screen shows
+// no next charge any more, it asks first.
+func charging(sh shared, parts entry.Parts) step {
+	st := book(entry.Charge{Parts: parts})
+	switch p := sh.smelt.phase; {
+	case p == entry.BurnsDown || over(p):
+		return step{ask: question(words.ChargeInBurnDown(p), func(shared) step { return st })}
+	}
+	return st
+}
+
 // chargeAsShown books exactly the recipe that the screen shows.
 func chargeAsShown(sh shared) step {
 	next := sh.smelt.reading.Next
@@ -113,7 +132,7 @@ func chargeAsShown(sh shared) step {
 	for i, p := range next {
 		parts[i] = p.Part
 	}
-	return book(entry.Charge{Parts: parts})
+	return charging(sh, parts)
 }
 
 // charcoalOnly is the charcoal of the recipe; before the main burn, a measure
@@ -134,7 +153,7 @@ func charcoalOnly(sh shared) step {
 	case filling(sh.smelt.reading.Phase):
 		return book(entry.Fill{Parts: parts})
 	}
-	return book(entry.Charge{Parts: parts})
+	return charging(sh, parts)
 }
 
 // filling tells whether charcoal alone is still the fill.
@@ -148,7 +167,7 @@ func oreAlone(sh shared, scoops entry.Count) step {
 	if parts == nil {
 		return refused(words.NoOreMeasure)
 	}
-	return book(entry.Charge{Parts: parts})
+	return charging(sh, parts)
 }
 
 // How much one arrow changes the next charge, in measures.

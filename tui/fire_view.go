@@ -3,6 +3,8 @@ package tui
 import (
 	"time"
 
+	"github.com/charmbracelet/bubbles/key"
+
 	"chargehand/model/entry"
 	"chargehand/model/fold"
 	"chargehand/model/words"
@@ -29,23 +31,34 @@ func (f fire) paint(g cell.Grid, sh shared) {
 	paint.Fire(g, sh.theme, s.reading, v)
 }
 
-// hints are the keys that make sense in this phase, the weightiest first.
+// hints are the keys that make sense in this phase, the weightiest first, in
+// words short enough that most of them fit.
 func (fire) hints(sh shared) []paint.KeyHint {
-	k := fireMap
-	s := sh.smelt
+	k, s := fireMap, sh.smelt
 	if s.rights() < own {
-		return append(hints(k.Weigh, k.Rare), hint(global.Views), hint(global.Back))
+		return []paint.KeyHint{short(k.Weigh, words.DoWeigh), short(k.Rare, words.ShortOthers), short(global.Views, words.ShortViews), hint(global.Back)}
 	}
-	rest := append(hints(k.Rare), hint(global.Views))
-	switch fill := (paint.KeyHint{Key: k.Charcoal.Help().Key, Does: words.DoFill}); {
-	case filling(s.reading.Phase):
-		return append(append([]paint.KeyHint{fill}, hints(k.Charge, k.Blast, k.CrossOut, k.Look, k.Note)...), rest...)
-	case over(s.phase):
-		return append(hints(k.Weigh, k.Note, k.CrossOut), rest...)
-	case s.reading.Phase == entry.BurnsDown:
-		return append(hints(k.Dip, k.Look, k.Tap, k.Blast, k.CrossOut, k.Note), rest...)
+	crossOut, look, blast := short(k.CrossOut, words.ShortCrossOut), short(k.Look, words.DoLook), short(k.Blast, words.DoBlast)
+	more, screens := short(k.Rare, words.ShortOthers), short(global.Views, words.ShortViews)
+	note, tap := short(k.Note, words.DoNote), short(k.Tap, words.DoTap)
+	switch p := s.phase; {
+	case filling(p):
+		return []paint.KeyHint{short(k.Charcoal, words.DoFill), short(k.Charge, words.ShortCharge), blast, crossOut, more, screens, look, note}
+	case over(p):
+		return []paint.KeyHint{short(k.Weigh, words.DoWeigh), note, crossOut, more, screens}
+	case p == entry.BurnsDown:
+		return []paint.KeyHint{short(k.Dip, words.DoDip), look, tap, blast, crossOut, more, screens, note}
 	}
-	return append(hints(k.Charge, k.Scoop, k.Half, k.Charcoal, k.CrossOut, k.Blast, k.Tap, k.Rod, k.Look, k.Earlier), rest...)
+	return []paint.KeyHint{
+		short(k.Charge, words.ShortCharge), short(k.Scoop, words.ShortScoop), short(k.Charcoal, words.ShortCharcoal), crossOut,
+		blast, tap, more, screens, look, short(k.Rod, words.ShortRod), short(k.Half, words.DoHalf), short(k.Earlier, words.ShortEarlier),
+		short(k.NotToMark, words.ShortNotToMark), note, short(k.Poke, words.ShortPoke), short(k.Dip, words.DoDip), short(k.Weigh, words.DoWeigh),
+	}
+}
+
+// short is a binding in the keys line, in a shorter word than in the help.
+func short(b key.Binding, word string) paint.KeyHint {
+	return paint.KeyHint{Key: b.Help().Key, Does: word}
 }
 
 // past says that this is not a smelt at work.

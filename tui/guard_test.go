@@ -135,6 +135,21 @@ func TestPasteActsNowhere(t *testing.T) {
 	}
 }
 
+// A terminal that does not mark pastes sends them as keys.
+func TestUnmarkedPasteActsNowhere(t *testing.T) {
+	d := practising(t)
+	before := len(d.acts())
+	d.at = later(d.at, time.Second)
+	d.send(Filter(func() entry.Stamp { return d.at })(nil, tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("cut the charcoal")}))
+	d.wait(time.Second)
+	if len(d.acts()) != before || d.m.dialog != nil {
+		t.Errorf("pasted text acted: %v", d.acts()[before:])
+	}
+	if n := len(d.presses()); n < 16 {
+		t.Errorf("%d keys journaled", n)
+	}
+}
+
 func TestCaseBlind(t *testing.T) {
 	d := practising(t)
 	d.press("C", "S", "R")
@@ -190,6 +205,6 @@ func TestDoubleChargeIsShown(t *testing.T) {
 	if n := d.count(entry.KindCharge); n != 7 {
 		t.Fatalf("%d charges, want 7: a double is booked", n)
 	}
-	d.answers("double")
-	d.shows("is it double")
+	d.answers("double? it came so soon")
+	d.shows("double?")
 }

@@ -206,7 +206,7 @@ func TestWordsNameTheRightKeys(t *testing.T) {
 		{words.NoCharcoalMeasure, rare + letter(others(sh), words.DoWeighed)},
 		{words.NoSmelt, view + letter(views(sh), words.DoShelf)},
 		{words.ShelfBare, view + letter(views(sh), words.DoStart)},
-		{words.IsDouble, fireMap.CrossOut.Help().Key + " crosses it out"},
+		{words.IfDouble, fireMap.CrossOut.Help().Key + " crosses it out"},
 		{words.NoEntryHere, journalMap.Filter.Help().Key + " shows another kind"},
 		{words.LookOnly, global.Back.Help().Key + " goes back"},
 		{words.NowhereBack, global.Views.Help().Key + " shows the other screens"},

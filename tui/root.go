@@ -100,8 +100,22 @@ func (m Model) Update(msg tea.Msg) (Model, []entry.Entry, tea.Cmd) {
 	return m, nil, nil
 }
 
+// handful is how many different keys one read may bring that a hand has typed.
+// Some terminals send a paste as keys.
+const handful = 6
+
 // burst is keys that came in one read, each in its turn.
 func (m Model) burst(keys Burst) (Model, []entry.Entry, tea.Cmd) {
+	different := map[string]bool{}
+	for _, k := range keys {
+		different[k.Key.String()] = true
+	}
+	if len(different) > handful && !m.typing() {
+		for _, k := range keys {
+			m.batch = m.batch.with(k, m.active, true)
+		}
+		return m.refuse(words.PasteIgnored), nil, nil
+	}
 	var out []entry.Entry
 	var cmds []tea.Cmd
 	for _, k := range keys {
@@ -172,7 +186,7 @@ func (m Model) repeats(t typed) bool {
 	case m.typing():
 		return !key.Matches(t, fieldMap.Done)
 	case m.dialog != nil:
-		return false
+		return key.Matches(t, move.Up, move.Down)
 	}
 	return key.Matches(t, m.screens[m.active].keys().repeating()...)
 }

@@ -112,7 +112,8 @@ const (
 	NothingToUndo     = "nothing was done to this entry"
 	NothingToMove     = "nothing to move"
 	NotBeforeLight    = "that would be before the fire was lit"
-	IsDouble          = "; so soon after the last: is it double? u crosses it out"
+	Double            = ", double?"
+	IfDouble          = " it came so soon after the last; u crosses it out"
 )
 
 // ChargeLine is a charge: "charge 25: 1 bucket 1.9 kg, 4 scoops 2 kg".
@@ -169,7 +170,7 @@ func NoneAlready(w entry.What) string { return "the next charge has no " + Mater
 
 // LevelAfter is a remark about the level after a charge.
 func LevelAfter(number int, r entry.LevelRemark) string {
-	return "charge " + strconv.Itoa(number) + " left the burden " + string(r)
+	return "after charge " + strconv.Itoa(number) + ": " + string(r)
 }
 
 // CrossedOut says what was crossed out, BroughtBack what holds again, and
@@ -181,3 +182,11 @@ func BroughtBack(what string) string { return "holds again: " + what }
 
 // Changed says what an entry says now.
 func Changed(at, what string) string { return "now " + at + ", " + what }
+
+// ChargeInBurnDown asks before a charge that nobody expects any more.
+func ChargeInBurnDown(p entry.Phase) string {
+	if p == entry.BurnsDown {
+		return "burn-down has begun: charge all the same"
+	}
+	return "the smelt is over: charge all the same"
+}

@@ -88,6 +88,20 @@ const (
 	DoNo  = "no"
 )
 
+// What some keys do, in the few letters that the keys line has.
+const (
+	ShortCharge    = "charge"
+	ShortScoop     = "scoop"
+	ShortCharcoal  = "charcoal"
+	ShortCrossOut  = "cross out"
+	ShortRod       = "rod"
+	ShortPoke      = "poke"
+	ShortEarlier   = "earlier"
+	ShortNotToMark = "not to mark"
+	ShortOthers    = "more"
+	ShortViews     = "screens"
+)
+
 // KeyNames is how keys without a letter are written.
 var KeyNames = map[string]string{
 	"up": "↑", "down": "↓", "left": "←", "right": "→", "pgup": "page up", "pgdown": "page down",

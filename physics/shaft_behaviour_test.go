@@ -219,3 +219,63 @@ func TestChargeIntervalOf2016(t *testing.T) {
 		t.Errorf("a charge in %.1f min, measured 14.5", got)
 	}
 }
+
+// Ore laid without charcoal belongs to the charge under it and lies in its top layer; the stack hardly rises.
+func TestOreAloneJoinsTheChargeBelow(t *testing.T) {
+	s := dayShaft(t, DefaultShaftParams(), ShaftStep, layerThickness)
+	layers, height := s.count, s.StackHeight()
+	must(t, s.Charge(0, Portion{standardOre(t), 2}))
+	profile := s.AppendProfile(nil)
+	top := profile[len(profile)-1]
+	if s.count != layers || top.Charge != 2 || math.Abs(top.Ore.Sum()-2*0.51) > 0.01 {
+		t.Errorf("%d layers, before %d; top %+v", s.count, layers, top)
+	}
+	if rise := s.StackHeight() - height; rise <= 0 || rise > 0.01 {
+		t.Errorf("the stack rises by %.4f m", rise)
+	}
+	must(t, s.Charge(0, Portion{standardFuel(t), 1.8}))
+	if p := s.AppendProfile(nil); p[len(p)-1].Charge != 3 {
+		t.Errorf("the next charge is number %d", p[len(p)-1].Charge)
+	}
+	s.AdvanceTo(1800)
+	checkBalance(t, &s)
+}
+
+// A tap takes its share of the slag and nothing else, a bloom the iron and its carbon; the accounts stay closed.
+func TestTapAndBloom(t *testing.T) {
+	s := dayShaft(t, DefaultShaftParams(), ShaftStep, layerThickness)
+	runDay(t, &s, 3, 1.5, nil)
+	before := s.Hearth()
+	must(t, s.Tap(s.Time(), 0.6))
+	after := s.Hearth()
+	if got, want := after.Slag.Sum(), 0.4*before.Slag.Sum(); math.Abs(got-want) > 1e-9 || after.Iron != before.Iron || math.Abs(after.Temperature-before.Temperature) > 0.01 {
+		t.Errorf("after tapping %+v, before %+v", after, before)
+	}
+	if got := s.Totals().SlagTapped; math.Abs(got-0.6*before.Slag.Sum()) > 0.02*got {
+		t.Errorf("tapped %.3f kg of %.3f", got, before.Slag.Sum())
+	}
+	must(t, s.TakeBloom(s.Time()))
+	if h := s.Hearth(); h.Iron != 0 || h.Carbon != 0 || s.Totals().IronTaken != before.Iron {
+		t.Errorf("the bloom is out and the hearth holds %+v", h)
+	}
+	checkBalance(t, &s)
+	s.AdvanceTo(s.Time() + 600)
+	checkBalance(t, &s)
+}
+
+// A stopped blast and a restart: the furnace cools, lights again by itself while it glows, and burns as fast as before.
+func TestShaftRestarts(t *testing.T) {
+	s := dayShaft(t, DefaultShaftParams(), ShaftStep, layerThickness)
+	runDay(t, &s, 2, 0, nil)
+	rate := s.Totals().LastStepCarbon
+	must(t, s.SetBlast(s.Time(), Blast{Temperature: 288}))
+	s.AdvanceTo(s.Time() + 900)
+	if s.Totals().LastStepCarbon > 1e-3*rate {
+		t.Errorf("without blast %.2e kg/s burn", s.Totals().LastStepCarbon)
+	}
+	must(t, s.SetBlast(s.Time(), litresAMinute(t, 700)))
+	s.AdvanceTo(s.Time() + 300)
+	if got := s.Totals().LastStepCarbon; math.Abs(got/rate-1) > 0.1 {
+		t.Errorf("after the restart %.2e kg/s burn, before %.2e", got, rate)
+	}
+}

@@ -6,7 +6,8 @@ import (
 )
 
 // Charge lays portions on top of the burden at a time in s since light, as one charge mixed through and sliced into layers,
-// at the temperature of the air. Several charges at one moment are several calls.
+// at the temperature of the air. Several charges at one moment are several calls. Ore without charcoal goes into the top
+// layer and takes no number of its own.
 func (s *Shaft) Charge(at float64, portions ...Portion) error {
 	return s.lay(at, s.ambient.Temperature, portions)
 }
@@ -41,12 +42,15 @@ func (s *Shaft) lay(at, kelvin float64, portions []Portion) error {
 	if !(sum.volume() > 0) {
 		return nil
 	}
-	s.charges++
-	sum.charge = s.charges
-	if sum.lump == 0 { // ore alone lies in the charcoal under it
-		sum.lump = DefaultLump
-		if s.count > 0 {
-			sum.lump = s.layers[s.count-1].lump
+	alone := sum.fuelVolume == 0
+	if alone && s.count > 0 { // ore without charcoal belongs to the charge it falls on
+		top := &s.layers[s.count-1]
+		sum.charge, sum.lump = top.charge, top.lump
+	} else {
+		s.charges++
+		sum.charge = s.charges
+		if alone {
+			sum.lump = DefaultLump
 		}
 	}
 	sum.temperature, sum.edge, sum.gasT = kelvin, kelvin, kelvin
@@ -55,6 +59,10 @@ func (s *Shaft) lay(at, kelvin float64, portions []Portion) error {
 	sum.enthalpy = low + share*rise
 	s.bookIn(&sum)
 
+	if alone && s.count > 0 { // and runs down between its lumps
+		s.join(&s.layers[s.count-1], &sum)
+		return nil
+	}
 	fresh := s.thickness * s.wall.areaAt(s.StackHeight())
 	slices := max(1, int(math.Ceil(sum.volume()/fresh-1e-9)))
 	slices = min(slices, maxLayers/2)
@@ -71,13 +79,6 @@ func (s *Shaft) lay(at, kelvin float64, portions []Portion) error {
 	for range slices {
 		s.layers[s.count] = sum
 		s.count++
-	}
-	if sum.fuelVolume == 0 && s.count > slices {
-		// Ore alone runs down between the lumps of the layer below it.
-		s.join(&s.layers[s.count-slices-1], &s.layers[s.count-slices])
-		copy(s.layers[s.count-slices:s.count-1], s.layers[s.count-slices+1:s.count])
-		s.count--
-		s.layers[s.count] = layer{}
 	}
 	return nil
 }

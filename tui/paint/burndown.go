@@ -83,7 +83,7 @@ func (p painter) burnDown(g cell.Grid, r figure.Reading, v FireView) {
 	g.Text(x, 0, g.Cut(t.label, w-x), p.style(theme.Quiet))
 	scale := 1
 	for n := 5; n > 1; n-- {
-		if digitColumns(n) <= w-36 && digitRows(n) <= (h-1)/2 {
+		if digitColumns(n) <= w-36 && digitRows(n) <= h/2 {
 			scale = n
 			break
 		}

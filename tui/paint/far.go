@@ -19,14 +19,15 @@ func Far(g cell.Grid, th theme.Theme, r figure.Reading, v FireView) {
 	p := with(th)
 	t := farTimedBy(r, v)
 	bar, barRows := p.notKept(w, h, v)
-	l := farLayoutOf(w, h, p.farHigh(w, h, t), barRows, 2+digitRows(p.whole(1)), p.farNotice(w, h, r, v))
+	high := p.farHigh(w, h, t)
+	l := farLayoutOf(w, h, high, barRows, 2+digitRows(p.whole(1)), p.farNotice(w, h, high, r, v))
 	p.farNotKept(g.Sub(l.Bar), bar, v)
 	p.farLabel(g.Sub(l.Label), t, v)
-	p.farDigits(g.Sub(l.Digits), t, l.high)
-	p.farNext(g.Sub(l.Next), r, v, l.high)
+	p.farDigits(g.Sub(l.Digits), t, high)
+	p.farNext(g.Sub(l.Next), r, v, high)
 	switch {
 	case len(v.Warnings) > 0:
-		p.farWarning(g.Sub(l.Notice), v.Warnings)
+		p.farWarning(g.Sub(l.Notice), v.Warnings, high)
 	case v.Caution != nil:
 		p.caution(g.Sub(l.Notice), *v.Caution)
 	case r.Phase == entry.BurnsDown:
@@ -42,8 +43,6 @@ type farLayout struct {
 	Next   cell.Rect
 	Notice cell.Rect // the top warning
 	Foot   cell.Rect
-
-	high int // half rows of a dot of the digits
 }
 
 func (l farLayout) rects() []cell.Rect {
@@ -54,7 +53,7 @@ func (l farLayout) rects() []cell.Rect {
 // they stay as they are whatever else there is to say. The next charge keeps so
 // many rows, which is one line of blocks, or where there are hardly any, two.
 func farLayoutOf(w, h, high, bar, next, notice int) farLayout {
-	l := farLayout{high: high}
+	var l farLayout
 	body := cell.Rect{W: w, H: h}
 	l.Foot, body = body.CutBottom(FootRows)
 	digits := digitRows(high)

@@ -83,12 +83,13 @@ func (p painter) farDigits(g cell.Grid, t farTimed, high int) {
 		style := p.style(theme.Now)
 		if t.late {
 			style = panel
-			margin := 0
-			if free > 1 {
-				margin, free = 1, free-1
+			top, low := min(free, 1), panelMargin(word)
+			if free < 2 {
+				low = 0
 			}
-			g.Fill(cell.Rect{X: x, Y: free, W: word.width() + 4, H: word.rows() + margin}, ' ', style)
-			p.blocks(g, x+2, free+margin, word, style)
+			free -= top + low
+			g.Fill(cell.Rect{X: x, Y: free, W: word.width() + 4, H: h - free}, ' ', style)
+			p.blocks(g, x+2, free+top, word, style)
 		} else {
 			p.blocks(g, x, free, word, style)
 		}

@@ -44,10 +44,10 @@ func (p painter) farNotKept(g cell.Grid, b blocks, v FireView) {
 }
 
 // farNotice is how many rows the place below the charge wants.
-func (p painter) farNotice(w, h int, r figure.Reading, v FireView) int {
+func (p painter) farNotice(w, h, high int, r figure.Reading, v FireView) int {
 	switch {
 	case len(v.Warnings) > 0:
-		_, rows := p.farTitle(w, h/2, v.Warnings[0])
+		_, rows := p.farTitle(w, h/2, high, v.Warnings[0])
 		_, evidence, remedy := words.Warning(v.Warnings[0])
 		g := cell.New(0, 0, p.th.ASCII)
 		rows += g.Rows(remedy, w-4)
@@ -63,16 +63,17 @@ func (p painter) farNotice(w, h int, r figure.Reading, v FireView) int {
 	return 0
 }
 
-// farTitle is how large the title of a warning can be, with its mark.
-func (p painter) farTitle(w, h int, warning rule.Warning) (blocks, int) {
+// farTitle is how large the title of a warning can be, with its mark: a quarter
+// of the digits, since the charge comes first.
+func (p painter) farTitle(w, h, high int, warning rule.Warning) (blocks, int) {
 	title, _, _ := words.Warning(warning)
 	_, mark := p.badge(warning.Grade)
-	return p.panelOf(mark+title, w-4, h, max(h/10, 1))
+	return p.panelOf(mark+title, w-4, h, max(high/4, 1))
 }
 
 // farWarning draws the title of the top warning as large as its remedy lets
 // it, on the paper of its grade, and the remedy below in plain letters.
-func (p painter) farWarning(g cell.Grid, ws []rule.Warning) {
+func (p painter) farWarning(g cell.Grid, ws []rule.Warning, high int) {
 	w, h := g.Size()
 	if h == 0 {
 		return
@@ -81,7 +82,7 @@ func (p painter) farWarning(g cell.Grid, ws []rule.Warning) {
 	_, evidence, remedy := words.Warning(top)
 	style, _ := p.badge(top.Grade)
 	need := g.Rows(remedy, w-4)
-	b, rows := p.farTitle(w, max(h-need, 1), top)
+	b, rows := p.farTitle(w, max(h-need, 1), high, top)
 	p.panel(g.Sub(cell.Rect{W: w, H: rows}), b, style)
 	more := words.WarningSeen(top.Acknowledged, len(ws)-1)
 	if n := g.Width(more) + 2; b.wide > 0 && 2+b.width()+n <= w || b.wide == 0 && 2+g.Width(b.lines[0])+n <= w {

@@ -82,7 +82,7 @@ func TestFarDigitsAreTall(t *testing.T) {
 				Far(g, th, s.r, s.v)
 				high := p.farHigh(w, h, digits)
 				_, bar := p.notKept(w, h, s.v)
-				l := farLayoutOf(w, h, high, bar, 2+digitRows(p.whole(1)), p.farNotice(w, h, s.r, s.v))
+				l := farLayoutOf(w, h, high, bar, 2+digitRows(p.whole(1)), p.farNotice(w, h, high, s.r, s.v))
 				wide, _ := p.farWide(w, l.Digits.H, digits, high)
 				if n := drawn(g.Sub(cell.Rect{X: 2, Y: l.Digits.Y, W: wide * dotsWide(digits.digits), H: l.Digits.H})); n*100 < farLeast*h {
 					t.Fatalf("%s %dx%d: %d rows are drawn:\n%s", s.name, w, h, n, g)

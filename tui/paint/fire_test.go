@@ -9,8 +9,10 @@ import (
 	"github.com/charmbracelet/x/exp/golden"
 
 	"chargehand/model/entry"
+	"chargehand/model/figure"
 	"chargehand/model/picture"
 	"chargehand/model/rule"
+	"chargehand/tui/cell"
 	"chargehand/tui/theme"
 )
 
@@ -179,8 +181,21 @@ func FuzzFire(f *testing.F) {
 			f.ask = &Ask{Label: measure, Value: note, Hint: furnace}
 		}
 		w, h = max(w, 1), max(h, 1)
-		for _, th := range []theme.Theme{{}, {ASCII: true}} {
-			for y, row := range strings.Split(ansi.Strip(frame(th, int(w), int(h), scene{r: r, v: v, foot: f})), "\n") {
+		v.Flame, v.Closer, v.Decide = &Sight{Sees: note}, furnace, DecideKeys{measure, note, furnace}
+		if h%2 == 0 {
+			v.Warnings, v.Caution = nil, &CautionText{note, furnace, measure, note}
+		}
+		if w%3 == 0 {
+			r.Phase = entry.BurnsDown
+		}
+		th := theme.Theme{ASCII: h%3 == 0}
+		replayed := func(g cell.Grid, th theme.Theme, r figure.Reading, v FireView) {
+			tl := dayOf(r, w%5 == 0)
+			tl.Steps = note
+			Replay(g, th, r, v, tl)
+		}
+		for _, paint := range []func(cell.Grid, theme.Theme, figure.Reading, FireView){Fire, Far, Decision, replayed} {
+			for y, row := range strings.Split(ansi.Strip(frame(th, int(w), int(h), scene{r: r, v: v, foot: f, paint: paint})), "\n") {
 				if n := ansi.StringWidth(row); n != int(w) {
 					t.Fatalf("%dx%d row %d: width %d: %q", w, h, y, n, row)
 				}

@@ -50,8 +50,8 @@ func (fire) hints(sh shared) []paint.KeyHint {
 		return []paint.KeyHint{short(k.Dip, words.DoDip), look, tap, blast, crossOut, more, screens, note}
 	}
 	return []paint.KeyHint{
-		short(k.Charge, words.ShortCharge), short(k.Scoop, words.ShortScoop), short(k.Charcoal, words.ShortCharcoal), crossOut,
-		blast, tap, more, screens, look, short(k.Rod, words.ShortRod), short(k.Half, words.DoHalf), short(k.Earlier, words.ShortEarlier),
+		short(k.Charge, words.ShortCharge), short(k.Scoop, words.ShortScoop), crossOut, blast, tap, more, screens,
+		short(k.Charcoal, words.ShortCharcoal), look, short(k.Rod, words.ShortRod), short(k.Half, words.DoHalf), short(k.Earlier, words.ShortEarlier),
 		short(k.NotToMark, words.ShortNotToMark), note, short(k.Poke, words.ShortPoke), short(k.Dip, words.DoDip), short(k.Weigh, words.DoWeigh),
 	}
 }

@@ -1,17 +1,14 @@
 package tui
 
 import (
-	"errors"
+	"slices"
 	"strconv"
-	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
 
 	"chargehand/model/entry"
 	"chargehand/model/words"
-	"chargehand/tui/cell"
 	"chargehand/tui/paint"
-	"chargehand/tui/theme"
 )
 
 // lightForm asks once for the furnace and its measures. It opens with a
@@ -100,7 +97,7 @@ func (f lightForm) with(s Starter) lightForm {
 	set(boreCm, given(s.Furnace.Bore), true)
 	set(stackCm, given(s.Furnace.Stack), true)
 	set(rimCm, given(s.Furnace.Rim), true)
-	for _, m := range s.Measures {
+	for _, m := range slices.Backward(s.Measures) { // the first of each material stays
 		switch m.What {
 		case entry.Charcoal:
 			set(charcoalName, m.Name, false)
@@ -162,154 +159,6 @@ func (f lightForm) choose(sh shared, n int) lightForm {
 	return f.with(sh.starters[f.starter])
 }
 
-// light reads the form. What still stands as the starter gave it is a guess;
-// a blank is not recorded. The error is about the field it names.
-func (f lightForm) light(s Starter) (entry.Light, lightField, error) {
-	l := entry.Light{Furnace: s.Furnace}
-	var bad error
-	var at lightField
-	fail := func(id lightField, err error) {
-		if bad == nil {
-			bad, at = err, id
-		}
-	}
-	text := func(id lightField) string { return f.rows[id].input.trimmed() }
-	number := func(id lightField, lim limits) (float64, bool) {
-		if text(id) == "" {
-			return 0, false
-		}
-		v, err := f.rows[id].input.value(lim.unit, lim.least, lim.most)
-		if err != nil {
-			fail(id, errors.New(words.InField(lightLabels[id].label, err.Error())))
-		}
-		return v, err == nil
-	}
-	length := func(id lightField) entry.Maybe[entry.Centimetre] {
-		v, ok := number(id, limits{"cm", 5, 500})
-		return entry.Maybe[entry.Centimetre]{Value: entry.Centimetre(v), Known: ok}
-	}
-	measure := func(name, kg lightField, w entry.What) entry.Measure {
-		m := entry.Measure{Name: text(name), What: w}
-		if m.Name == "" {
-			fail(name, errors.New(words.InField(lightLabels[name].label, words.NameMissing)))
-		}
-		v, ok := number(kg, limits{"kg", 0.01, 100})
-		m.Mass = entry.Maybe[entry.Kilogram]{Value: entry.Kilogram(v), Known: ok}
-		m.Guessed = ok && f.untouched(kg)
-		return m
-	}
-	if l.Furnace.Name = text(furnaceName); l.Furnace.Name == "" {
-		fail(furnaceName, errors.New(words.InField(lightLabels[furnaceName].label, words.NameMissing)))
-	}
-	l.Furnace.Bore, l.Furnace.Stack, l.Furnace.Rim = length(boreCm), length(stackCm), length(rimCm)
-	if l.Furnace.Rim.Known && l.Furnace.Stack.Known && l.Furnace.Rim.Value < l.Furnace.Stack.Value {
-		fail(rimCm, errors.New(words.RimBelowMark))
-	}
-	l.Furnace.Guessed = s.Furnace.Guessed && f.untouched(boreCm) && f.untouched(stackCm)
-	charcoal, ore := measure(charcoalName, charcoalKg, entry.Charcoal), measure(oreName, oreKg, entry.Ore)
-	if strings.EqualFold(charcoal.Name, ore.Name) {
-		fail(oreName, errors.New(words.SameMeasure))
-	}
-	l.Measures = []entry.Measure{charcoal, ore}
-	n, _ := number(oreCount, measures)
-	l.Recipe = entry.Parts{
-		{What: entry.Charcoal, Measure: charcoal.Name, Count: entry.Some(entry.Count(1))},
-		{What: entry.Ore, Measure: ore.Name, Count: entry.Some(entry.Count(n))},
-	}
-	return l, at, bad
-}
-
-// untouched tells whether a field still stands as the starter gave it.
-func (f lightForm) untouched(id lightField) bool { return f.rows[id].input.text == f.rows[id].given }
-
-// by is the initials typed into the form.
-func (f lightForm) by() string { return f.rows[initials].input.trimmed() }
-
 func (lightForm) hints(shared) []paint.KeyHint {
 	return hints(lightMap.Done, lightMap.Previous, lightMap.Next, lightMap.Right, lightMap.Back)
-}
-
-// lightLabels are the labels and units of the form's fields.
-var lightLabels = [lightFields]struct{ label, unit string }{
-	furnaceName:  {words.FormFurnace, ""},
-	boreCm:       {words.FormBore, "cm"},
-	stackCm:      {words.FormStack, "cm"},
-	rimCm:        {words.FormRim, "cm"},
-	charcoalName: {words.FormCharcoalName, ""},
-	charcoalKg:   {words.FormCharcoalKg, "kg"},
-	oreName:      {words.FormOreName, ""},
-	oreKg:        {words.FormOreKg, "kg"},
-	oreCount:     {words.FormOreCount, ""},
-	initials:     {words.FormInitials, ""},
-}
-
-func (f lightForm) paint(g cell.Grid, sh shared) {
-	top(g, sh, words.DoSmelt, words.LightAsks)
-	body := bodyOf(g)
-	n := f.last() + 1
-	first := 0 // scrolled so that the row is seen
-	if body.H < n {
-		first = max(0, min(f.row-body.H/2, n-body.H))
-	}
-	blank := 0
-	if body.H >= n+4 {
-		blank = 1
-	}
-	label := 2
-	for _, l := range lightLabels {
-		label = max(label, g.Width(l.label))
-	}
-	for i := first; i < n && i-first < body.H; i++ {
-		y := body.Y + i - first
-		if i > 0 {
-			y += blank
-		}
-		if i == f.last() {
-			y += blank
-		}
-		f.paintRow(g.Sub(cell.Rect{X: 1, Y: y, W: body.W - 2, H: 1}), sh, i, label)
-	}
-}
-
-func (f lightForm) paintRow(g cell.Grid, sh shared, i, label int) {
-	th := sh.theme
-	mark := " "
-	if i == f.row {
-		mark = th.Marks().Picked
-	}
-	g.Text(0, 0, mark, th.Style(theme.Now))
-	switch {
-	case i == 0:
-		g.Text(2, 0, words.FormStarter, th.Style(theme.Quiet))
-		name := sh.starters[f.starter].Name
-		x := label + 4 + g.Text(label+4, 0, name, th.Style(theme.Strong))
-		g.Text(x+2, 0, words.StarterOf(f.starter+1, len(sh.starters)), th.Style(theme.Quiet))
-	case i == f.last():
-		style := th.Style(theme.Strong)
-		if i == f.row {
-			style = th.Style(theme.Picked)
-		}
-		g.Text(2, 0, " "+words.DoLight+" ", style)
-	default:
-		r := f.rows[i-1]
-		l := lightLabels[r.id]
-		g.Text(2, 0, l.label, th.Style(theme.Quiet))
-		style := th.Style(theme.Strong)
-		if i == f.row {
-			style = th.Style(theme.Field)
-		}
-		x := label + 4 + g.Text(label+4, 0, r.input.text, style)
-		if i == f.row {
-			x += g.Text(x, 0, th.Marks().Cursor, th.Style(theme.Now))
-		}
-		x += 1 + g.Text(x+1, 0, l.unit, th.Style(theme.Quiet))
-		switch {
-		case i-1 == f.bad:
-			g.Text(x+2, 0, th.Marks().Look+" "+words.FormWrong, th.Style(theme.Look))
-		case r.input.text == "" && r.id != initials:
-			g.Text(x+2, 0, words.FormBlank, th.Style(theme.Quiet))
-		case r.input.number && f.untouched(r.id):
-			g.Text(x+2, 0, words.FormGuess, th.Style(theme.Quiet))
-		}
-	}
 }

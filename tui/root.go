@@ -15,26 +15,27 @@ import (
 // dialog or the active screen, makes entries of what they lead to, and puts
 // acknowledgements in their place. It is a value and its Update is pure.
 type Model struct {
-	cfg     Config
-	w, h    int
-	theme   theme.Theme
-	now     entry.Stamp
-	ticked  entry.Stamp // the last look at both clocks
-	by      string      // initials, until a smelt knows better
-	running smelt       // the smelt at work
-	looked  smelt       // another one, looked at
-	house   int         // entries of the house that this run kept
-	stand   stand       // the shelf, as far as it was read
-	ledger  ledger
-	batch   batch
-	guard   guard
-	screens map[screenID]screen
-	active  screenID
-	behind  []screenID // the way back
-	dialog  dialog
-	answer  answer
-	leaving bool   // as soon as all is kept
-	version uint64 // of what is shown
+	cfg      Config
+	w, h     int
+	theme    theme.Theme
+	now      entry.Stamp
+	ticked   entry.Stamp // the last look at both clocks
+	by       string      // initials, until a smelt knows better
+	running  smelt       // the smelt at work
+	looked   smelt       // another one, looked at
+	house    int         // entries of the house that this run kept
+	starters []Starter
+	stand    stand // the shelf, as far as it was read
+	ledger   ledger
+	batch    batch
+	guard    guard
+	screens  map[screenID]screen
+	active   screenID
+	behind   []screenID // the way back
+	dialog   dialog
+	answer   answer
+	leaving  bool   // as soon as all is kept
+	version  uint64 // of what is shown
 }
 
 // stand is what was read of the shelf.
@@ -60,7 +61,7 @@ func New(cfg Config) Model {
 	}
 	m := Model{
 		cfg: cfg, theme: cfg.Theme, now: cfg.Start, ticked: cfg.Start, ledger: newLedger(cfg.Start),
-		active: startScreen, screens: map[screenID]screen{},
+		active: startScreen, screens: map[screenID]screen{}, starters: cfg.Starters,
 	}
 	for _, s := range []screen{start{}, newLightForm(cfg.Starters), fire{}, journal{}, shelf{}, help{}} {
 		m.screens[s.name()] = s
@@ -89,6 +90,8 @@ func (m Model) Update(msg tea.Msg) (Model, []entry.Entry, tea.Cmd) {
 		return m.shelfRead(msg)
 	case smeltRead:
 		m = m.smeltRead(msg)
+	case startersRead:
+		m = m.offered(msg)
 	case failed:
 		m = m.refuse(words.CommandFailed(msg.err.Error()))
 	case Leave:

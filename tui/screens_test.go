@@ -101,6 +101,21 @@ func TestStartersChange(t *testing.T) {
 	d.shows("wide shaft")
 }
 
+// The furnace of the last smelt is offered first, with its measures as they
+// came to weigh.
+func TestOwnFurnaceIsOfferedFirst(t *testing.T) {
+	d := smelting(t, theme.Theme{})
+	d.press("w", "m", "b", "2", "enter", "w", "n", "o", "o", "t", "o", "k", "y")
+	d.press("v", "a", "r")
+	d.shows("as in 2026-05-09-reedhollow-a")
+	d.shows("Reed Hollow")
+	d.press("enter")
+	l := d.m.running.light()
+	if d.m.running.id != "2026-05-09-reedhollow-b" || l.Measures[0].Mass.Value != 2 || l.Measures[0].Guessed || !l.Measures[1].Guessed {
+		t.Errorf("%s %+v", d.m.running.id, l.Measures)
+	}
+}
+
 func TestDemoIsToLookAt(t *testing.T) {
 	d := sit(t)
 	d.press("l")

@@ -55,7 +55,7 @@ func (start) lines(sh shared) []startLine {
 	}
 	return append(ls,
 		startLine{startMap.Practise, words.PractiseIs, func(sh shared) step {
-			return leavingRunning(sh, func(sh shared) step { l := practice(sh.starters[0]); return step{light: &l, say: sayLit} })
+			return leavingRunning(sh, func(sh shared) step { l := practice(sh.usual); return step{light: &l, say: sayLit} })
 		}},
 		startLine{startMap.Smelt, words.SmeltIs, func(sh shared) step {
 			return leavingRunning(sh, func(shared) step { return step{to: lightScreen} })

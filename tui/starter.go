@@ -1,6 +1,13 @@
 package tui
 
-import "chargehand/model/entry"
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chargehand/model"
+	"chargehand/model/entry"
+	"chargehand/model/fold"
+	"chargehand/model/words"
+)
 
 // Starter is a furnace to begin with: its sizes, its measures and its first
 // charge.
@@ -40,4 +47,50 @@ func starter(name string, bore, stack, rim, base entry.Centimetre, tuyere entry.
 			{What: entry.Ore, Measure: ore, Count: entry.Some(scoops)},
 		},
 	}
+}
+
+// ownStarters is how many of a person's own furnaces are offered.
+const ownStarters = 3
+
+// startersRead brings the furnaces of the last smelts.
+type startersRead struct{ own []Starter }
+
+// readStarters reads the furnaces of the newest smelts, each as it was lit, with
+// its measures as they weighed in the end. What cannot be read is not offered;
+// opening that smelt says why.
+func (m Model) readStarters() tea.Cmd {
+	var ids []string
+	seen := map[string]bool{}
+	for _, l := range m.stand.lines {
+		if !l.Practice && !l.Invented && !seen[l.Furnace] && len(ids) < ownStarters {
+			ids, seen[l.Furnace] = append(ids, l.ID), true
+		}
+	}
+	if len(ids) == 0 {
+		return nil
+	}
+	store := m.cfg.Store
+	return m.command(func() tea.Msg {
+		var read startersRead
+		for _, id := range ids {
+			if es, err := store.Entries(id); err == nil && len(es) > 0 {
+				r := model.Read(es, fold.All, fold.End(es))
+				read.own = append(read.own, Starter{
+					Name: words.AsIn(id), Furnace: r.Light.Furnace, Measures: r.Measures, Recipe: r.Light.Recipe,
+				})
+			}
+		}
+		return read
+	})
+}
+
+// offered takes a person's own furnaces before the usual ones, unless somebody
+// is filling in the form already.
+func (m Model) offered(r startersRead) Model {
+	form, ok := m.screens[lightScreen].(lightForm)
+	if !ok || !form.untouchedYet() {
+		return m
+	}
+	m.starters = append(r.own, m.cfg.Starters...)
+	return m.withScreen(newLightForm(m.starters))
 }

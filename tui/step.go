@@ -41,7 +41,8 @@ type shared struct {
 	running    smelt  // the one at work, which may be another; none when there is none
 	shelf      []SmeltLine
 	shelfErr   error
-	starters   []Starter
+	starters   []Starter  // to light a fire with, the person's own furnaces first
+	usual      Starter    // to practise with
 	demo       *SmeltLine // the invented one, to look at
 	behind     screenID   // the screen to go back to, which help explains
 	behindKeys keymap

@@ -116,8 +116,11 @@ func (m Model) arrived() (Model, tea.Cmd) {
 	if s, ok := m.screens[m.active].(interface{ entered(shared) screen }); ok {
 		m = m.withScreen(s.entered(m.shared()))
 	}
-	if m.active == startScreen || m.active == shelfScreen {
+	switch m.active {
+	case startScreen, shelfScreen:
 		return m, m.readShelf()
+	case lightScreen:
+		return m, m.readStarters()
 	}
 	return m, nil
 }

@@ -99,7 +99,7 @@ const (
 	ShortEarlier   = "earlier"
 	ShortNotToMark = "not to mark"
 	ShortOthers    = "more"
-	ShortViews     = "screens"
+	ShortViews     = "views"
 )
 
 // KeyNames is how keys without a letter are written.

@@ -151,6 +151,9 @@ func StarterOf(n, of int) string {
 	return strconv.Itoa(n) + " of " + strconv.Itoa(of) + ", ← → another"
 }
 
+// AsIn names a starter after the smelt that it was used in.
+func AsIn(id string) string { return "as in " + id }
+
 // InField says which field is wrong, and how.
 func InField(label, why string) string { return label + ": " + why }
 

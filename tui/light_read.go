@@ -1,0 +1,124 @@
+package tui
+
+import (
+	"errors"
+	"slices"
+	"strings"
+
+	"chargehand/model/entry"
+	"chargehand/model/words"
+)
+
+// light reads the form. What still stands as the starter gave it is a guess;
+// a blank is not recorded. The error is about the field it names.
+func (f lightForm) light(s Starter) (entry.Light, lightField, error) {
+	l := entry.Light{Furnace: s.Furnace}
+	var bad error
+	var at lightField
+	fail := func(id lightField, err error) {
+		if bad == nil {
+			bad, at = err, id
+		}
+	}
+	text := func(id lightField) string { return f.rows[id].input.trimmed() }
+	number := func(id lightField, lim limits) (float64, bool) {
+		if text(id) == "" {
+			return 0, false
+		}
+		v, err := f.rows[id].input.value(lim.unit, lim.least, lim.most)
+		if err != nil {
+			fail(id, errors.New(words.InField(lightLabels[id].label, err.Error())))
+		}
+		return v, err == nil
+	}
+	length := func(id lightField) entry.Maybe[entry.Centimetre] {
+		v, ok := number(id, limits{"cm", 5, 500})
+		return entry.Maybe[entry.Centimetre]{Value: entry.Centimetre(v), Known: ok}
+	}
+	measure := func(name, kg lightField, w entry.What) entry.Measure {
+		m := entry.Measure{Name: text(name), What: w}
+		if m.Name == "" {
+			fail(name, errors.New(words.InField(lightLabels[name].label, words.NameMissing)))
+		}
+		v, ok := number(kg, limits{"kg", 0.01, 100})
+		m.Mass = entry.Maybe[entry.Kilogram]{Value: entry.Kilogram(v), Known: ok}
+		m.Guessed = ok && f.untouched(kg) && guessed(s, w)
+		return m
+	}
+	if l.Furnace.Name = text(furnaceName); l.Furnace.Name == "" {
+		fail(furnaceName, errors.New(words.InField(lightLabels[furnaceName].label, words.NameMissing)))
+	}
+	l.Furnace.Bore, l.Furnace.Stack, l.Furnace.Rim = length(boreCm), length(stackCm), length(rimCm)
+	if l.Furnace.Rim.Known && l.Furnace.Stack.Known && l.Furnace.Rim.Value < l.Furnace.Stack.Value {
+		fail(rimCm, errors.New(words.RimBelowMark))
+	}
+	l.Furnace.Guessed = s.Furnace.Guessed && f.untouched(boreCm) && f.untouched(stackCm)
+	charcoal, ore := measure(charcoalName, charcoalKg, entry.Charcoal), measure(oreName, oreKg, entry.Ore)
+	if strings.EqualFold(charcoal.Name, ore.Name) {
+		fail(oreName, errors.New(words.SameMeasure))
+	}
+	l.Measures = append([]entry.Measure{charcoal, ore}, spare(s, charcoal.Name, ore.Name)...)
+	n, _ := number(oreCount, measures)
+	l.Recipe = entry.Parts{
+		{What: entry.Charcoal, Measure: charcoal.Name, Count: entry.Some(entry.Count(1))},
+		{What: entry.Ore, Measure: ore.Name, Count: entry.Some(entry.Count(n))},
+	}
+	return l, at, bad
+}
+
+// guessed tells whether a starter's measure of a material was never weighed.
+func guessed(s Starter, w entry.What) bool {
+	for _, m := range s.Measures {
+		if m.What == w {
+			return m.Guessed
+		}
+	}
+	return false
+}
+
+// spare are the starter's further measures, beside the two of the form.
+func spare(s Starter, names ...string) []entry.Measure {
+	var ms []entry.Measure
+	seen := map[entry.What]bool{}
+	for _, m := range s.Measures {
+		first := (m.What == entry.Charcoal || m.What == entry.Ore) && !seen[m.What]
+		seen[m.What] = true
+		if !first && !slices.Contains(names, m.Name) {
+			ms = append(ms, m)
+		}
+	}
+	return ms
+}
+
+// isGuess tells whether a number stands as the starter gave it, and was a guess
+// there.
+func (f lightForm) isGuess(s Starter, id lightField) bool {
+	if !f.rows[id].input.number || !f.untouched(id) {
+		return false
+	}
+	switch id {
+	case charcoalKg:
+		return guessed(s, entry.Charcoal)
+	case oreKg:
+		return guessed(s, entry.Ore)
+	case boreCm, stackCm, rimCm:
+		return s.Furnace.Guessed
+	}
+	return false
+}
+
+// untouchedYet tells whether nothing was done to the form.
+func (f lightForm) untouchedYet() bool {
+	for _, r := range f.rows {
+		if r.input.text != r.given {
+			return false
+		}
+	}
+	return f.row == f.last() && f.starter == 0
+}
+
+// untouched tells whether a field still stands as the starter gave it.
+func (f lightForm) untouched(id lightField) bool { return f.rows[id].input.text == f.rows[id].given }
+
+// by is the initials typed into the form.
+func (f lightForm) by() string { return f.rows[initials].input.trimmed() }

@@ -148,7 +148,7 @@ const (
 
 // StarterOf says which of the starters is shown.
 func StarterOf(n, of int) string {
-	return strconv.Itoa(n) + " of " + strconv.Itoa(of) + ", ← → another"
+	return strconv.Itoa(n) + " of " + strconv.Itoa(of) + ", ← →"
 }
 
 // AsIn names a starter after the smelt that it was used in.

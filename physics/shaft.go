@@ -6,7 +6,7 @@ import (
 )
 
 // Shaft is a furnace at one moment of a smelt: a stack of layers on a hearth, inside a wall that stores heat, with gas going
-// through it. It is a plain value: assigning it copies it, whole and independent (some 70 kB), so a forecast is a copy that
+// through it. It is a plain value: assigning it copies it, whole and independent (some 50 kB), so a forecast is a copy that
 // is run ahead and dropped. What the copies share never changes.
 //
 // Solids are followed layer by layer as they sink, so nothing smears on the way and each charge stays a layer with its own

@@ -40,7 +40,7 @@ func TestShaftConverges(t *testing.T) {
 		name            string
 		step, thickness float64
 		kelvin          float64
-	}{{"half the step", ShaftStep / 2, layerThickness, 5}, {"a quarter second", 0.25, layerThickness, 5}, {"half the layer", ShaftStep, layerThickness / 2, 10}, {"twice the layer", ShaftStep, layerThickness * 2, 10}} {
+	}{{"half the step", ShaftStep / 2, layerThickness, 5}, {"twice the step", ShaftStep * 2, layerThickness, 5}, {"a quarter second", 0.25, layerThickness, 5}, {"half the layer", ShaftStep, layerThickness / 2, 10}, {"twice the layer", ShaftStep, layerThickness * 2, 10}} {
 		if testing.Short() && c.step < 1 {
 			continue
 		}

@@ -201,8 +201,8 @@ func TestReportPublishedSmelts(t *testing.T) {
 		for _, l := range r.shaft.AppendProfile(nil) {
 			inShaft += l.Ore.Metal
 		}
-		t.Logf("30 Nov 2016, air factor %.2f: interval %.1f min (measured 14.5), with ore %.1f (14.2); iron %.1f kg in the hearth and %.1f in the shaft of %.1f charged (bloom 7.8 kg, 6.6-7.0 kg metal assumed); carbon %.2f %%; slag %.1f kg with %.1f FeO",
-			factor, r.interval(30, 400), r.interval(122, 400), h.Iron, inShaft, r.shaft.Totals().OreIron, 100*h.Carbon/h.Iron, h.Slag.Sum(), h.Slag.FeO)
+		t.Logf("30 Nov 2016, air factor %.2f: interval %.1f min (measured 14.5), with ore %.1f (14.2); iron %.1f kg in the hearth and %.1f in the shaft of %.1f charged (bloom 7.8 kg, 6.6-7.0 kg metal assumed); carbon %.2f %%; slag %.1f kg with %.1f FeO, reducible iron index %.2f (fayalite 1)",
+			factor, r.interval(30, 400), r.interval(122, 400), h.Iron, inShaft, r.shaft.Totals().OreIron, 100*h.Carbon/h.Iron, h.Slag.Sum(), h.Slag.FeO, h.Slag.ReducibleIronIndex())
 		t.Logf("  300 min: middle %s, hearth %.0f C", row(r.at[300], middle), ToCelsius(h.Temperature))
 	}
 	oct := smelt2021(t, 0.85, 0.85)
@@ -222,4 +222,48 @@ func TestReportPublishedSmelts(t *testing.T) {
 	}
 	t.Logf("9 Oct 2011 (darkcompanyca.blogspot.com 2011/10, 800 l/min, bore 25, wall 10 cm; nothing fitted, stack and charges assumed as 2021): +10/20/30/40 cm and top gas measured >1350/1195/1189/1014/660, mean of an hour %.0f/%.0f/%.0f/%.0f/%.0f C",
 		means[0], means[1], means[2], means[3], means[4])
+}
+
+// What each named number does over its range to the smelt of 30 Nov 2016 (air factor 1.15 but where it is the number moved):
+// change of the middle of the shaft at 3, 20 and 40 cm (mean of an hour), of the interval and of the iron. For setting bands.
+//
+//	go test -run TestReportSensitivity -v ./physics
+func TestReportSensitivity(t *testing.T) {
+	if !testing.Verbose() {
+		t.Skip("a report, printed with -v")
+	}
+	type outcome struct {
+		bed      [3]float64
+		interval float64
+		iron     float64
+	}
+	run := func(p ShaftParams, factor float64) (o outcome) {
+		smelt := smelt2016(t, factor)
+		smelt.params = p
+		var minutes []float64
+		for m := 270.0; m < 330; m += 2 {
+			minutes = append(minutes, m)
+		}
+		r := smelt.replay(t, minutes...)
+		for _, m := range minutes {
+			for i, h := range []float64{0.03, 0.20, 0.40} {
+				o.bed[i] += layerAt(r.at[m], h, middle) / float64(len(minutes))
+			}
+		}
+		o.interval, o.iron = r.interval(122, 400), r.shaft.Hearth().Iron
+		return o
+	}
+	base := run(DefaultShaftParams(), 1.15)
+	t.Logf("%-16s %5s %6.0f %6.0f %6.0f C %6.1f min %5.1f kg", "default", "", base.bed[0], base.bed[1], base.bed[2], base.interval, base.iron)
+	for _, row := range ShaftParamTable {
+		for _, value := range []float64{row.Low, row.High} {
+			factor := 1.15
+			if row.Name == "air_factor" {
+				factor = value
+			}
+			o := run(row.With(DefaultShaftParams(), value), factor)
+			t.Logf("%-16s %5.3g %+6.0f %+6.0f %+6.0f K %+6.1f min %+5.1f kg", row.Name, value,
+				o.bed[0]-base.bed[0], o.bed[1]-base.bed[1], o.bed[2]-base.bed[2], o.interval-base.interval, o.iron-base.iron)
+		}
+	}
 }

@@ -81,9 +81,9 @@ func BenchmarkKeyToKept(b *testing.B) {
 		b.Fatal(err)
 	}
 	line = append(line, '\n')
-	ours := func(n int) error { book.Keep(charge(n)); return (<-kept).Err }
+	ours := func(e entry.Entry) error { book.Keep(e); return (<-kept).Err }
 	for n := range 20 { // the first entries make files and buckets
-		if err := both(ours(n), ref.keep(line)); err != nil {
+		if err := both(ours(charge(n)), ref.keep(line)); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -99,7 +99,8 @@ func BenchmarkKeyToKept(b *testing.B) {
 	n := 20
 	for b.Loop() {
 		n++
-		a := func() { own = append(own, timed(func() error { return ours(n) })) }
+		e := charge(n)
+		a := func() { own = append(own, timed(func() error { return ours(e) })) }
 		z := func() { its = append(its, timed(func() error { return ref.keep(line) })) }
 		if n%2 == 0 { // each goes first as often as the other
 			a, z = z, a

@@ -67,12 +67,12 @@ func bookRow(g cell.Grid, sh shared, l fold.Line, picked bool) {
 		g.Text(0, 0, m.Picked, text)
 	}
 	g.Text(2, 0, s.wallOf(l).Format(words.Clock), quiet)
-	right := w - 1
+	end := w - 1
 	if by := l.Entry.By; by != "" && w >= 60 {
-		g.TextRight(right, 0, by, quiet)
+		end -= g.TextRight(end, 0, by, quiet) + 1
 	}
 	if s.waits(l.Seq()) {
-		g.TextRight(right-4, 0, waiting(sh), text)
+		end -= g.TextRight(end, 0, waiting(sh), text) + 1
 	}
 	became := ""
 	switch {
@@ -88,7 +88,7 @@ func bookRow(g cell.Grid, sh shared, l fold.Line, picked bool) {
 	if more := mended(sh, l); more != "" && w >= 100 {
 		said += "  (" + more + ")"
 	}
-	g.TextIn(cell.Rect{X: 16, W: max(right-16-14, 8), H: 1}, said, text)
+	g.TextIn(cell.Rect{X: 16, W: max(end-16, 8), H: 1}, said, text)
 }
 
 // waiting says of an entry that it is not yet kept, or that it is not.

@@ -48,6 +48,17 @@ func (ps Parts) Holds(w What) bool {
 	return false
 }
 
+// PartsIn is what an event puts into the furnace.
+func PartsIn(ev Event) Parts {
+	switch ev := ev.(type) {
+	case Fill:
+		return ev.Parts
+	case Charge:
+		return ev.Parts
+	}
+	return nil
+}
+
 // Count is how many measures of a material the charge holds, over all parts
 // that were counted, and whether any was.
 func (ps Parts) Count(w What) (Count, bool) {

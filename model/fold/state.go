@@ -114,23 +114,12 @@ func happened(held []Line, at time.Duration) []Line {
 // totals adds up all that went in: fills, charges and ore on its own.
 func (s *State) totals(scale scales) {
 	for _, l := range s.Lines {
-		parts := partsOf(l.Event)
+		parts := entry.PartsIn(l.Event)
 		c, cd := scale.sum(parts, entry.Charcoal, l.At)
 		o, od := scale.sum(parts, entry.Ore, l.At)
 		s.Charcoal = s.Charcoal.plus(Total{c, cd})
 		s.Ore = s.Ore.plus(Total{o, od})
 	}
-}
-
-// partsOf is what an event puts into the furnace.
-func partsOf(ev entry.Event) entry.Parts {
-	switch ev := ev.(type) {
-	case entry.Fill:
-		return ev.Parts
-	case entry.Charge:
-		return ev.Parts
-	}
-	return nil
 }
 
 // rest gathers what is read straight off the lines.

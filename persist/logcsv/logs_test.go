@@ -86,7 +86,7 @@ func totals(es []entry.Entry, what entry.What, upTo string) total {
 		if upTo != "" && e.Happened.Format("15:04") > upTo {
 			break
 		}
-		for _, p := range partsOf(e.Event) {
+		for _, p := range entry.PartsIn(e.Event) {
 			switch {
 			case p.What != what:
 			case !p.Mass.Known && !p.Count.Known:

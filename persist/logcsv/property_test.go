@@ -253,7 +253,7 @@ func TestRandomSmelts(t *testing.T) {
 		for what, c := range map[entry.What]column{entry.Charcoal: colCharcoal, entry.Ore: colOre} {
 			var want float64
 			for _, e := range es {
-				for _, p := range partsOf(e.Event) {
+				for _, p := range entry.PartsIn(e.Event) {
 					if m := float64(p.Mass.Value); p.What == what && p.Mass.Known && c.takes(m) {
 						want += m
 					}

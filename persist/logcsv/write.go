@@ -83,23 +83,13 @@ func newTable(entries []entry.Entry) *table {
 // firstCounted gives the measure in which a material was first counted.
 func firstCounted(entries []entry.Entry, what entry.What, otherwise string) string {
 	for _, e := range entries {
-		for _, p := range partsOf(e.Event) {
+		for _, p := range entry.PartsIn(e.Event) {
 			if p.What == what && p.Count.Known && p.Measure != "" {
 				return p.Measure
 			}
 		}
 	}
 	return otherwise
-}
-
-func partsOf(ev entry.Event) entry.Parts {
-	switch ev := ev.(type) {
-	case entry.Fill:
-		return ev.Parts
-	case entry.Charge:
-		return ev.Parts
-	}
-	return nil
 }
 
 // add puts an entry into the row of its group and moment, or into a new one.

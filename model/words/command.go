@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"math"
 	"strconv"
 	"strings"
 	"time"
@@ -194,17 +195,40 @@ func State(r figure.Reading) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s  %s since light  %s  as known by entry %d\n", r.Smelt, r.At.Round(time.Second), r.Phase, r.Known)
 	for n := range figure.Count {
-		f, d := r.Figure(n), figure.Table[n]
+		f, unit := r.Figure(n), figure.Table[n].Unit
 		value := "unknown"
 		switch {
+		case f.Known() && f.P10 == f.P90:
+			value = fmt.Sprintf("%s, %s", amount(f.P50, unit), f.Basis)
 		case f.Known():
-			value = fmt.Sprintf("%.4g %s (%.4g to %.4g), %s", f.P50, unitWord(d.Unit), f.P10, f.P90, f.Basis)
+			value = fmt.Sprintf("%s (%s to %s), %s", amount(f.P50, unit), plain(f.P10), plain(f.P90), f.Basis)
 		case f.AtLeast.Known:
-			value = fmt.Sprintf("unknown, at least %.4g %s", f.AtLeast.Value, unitWord(d.Unit))
+			value = fmt.Sprintf("unknown, at least %s", amount(f.AtLeast.Value, unit))
 		}
-		fmt.Fprintf(&b, "  %-20s %s\n", strings.ReplaceAll(d.Key, "_", " "), value)
+		fmt.Fprintf(&b, "  %-20s %s\n", strings.ReplaceAll(n.Key(), "_", " "), value)
 	}
 	return b.String()
+}
+
+// amount is a number with its unit; seconds are said as hours and minutes.
+func amount(v float64, unit string) string {
+	if unit == "s" {
+		return (time.Duration(v*1000) * time.Millisecond).Round(time.Second).String()
+	}
+	return plain(v) + " " + unitWord(unit)
+}
+
+// plain is a number to four digits, never with a power of ten.
+func plain(v float64) string {
+	digits := 4
+	for x := math.Abs(v); x >= 1 && digits > 0; x /= 10 {
+		digits--
+	}
+	s := strconv.FormatFloat(v, 'f', digits, 64)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	return s
 }
 
 func unitWord(u string) string {

@@ -26,6 +26,9 @@ func (m Model) tick(at entry.Stamp) (Model, []entry.Entry, tea.Cmd) {
 	}
 	m.ticked = at
 	m.running = m.running.at(at)
+	m, shown := m.testify()
+	m, care := m.caution()
+	out = append(append(out, shown...), care...)
 	if m.leaving && m.tally().notKept > 0 && m.dialog == nil {
 		m.dialog = leaveUnkept(m.shared()).ask
 	}

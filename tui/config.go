@@ -17,6 +17,7 @@ type Config struct {
 	Demo     func() ([]entry.Entry, error) // the invented smelt to look at, read inside a command; nil for none
 	Starters []Starter                     // furnaces to begin with; nil for those of this package
 	Practise bool                          // begin with a practice smelt, without asking
+	Version  string                        // of the program, for its testimony
 	Crashed  func(value any, stack []byte) // told of a panic inside a command, on that command's goroutine; may be nil
 }
 

@@ -209,11 +209,14 @@ func practising(t *testing.T) *desk {
 	return d
 }
 
-// acts are the events of the open smelt that are no keys.
+// acts are the events of the open smelt that a person made with a key of its
+// own.
 func (d *desk) acts() []entry.Event {
 	var evs []entry.Event
 	for _, e := range d.m.shown().entries {
-		if e.Event != nil && e.Kind() != entry.KindKeys {
+		switch e.Kind() {
+		case "", entry.KindKeys, entry.KindTestimony, entry.KindCaution:
+		default:
 			evs = append(evs, e.Event)
 		}
 	}

@@ -9,8 +9,9 @@ import (
 	"chargehand/model/words"
 )
 
-// fire is the screen beside the furnace. All it knows stands in the smelt.
-type fire struct{}
+// fire is the screen beside the furnace. All it shows stands in the smelt; far
+// shows the little of it that is read from five metres.
+type fire struct{ far bool }
 
 func (fire) name() screenID { return fireScreen }
 func (fire) keys() keymap   { return fireMap }
@@ -57,6 +58,12 @@ func (f fire) step(sh shared, t typed) step {
 		return level(sh, entry.NotToMark)
 	case key.Matches(t, k.Heaped):
 		return level(sh, entry.Heaped)
+	case key.Matches(t, k.Seen):
+		return seen(sh)
+	case key.Matches(t, k.Alight):
+		return topGas(sh, entry.TopGasAlight)
+	case key.Matches(t, k.Out):
+		return topGas(sh, entry.TopGasOut)
 	}
 	for _, a := range fireActs {
 		if key.Matches(t, a.bind(k)) {

@@ -17,6 +17,7 @@ type fireKeys struct {
 	Blast, Tap, Rod, Look, Poke, Dip                   key.Binding
 	Temperature, Weigh, Note, Pause                    key.Binding
 	MoreOre, LessOre, MoreCharcoal, LessCharcoal, Rare key.Binding
+	Seen, Alight, Out                                  key.Binding
 }
 
 var fireMap = fireKeys{
@@ -43,13 +44,16 @@ var fireMap = fireKeys{
 	MoreCharcoal: bind(words.DoMoreCharcoal, "right"),
 	LessCharcoal: bind(words.DoLessCharcoal, "left"),
 	Rare:         bind(words.DoOthers, "o"),
+	Seen:         bind(words.DoSeen, "a"),
+	Alight:       bind(words.DoAlight, "y"),
+	Out:          bind(words.DoOut, "x"),
 }
 
 func (f fireKeys) all() []key.Binding {
 	return []key.Binding{
 		f.Charge, f.Scoop, f.Charcoal, f.Half, f.CrossOut, f.Blast, f.Tap, f.Rod, f.Look, f.Earlier, f.NotToMark, f.Rare,
 		f.Poke, f.Dip, f.Temperature, f.Weigh, f.Note, f.Heaped, f.Pause,
-		f.MoreOre, f.LessOre, f.MoreCharcoal, f.LessCharcoal,
+		f.MoreOre, f.LessOre, f.MoreCharcoal, f.LessCharcoal, f.Seen, f.Alight, f.Out,
 	}
 }
 

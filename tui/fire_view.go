@@ -20,21 +20,40 @@ func (f fire) paint(g cell.Grid, sh shared) {
 		g.Text(2, paint.TopRows+1, words.NoSmelt, sh.theme.Style(theme.Text))
 		return
 	}
-	v := paint.FireView{
-		Now: s.reading.Wall(s.reading.At), Title: s.id, Past: past(s),
-		Kept: sh.tally.kept, Keeping: sh.tally.keeping, NotKept: sh.tally.notKept, Trouble: sh.tally.trouble,
-		NextKey: fireMap.Charge.Help().Key, Adding: adding(s), Log: lastEntries(s, paint.LayoutOf(g.Size()).Notice.H),
-	}
-	if s.running() {
-		v.Now = sh.now.Wall.In(s.reading.Lit.Location())
+	v := fireView(g, sh, s)
+	v.Caution = cautionText(sh.careful)
+	if f.far {
+		paint.Far(g, sh.theme, s.reading, v)
+		return
 	}
 	paint.Fire(g, sh.theme, s.reading, v)
 }
 
+// fireView is what Fire shows of a smelt besides its reading.
+func fireView(g cell.Grid, sh shared, s smelt) paint.FireView {
+	v := paint.FireView{
+		Now: s.reading.Wall(s.reading.At), Title: s.id, Past: past(s),
+		Kept: sh.tally.kept, Keeping: sh.tally.keeping, NotKept: sh.tally.notKept, Trouble: sh.tally.trouble,
+		NextKey: fireMap.Charge.Help().Key, Adding: adding(s), Log: lastEntries(s, paint.LayoutOf(g.Size()).Notice.H),
+		Warnings: s.standing(), Flame: flame(s), Ready: ready(s), Closer: closer(s), Decide: decideKeys,
+	}
+	if s.reading.HasDue {
+		v.Due = &s.reading.Due
+	}
+	if s.running() {
+		v.Now = sh.now.Wall.In(s.reading.Lit.Location())
+	}
+	return v
+}
+
 // hints are the keys that make sense in this phase, the weightiest first, in
-// words short enough that most of them fit.
-func (fire) hints(sh shared) []paint.KeyHint {
-	k, s := fireMap, sh.smelt
+// words short enough that most of them fit. What answers a warning comes first.
+func (f fire) hints(sh shared) []paint.KeyHint {
+	return append(warningHints(sh.smelt), f.phaseHints(sh.smelt)...)
+}
+
+func (fire) phaseHints(s smelt) []paint.KeyHint {
+	k := fireMap
 	if s.rights() < own {
 		return []paint.KeyHint{short(k.Weigh, words.DoWeigh), short(k.Rare, words.ShortOthers), short(global.Views, words.ShortViews), hint(global.Back)}
 	}

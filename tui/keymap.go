@@ -46,11 +46,12 @@ func keyLabel(k string) string {
 
 // globalKeys act on every screen, unless a field or a list is open.
 type globalKeys struct {
-	Views, Help, HelpTyping, Back, Leave key.Binding
+	Views, Far, Help, HelpTyping, Back, Leave key.Binding
 }
 
 var global = globalKeys{
 	Views:      bind(words.DoViews, "v"),
+	Far:        bind(words.DoFar, " "),
 	Help:       bind(words.DoHelp, "h"),
 	HelpTyping: bind(words.DoHelpTyping, "f1"),
 	Back:       bind(words.DoBack, "esc"),
@@ -58,7 +59,7 @@ var global = globalKeys{
 }
 
 func (g globalKeys) all() []key.Binding {
-	return []key.Binding{g.Views, g.Help, g.HelpTyping, g.Back, g.Leave}
+	return []key.Binding{g.Views, g.Far, g.Help, g.HelpTyping, g.Back, g.Leave}
 }
 func (g globalKeys) repeating() []key.Binding { return nil }
 

@@ -241,7 +241,7 @@ func TestSlowDiskIsSaid(t *testing.T) {
 	d.wait(time.Second)
 	d.shows("being kept")
 	d.wait(3 * time.Second)
-	d.shows("NOT KEPT 1")
+	d.shows("NOT KEPT 2") // the charge, and a caution that was shown
 	d.acknowledge()
 	d.shows("kept")
 	if d.m.tally().notKept != 0 {

@@ -38,6 +38,11 @@ func otherOptions() []option {
 		opt("t", words.DoTuyere, now(askTuyere)),
 		opt("s", words.DoSample, now(askSample)),
 		opt("g", words.DoHandOver, now(askHandOver)),
+		opt("d", words.DoDecide, func(shared) step { return step{ask: decision{}} }),
+		opt("y", words.DoReady, askReady),
+		opt("j", words.DoCloser, askCloser),
+		opt("x", words.DoCautions, rereadCautions),
+		opt("z", words.DoLock, func(shared) step { return step{lock: true} }),
 	}
 }
 

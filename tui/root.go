@@ -34,6 +34,8 @@ type Model struct {
 	behind   []screenID // the way back
 	dialog   dialog
 	answer   answer
+	careful  string // the caution that is shown
+	locked   lock
 	leaving  bool   // as soon as all is kept
 	version  uint64 // of what is shown
 }
@@ -135,6 +137,9 @@ func (m Model) press(k Pressed) (Model, []entry.Entry, tea.Cmd) {
 	t, typing := typedOf(k.Key), m.typing()
 	g, leans := m.guard.leans(press{t, k.At, typing, m.repeats(t)})
 	m.guard = g
+	if m.locked.is() {
+		return m.held(k, t)
+	}
 	switch {
 	case leans:
 		m.batch = m.batch.with(k, m.active, true)
@@ -145,6 +150,7 @@ func (m Model) press(k Pressed) (Model, []entry.Entry, tea.Cmd) {
 		return m.refuse(words.PasteIgnored), nil, nil
 	}
 	before := m.dialog
+	m.careful = ""
 	m, st := m.route(k, t, typing)
 	return m.take(st, k, before != nil && m.dialog == nil)
 }
@@ -163,6 +169,8 @@ func (m Model) route(k Pressed, t typed, typing bool) (Model, step) {
 		return m, step{back: true}
 	case !typing && key.Matches(t, global.Views):
 		return m, views(sh)
+	case !typing && key.Matches(t, global.Far):
+		return m, step{far: true}
 	case m.active != helpScreen && (key.Matches(t, global.HelpTyping) || !typing && key.Matches(t, global.Help)):
 		return m, step{to: helpScreen}
 	case key.Matches(t, global.Help, global.HelpTyping) && !typing:

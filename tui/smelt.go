@@ -29,12 +29,13 @@ type smelt struct {
 	lines   []fold.Line
 	phase   entry.Phase    // by all that is known
 	reading figure.Reading // of this moment, or of the end of a smelt that is over
+	watch   watch
 }
 
 // opened makes a smelt of entries as they stand in the book.
 func opened(id string, kept []entry.Entry, demo bool, now entry.Stamp) smelt {
 	s := smelt{id: id, demo: demo, entries: kept, kept: len(kept)}
-	return s.refold(now)
+	return s.refold(now).watched()
 }
 
 // is tells whether there is a smelt at all.
@@ -69,7 +70,10 @@ func (s smelt) at(now entry.Stamp) smelt {
 	if !s.running() {
 		return s
 	}
-	return s.readAt(s.clock(now))
+	if s = s.readAt(s.clock(now)); s.stale() {
+		s = s.watched()
+	}
+	return s
 }
 
 func (s smelt) readAt(at time.Duration) smelt {

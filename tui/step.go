@@ -46,6 +46,7 @@ type shared struct {
 	demo       *SmeltLine // the invented one, to look at
 	behind     screenID   // the screen to go back to, which help explains
 	behindKeys keymap
+	careful    string // the caution shown
 	tally      tally
 }
 
@@ -63,6 +64,7 @@ type step struct {
 	say    func(shared) string // the answer, read off the smelt with the acts in it
 	refuse string              // the answer when nothing was done, and why
 	ask    dialog              // opens
+	again  func(shared) step   // opens, read off the smelt with the acts in it
 	to     screenID            // goes there
 	back   bool                // goes to the screen before
 	light  *entry.Light        // a new smelt begins
@@ -71,6 +73,8 @@ type step struct {
 	shown  bool                // shows the running smelt again
 	set    screen              // a screen changed by a dialog
 	flip   bool                // dark to light or back
+	far    bool                // the far view of the fire, or back from it
+	lock   bool                // keys are held back from here on
 	quit   bool                // leaves the program, once all is kept
 	anyway bool                // and also when it is not
 	cmd    tea.Cmd

@@ -32,26 +32,28 @@ func (m Model) take(st step, k Pressed, closed bool) (Model, []entry.Entry, tea.
 	for _, e := range es {
 		out, about = append(out, e), append(about, e.Local)
 	}
+	if st.again != nil {
+		st.ask = st.again(m.shared()).ask
+	}
 	if st.ask != nil {
 		m.dialog = st.ask
 	}
 	if st.set != nil {
 		m = m.withScreen(st.set)
 	}
+	m.answer = answer{} // a key that only moves about shows what it did
 	m, cmd := m.move(st)
 	m = m.reply(st, about)
 	return m, out, tea.Batch(st.cmd, cmd)
 }
 
-// reply sets the answer. A key that only moves about shows what it did.
+// reply sets the answer of a step that has one of its own.
 func (m Model) reply(st step, about []string) Model {
 	switch {
 	case st.refuse != "":
 		return m.refuse(st.refuse)
 	case st.say != nil:
 		m.answer = answer{text: st.say(m.shared()), about: about}
-	case !m.leaving:
-		m.answer = answer{}
 	}
 	return m
 }
@@ -66,6 +68,10 @@ func (m Model) move(st step) (Model, tea.Cmd) {
 	case st.shown:
 		m.looked = smelt{}
 		return m.goTo(fireScreen)
+	case st.far:
+		return m.toggleFar()
+	case st.lock:
+		m.locked = locking(m.ledger.count)
 	case st.flip:
 		m.theme = m.theme.Flip()
 	case st.to != "":
@@ -94,6 +100,8 @@ func (m Model) goTo(id screenID) (Model, tea.Cmd) {
 func (m Model) back() (Model, tea.Cmd) {
 	n := len(m.behind)
 	switch {
+	case m.active == fireScreen && m.far():
+		return m.withScreen(fire{}), nil
 	case n > 0:
 		m.active, m.behind = m.behind[n-1], m.behind[:n-1]
 	case m.active == fireScreen && m.looked.is():
@@ -147,7 +155,7 @@ func (m Model) begin(l entry.Light, k Pressed) (Model, entry.Entry) {
 	}
 	m.running, m.looked = smelt{id: id}, smelt{}
 	m, e := m.hand(id, act{event: l}, m.active, k.Key.String())
-	m.running = m.running.refold(m.now)
+	m.running = m.running.refold(m.now).watched()
 	m, _ = m.goTo(fireScreen)
 	return m, e
 }
@@ -218,11 +226,15 @@ func (m Model) refolded(es []entry.Entry) Model {
 	in := func(id string) bool {
 		return id != "" && slices.ContainsFunc(es, func(e entry.Entry) bool { return e.Stream == id })
 	}
-	if in(m.running.id) {
-		m.running = m.running.refold(m.now)
+	read := func(s smelt) smelt {
+		if !in(s.id) {
+			return s
+		}
+		if s = s.refold(m.now); s.stale() || slices.ContainsFunc(es, judged) {
+			s = s.watched()
+		}
+		return s
 	}
-	if in(m.looked.id) {
-		m.looked = m.looked.refold(m.now)
-	}
+	m.running, m.looked = read(m.running), read(m.looked)
 	return m
 }

@@ -23,7 +23,11 @@ func (m Model) paint(g cell.Grid) {
 		return
 	}
 	sh := m.shared()
-	m.screens[m.active].paint(g, sh)
+	if d, ok := m.dialog.(interface{ whole(cell.Grid, shared) }); ok {
+		d.whole(g, sh)
+	} else {
+		m.screens[m.active].paint(g, sh)
+	}
 	foot, body := g.Bounds().CutBottom(paint.FootRows)
 	keys := m.hints(sh)
 	var ask *paint.Ask
@@ -31,6 +35,9 @@ func (m Model) paint(g cell.Grid) {
 		_, body = body.CutTop(paint.TopRows)
 		m.dialog.paint(g.Sub(body), sh)
 		keys, ask = m.dialog.hints(), m.dialog.ask(sh)
+	}
+	if m.locked.is() {
+		ask, keys = m.locked.ask(), nil
 	}
 	paint.Foot(g.Sub(foot), m.theme, m.said(), ask, keys, hint(global.Help))
 }
@@ -86,7 +93,7 @@ func (m Model) shared() shared {
 	sh := shared{
 		w: m.w, h: m.h, theme: m.theme, now: m.now, by: m.initials(), smelt: m.shown(), running: m.running,
 		shelf: m.stand.lines, shelfErr: m.stand.err, demo: m.stand.shown, starters: m.starters, usual: m.cfg.Starters[0],
-		tally: m.tally(),
+		tally: m.tally(), careful: m.careful,
 	}
 	if !m.running.running() {
 		sh.running = smelt{}

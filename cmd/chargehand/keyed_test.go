@@ -58,7 +58,7 @@ func TestLogKeyedInIsTheLogImported(t *testing.T) {
 }
 
 // clock03 is a time on the day of log 03.
-func clock03(t *testing.T, hhmm string) time.Time {
+func clock03(t testing.TB, hhmm string) time.Time {
 	t.Helper()
 	at, err := time.ParseInLocation("2006-01-02 15:04", "2016-11-30 "+hhmm, time.UTC)
 	if err != nil {
@@ -194,7 +194,7 @@ type happening struct {
 }
 
 // happenings are the entries in force that a log has a place for. What it has
-// no place for are the keys, the recipe and which way the bloom came out; a
+// no place for are the keys, what the program showed, the recipe and which way the bloom came out; a
 // part of nothing is as good as none; masses are compared, not how they were
 // come by.
 func happenings(entries []entry.Entry) []happening {
@@ -202,7 +202,7 @@ func happenings(entries []entry.Entry) []happening {
 	for _, l := range fold.InForce(entries, fold.All) {
 		h := happening{l.At, l.Event, ""}
 		switch ev := l.Event.(type) {
-		case entry.Keys, entry.Recipe:
+		case entry.Keys, entry.CautionShown, entry.Testimony, entry.Recipe:
 			continue
 		case entry.Light:
 			h.Event = entry.Light{Furnace: ev.Furnace, Measures: ev.Measures}

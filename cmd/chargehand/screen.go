@@ -57,7 +57,7 @@ func openScreen(w world, c common) error {
 	}
 	store := shelfStore{book}
 	model := tui.New(tui.Config{
-		Store: store, Theme: themeOf(w, c), Start: w.clock(), NewUID: newUID, Demo: testdata.Demo,
+		Store: store, Theme: themeOf(w, c), Start: w.clock(), NewUID: newUID, Demo: testdata.Demo, Version: programVersion(),
 		Crashed: func(value any, stack []byte) { writeCrash(book.Path(), value, stack) },
 	})
 	program := tea.NewProgram(tui.Program(model, store, w.clock),

@@ -1,0 +1,33 @@
+package words
+
+import "strconv"
+
+// What keys do about warnings and cautions.
+const (
+	DoSeen     = "warning seen"
+	DoAlight   = "top gas is alight"
+	DoOut      = "top gas is out"
+	DoCautions = "cautions, to read again"
+
+	ShortSeen   = "seen"
+	ShortAlight = "alight"
+	ShortOut    = "out"
+)
+
+// Answers about warnings and cautions.
+const (
+	NothingToSee   = "no warning stands that nobody has seen"
+	TopGasNotAsked = "nobody asks about the top gas now; l says what is seen"
+	AnyKeyNext     = "any key shows the next, esc closes"
+)
+
+// SeenWarning says which warning was seen.
+func SeenWarning(title string) string { return "seen: " + title }
+
+// CautionOf says which of the cautions is shown.
+func CautionOf(n, of int) string {
+	return "caution " + strconv.Itoa(n) + " of " + strconv.Itoa(of)
+}
+
+// HelpCautions heads the cautions in the help.
+const HelpCautions = "cautions"

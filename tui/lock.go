@@ -1,0 +1,53 @@
+package tui
+
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chargehand/model/entry"
+	"chargehand/model/words"
+	"chargehand/tui/paint"
+)
+
+// lock keeps passing hands out: every key is written down as held back and
+// does nothing, until the word on the screen is typed. No two letters of a word
+// touch on a keyboard, so that nothing that leans on one unlocks.
+type lock struct {
+	word  string
+	typed int // letters of it, so far
+}
+
+// locking takes the words in turn, so that no hand learns one.
+func locking(n int) lock { return lock{word: words.LockWords[n%len(words.LockWords)]} }
+
+func (l lock) is() bool { return l.word != "" }
+
+// with is the lock after a key: open after the last letter, begun anew after a
+// wrong one.
+func (l lock) with(t typed) lock {
+	switch string(t) {
+	case l.word[l.typed : l.typed+1]:
+		l.typed++
+	case l.word[:1]:
+		l.typed = 1
+	default:
+		l.typed = 0
+	}
+	if l.typed == len(l.word) {
+		return lock{}
+	}
+	return l
+}
+
+func (l lock) ask() *paint.Ask {
+	return &paint.Ask{Label: words.Locked, Value: l.word[:l.typed], Hint: words.Unlocks(l.word)}
+}
+
+// held writes a key down that the lock holds back.
+func (m Model) held(k Pressed, t typed) (Model, []entry.Entry, tea.Cmd) {
+	m.batch = m.batch.with(k, m.active, true)
+	if m.locked = m.locked.with(t); !m.locked.is() {
+		m.answer = answer{text: words.Unlocked}
+	}
+	m, out := m.flush()
+	return m, out, nil
+}

@@ -1,0 +1,223 @@
+package tui
+
+import (
+	"reflect"
+	"testing"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chargehand/model"
+	"chargehand/model/entry"
+	"chargehand/model/fold"
+	"chargehand/model/rule"
+)
+
+// burning is a practice smelt with six charges, eleven minutes apart.
+func burning(t *testing.T) *desk {
+	t.Helper()
+	d := practising(t)
+	for range 6 {
+		d.press("c")
+		d.pass(11 * time.Minute)
+	}
+	return d
+}
+
+// pass lets time go by with a tick every ten seconds.
+func (d *desk) pass(by time.Duration) {
+	d.t.Helper()
+	for ; by > 0; by -= rule.Grid {
+		d.wait(min(by, rule.Grid))
+	}
+}
+
+// shown is what the program showed of a rule, in its order.
+func (d *desk) testified(id rule.ID) []string {
+	var states []string
+	for _, e := range d.m.running.entries {
+		if t, ok := e.Event.(entry.Testimony); ok && t.Rule == string(id) {
+			states = append(states, t.State)
+		}
+	}
+	return states
+}
+
+func TestForecastIsShown(t *testing.T) {
+	d := burning(t)
+	d.shows("third in")
+	if d.m.running.reading.Due.Intervals == 0 {
+		t.Errorf("%+v", d.m.running.reading.Due)
+	}
+}
+
+// A lost blast is warned of, seen with one key, and clears when it is on again;
+// each is written down once.
+func TestWarningIsShownSeenAndCleared(t *testing.T) {
+	d := burning(t)
+	d.press("b", "7", "0", "0", "enter", "b", "o")
+	d.pass(3 * time.Minute)
+	d.shows("blast lost")
+	d.press("a")
+	d.answers("seen: blast lost")
+	if a, ok := d.last().(entry.Acknowledge); !ok || a.Rule != string(rule.BlastLost) {
+		t.Errorf("%#v", d.last())
+	}
+	for _, w := range d.m.running.standing() {
+		if w.Rule == rule.BlastLost && !w.Acknowledged {
+			t.Error("it is not acknowledged")
+		}
+	}
+	d.press("b", "n")
+	d.pass(2 * time.Minute)
+	if got := d.testified(rule.BlastLost); !reflect.DeepEqual(got, []string{raised, cleared}) {
+		t.Errorf("testified: %v", got)
+	}
+	d.press("a", "a")
+	for d.m.answer.refused == false {
+		d.press("a")
+	}
+	d.answers("no warning stands")
+}
+
+// What the program showed changes no figure and no warning.
+func TestTestimonyIsNotRead(t *testing.T) {
+	d := burning(t)
+	d.press("b", "o")
+	d.pass(5 * time.Minute)
+	var without []entry.Entry
+	for _, e := range d.m.running.entries {
+		if e.Kind() == entry.KindTestimony {
+			e.Event = nil
+		}
+		without = append(without, e)
+	}
+	at := d.m.running.reading.At
+	if got := model.Read(without, fold.All, at); !reflect.DeepEqual(got, d.m.running.reading) {
+		t.Error("without the testimony the figures differ")
+	}
+	if got := model.Warnings(without, fold.All, at); !reflect.DeepEqual(got, d.m.running.watch.warnings) {
+		t.Error("without the testimony the warnings differ")
+	}
+}
+
+// After a restart nothing is written down that already was.
+func TestTestimonyGoesOnAfterARestart(t *testing.T) {
+	d := burning(t)
+	d.press("b", "o")
+	d.pass(3 * time.Minute)
+	again := sitAt(t, d.book, later(d.at, time.Minute), d.m.theme)
+	again.press("g")
+	again.pass(time.Minute)
+	if got := again.testified(rule.BlastLost); len(got) != 1 {
+		t.Errorf("testified: %v", got)
+	}
+}
+
+// While the program asks whether the top gas burns, one key answers; at other
+// times that key does nothing.
+func TestTopGasIsAnsweredByOneKey(t *testing.T) {
+	d := practising(t)
+	d.press("x")
+	d.answers("nobody asks")
+	d.press("c")
+	for range 6 {
+		d.pass(5 * time.Minute)
+		d.press("c")
+	}
+	if !d.m.running.stands(rule.TopGasQuestion) {
+		d.press("l", "t", "o") // out: the answer is asked for all the same
+		d.pass(time.Minute)
+	}
+	d.shows("alight")
+	d.press("y")
+	if l, ok := d.last().(entry.Look); !ok || l.At != entry.AtTopGas || l.Sees != entry.TopGasAlight {
+		t.Fatalf("%#v: %s", d.last(), d.m.answer.text)
+	}
+	d.pass(time.Minute)
+	d.press("y")
+	d.answers("nobody asks")
+}
+
+// A caution comes with its moment, goes with the next key, which acts, and
+// comes once for each person.
+func TestCautionsAreShownOnce(t *testing.T) {
+	d := practising(t)
+	d.wait(time.Second)
+	d.shows("take care: carbon monoxide")
+	d.wait(time.Second)
+	d.shows("take care: carbon monoxide")
+	d.press("c")
+	if d.count(entry.KindCharge) != 1 || d.m.careful != "" {
+		t.Error("the key did not act, or the caution stands")
+	}
+	for range 30 {
+		d.wait(time.Second)
+		d.press("s")
+	}
+	seen := map[string]int{}
+	count := func() {
+		clear(seen)
+		for _, e := range d.m.running.entries {
+			if c, ok := e.Event.(entry.CautionShown); ok {
+				seen[c.Caution+" "+e.By]++
+			}
+		}
+	}
+	count()
+	for _, c := range []string{rule.CarbonMonoxide, rule.WetClay, rule.UnlitGas, rule.Glare} {
+		if seen[c+" "] != 1 {
+			t.Errorf("%s was shown %d times", c, seen[c+" "])
+		}
+	}
+	if seen[rule.HotWork+" "] != 0 {
+		t.Error("hot work was shown before its moment")
+	}
+	d.press("o", "g", "J", "enter")
+	for range 10 {
+		d.wait(time.Second)
+		d.press("s")
+	}
+	count()
+	if seen[rule.CarbonMonoxide+" J"] != 1 {
+		t.Errorf("another person was shown %v", seen)
+	}
+	// To read again: one line of the list of rare acts.
+	before := len(d.acts())
+	d.press("o", "x")
+	d.shows("take care: carbon monoxide")
+	d.press("c")
+	d.shows("wet clay")
+	for range 10 {
+		d.press("enter", "esc")
+	}
+	if d.m.dialog != nil || len(d.acts()) != before {
+		t.Error("reading the cautions again booked something, or does not end")
+	}
+}
+
+// A caution with no room beside a warning waits, and is not said to be shown.
+func TestCautionWaitsForRoom(t *testing.T) {
+	d := practising(t)
+	d.send(tea.WindowSizeMsg{Width: 50, Height: 20})
+	d.press("c", "b", "o")
+	d.pass(2 * time.Minute)
+	shown := 0
+	for _, e := range d.m.running.entries {
+		if e.Kind() == entry.KindCaution {
+			shown++
+		}
+	}
+	d.press("s")
+	if d.m.running.stands(rule.BlastLost) {
+		d.pass(time.Minute)
+		if d.m.careful != "" {
+			t.Errorf("a caution over the warning: %s", d.m.careful)
+		}
+	} else {
+		t.Fatal("no warning stands")
+	}
+	if shown > 2 {
+		t.Errorf("%d cautions were called shown", shown)
+	}
+}

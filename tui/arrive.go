@@ -68,19 +68,19 @@ func (m Model) kept(k Kept) (Model, []entry.Entry, tea.Cmd) {
 	return m, nil, nil
 }
 
-// open shows a smelt: the one at work at once, others when they were read.
-func (m Model) open(id string) (Model, tea.Cmd) {
+// open shows a smelt, on a screen: the one at work at once, others when they were read.
+func (m Model) open(id string, to screenID) (Model, tea.Cmd) {
 	switch {
 	case id == m.running.id:
 		m.looked = smelt{}
-		return m.goTo(fireScreen)
+		return m.goTo(to)
 	case m.stand.shown != nil && id == m.stand.shown.ID:
-		return m.smeltRead(smeltRead{id: id, entries: m.stand.demo, demo: true}), nil
+		return m.smeltRead(smeltRead{id: id, to: to, entries: m.stand.demo, demo: true}), nil
 	}
 	store := m.cfg.Store
 	return m, m.command(func() tea.Msg {
 		es, err := store.Entries(id)
-		return smeltRead{id: id, entries: es, err: err}
+		return smeltRead{id: id, to: to, entries: es, err: err}
 	})
 }
 
@@ -99,7 +99,7 @@ func (m Model) smeltRead(r smeltRead) Model {
 	} else {
 		m.looked = s
 	}
-	m, _ = m.goTo(fireScreen)
+	m, _ = m.goTo(r.to)
 	m.answer = answer{text: words.Opened(r.id)}
 	return m
 }

@@ -20,6 +20,12 @@ type batch struct {
 
 func (b batch) empty() bool { return len(b.keys) == 0 }
 
+// elsewhere tells whether the keys so far belong to another stream than those
+// of a screen: Replay's are the house's.
+func (b batch) elsewhere(on screenID) bool {
+	return !b.empty() && (b.screen == replayScreen) != (on == replayScreen)
+}
+
 // with adds a key as it was typed.
 func (b batch) with(k Pressed, on screenID, held bool) batch {
 	if b.empty() {

@@ -24,7 +24,7 @@ type journal struct {
 // journalKeys are the keys of the Book.
 type journalKeys struct {
 	moveKeys
-	Strike, Amend, Undo, Late, Filter key.Binding
+	Strike, Amend, Undo, Late, Filter, Replay key.Binding
 }
 
 var journalMap = journalKeys{
@@ -34,10 +34,11 @@ var journalMap = journalKeys{
 	Undo:     bind(words.DoRestore, "o"),
 	Late:     bind(words.DoLate, "e"),
 	Filter:   bind(words.DoFilter, "k"),
+	Replay:   bind(words.DoReplayHere, "r"),
 }
 
 func (k journalKeys) all() []key.Binding {
-	return append([]key.Binding{k.Amend, k.Strike, k.Undo, k.Late, k.Filter}, k.moveKeys.all()...)
+	return append([]key.Binding{k.Amend, k.Strike, k.Undo, k.Late, k.Filter, k.Replay}, k.moveKeys.all()...)
 }
 
 func (journal) name() screenID { return bookScreen }
@@ -47,7 +48,7 @@ func (journal) keys() keymap   { return journalMap }
 func (j journal) entered(shared) screen { return journal{filter: j.filter} }
 
 func (j journal) hints(shared) []paint.KeyHint {
-	return append(hints(journalMap.all()[:5]...), hint(global.Views), hint(global.Back))
+	return append(hints(journalMap.all()[:6]...), hint(global.Views), hint(global.Back))
 }
 
 func (j journal) update(sh shared, p Pressed) (screen, step) {
@@ -66,10 +67,12 @@ func (j journal) update(sh shared, p Pressed) (screen, step) {
 		return j, j.askFilter()
 	case key.Matches(t, k.Late):
 		return j, enterLate(sh)
-	case !key.Matches(t, k.Strike, k.Amend, k.Undo):
+	case !key.Matches(t, k.Strike, k.Amend, k.Undo, k.Replay):
 		return j, refused(words.NoAct(keyLabel(string(t))))
 	case at < 0:
 		return j, refused(words.NoEntryHere)
+	case key.Matches(t, k.Replay):
+		return j, toReplay(lines[at])
 	case sh.smelt.rights() < mendable:
 		return j, refused(whyNot(sh.smelt))
 	case key.Matches(t, k.Undo):

@@ -16,13 +16,14 @@ import (
 // desk is a root with a keyboard, a clock that stands until it is moved, and a
 // book in memory that numbers entries as the real one does.
 type desk struct {
-	t     *testing.T
-	m     Model
-	at    entry.Stamp
-	book  memory
-	queue []entry.Entry // handed over, not yet acknowledged
-	hold  bool          // do not acknowledge
-	quit  bool
+	t      *testing.T
+	m      Model
+	at     entry.Stamp
+	book   memory
+	queue  []entry.Entry // handed over, not yet acknowledged
+	hold   bool          // do not acknowledge
+	stamps bool          // the book stamps what it takes, as the real one does
+	quit   bool
 }
 
 // memory is a book in memory.
@@ -126,6 +127,9 @@ func (d *desk) acknowledge() {
 	}
 	var kept []entry.Entry
 	for _, e := range d.queue {
+		if d.stamps {
+			e.Kept, e.Boot, e.Mono = entry.Wall(d.at.Wall), d.at.Boot, d.at.Mono
+		}
 		kept = append(kept, d.book.keep(e))
 	}
 	d.queue = nil

@@ -44,10 +44,10 @@ func (l lock) ask() *paint.Ask {
 
 // held writes a key down that the lock holds back.
 func (m Model) held(k Pressed, t typed) (Model, []entry.Entry, tea.Cmd) {
-	m.batch = m.batch.with(k, m.active, true)
+	m, out := m.note(k, true)
 	if m.locked = m.locked.with(t); !m.locked.is() {
 		m.answer = answer{text: words.Unlocked}
 	}
-	m, out := m.flush()
-	return m, out, nil
+	m, es := m.flush()
+	return m, append(out, es...), nil
 }

@@ -43,6 +43,7 @@ type shelfRead struct {
 // smeltRead brings the entries of a smelt that was asked for.
 type smeltRead struct {
 	id      string
+	to      screenID // where it is shown
 	entries []entry.Entry
 	demo    bool
 	err     error

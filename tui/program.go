@@ -18,6 +18,7 @@ type program struct {
 	clock func() entry.Stamp
 	frame string
 	drawn uint64 // the version that the frame shows, counted from 1
+	moves bool   // a replay's next moment is on its way
 }
 
 // Program makes the root run. The clock is read once a second.
@@ -44,7 +45,22 @@ func (p *program) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	if _, ok := msg.(Tick); ok {
 		cmd = tea.Batch(cmd, p.second())
 	}
+	if _, ok := msg.(Frame); ok {
+		p.moves = false
+	}
+	if p.model.playing() && !p.moves {
+		p.moves = true
+		cmd = tea.Batch(cmd, p.moment())
+	}
 	return p, cmd
+}
+
+// pace is how often a replay that plays moves on.
+const pace = 100 * time.Millisecond
+
+// moment is the next look at the clock for a replay.
+func (p *program) moment() tea.Cmd {
+	return tea.Tick(pace, func(time.Time) tea.Msg { return Frame{At: p.clock()} })
 }
 
 // View is the last frame, drawn anew when something has changed.

@@ -65,7 +65,7 @@ func New(cfg Config) Model {
 		cfg: cfg, theme: cfg.Theme, now: cfg.Start, ticked: cfg.Start, ledger: newLedger(cfg.Start),
 		active: startScreen, screens: map[screenID]screen{}, starters: cfg.Starters,
 	}
-	for _, s := range []screen{start{}, newLightForm(cfg.Starters), fire{}, journal{}, shelf{}, help{}} {
+	for _, s := range []screen{start{}, newLightForm(cfg.Starters), fire{}, journal{}, shelf{}, help{}, replay{}} {
 		m.screens[s.name()] = s
 	}
 	return m
@@ -86,6 +86,8 @@ func (m Model) Update(msg tea.Msg) (Model, []entry.Entry, tea.Cmd) {
 		return m.burst(msg)
 	case Tick:
 		return m.tick(msg.At)
+	case Frame:
+		m = m.frame(msg.At)
 	case Kept:
 		return m.kept(msg)
 	case shelfRead:
@@ -116,10 +118,12 @@ func (m Model) burst(keys Burst) (Model, []entry.Entry, tea.Cmd) {
 		different[k.Key.String()] = true
 	}
 	if len(different) > handful && !m.typing() {
+		var out []entry.Entry
 		for _, k := range keys {
-			m.batch = m.batch.with(k, m.active, true)
+			next, es := m.note(k, true)
+			m, out = next, append(out, es...)
 		}
-		return m.refuse(words.PasteIgnored), nil, nil
+		return m.refuse(words.PasteIgnored), out, nil
 	}
 	var out []entry.Entry
 	var cmds []tea.Cmd
@@ -142,12 +146,12 @@ func (m Model) press(k Pressed) (Model, []entry.Entry, tea.Cmd) {
 	}
 	switch {
 	case leans:
-		m.batch = m.batch.with(k, m.active, true)
-		m, out := m.refuse(words.LeaningGlove(keyLabel(string(t)))).flush()
-		return m, out, nil
+		m, out := m.note(k, true)
+		m, es := m.refuse(words.LeaningGlove(keyLabel(string(t)))).flush()
+		return m, append(out, es...), nil
 	case k.Key.Paste && !typing:
-		m.batch = m.batch.with(k, m.active, true)
-		return m.refuse(words.PasteIgnored), nil, nil
+		m, out := m.note(k, true)
+		return m.refuse(words.PasteIgnored), out, nil
 	}
 	before := m.dialog
 	m.careful = ""

@@ -20,20 +20,20 @@ type shelf struct{ at int }
 // shelfKeys are the keys of the shelf.
 type shelfKeys struct {
 	moveKeys
-	Open key.Binding
+	Open, Replay key.Binding
 }
 
-var shelfMap = shelfKeys{moveKeys: move, Open: bind(words.DoOpen, "enter")}
+var shelfMap = shelfKeys{moveKeys: move, Open: bind(words.DoOpen, "enter"), Replay: bind(words.DoReplayIt, "r")}
 
 func (k shelfKeys) all() []key.Binding {
-	return append([]key.Binding{k.Open}, k.moveKeys.all()...)
+	return append([]key.Binding{k.Open, k.Replay}, k.moveKeys.all()...)
 }
 
 func (shelf) name() screenID { return shelfScreen }
 func (shelf) keys() keymap   { return shelfMap }
 
 func (shelf) hints(shared) []paint.KeyHint {
-	return hints(shelfMap.Open, shelfMap.Up, shelfMap.Down, global.Views, global.Back)
+	return hints(shelfMap.Open, shelfMap.Replay, shelfMap.Up, shelfMap.Down, global.Views, global.Back)
 }
 
 // lines of the shelf.
@@ -61,13 +61,13 @@ func (s shelf) update(sh shared, p Pressed) (screen, step) {
 		return shelf{max(to, 0)}, step{}
 	}
 	switch {
-	case !key.Matches(t, shelfMap.Open):
+	case !key.Matches(t, shelfMap.Open, shelfMap.Replay):
 		return s, refused(words.NoAct(keyLabel(string(t))))
 	case len(ls) == 0:
 		return s, refused(words.ShelfBare)
 	}
 	l := ls[at]
-	open := func(shared) step { return step{open: l.ID} }
+	open := func(shared) step { return step{open: l.ID, replays: key.Matches(t, shelfMap.Replay)} }
 	if l.unfinished() && l.ID != sh.running.id {
 		return s, leavingRunning(sh, open)
 	}

@@ -30,6 +30,9 @@ type smelt struct {
 	phase   entry.Phase    // by all that is known
 	reading figure.Reading // of this moment, or of the end of a smelt that is over
 	watch   watch
+	past    bool   // one of its moments shown again, as known by one entry
+	known   uint64 // by which, of so many, when it is past
+	of      int
 }
 
 // opened makes a smelt of entries as they stand in the book.
@@ -56,7 +59,7 @@ func (s smelt) rights() rights {
 }
 
 // running tells whether the smelt's clock still runs.
-func (s smelt) running() bool { return s.rights() == own && !over(s.phase) }
+func (s smelt) running() bool { return !s.past && s.rights() == own && !over(s.phase) }
 
 // refold reads the entries anew.
 func (s smelt) refold(now entry.Stamp) smelt {

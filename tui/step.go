@@ -23,12 +23,13 @@ type screen interface {
 type screenID string
 
 const (
-	startScreen screenID = "start"
-	lightScreen screenID = "light"
-	fireScreen  screenID = "fire"
-	bookScreen  screenID = "book"
-	shelfScreen screenID = "shelf"
-	helpScreen  screenID = "help"
+	startScreen  screenID = "start"
+	lightScreen  screenID = "light"
+	fireScreen   screenID = "fire"
+	bookScreen   screenID = "book"
+	shelfScreen  screenID = "shelf"
+	helpScreen   screenID = "help"
+	replayScreen screenID = "replay"
 )
 
 // shared is what every screen and dialog may look at.
@@ -60,24 +61,26 @@ type tally struct {
 
 // step is what a key leads to. The zero step does nothing.
 type step struct {
-	acts   []act
-	say    func(shared) string // the answer, read off the smelt with the acts in it
-	refuse string              // the answer when nothing was done, and why
-	ask    dialog              // opens
-	again  func(shared) step   // opens, read off the smelt with the acts in it
-	to     screenID            // goes there
-	back   bool                // goes to the screen before
-	light  *entry.Light        // a new smelt begins
-	by     string              // and who lights it, initials
-	open   string              // the smelt to open
-	shown  bool                // shows the running smelt again
-	set    screen              // a screen changed by a dialog
-	flip   bool                // dark to light or back
-	far    bool                // the far view of the fire, or back from it
-	lock   bool                // keys are held back from here on
-	quit   bool                // leaves the program, once all is kept
-	anyway bool                // and also when it is not
-	cmd    tea.Cmd
+	acts     []act
+	say      func(shared) string // the answer, read off the smelt with the acts in it
+	refuse   string              // the answer when nothing was done, and why
+	ask      dialog              // opens
+	again    func(shared) step   // opens, read off the smelt with the acts in it
+	to       screenID            // goes there
+	back     bool                // goes to the screen before
+	light    *entry.Light        // a new smelt begins
+	by       string              // and who lights it, initials
+	open     string              // the smelt to open
+	replayAt jump                // the moment that Replay begins at
+	replays  bool                // and shows it again from its light
+	shown    bool                // shows the running smelt again
+	set      screen              // a screen changed by a dialog
+	flip     bool                // dark to light or back
+	far      bool                // the far view of the fire, or back from it
+	lock     bool                // keys are held back from here on
+	quit     bool                // leaves the program, once all is kept
+	anyway   bool                // and also when it is not
+	cmd      tea.Cmd
 }
 
 // act is an event to keep.

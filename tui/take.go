@@ -16,10 +16,12 @@ func (m Model) take(st step, k Pressed, closed bool) (Model, []entry.Entry, tea.
 	var out []entry.Entry
 	acts := len(st.acts) > 0 || st.light != nil
 	if !acts {
-		m.batch = m.batch.with(k, m.active, false)
+		m, out = m.note(k, false)
 	}
 	if acts || closed || st.quit || st.open != "" {
-		m, out = m.flush()
+		var es []entry.Entry
+		m, es = m.flush()
+		out = append(out, es...)
 	}
 	var about []string
 	if st.light != nil {
@@ -37,6 +39,11 @@ func (m Model) take(st step, k Pressed, closed bool) (Model, []entry.Entry, tea.
 	}
 	if st.ask != nil {
 		m.dialog = st.ask
+	}
+	if st.replayAt.set {
+		r := m.screens[replayScreen].(replay)
+		r.jump = st.replayAt
+		m = m.withScreen(r)
 	}
 	if st.set != nil {
 		m = m.withScreen(st.set)
@@ -64,7 +71,11 @@ func (m Model) move(st step) (Model, tea.Cmd) {
 	case st.quit:
 		return m.quit(st.anyway)
 	case st.open != "":
-		return m.open(st.open)
+		to := fireScreen
+		if st.replays {
+			to = replayScreen
+		}
+		return m.open(st.open, to)
 	case st.shown:
 		m.looked = smelt{}
 		return m.goTo(fireScreen)
@@ -179,6 +190,16 @@ func (m Model) handAll(acts []act, k Pressed) (Model, []entry.Entry) {
 	return m.refolded(out), out
 }
 
+// note takes a key down that is no act.
+func (m Model) note(k Pressed, held bool) (Model, []entry.Entry) {
+	var out []entry.Entry
+	if m.batch.elsewhere(m.active) {
+		m, out = m.flush()
+	}
+	m.batch = m.batch.with(k, m.active, held)
+	return m, out
+}
+
 // flush writes down the keys that were no acts.
 func (m Model) flush() (Model, []entry.Entry) {
 	if m.batch.empty() {
@@ -186,7 +207,11 @@ func (m Model) flush() (Model, []entry.Entry) {
 	}
 	b := m.batch
 	m.batch = batch{}
-	m, e := m.hand(m.stream(), act{event: b.event(), happened: b.from.Wall}, b.screen, "")
+	stream := m.stream()
+	if b.screen == replayScreen { // looking back is none of the smelt's own day
+		stream = entry.House
+	}
+	m, e := m.hand(stream, act{event: b.event(), happened: b.from.Wall}, b.screen, "")
 	return m.refolded([]entry.Entry{e}), []entry.Entry{e}
 }
 

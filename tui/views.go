@@ -4,15 +4,15 @@ import (
 	"chargehand/model/words"
 )
 
-// views is the list of screens. The letters t, u, p, r and g are kept for
-// screens to come (stores, furnace, plan, replay, forge).
+// views is the list of screens. The letters t, u, p and g are kept for
+// screens to come (stores, furnace, plan, forge).
 func views(sh shared) step {
 	goTo := func(k, word string, id screenID) option {
 		return opt(k, word, func(shared) step { return step{to: id} })
 	}
 	var list []option
 	if sh.smelt.is() {
-		list = append(list, goTo("f", words.DoFire, fireScreen), goTo("b", words.DoBook, bookScreen))
+		list = append(list, goTo("f", words.DoFire, fireScreen), goTo("b", words.DoBook, bookScreen), goTo("r", words.DoReplay, replayScreen))
 	}
 	if sh.running.is() && sh.running.id != sh.smelt.id {
 		list = append(list, opt("o", words.DoRunning, func(shared) step { return step{shown: true} }))

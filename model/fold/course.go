@@ -58,6 +58,20 @@ func (c *Course) MassOf(parts entry.Parts, w entry.What, at time.Duration) Mass 
 	return charged
 }
 
+// PartOf is the mass of one part that went in at a moment, and what is known of
+// its lot: the named one, else the last one of that material that light named.
+func (c *Course) PartOf(p entry.Part, at time.Duration) (Total, entry.Lot) {
+	charged, dry := c.scale.part(p, at)
+	lot, named := c.scale.lots[p.Lot]
+	for i := len(c.Light.Lots) - 1; i >= 0 && !named; i-- {
+		lot, named = c.Light.Lots[i], c.Light.Lots[i].What == p.What
+	}
+	if !named {
+		lot = entry.Lot{}
+	}
+	return Total{charged, dry}, lot
+}
+
 // Planned is what a recipe has for the charge after so many.
 func Planned(r entry.Recipe, done int) entry.Parts {
 	if len(r.Ramp) > 0 {

@@ -1,0 +1,20 @@
+// Package solve runs the shaft solver of package physics through a smelt.
+//
+// Events turns a course (the entries in force up to a moment) into what the
+// solver is told: the furnace, fills and charges with their lots, the blast,
+// pokes, taps, the arch, the bloom taken out. A Solver runs them from light on
+// the solver's own fixed grid and gives a Solution. It keeps checkpoints under
+// a hash of the events that led to them, so that an entry at the end costs the
+// steps since and a late entry or a strike those since the change; what it
+// gives depends on the events alone, bit for bit, however it got there.
+//
+// What no log says is taken as follows, and marked in the Solution:
+//
+//	sizes not given       the usual ones; everything is then a guess
+//	the preheating fire   a wall and embers as after a usual one
+//	charcoal not weighed  as much as reaches the level the estimator believes
+//	ore not weighed       none; slag, iron and carbon are then unknown
+//	a blast not metered   unknown, and nothing is solved, until three charge
+//	                      intervals have told how much air there is
+//	tuyere's angle, bore  nothing: one dimension has no place for them
+package solve

@@ -1,0 +1,145 @@
+package solve
+
+import (
+	"hash/maphash"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/fold"
+	"chargehand/physics"
+)
+
+// Event is one thing that the solver is told, at a moment of the smelt.
+type Event struct {
+	At  time.Duration
+	act act
+}
+
+// act is what happens. It changes a run at a time in s since light.
+type act interface {
+	do(r *run, at float64) error
+	sum(h *maphash.Hash)
+}
+
+// The acts, as values: what they say in full, so that a hash of them says
+// everything that the solver was told.
+type (
+	lit struct { // the fire is lit
+		geometry physics.ShaftGeometry
+		given    bool // bore and stack are the furnace's own
+		ambient  physics.Air
+		drains   bool // slag does not gather under the tuyere
+	}
+	weather struct{ ambient physics.Air }
+	lay     struct { // a fill or a charge
+		parts  []material
+		fill   bool
+		paces  bool    // the charge tells, with the one before it, how fast the furnace burns
+		level  float64 // m above the tuyere, where the estimator has the burden afterwards
+		levels bool    // it has one
+	}
+	blow struct {
+		lMin  float64
+		known bool
+		other bool // not metered, and another one than before
+	}
+	poke struct{}
+	tap  struct {
+		kg    float64
+		known bool
+	}
+	arch  struct{ open bool }
+	taken struct{}
+)
+
+// Events gives what a course says to the solver, in order. Those of a course to
+// an earlier moment, by the same entries, are the beginning of those to a later.
+func Events(c *fold.Course) []Event {
+	if c.Phase == "" {
+		return nil
+	}
+	geometry, given := geometryOf(c.Light.Furnace)
+	practice := c.Light.Furnace.Practice
+	ambient := airAt(c.Light.Furnace)
+	evs := []Event{{0, lit{geometry: geometry, given: given, ambient: ambient, drains: practice == entry.SlagPit}}}
+	add := func(at time.Duration, a act) { evs = append(evs, Event{max(0, at), a}) }
+	blast, charge := 0, 0
+	var set entry.Blast // what was last seen of a blast that blows
+	for _, l := range c.Lines {
+		switch ev := l.Event.(type) {
+		case entry.Fill:
+			add(l.At, layOf(c, l, ev.Parts, lay{fill: true}))
+		case entry.Charge:
+			var counted bool
+			if charge < len(c.Charges) && c.Charges[charge].Seq == l.Seq() {
+				ch := c.Charges[charge]
+				counted = ch.Remark != entry.NotToMark && ch.Remark != entry.Heaped && !ch.Double
+				charge++
+			}
+			add(l.At, layOf(c, l, ev.Parts, lay{paces: counted}))
+		case entry.Blast:
+			b := c.Blast[blast]
+			blast++
+			on := ev == entry.Blast{State: entry.BlastOn}
+			add(l.At, blow{lMin: float64(b.Volume.Value), known: b.Volume.Known, other: !b.Volume.Known && !on && ev != set})
+			if !b.Off && !on {
+				set = ev
+			}
+		case entry.Temperature:
+			warm := ambient
+			warm.Temperature = physics.FromCelsius(float64(ev.Degrees))
+			if ev.Where == fold.WhereOutside && warm.Validate() == nil {
+				add(l.At, weather{warm})
+			}
+		case entry.Poke:
+			add(l.At, poke{})
+		case entry.Tap:
+			add(l.At, tap{kg: float64(ev.Mass.Value), known: ev.Mass.Known})
+		case entry.Arch:
+			add(l.At, arch{ev.Open})
+		case entry.Extract:
+			add(l.At, taken{})
+		}
+	}
+	return evs
+}
+
+// layOf fills in the parts and the level.
+func layOf(c *fold.Course, l fold.Line, parts entry.Parts, to lay) lay {
+	for _, p := range parts {
+		if m := materialOf(c, p, l, to.fill); m.kg > 0 || m.unknown {
+			to.parts = append(to.parts, m)
+		}
+	}
+	level, ok := c.LevelThen(l.At)
+	to.level, to.levels = level.Height, ok
+	return to
+}
+
+// airAt is the air at the furnace before anybody read it.
+func airAt(f entry.Furnace) physics.Air {
+	a := physics.StandardAir()
+	if f.Altitude.Known {
+		if p, err := physics.PressureAtAltitude(float64(f.Altitude.Value)); err == nil {
+			a.Pressure = p
+		}
+	}
+	return a
+}
+
+func (a lit) sum(h *maphash.Hash)     { maphash.WriteComparable(h, a) }
+func (a weather) sum(h *maphash.Hash) { maphash.WriteComparable(h, a) }
+func (a blow) sum(h *maphash.Hash)    { maphash.WriteComparable(h, a) }
+func (a poke) sum(h *maphash.Hash)    { maphash.WriteComparable(h, a) }
+func (a tap) sum(h *maphash.Hash)     { maphash.WriteComparable(h, a) }
+func (a arch) sum(h *maphash.Hash)    { maphash.WriteComparable(h, a) }
+func (a taken) sum(h *maphash.Hash)   { maphash.WriteComparable(h, a) }
+func (a lay) sum(h *maphash.Hash) {
+	for _, m := range a.parts {
+		maphash.WriteComparable(h, m)
+	}
+	maphash.WriteComparable(h, struct {
+		fill, paces, levels bool
+		level               float64
+	}{a.fill, a.paces, a.levels, a.level})
+}

@@ -1,0 +1,93 @@
+package solve
+
+import (
+	"chargehand/model/entry"
+	"chargehand/model/fold"
+	"chargehand/physics"
+)
+
+// usualOre is the iron share of a roasted bog ore nobody has assayed: published
+// ores hold 37 to 50 % as dug, 46 to 63 % roasted.
+const usualOre = 0.50
+
+// seedSlag is slag put back into a furnace, by mass: near fayalite with some
+// free iron oxide, as published early slags are (Hanemann's table in the
+// reference notes: 47 to 63 % FeO, 14 to 32 % SiO2).
+var seedSlag = physics.Oxides{FeO: 0.65, SiO2: 0.25, Al2O3: 0.06, CaO: 0.04}
+
+// material is one part of a fill or charge as the solver takes it.
+type material struct {
+	what                        entry.What
+	kg                          float64 // as charged
+	unknown                     bool    // some of it was not weighed
+	moisture, carbon, ash, iron float64 // of charcoal and ore; see physics.Charcoal and physics.OreAssay
+	bulk                        float64 // kg/m3 of dry charcoal
+	rough                       bool    // ungraded charcoal of a first fill
+}
+
+// materialOf takes one part: its mass by its measure, the rest by its lot. The
+// moisture is that between its mass as charged and dry.
+func materialOf(c *fold.Course, p entry.Part, l fold.Line, rough bool) material {
+	total, lot := c.PartOf(p, l.At)
+	usual := physics.DefaultCharcoal()
+	m := material{
+		what: p.What, kg: total.Charged.Kg, unknown: total.Charged.Unknown, bulk: c.Bed().CharcoalBulk,
+		carbon: float64(lot.Carbon.Or(entry.Share(usual.Carbon))), ash: float64(lot.Ash.Or(entry.Share(usual.Ash))),
+		iron: float64(lot.Iron.Or(usualOre)), moisture: usual.Moisture, rough: rough,
+	}
+	if total.Dry.Kg > 0 {
+		m.moisture = max(0, total.Charged.Kg/total.Dry.Kg-1)
+	}
+	if lot.Volatiles.Known && !lot.Carbon.Known {
+		m.carbon = max(0, 1-m.ash-float64(lot.Volatiles.Value))
+	}
+	return m
+}
+
+// bed is how the burden packs with this charcoal.
+func (m material) bed() physics.Bed {
+	b := physics.DefaultBed()
+	if m.bulk > 0 {
+		b.CharcoalBulk = m.bulk
+	}
+	return b
+}
+
+// lot describes the material to the solver. A lot whose label cannot be true
+// (more iron than any oxide holds, carbon and ash above one) is an error.
+func (m material) lot() (physics.BurdenLot, error) {
+	switch m.what {
+	case entry.Charcoal:
+		lump := physics.DefaultLump
+		if m.rough {
+			lump = physics.RoughLump
+		}
+		return physics.CharcoalLot(physics.Charcoal{Moisture: m.moisture, Carbon: m.carbon, Ash: m.ash}, m.bed(), lump)
+	case entry.Ore:
+		return physics.OreLot(physics.OreAssay{Mineral: mineralOf(m.iron), Iron: m.iron, Moisture: m.moisture}, m.bed())
+	case entry.Fragments:
+		return physics.FragmentLot(m.bed())
+	case entry.Flux: // taken as limestone or shell; sand would stiffen where this thins
+		return physics.OreLot(physics.OreAssay{Mineral: physics.Hematite, Calcite: 1}, m.bed())
+	default:
+		return physics.SlagLot(seedSlag, m.bed())
+	}
+}
+
+// mineralOf is the roasted mineral that can hold so much iron.
+func mineralOf(iron float64) physics.Mineral {
+	for _, m := range []physics.Mineral{physics.Hematite, physics.Magnetite} {
+		if physics.CheckIronShare(iron, m) == nil {
+			return m
+		}
+	}
+	return physics.Wustite
+}
+
+// carbonToBurn is the carbon in kg that the blast burns of it.
+func (m material) carbonToBurn() float64 {
+	if m.what != entry.Charcoal {
+		return 0
+	}
+	return physics.Charcoal{Moisture: m.moisture, Carbon: m.carbon, Ash: m.ash}.CarbonMass(m.kg)
+}

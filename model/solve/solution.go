@@ -1,0 +1,88 @@
+package solve
+
+import (
+	"time"
+
+	"chargehand/physics"
+)
+
+// Lack says why there are no figures.
+type Lack int
+
+// What the solver may lack.
+const (
+	Nothing   Lack = iota // it runs
+	LacksFire             // no charcoal has been filled in yet
+	LacksAir              // the blast is unknown, and the charges have not told it yet
+	LacksWay              // it was told something that cannot be, or nothing for half a day
+	IsOver                // the bloom is out
+)
+
+// Solution is the shaft at a moment, as solved: everything that figures,
+// zones and rules read. It is a value that nothing shares.
+type Solution struct {
+	Known uint64        // the last entry that was known
+	Asked time.Duration // the moment it was asked for
+	At    time.Duration // the moment of the state: the last grid point or event before
+	Lack  Lack
+
+	Profile []physics.ShaftLayer // from the bottom up
+	Height  float64              // m, of the solver's own burden
+	Hearth  physics.Hearth
+	Totals  physics.ShaftTotals
+	Ambient physics.Air
+	Bore    float64 // m, at the tuyere
+
+	// TopGas is its temperature in K and its shares of CO and CO2 over the last
+	// minutes; it swings with each charge.
+	TopGas struct{ Temperature, CO, CO2 float64 }
+	Blown  float64 // s since the blast first went through charcoal; 0 when it has not
+
+	AirFactor physics.Band // of the metered blast; zero when it is not metered
+	Intervals int          // charge intervals behind it
+
+	GuessedSizes  bool // bore or stack were not given
+	GuessedAir    bool // the air is what the charges told, or was until lately
+	GuessedMasses bool // charcoal of unknown mass went in
+	UnknownOre    bool // ore of unknown mass went in
+	SlagRuns      bool // the slag does not gather: an open arch, a pit
+}
+
+// solution reads a run.
+func (r *run) solution() Solution {
+	s := Solution{
+		At: time.Duration(r.shaft.Time() * float64(time.Second)), Lack: r.lack(),
+		GuessedSizes: !r.lit.given, GuessedMasses: r.guessed, UnknownOre: r.noOre,
+		SlagRuns: r.open || r.lit.drains,
+	}
+	if s.Lack == LacksFire || s.Lack == LacksWay {
+		return s
+	}
+	now := r.shaft.Time()
+	s.GuessedAir = r.standIn >= 0 && now-r.standIn < settled
+	s.Profile = r.shaft.AppendProfile(nil)
+	s.Height, s.Hearth, s.Totals = r.shaft.StackHeight(), r.shaft.Hearth(), r.shaft.Totals()
+	s.Ambient, s.Bore = r.ambient, r.lit.geometry.Bore.Bottom
+	s.TopGas.Temperature, s.TopGas.CO, s.TopGas.CO2 = r.top.kelvin, r.top.co, r.top.co2
+	if r.blownSince >= 0 {
+		s.Blown = now - r.blownSince
+	}
+	if r.air.known && r.pace.known {
+		s.AirFactor, s.Intervals = r.pace.estimate(), len(r.pace.metered)
+	}
+	return s
+}
+
+func (r *run) lack() Lack {
+	switch {
+	case r.over:
+		return IsOver
+	case r.failed:
+		return LacksWay
+	case !r.fire:
+		return LacksFire
+	case r.blownSince < 0, !r.air.known && !r.pace.tells():
+		return LacksAir
+	}
+	return Nothing
+}

@@ -1,0 +1,119 @@
+package solve
+
+import (
+	"hash/maphash"
+	"time"
+
+	"chargehand/model/fold"
+)
+
+// every is the time between checkpoints: a change is solved again from at most
+// so long before it.
+const every = 10 * time.Minute
+
+// Solver solves one smelt, now and again. The zero Solver is ready. It is owned
+// by whoever asks, and by one at a time.
+type Solver struct {
+	seed  maphash.Seed
+	ready bool
+	marks []mark // by number of checkpoint
+	head  mark   // where the last answer stands
+}
+
+// mark is a run with the hash of the events that led to it.
+type mark struct {
+	run  run
+	done int // events applied
+	key  uint64
+	ok   bool
+}
+
+// Solve gives the shaft at the course's moment.
+func (v *Solver) Solve(c *fold.Course) Solution {
+	if !v.ready {
+		v.seed, v.ready = maphash.MakeSeed(), true
+	}
+	events := Events(c)
+	if len(events) == 0 {
+		return Solution{Known: c.Known, Asked: c.At, Lack: LacksFire}
+	}
+	keys := v.keys(events)
+	m := v.nearest(events, keys, c.At)
+	for m.done < len(events) {
+		v.advance(&m, events[m.done].At)
+		m.run.apply(events[m.done])
+		m.done++
+		m.key = keys[m.done]
+	}
+	v.advance(&m, c.At)
+	v.head = m
+	s := m.run.solution()
+	s.Known, s.Asked = c.Known, c.At
+	return s
+}
+
+// advance goes on to a moment, leaving a checkpoint at each of their moments on
+// the way. Marks of other events are overwritten as it passes.
+func (v *Solver) advance(m *mark, to time.Duration) {
+	if m.done == 0 {
+		return // not lit
+	}
+	for {
+		n := int(m.at()/every) + 1
+		at := time.Duration(n) * every
+		if at > to || m.run.resting(at) {
+			break
+		}
+		m.run.advance(at.Seconds())
+		for len(v.marks) <= n {
+			v.marks = append(v.marks, mark{})
+		}
+		m.ok = true
+		v.marks[n] = *m
+	}
+	m.run.advance(to.Seconds())
+	m.ok = true
+}
+
+// at is the moment of the mark.
+func (m *mark) at() time.Duration { return seconds(m.run.shaft.Time()) }
+
+// resting tells whether nothing changes any more by itself before a moment.
+func (r *run) resting(at time.Duration) bool {
+	return r.failed || r.over || at > seconds(r.last)+asleep
+}
+
+func seconds(s float64) time.Duration { return time.Duration(s * float64(time.Second)) }
+
+// nearest is the mark from which the least is left to solve: the latest that
+// came of the beginning of these events and lies before the rest of them.
+func (v *Solver) nearest(events []Event, keys []uint64, at time.Duration) mark {
+	best := &mark{key: keys[0]}
+	try := func(m *mark) {
+		switch {
+		case !m.ok || m.done > len(events) || m.key != keys[m.done] || m.at() > at:
+		case m.done < len(events) && m.at() > events[m.done].At:
+		case m.done > best.done || m.done == best.done && m.at() > best.at():
+			best = m
+		}
+	}
+	try(&v.head)
+	for i := range v.marks {
+		try(&v.marks[i])
+	}
+	return *best
+}
+
+// keys are the hashes of the beginnings of the events: of none, of one, ...
+func (v *Solver) keys(events []Event) []uint64 {
+	keys := make([]uint64, len(events)+1)
+	var h maphash.Hash
+	h.SetSeed(v.seed)
+	keys[0] = h.Sum64()
+	for i, ev := range events {
+		maphash.WriteComparable(&h, ev.At)
+		ev.act.sum(&h)
+		keys[i+1] = h.Sum64()
+	}
+	return keys
+}

@@ -9,6 +9,7 @@ import (
 	"chargehand/model/figure"
 	"chargehand/model/fold"
 	"chargehand/model/rule"
+	"chargehand/model/solve"
 )
 
 // Read gives everything that is known of a smelt at a moment on its own clock,
@@ -28,3 +29,16 @@ func Read(entries []entry.Entry, known uint64, at time.Duration) figure.Reading 
 func Warnings(entries []entry.Entry, known uint64, at time.Duration) []rule.Warning {
 	return rule.Walk(fold.Trace(entries, known, at))
 }
+
+// Solve runs the shaft solver to a moment. The caller keeps the solver: asked
+// again it goes on from where it was, or from the last checkpoint before what
+// has changed, and gives what a fresh one would. It takes up to half a second
+// from scratch, so a screen asks in the background.
+func Solve(v *solve.Solver, entries []entry.Entry, known uint64, at time.Duration) solve.Solution {
+	c := fold.Trace(entries, known, at)
+	return v.Solve(&c)
+}
+
+// Solved is the reading with the shaft solver's figures and zones filled in;
+// its Solver says whether they are of this moment.
+func Solved(r figure.Reading, s solve.Solution) figure.Reading { return figure.WithSolution(r, s) }

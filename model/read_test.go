@@ -12,6 +12,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/figure"
 	"chargehand/model/fold"
+	"chargehand/model/solve"
 )
 
 // day keys a random smelt the way a person and a machine do: in order, on a
@@ -140,6 +141,39 @@ func TestAReadingIsAlwaysSound(t *testing.T) {
 			}
 			if !f.Known() && f.Band != (figure.Figure{}).Band {
 				t.Fatalf("%s is unknown and has a value: %+v", n.Key(), f)
+			}
+		}
+	})
+}
+
+// Nor does one with the shaft solver's figures; it says that they are current,
+// and Read itself has none.
+func TestASolvedReadingIsAlwaysSound(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		entries := randomDay(t)
+		at := time.Duration(rapid.IntRange(0, 90*60).Draw(t, "at")) * time.Second
+		read := Read(entries, fold.All, at)
+		if read.Solver != figure.Unsolved || read.Figure(figure.HearthTemperature).Known() {
+			t.Fatal("Read solves")
+		}
+		r := Solved(read, Solve(new(solve.Solver), entries, fold.All, at))
+		if r.Solver != figure.Solved && r.Phase != "" {
+			t.Fatalf("solver %d", r.Solver)
+		}
+		for n := range figure.Count {
+			f := r.Figure(n)
+			for _, v := range []float64{f.P10, f.P50, f.P90} {
+				if math.IsNaN(v) || math.IsInf(v, 0) {
+					t.Fatalf("%s is %+v", n.Key(), f)
+				}
+			}
+			if f.P10 > f.P50 || f.P50 > f.P90 {
+				t.Fatalf("%s is out of order: %+v", n.Key(), f)
+			}
+		}
+		for _, z := range r.Zones {
+			if !(z.Bottom < z.Top) || !(z.Degrees > -60 && z.Degrees < 2500) {
+				t.Fatalf("zone %+v", z)
 			}
 		}
 	})

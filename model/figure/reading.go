@@ -5,6 +5,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/forecast"
+	"chargehand/model/solve"
 	"chargehand/physics"
 )
 
@@ -35,11 +36,12 @@ type Layer struct {
 }
 
 // Zone is what happens in a stretch of the shaft. Until the solver feeds it,
-// the temperature is a stated simple guess.
+// the temperature is a stated simple guess and there is none of the wall side.
 type Zone struct {
 	What        Process
 	Top, Bottom float64 // cm above the tuyere
-	Degrees     float64 // Celsius, in the middle of the stretch
+	Degrees     float64 // Celsius, in the middle of the stretch; solved, the mean across the bore
+	WallSide    entry.Maybe[entry.Celsius]
 	Basis       Basis
 }
 
@@ -108,7 +110,25 @@ type Reading struct {
 	Bloom     entry.Maybe[float64] // kg, once weighed
 	Usual     time.Duration        // this smelt's usual interval between charges; 0 before the second
 	Measures  []entry.Measure      // by name, with what they weigh now
+	Solver    Solver               // how the figures and zones of the shaft solver stand
+	Lack      solve.Lack           // what it lacks to give any, once it was asked
+	Carbon    CarbonSpan           // what a smith would call the iron gathered so far; see BloomCarbon
 }
+
+// CarbonSpan is the class of the iron, and the ones it lies between.
+type CarbonSpan struct {
+	Low, Middle, High physics.CarbonClass
+}
+
+// Solver says how the figures of the shaft solver stand in a reading.
+type Solver int
+
+// A reading is unsolved until WithSolution puts them in.
+const (
+	Unsolved  Solver = iota // not asked: they are unknown, the zones a guess
+	Solved                  // they are of these entries and this moment
+	Resolving               // they are of other entries or an earlier moment: being solved anew
+)
 
 // Figure gives a figure by name.
 func (r Reading) Figure(n Name) Figure { return r.Figures[n] }

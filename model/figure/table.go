@@ -29,6 +29,16 @@ const (
 	Air
 	AirPerArea
 	AirPerCharcoal
+	AirFactor
+	HearthTemperature
+	TopGasTemperature
+	TopGasCO
+	SlagMass
+	SlagIron
+	SlagBelowTuyere
+	BloomSoFar
+	BloomEnd
+	BloomCarbon
 	Count // how many figures there are
 )
 
@@ -64,6 +74,16 @@ var Table = [Count]Definition{
 	Air:               {"air", "l/min", "blast as last observed"},
 	AirPerArea:        {"air_per_area", "l/min/cm2", "blast over the cross-section of the shaft at the tuyere"},
 	AirPerCharcoal:    {"air_per_charcoal", "m3/kg", "blast over the burn rate, per kg of dry charcoal"},
+	AirFactor:         {"air_factor", "1", "share of the metered blast that burns, by the shaft solver and the charge intervals"},
+	HearthTemperature: {"hearth_temperature", "C", "temperature of the hearth below the tuyere, by the shaft solver"},
+	TopGasTemperature: {"top_gas_temperature", "C", "temperature of the gas over the burden, over the last minutes, by the shaft solver"},
+	TopGasCO:          {"top_gas_co", "%", "carbon monoxide in the carbon gases over the burden by volume, CO of CO and CO2, over the last minutes, by the shaft solver"},
+	SlagMass:          {"slag_mass", "kg", "slag in the hearth, by the shaft solver"},
+	SlagIron:          {"slag_iron", "%", "iron in that slag by mass, as oxide"},
+	SlagBelowTuyere:   {"slag_below_tuyere", "cm", "how far the slag stands below the tuyere; negative above it"},
+	BloomSoFar:        {"bloom_so_far", "kg", "bloom gathered so far, by the shaft solver; published yields differ so much that it is a guess"},
+	BloomEnd:          {"bloom_end", "kg", "bloom at the end from the ore charged so far, likewise"},
+	BloomCarbon:       {"bloom_carbon", "%", "carbon in the iron gathered so far by mass, likewise"},
 }
 
 // Key is the name of the figure on the wire.

@@ -4,6 +4,8 @@
 package picture
 
 import (
+	"math"
+
 	"chargehand/model/entry"
 	"chargehand/model/figure"
 )
@@ -35,6 +37,7 @@ type Label struct {
 	At      float64 // cm above the tuyere
 	What    figure.Process
 	Degrees float64
+	Wall    entry.Maybe[entry.Celsius] // at the wall side, once solved
 	Basis   figure.Basis
 }
 
@@ -60,7 +63,8 @@ type Picture struct {
 // Glow is a stretch of the shaft that glows alike.
 type Glow struct {
 	Top, Bottom float64
-	Heat        Heat
+	Heat        Heat // in the middle
+	Wall        Heat // at the wall side; the same while it is not known
 }
 
 // HeatAt is the glow at a height.
@@ -89,13 +93,18 @@ func From(r figure.Reading) Picture {
 		p.Burden, p.BurdenKnown = h.P50, true
 		p.Top = max(p.Top, h.P50+2)
 	}
-	p.Bath = p.Floor
+	p.Bath, p.Bloom = p.Floor, bloomHeight(r.Figure(figure.BloomSoFar), p.Bore)
+	if below := r.Figure(figure.SlagBelowTuyere); below.Known() {
+		p.Bath = max(p.Floor, -below.P50)
+	}
 	for _, l := range r.Layers {
 		p.Slices = append(p.Slices, slice(l))
 	}
 	for _, z := range r.Zones {
-		p.Labels = append(p.Labels, Label{At: (z.Top + z.Bottom) / 2, What: z.What, Degrees: z.Degrees, Basis: z.Basis})
-		p.Heats = append(p.Heats, Glow{Top: z.Top, Bottom: z.Bottom, Heat: HeatOf(z.Degrees)})
+		p.Labels = append(p.Labels, Label{At: (z.Top + z.Bottom) / 2, What: z.What, Degrees: z.Degrees, Wall: z.WallSide, Basis: z.Basis})
+		p.Heats = append(p.Heats, Glow{
+			Top: z.Top, Bottom: z.Bottom, Heat: HeatOf(z.Degrees), Wall: HeatOf(float64(z.WallSide.Or(entry.Celsius(z.Degrees)))),
+		})
 	}
 	return p
 }
@@ -115,6 +124,22 @@ func sized(own entry.Maybe[entry.Centimetre], usual entry.Centimetre) float64 {
 		return float64(own.Value)
 	}
 	return float64(usual)
+}
+
+// How a bloom lies: over about half of the hearth's width, and as dense as
+// spongy iron with slag in it (from memory, unverified: 4 to 5 kg/l).
+const (
+	bloomWidth = 0.6
+	bloomKgL   = 4.5
+)
+
+// bloomHeight is how high a bloom stands in a hearth of a bore in cm, in cm.
+func bloomHeight(kg figure.Figure, bore float64) float64 {
+	if !kg.Known() {
+		return 0
+	}
+	across := bloomWidth * bore
+	return kg.P50 / bloomKgL * 1000 / (math.Pi / 4 * across * across)
 }
 
 // BoreAt is the bore at a height, in cm: straight from the tuyere to the mark,

@@ -95,3 +95,30 @@ func TestUsualSizesAreSaidToBe(t *testing.T) {
 		t.Errorf("got %+v", p)
 	}
 }
+
+// A bath stands below the tuyere by what the figure says, never below the floor;
+// a bloom of 4.5 kg in a bore of 30 cm, a litre over a disc of 18 cm, stands 3.9
+// cm high (by hand).
+func TestBathAndBloomComeFromTheFigures(t *testing.T) {
+	r := reading()
+	if p := From(r); p.Bath != p.Floor || p.Bloom != 0 {
+		t.Errorf("without figures: bath at %v, bloom %v high", p.Bath, p.Bloom)
+	}
+	r.Figures[figure.SlagBelowTuyere], r.Figures[figure.BloomSoFar] = known(7), known(4.5)
+	if p := From(r); p.Bath != -7 || math.Abs(p.Bloom-3.93) > 0.01 {
+		t.Errorf("bath at %v, bloom %v high", p.Bath, p.Bloom)
+	}
+	r.Figures[figure.SlagBelowTuyere] = known(40)
+	if p := From(r); p.Bath != p.Floor {
+		t.Errorf("bath at %v, floor at %v", p.Bath, p.Floor)
+	}
+}
+
+func TestTheWallSideGlowsByItself(t *testing.T) {
+	r := reading()
+	r.Zones[1].WallSide = entry.Some(entry.Celsius(1000))
+	p := From(r)
+	if p.Heats[1].Heat != White || p.Heats[1].Wall != Orange || p.Heats[0].Wall != p.Heats[0].Heat {
+		t.Errorf("got %+v", p.Heats)
+	}
+}

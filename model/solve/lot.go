@@ -23,6 +23,7 @@ type material struct {
 	moisture, carbon, ash, iron float64 // of charcoal and ore; see physics.Charcoal and physics.OreAssay
 	bulk                        float64 // kg/m3 of dry charcoal
 	rough                       bool    // ungraded charcoal of a first fill
+	usual                       bool    // ore that nobody assayed
 }
 
 // materialOf takes one part: its mass by its measure, the rest by its lot. The
@@ -34,6 +35,7 @@ func materialOf(c *fold.Course, p entry.Part, l fold.Line, rough bool) material 
 		what: p.What, kg: total.Charged.Kg, unknown: total.Charged.Unknown, bulk: c.Bed().CharcoalBulk,
 		carbon: float64(lot.Carbon.Or(entry.Share(usual.Carbon))), ash: float64(lot.Ash.Or(entry.Share(usual.Ash))),
 		iron: float64(lot.Iron.Or(usualOre)), moisture: usual.Moisture, rough: rough,
+		usual: p.What == entry.Ore && !lot.Iron.Known,
 	}
 	if total.Dry.Kg > 0 {
 		m.moisture = max(0, total.Charged.Kg/total.Dry.Kg-1)

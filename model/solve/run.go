@@ -5,25 +5,10 @@ import (
 	"math"
 	"time"
 
-	"chargehand/model/entry"
 	"chargehand/physics"
 )
 
-// What the preheating fire leaves where no log says it: a wall of 760 K at the
-// tuyere and 430 K at the mark (between the two that the calibration study took
-// for the published smelts of 2016 and 2021), and a tenth of a metre of embers
-// at 1200 K.
 const (
-	preheatBottom, preheatTop = 760.0, 430.0
-	embersDeep, embersKelvin  = 0.10, 1200.0
-)
-
-const (
-	// tapShare is how much of the slag a tap of unknown mass lets out: a guess.
-	tapShare = 0.7
-	// fillsTo is how much of the stack a fill of unknown mass takes up where the
-	// estimator has no level either: a guess.
-	fillsTo = 0.75
 	// asleep is how long after the last event the solver goes on.
 	asleep = 12 * time.Hour
 	// smoothing is the time constant in s of what is said of the top gas: it
@@ -55,6 +40,7 @@ type run struct {
 	over    bool              // the bloom is out
 	failed  bool              // something it was told cannot be
 	noOre   bool              // ore of unknown mass went in
+	usual   bool              // ore that nobody assayed went in
 	guessed bool              // charcoal of unknown mass went in
 
 	last       float64 // when it was last told something, s
@@ -147,127 +133,6 @@ func (r *run) sample(at float64) {
 	r.top.begun = true
 }
 
-func (a lit) do(r *run, _ float64) error {
-	shaft, err := physics.NewShaft(a.geometry, physics.DefaultShaftParams(), a.ambient)
-	*r = run{shaft: shaft, lit: a, ambient: a.ambient, pace: newPace(), blownSince: -1, standIn: -1}
-	return err
-}
-
-func (a weather) do(r *run, at float64) error {
-	r.ambient = a.ambient
-	return errors.Join(r.shaft.SetAmbient(at, a.ambient), r.setBlast(at))
-}
-
-// do lays the parts; charcoal of unknown mass brings the burden up to its level.
-// Until the blast blows they wait: what a fire without a blast does to its fill
-// is not in the solver, which would let the embers die.
-func (a lay) do(r *run, at float64) error {
-	r.filled = true
-	r.charged = r.charged || !a.fill
-	waits := r.blows() <= 0 && !r.fire
-	if !waits {
-		if err := r.kindle(at); err != nil {
-			return err
-		}
-	}
-	var parts []physics.Portion
-	for _, m := range a.parts {
-		lot, err := m.lot()
-		if err != nil {
-			return err
-		}
-		if m.unknown && m.what == entry.Charcoal {
-			r.guessed = true
-			m.kg = max(m.kg, r.missing(a, m))
-		}
-		r.noOre = r.noOre || m.unknown && m.what == entry.Ore
-		parts = append(parts, physics.Portion{Lot: lot, Mass: m.kg})
-	}
-	if waits {
-		r.waiting = append(r.waiting[:len(r.waiting):len(r.waiting)], parts...) // a copy of the run keeps its own
-		return nil
-	}
-	if err := errors.Join(r.shaft.Charge(at, parts...), r.pack(at)); err != nil {
-		return err
-	}
-	if !a.fill {
-		r.pace.charge(r, a, at)
-	}
-	return r.setBlast(at)
-}
-
-// kindle leaves the furnace as the preheating fire does, with the fill that has
-// waited on the embers; once. Of a fill that would stand above the mark the rest
-// has burned while it was filled.
-func (r *run) kindle(at float64) error {
-	if r.fire {
-		return nil
-	}
-	r.fire = true
-	usual, err := physics.CharcoalLot(physics.DefaultCharcoal(), physics.DefaultBed(), physics.DefaultLump)
-	if err != nil {
-		return err
-	}
-	bore, stack := r.lit.geometry.Bore, r.lit.geometry.Stack
-	kg := physics.DefaultCharcoal().ChargedMass(bore.VolumeBelow(min(embersDeep, stack/2)) * physics.DefaultCharcoalBulk)
-	err = errors.Join(r.shaft.PreheatWall(at, preheatBottom, preheatTop), r.shaft.Embers(at, embersKelvin, physics.Portion{Lot: usual, Mass: kg}))
-	if err != nil || len(r.waiting) == 0 {
-		return err
-	}
-	before := r.shaft.Clone()
-	if err := r.shaft.Charge(at, r.waiting...); err != nil {
-		return err
-	}
-	if over := bore.VolumeBelow(r.shaft.StackHeight()) / bore.VolumeBelow(stack); over > 1 {
-		r.shaft = before
-		embers := bore.VolumeBelow(before.StackHeight()) / bore.VolumeBelow(stack)
-		share := (1 - embers) / (over - embers)
-		for _, p := range r.waiting {
-			if err := r.shaft.Charge(at, physics.Portion{Lot: p.Lot, Mass: p.Mass * share}); err != nil {
-				return err
-			}
-		}
-	}
-	r.waiting = nil
-	return nil
-}
-
-// pack presses down what would stand clear of the mark: nobody charges past it,
-// so the charcoal lies closer than was taken, or burned while it was filled.
-func (r *run) pack(at float64) error {
-	height := r.shaft.StackHeight()
-	over := height - r.lit.geometry.Stack - physics.MarkSD
-	if over <= 0 {
-		return nil
-	}
-	return r.shaft.Poke(at, min(over, height/2.1))
-}
-
-// missing is the charcoal in kg as charged between the burden and its level.
-func (r *run) missing(a lay, m material) float64 {
-	g := r.lit.geometry
-	level := a.level
-	if !a.levels {
-		level = g.Stack
-		if a.fill {
-			level *= fillsTo
-		}
-	}
-	room := g.Bore.VolumeBetween(min(level, r.shaft.StackHeight()), level)
-	return physics.Charcoal{Moisture: m.moisture, Carbon: m.carbon, Ash: m.ash}.ChargedMass(room * m.bed().CharcoalBulk)
-}
-
-func (a blow) do(r *run, at float64) error {
-	r.air.lMin, r.air.known, r.air.told = a.lMin, a.known, true
-	if a.known && a.lMin > 0 {
-		r.air.instead = a.lMin
-	}
-	if a.other {
-		r.pace.forget()
-	}
-	return r.setBlast(at)
-}
-
 // usualPerArea is the blast in l/min per cm2 of bore that stands in for one of
 // which nothing is known, until the charges tell: the middle of 1.0 to 1.5 that
 // published smelts of this kind were blown with.
@@ -292,32 +157,4 @@ func (r *run) setBlast(at float64) error {
 	params := physics.DefaultShaftParams()
 	params.AirFactor = r.pace.factor
 	return errors.Join(r.shaft.SetParams(at, params), r.shaft.SetBlast(at, physics.Blast{Flow: flow, Temperature: r.ambient.Temperature}))
-}
-
-// do drops the burden by the usual, or by what there is to drop.
-func (poke) do(r *run, at float64) error {
-	r.pace.broken()
-	return r.shaft.Poke(at, min(physics.PokeDrop, r.shaft.StackHeight()/2.1))
-}
-
-func (a tap) do(r *run, at float64) error {
-	share := tapShare
-	if slag := r.shaft.Hearth().Slag.Sum(); a.known && slag > 0 {
-		share = min(1, a.kg/slag)
-	}
-	return r.shaft.Tap(at, share)
-}
-
-// do of an arch that is opened lets the slag out.
-func (a arch) do(r *run, at float64) error {
-	r.open = a.open
-	if !a.open {
-		return nil
-	}
-	return r.shaft.Tap(at, tapShare)
-}
-
-func (taken) do(r *run, at float64) error {
-	r.over = true
-	return r.shaft.TakeBloom(at)
 }

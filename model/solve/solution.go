@@ -44,6 +44,7 @@ type Solution struct {
 	GuessedSizes  bool // bore or stack were not given
 	GuessedAir    bool // the air is what the charges told, or was until lately
 	GuessedMasses bool // charcoal of unknown mass went in
+	UsualOre      bool // ore that nobody assayed went in, and was taken as a usual one
 	UnknownOre    bool // ore of unknown mass went in
 	SlagRuns      bool // the slag does not gather: an open arch, a pit
 }
@@ -52,7 +53,7 @@ type Solution struct {
 func (r *run) solution() Solution {
 	s := Solution{
 		At: time.Duration(r.shaft.Time() * float64(time.Second)), Lack: r.lack(),
-		GuessedSizes: !r.lit.given, GuessedMasses: r.guessed, UnknownOre: r.noOre,
+		GuessedSizes: !r.lit.given, GuessedMasses: r.guessed, UsualOre: r.usual, UnknownOre: r.noOre,
 		SlagRuns: r.open || r.lit.drains,
 	}
 	if s.Lack == LacksFire || s.Lack == LacksWay {

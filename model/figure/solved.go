@@ -1,0 +1,181 @@
+package figure
+
+import (
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/solve"
+	"chargehand/physics"
+)
+
+// fresh is how old a solution may be, on the smelt's clock, and still be called
+// of this moment: two steps of the solver's grid, so that the step being solved
+// just now does not count as late.
+const fresh = 2 * time.Duration(physics.ShaftStep*float64(time.Second))
+
+// WithSolution fills the figures and zones of the shaft solver into a reading.
+// It is the one place where they come from. A solution of other entries, or of
+// another moment, is filled in too and marked as being solved anew; what the
+// solver cannot tell is unknown, and the zones stay the guess that they were.
+func WithSolution(r Reading, s solve.Solution) Reading {
+	if r.Phase == "" {
+		return r
+	}
+	r.Solver, r.Lack = Solved, s.Lack
+	if s.Known != r.Known || s.Asked > r.At || r.At-s.Asked >= fresh {
+		r.Solver = Resolving
+	}
+	if s.Lack != solve.Nothing {
+		return r
+	}
+	heat := Estimated
+	if s.GuessedSizes || s.GuessedAir || s.GuessedMasses {
+		heat = Guessed
+	}
+	r.temperatures(s, heat)
+	r.airFactor(s)
+	if !s.UnknownOre {
+		r.slag(s, heat)
+		r.iron(s)
+	}
+	if zs := solvedZones(r, s, heat); len(zs) > 0 {
+		r.Zones = zs
+	}
+	return r
+}
+
+func (r *Reading) temperatures(s solve.Solution, basis Basis) {
+	if s.TopGas.CO+s.TopGas.CO2 > 0 {
+		r.Figures[TopGasTemperature] = Figure{Band: celsius(s, s.TopGas.Temperature, s.Height), Basis: basis}
+		r.Figures[TopGasCO] = Figure{Band: carbonGas(s.TopGas.CO, s.TopGas.CO2), Basis: basis}
+	}
+	r.Figures[HearthTemperature] = Figure{Band: celsius(s, s.Hearth.Temperature, 0), Basis: basis}
+}
+
+// celsius is a temperature in K at a height in m with its band, in Celsius.
+func celsius(s solve.Solution, kelvin, height float64) physics.Band {
+	b := physics.TemperatureBand(kelvin, height, s.Blown, s.Ambient.Temperature)
+	return physics.Band{P10: physics.ToCelsius(b.P10), P50: physics.ToCelsius(b.P50), P90: physics.ToCelsius(b.P90)}
+}
+
+func (r *Reading) airFactor(s solve.Solution) {
+	if s.AirFactor.IsZero() {
+		return
+	}
+	basis := Guessed
+	if s.Intervals >= fewestForMeter {
+		basis = Estimated
+	}
+	r.Figures[AirFactor] = Figure{Band: s.AirFactor, Basis: basis}
+}
+
+func (r *Reading) slag(s solve.Solution, basis Basis) {
+	slag := s.Hearth.Slag
+	mass := slag.Sum()
+	if s.UsualOre {
+		basis = Guessed
+	}
+	r.Figures[SlagMass] = Figure{Band: physics.LogNormal(mass, slagSpread), Basis: basis}
+	if mass < leastSlag {
+		return
+	}
+	iron := 100 * slagIron(slag) / mass
+	r.Figures[SlagIron] = Figure{Band: within(iron-slagIronSpread, iron, iron+slagIronSpread, 100*physics.Wustite.IronShare()), Basis: basis}
+	base := r.Light.Furnace.TuyereBase
+	if !base.Positive() || s.SlagRuns {
+		return
+	}
+	depth, err := slag.BathDepth(s.Hearth.Temperature, s.Bore, hearthVoid)
+	if err != nil {
+		return
+	}
+	b := physics.LogNormal(100*depth, bathSpread)
+	floor := float64(base.Value)
+	r.Figures[SlagBelowTuyere] = Figure{Band: physics.Band{P10: floor - b.P90, P50: floor - b.P50, P90: floor - b.P10}, Basis: Guessed}
+}
+
+// slagIron is the iron in a slag, kg.
+func slagIron(o physics.Oxides) float64 {
+	return physics.IronShareFromOxides(o.FeO, o.Fe2O3)
+}
+
+// iron sets what has become of the ore's iron. The bands are as wide as the
+// published yields until blooms of one's own have been compared, so all of it is
+// a guess.
+func (r *Reading) iron(s solve.Solution) {
+	ore := r.Figures[OreDry]
+	if !ore.Known() || s.Totals.OreIron <= 0 {
+		return
+	}
+	metal, bound := s.Hearth.Iron, slagIron(s.Hearth.Slag)
+	if mass := s.Hearth.Slag.Sum(); mass > 0 {
+		bound *= 1 + s.Totals.SlagTapped/mass // what was tapped held as much of it
+	}
+	down := metal + bound
+	still := 0.0
+	for _, l := range s.Profile {
+		still += l.Ore.Sum()
+	}
+	keeps := usualKeeps
+	if down > leastIron {
+		keeps = metal / down
+	}
+	perIron := ore.P50 / s.Totals.OreIron
+	r.Figures[BloomEnd] = Figure{Band: physics.BloomForecast(physics.ModelBloom(metal+keeps*still), ore.P50, nil), Basis: Guessed}
+	come := s.Totals.OreIron - still
+	if metal < leastIron || come <= 0 {
+		return
+	}
+	r.Figures[BloomSoFar] = Figure{Band: physics.BloomForecast(physics.ModelBloom(metal), perIron*come, nil), Basis: Guessed}
+	carbon := s.Hearth.BloomCarbon()
+	r.Figures[BloomCarbon] = Figure{Band: carbon.Scale(100), Basis: Guessed}
+	r.Carbon = CarbonSpan{physics.CarbonClassOf(carbon.P10), physics.CarbonClassOf(carbon.P50), physics.CarbonClassOf(carbon.P90)}
+}
+
+// solvedZones joins the layers in which the same goes on. The heights are
+// stretched to the burden as the reading has it: the estimator has dips and
+// charges to the mark to go by, the solver only what burned.
+func solvedZones(r Reading, s solve.Solution, basis Basis) []Zone {
+	height := r.Figures[StackHeight]
+	if !height.Known() || height.P50 <= 0 || s.Height <= 0 {
+		return nil
+	}
+	stretch := height.P50 / s.Height
+	var zs []Zone
+	for i := len(s.Profile) - 1; i >= 0; i-- {
+		l := s.Profile[i]
+		what := processOf[l.Zone()]
+		if n := len(zs); n == 0 || zs[n-1].What != what {
+			zs = append(zs, Zone{What: what, Top: stretch * l.Top, Basis: basis})
+		}
+		zs[len(zs)-1].Bottom = stretch * l.Bottom
+	}
+	for i := range zs {
+		middle, wall := zs[i].mean(s.Profile, stretch)
+		zs[i].Degrees = physics.ToCelsius(middle)
+		zs[i].WallSide = entry.Some(entry.Celsius(physics.ToCelsius(wall)))
+	}
+	return zs
+}
+
+// mean is the temperature in K over a zone, in the middle and at the wall.
+func (z Zone) mean(profile []physics.ShaftLayer, stretch float64) (middle, wall float64) {
+	thick := 0.0
+	for _, l := range profile {
+		if top := stretch * l.Top; top <= z.Bottom || top > z.Top {
+			continue
+		}
+		t := l.Top - l.Bottom
+		middle, wall, thick = middle+t*l.Middle, wall+t*l.WallSide, thick+t
+	}
+	if thick <= 0 {
+		return physics.ZeroCelsius, physics.ZeroCelsius
+	}
+	return middle / thick, wall / thick
+}
+
+// processOf is what goes on in a zone of the solver, in the words of a reading.
+var processOf = map[physics.Zone]Process{
+	physics.ZoneCold: Drying, physics.ZoneDrying: Drying, physics.ZoneRoasting: Roasting, physics.ZoneHematite: RedToBlack,
+	physics.ZoneMagnetite: LosesOxygen, physics.ZoneWustite: IronForms, physics.ZoneSlag: SlagRuns, physics.ZoneBurning: Burning,
+}

@@ -1,0 +1,43 @@
+package figure
+
+import "chargehand/physics"
+
+// The spreads of what the shaft solver says: fixed ones, from what its named
+// numbers do over their ranges to the published smelt of 30 Nov 2016 (the report
+// TestReportSensitivity of package physics), not an ensemble. Temperatures have
+// theirs in physics.TemperatureBand.
+const (
+	// slagSpread: the numbers that move the iron (speed of reduction, contact,
+	// raceway, reactivity of the charcoal) together move it by 3.9 of 7.1 kg;
+	// what is not iron is slag, 5.0 of 18.2 kg. As the standard deviation of its
+	// logarithm, with a little for the gangue of the ore.
+	slagSpread = 0.30
+	// slagIronSpread in points of a per cent: the same iron over the same slag,
+	// and half the range of 14 published slags (31 to 58 % iron).
+	slagIronSpread = 13.0
+	// hearthVoid is the share of the hearth that slag can fill between fines,
+	// charcoal and bloom, a guess; bathSpread holds that guess and the mass.
+	hearthVoid = 0.5
+	bathSpread = 0.45
+	// gasSpread is how many times more or less CO there may be for the CO2: the
+	// variants of the calibration study lie between 4 and 20 where its prototype
+	// gives 8 to 15.
+	gasSpread = 2.0
+	// usualKeeps is the share of the iron that becomes metal before any came
+	// down: that of 30 Nov 2016, 42 % (calibration study).
+	usualKeeps = 0.42
+	// Less slag or iron than this, in kg, says nothing of its make-up.
+	leastSlag, leastIron = 0.2, 0.05
+)
+
+// carbonGas is CO over CO and CO2 in per cent.
+func carbonGas(co, co2 float64) physics.Band {
+	share := func(times float64) float64 { return 100 * co * times / (co*times + co2) }
+	return physics.Band{P10: share(1 / gasSpread), P50: share(1), P90: share(gasSpread)}
+}
+
+// within is a band kept between nothing and a ceiling.
+func within(p10, p50, p90, most float64) physics.Band {
+	p50 = max(0, min(most, p50))
+	return physics.Band{P10: max(0, min(p50, p10)), P50: p50, P90: max(p50, min(most, p90))}
+}

@@ -1,0 +1,72 @@
+package words
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"chargehand/model/figure"
+	"chargehand/model/solve"
+	"chargehand/physics"
+)
+
+// SolvedAnew is said beside figures that are being solved for what has changed.
+const SolvedAnew = "being worked out anew"
+
+// Lack says why the furnace is not computed, and what would let it be.
+func Lack(l solve.Lack) string {
+	switch l {
+	case solve.LacksFire:
+		return "nothing to work out before the fill"
+	case solve.LacksAir:
+		return "needs the blast in l/min, or a few weighed charges without it"
+	case solve.LacksWay:
+		return "lost touch with the furnace: an entry cannot be right, or half a day is missing"
+	case solve.IsOver:
+		return "the bloom is out"
+	}
+	return ""
+}
+
+// Carbon is what a smith would call the iron.
+func Carbon(c physics.CarbonClass) string {
+	return [...]string{
+		physics.SoftIron: "soft iron", physics.SteelyIron: "steely iron", physics.Steel: "steel",
+		physics.HighCarbon: "high-carbon steel", physics.CastIron: "cast iron",
+	}[c]
+}
+
+// CarbonSpan is the same with what it may be instead.
+func CarbonSpan(s figure.CarbonSpan) string {
+	if s.Low == s.High {
+		return Carbon(s.Middle)
+	}
+	return fmt.Sprintf("%s, may be %s to %s", Carbon(s.Middle), Carbon(s.Low), Carbon(s.High))
+}
+
+// Solved is what the shaft solver adds to the plain lines of a reading: the iron,
+// what it lacks, and the zones from the top.
+func Solved(r figure.Reading) string {
+	var b strings.Builder
+	line := func(name, value string) { fmt.Fprintf(&b, "  %-20s %s\n", name, value) }
+	if r.Figure(figure.BloomCarbon).Known() {
+		line("iron so far", CarbonSpan(r.Carbon)+", "+r.Figure(figure.BloomCarbon).Basis.String())
+	}
+	switch {
+	case r.Solver == figure.Resolving:
+		line("furnace", SolvedAnew)
+	case r.Solver == figure.Solved && r.Lack != solve.Nothing:
+		line("furnace", Lack(r.Lack))
+	}
+	for _, z := range r.Zones {
+		at := fmt.Sprintf("%.0f C in the middle", round10(z.Degrees))
+		if z.WallSide.Known {
+			at = fmt.Sprintf("%.0f C at the wall, %s", round10(float64(z.WallSide.Value)), at)
+		}
+		line(fmt.Sprintf("%.0f to %.0f cm", z.Bottom, z.Top), fmt.Sprintf("%s, %s, %s", Process(z.What), at, z.Basis))
+	}
+	return b.String()
+}
+
+// round10 is a temperature as well as it is known.
+func round10(c float64) float64 { return math.Round(c/10) * 10 }

@@ -16,28 +16,32 @@ const fresh = 2 * time.Duration(physics.ShaftStep*float64(time.Second))
 // WithSolution fills the figures and zones of the shaft solver into a reading.
 // It is the one place where they come from. A solution of other entries, or of
 // another moment, is filled in too and marked as being solved anew; what the
-// solver cannot tell is unknown, and the zones stay the guess that they were.
+// solver cannot tell is unknown, and the zones stay the guess that they were. Of
+// a smelt that is over it says what there was when the bloom was taken out.
 func WithSolution(r Reading, s solve.Solution) Reading {
 	if r.Phase == "" {
 		return r
 	}
 	r.Solver, r.Lack = Solved, s.Lack
-	if s.Known != r.Known || s.Asked > r.At || r.At-s.Asked >= fresh {
+	if s.Known != r.Known || s.Asked > r.At || r.At-s.Asked >= fresh && s.Lack != solve.IsOver {
 		r.Solver = Resolving
 	}
-	if s.Lack != solve.Nothing {
+	if s.Lack != solve.Nothing && s.Lack != solve.IsOver {
 		return r
 	}
 	heat := Estimated
 	if s.GuessedSizes || s.GuessedAir || s.GuessedMasses {
 		heat = Guessed
 	}
-	r.temperatures(s, heat)
-	r.airFactor(s)
 	if !s.UnknownOre {
 		r.slag(s, heat)
 		r.iron(s)
 	}
+	if s.Lack == solve.IsOver {
+		return r
+	}
+	r.temperatures(s, heat)
+	r.airFactor(s)
 	if zs := solvedZones(r, s, heat); len(zs) > 0 {
 		r.Zones = zs
 	}
@@ -82,7 +86,7 @@ func (r *Reading) slag(s solve.Solution, basis Basis) {
 	iron := 100 * slagIron(slag) / mass
 	r.Figures[SlagIron] = Figure{Band: within(iron-slagIronSpread, iron, iron+slagIronSpread, 100*physics.Wustite.IronShare()), Basis: basis}
 	base := r.Light.Furnace.TuyereBase
-	if !base.Positive() || s.SlagRuns {
+	if !base.Positive() || s.SlagRuns || s.Lack == solve.IsOver {
 		return
 	}
 	depth, err := slag.BathDepth(s.Hearth.Temperature, s.Bore, hearthVoid)

@@ -148,3 +148,19 @@ func TestCarbonGas(t *testing.T) {
 		t.Errorf("%+v, want %+v", b, want)
 	}
 }
+
+// A bloom that is out leaves what it should weigh, to lay beside the scales, and
+// no fire.
+func TestAnEndedSmeltKeepsItsBloom(t *testing.T) {
+	read, s := worked(shaft, 600)
+	before := WithSolution(read, s)
+	s.Lack = solve.IsOver
+	r := WithSolution(read, s)
+	if r.Figure(BloomSoFar) != before.Figure(BloomSoFar) || !r.Figure(BloomSoFar).Known() || r.Figure(HearthTemperature).Known() {
+		t.Errorf("bloom %+v, hearth %+v", r.Figure(BloomSoFar), r.Figure(HearthTemperature))
+	}
+	r.At += 100 * fresh
+	if got := WithSolution(r, s); got.Solver != Solved {
+		t.Errorf("solver %d long after the end", got.Solver)
+	}
+}

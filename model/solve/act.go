@@ -169,7 +169,12 @@ func (a arch) do(r *run, at float64) error {
 	return r.shaft.Tap(at, tapShare)
 }
 
+// do ends the run; what there was in the hearth is kept for the account.
 func (taken) do(r *run, at float64) error {
 	r.over = true
+	if err := r.shaft.SetBlast(at, physics.Blast{Temperature: r.ambient.Temperature}); err != nil {
+		return err
+	}
+	r.end = r.shaft.Hearth()
 	return r.shaft.TakeBloom(at)
 }

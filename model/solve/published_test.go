@@ -134,12 +134,16 @@ func TestStopAndEnd(t *testing.T) {
 	d := steady(8, 12*time.Minute)
 	hot := d.fresh(d.now).Hearth.Temperature
 	d.key(entry.Blast{State: entry.BlastOff}).wait(30 * time.Minute)
-	if cold := d.fresh(d.now); cold.Hearth.Temperature > hot-50 || cold.Lack != solve.Nothing {
+	cold := d.fresh(d.now)
+	if cold.Hearth.Temperature > hot-50 || cold.Lack != solve.Nothing {
 		t.Errorf("hearth %.0f K before and %.0f after half an hour without a blast, lack %d", hot, cold.Hearth.Temperature, cold.Lack)
 	}
+	if cold.TopGas.CO+cold.TopGas.CO2 != 0 {
+		t.Errorf("gas over a burden that is not blown: %+v", cold.TopGas)
+	}
 	d.key(entry.Extract{})
-	if s := d.fresh(d.now); s.Lack != solve.IsOver || s.Totals.IronTaken < 0 {
-		t.Errorf("lack %d with the bloom out", s.Lack)
+	if s := d.fresh(d.now); s.Lack != solve.IsOver || s.Totals.IronTaken != s.Hearth.Iron {
+		t.Errorf("lack %d with the bloom out; %.3f kg of iron taken of %.3f", s.Lack, s.Totals.IronTaken, s.Hearth.Iron)
 	}
 	if s := d.wait(time.Hour).fresh(d.now); s.Lack != solve.IsOver || s.At > d.now-time.Hour {
 		t.Errorf("lack %d, state of %v an hour after %v", s.Lack, s.At, d.now-time.Hour)

@@ -43,11 +43,12 @@ type run struct {
 	usual   bool              // ore that nobody assayed went in
 	guessed bool              // charcoal of unknown mass went in
 
-	last       float64 // when it was last told something, s
-	blownSince float64 // when the blast first went through charcoal, s; negative while it has not
-	burns      float64 // when it last burned as it should, s
-	most       float64 // the carbon the blast burns at most, kg/s
-	standIn    float64 // when a guessed blast last blew, s; negative for never
+	end        physics.Hearth // as the bloom was taken out
+	last       float64        // when it was last told something, s
+	blownSince float64        // when the blast first went through charcoal, s; negative while it has not
+	burns      float64        // when it last burned as it should, s
+	most       float64        // the carbon the blast burns at most, kg/s
+	standIn    float64        // when a guessed blast last blew, s; negative for never
 	top        top
 }
 
@@ -110,6 +111,7 @@ func (r *run) advance(to float64) {
 
 func (r *run) sample(at float64) {
 	if !r.fire || r.blows() <= 0 {
+		r.top = top{} // no gas to speak of, and another one when it blows again
 		return
 	}
 	if r.blownSince < 0 {

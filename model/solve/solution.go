@@ -15,7 +15,7 @@ const (
 	LacksFire             // no charcoal has been filled in yet
 	LacksAir              // the blast is unknown, and the charges have not told it yet
 	LacksWay              // it was told something that cannot be, or nothing for half a day
-	IsOver                // the bloom is out
+	IsOver                // the bloom is out; the hearth is as it was then
 )
 
 // Solution is the shaft at a moment, as solved: everything that figures,
@@ -63,6 +63,9 @@ func (r *run) solution() Solution {
 	s.GuessedAir = r.standIn >= 0 && now-r.standIn < settled
 	s.Profile = r.shaft.AppendProfile(nil)
 	s.Height, s.Hearth, s.Totals = r.shaft.StackHeight(), r.shaft.Hearth(), r.shaft.Totals()
+	if r.over {
+		s.Hearth = r.end
+	}
 	s.Ambient, s.Bore = r.ambient, r.lit.geometry.Bore.Bottom
 	s.TopGas.Temperature, s.TopGas.CO, s.TopGas.CO2 = r.top.kelvin, r.top.co, r.top.co2
 	if r.blownSince >= 0 {
@@ -80,7 +83,7 @@ func (r *run) lack() Lack {
 		return IsOver
 	case r.failed:
 		return LacksWay
-	case !r.fire:
+	case !r.filled:
 		return LacksFire
 	case r.blownSince < 0, !r.air.known && !r.pace.tells():
 		return LacksAir

@@ -16,7 +16,7 @@ import (
 // desk is a person at the keys: the root model, a clock that stands until it is
 // moved, and a book on the disk. It has no terminal.
 type desk struct {
-	t     *testing.T
+	t     testing.TB
 	path  string // of the book
 	model tui.Model
 	book  *persist.Book
@@ -27,7 +27,7 @@ type desk struct {
 }
 
 // sit opens the program on a book, at a time.
-func sit(t *testing.T, path string, at entry.Stamp) *desk {
+func sit(t testing.TB, path string, at entry.Stamp) *desk {
 	t.Helper()
 	d := &desk{t: t, path: path, at: at}
 	d.open()

@@ -11,6 +11,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/figure"
 	"chargehand/model/fold"
+	"chargehand/model/solve"
 	"chargehand/model/words"
 )
 
@@ -39,11 +40,12 @@ func stateCommand() command {
 			if err != nil {
 				return err
 			}
-			r := model.Read(entries, known, moment)
+			var solver solve.Solver
+			r := model.Solved(model.Read(entries, known, moment), model.Solve(&solver, entries, known, moment))
 			if c.json {
 				return json.NewEncoder(w.out).Encode(stateOf(r))
 			}
-			_, err = fmt.Fprint(w.out, words.State(r))
+			_, err = fmt.Fprint(w.out, words.State(r), words.Solved(r))
 			return err
 		}
 	}}
@@ -68,6 +70,9 @@ type stateJSON struct {
 	Phase   string                `json:"phase"`
 	Figures map[string]figureJSON `json:"figures"`
 	Layers  []layerJSON           `json:"layers"`
+	Zones   []zoneJSON            `json:"zones"`
+	Carbon  *string               `json:"carbon_class"` // of the iron so far, in a word
+	Lack    *string               `json:"solver_lacks"` // why the shaft solver gives no figures
 }
 
 type figureJSON struct {
@@ -88,10 +93,19 @@ type layerJSON struct {
 	Age      float64  `json:"age_s"`
 }
 
+type zoneJSON struct {
+	What     string   `json:"what"`
+	Top      float64  `json:"top_cm"`
+	Bottom   float64  `json:"bottom_cm"`
+	Middle   float64  `json:"middle_c"`
+	WallSide *float64 `json:"wall_side_c"`
+	Basis    string   `json:"basis"`
+}
+
 func stateOf(r figure.Reading) stateJSON {
 	s := stateJSON{
 		Smelt: r.Smelt, At: r.Wall(r.At).Format(timeForm), Known: r.Known, Phase: string(r.Phase),
-		Figures: map[string]figureJSON{}, Layers: []layerJSON{},
+		Figures: map[string]figureJSON{}, Layers: []layerJSON{}, Zones: []zoneJSON{},
 	}
 	for n := range figure.Count {
 		f := r.Figure(n)
@@ -103,6 +117,16 @@ func stateOf(r figure.Reading) stateJSON {
 	}
 	for _, l := range r.Layers {
 		s.Layers = append(s.Layers, layerJSON{l.Charge, l.Top, l.Bottom, middle(l.Charcoal), middle(l.Ore), l.Age.Seconds()})
+	}
+	for _, z := range r.Zones {
+		s.Zones = append(s.Zones, zoneJSON{words.Process(z.What), z.Top, z.Bottom, z.Degrees, pointer(z.WallSide), z.Basis.String()})
+	}
+	if r.Figure(figure.BloomCarbon).Known() {
+		class := words.Carbon(r.Carbon.Middle)
+		s.Carbon = &class
+	}
+	if lack := words.Lack(r.Lack); lack != "" {
+		s.Lack = &lack
 	}
 	return s
 }

@@ -64,14 +64,25 @@ func (m *moment) tended() time.Duration {
 	return max(m.rod, m.poke, m.tap, m.blastSet)
 }
 
-// waiting is how long the charge has been waited for, in minutes, and whether
-// one is waited for at all: not with the blast off, in a pause, or once the
-// last ore is in.
+// waiting is how long the charge has been waited for with the blast on, in
+// minutes, and whether one is waited for at all: not with the blast off, in a
+// pause, or once the last ore is in. What stands without blast burns nothing
+// that counts, so a dead blower makes no charge late.
 func (m *moment) waiting() (float64, bool) {
 	if m.charges == 0 || !m.charging() || m.paused || m.lastOre || m.off() {
 		return 0, false
 	}
-	return (m.at - m.lastCharge()).Minutes(), true
+	return (m.at - m.lastCharge() - m.unblown).Minutes(), true
+}
+
+// waited is the evidence of a charge that was waited for: how long ago the last
+// one went in, and for how long of that no blast was on.
+func (m *moment) waited(usual float64) Evidence {
+	e := Evidence{minutes("since", m.at-m.lastCharge()), number("usual", usual, Minutes)}
+	if m.unblown > 0 {
+		e = append(e, minutes("unblown", m.unblown))
+	}
+	return e
 }
 
 // chargeOverdue: the charge is late by what this smelt does, but not so late
@@ -85,7 +96,7 @@ func chargeOverdue(m *moment) (Evidence, bool) {
 	if p.own < fewestOwn || p.next != p.epoch || since < p.late() || since >= missing*p.usual {
 		return nil, false
 	}
-	return Evidence{number("since", since, Minutes), number("usual", p.usual, Minutes), number("high", p.high(), Minutes)}, true
+	return append(m.waited(p.usual), number("high", p.high(), Minutes)), true
 }
 
 // chargeIn: no charge is waited for, or it has become an entry that is missing.
@@ -105,7 +116,7 @@ func entryMissing(m *moment) (Evidence, bool) {
 	if usual == 0 || since < missing*usual {
 		return nil, false
 	}
-	return Evidence{number("since", since, Minutes), number("usual", usual, Minutes), number("missed", math.Floor(since/usual), Count)}, true
+	return append(m.waited(usual), number("missed", math.Floor(since/usual), Count)), true
 }
 
 // entryFound: a charge is down, or none is waited for.

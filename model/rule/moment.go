@@ -41,7 +41,9 @@ type moment struct {
 	fire        entry.Maybe[entry.Celsius] // last temperature in the peep
 	fireAt      time.Duration
 	fill        time.Duration
+	blastOff    time.Duration // when the blast last went off
 	blastOn     time.Duration // when the blast last came on again
+	unblown     time.Duration // how long the blast was off since the last charge, up to when it last came on
 	blastSet    time.Duration // when it last became another
 	rod, tap    time.Duration
 	poke, jump  time.Duration
@@ -54,7 +56,7 @@ func newMoment(c *fold.Course) *moment {
 	return &moment{
 		c: c, phase: entry.Preheat, recipe: entry.Recipe{Next: c.Light.Recipe}, stores: newStores(c.Light.Lots),
 		paces: paces(c), peep: unseen, flame: unseen, sound: unseen, slag: unseen, topGas: unseen,
-		firstOre: never, fireAt: never, fill: never, blastOn: never, blastSet: never, rod: never, tap: never, poke: never, jump: never,
+		firstOre: never, fireAt: never, fill: never, blastOff: never, blastOn: never, blastSet: never, rod: never, tap: never, poke: never, jump: never,
 	}
 }
 
@@ -137,6 +139,7 @@ func (m *moment) charge(l fold.Line, ev entry.Charge) {
 	if m.charges < len(m.c.Charges) && m.c.Charges[m.charges].Seq == l.Seq() {
 		m.plans = append(m.plans, m.planned(l.At))
 		m.charges++
+		m.unblown = 0
 		m.done++
 		m.factor.judge(m.c, m.charges)
 	}
@@ -147,8 +150,12 @@ func (m *moment) blow(at time.Duration) {
 	wasOff := m.off()
 	m.blasts++
 	now, _ := m.blast()
-	if wasOff && !m.off() {
+	switch {
+	case !wasOff && m.off():
+		m.blastOff = at
+	case wasOff && !m.off():
 		m.blastOn = at
+		m.unblown += at - max(m.blastOff, m.lastCharge())
 	}
 	if wasOff != m.off() || otherBlast(before, now) {
 		m.blastSet = at

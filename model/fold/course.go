@@ -126,8 +126,8 @@ func (c *Course) levels(remarks map[uint64]entry.LevelRemark) {
 	w := newWalk(&c.State, bore)
 	c.walks = append(make([]walk, 0, len(c.Lines)+1), w)
 	for _, l := range c.Lines {
-		w.sinkTo(l.At)
 		if ev, ok := l.Event.(entry.Dip); ok {
+			w.sinkTo(l.At)
 			if h, ok := dipped(ev, c.Light.Furnace); ok {
 				c.Dips = append(c.Dips, Dipped{l.At, h, w.level})
 			}

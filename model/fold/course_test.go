@@ -97,3 +97,23 @@ func TestAWeighingIsHeldAgainstWhatWasBelieved(t *testing.T) {
 		t.Errorf("a guess is no surer than a weighing: %v, %v", ws[0].RelSD, ws[1].RelSD)
 	}
 }
+
+// What the program itself writes down leaves no trace in a figure, not even in
+// how the sums are rounded.
+func TestTheProgramsOwnLinesLeaveNoTrace(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := courseDay(t)
+		at := time.Duration(rapid.IntRange(0, 1500*60).Draw(t, "at")) * time.Second
+		before := Fold(d.entries, All, at)
+		last := d.entries[len(d.entries)-1]
+		lastMinute := last.Kept.Sub(noon).Minutes()
+		for range 5 {
+			d.late(lastMinute, rapid.Float64Range(0, lastMinute).Draw(t, "minute"), rapid.SampledFrom([]entry.Event{
+				entry.Testimony{Rule: "blast lost", State: "raised"}, entry.CautionShown{Caution: "glare"}, entry.Keys{},
+			}).Draw(t, "event"))
+		}
+		if after := Fold(d.entries, All, at); after.Level != before.Level {
+			t.Errorf("level at %v: %+v, without them %+v", at, after.Level, before.Level)
+		}
+	})
+}

@@ -47,7 +47,6 @@ func (s *State) level(scale scales, remarks map[uint64]entry.LevelRemark) {
 	}
 	w := newWalk(s, bore)
 	for _, l := range s.Lines {
-		w.sinkTo(l.At)
 		if w.take(l, scale, remarks) && l.Event.Kind() == entry.KindDip {
 			s.LevelAt = l.At
 		}
@@ -73,9 +72,15 @@ func newWalk(s *State, bore physics.Bore) walk {
 	return walk{state: s, bore: bore, bed: s.Bed(), level: physics.LevelAt(0, bore.Height/2)}
 }
 
-// take is one line that happened at the walk's moment. It tells whether the line
-// says anything of the level.
+// take is one line. It tells whether the line says anything of the level; one
+// that does not leaves no trace, not even in how the sums are rounded.
 func (w *walk) take(l Line, scale scales, remarks map[uint64]entry.LevelRemark) bool {
+	switch l.Event.(type) {
+	case entry.Fill, entry.Charge, entry.Poke, entry.Dip:
+		w.sinkTo(l.At)
+	default:
+		return false
+	}
 	switch ev := l.Event.(type) {
 	case entry.Fill:
 		w.lay(scale, ev.Parts, l.At)
@@ -92,8 +97,6 @@ func (w *walk) take(l Line, scale scales, remarks map[uint64]entry.LevelRemark) 
 			return false
 		}
 		w.level, w.laid = w.level.Observe(h, physics.DipSD), true
-	default:
-		return false
 	}
 	return true
 }

@@ -85,15 +85,10 @@ func (r *Reading) slag(s solve.Solution, basis Basis) {
 	}
 	iron := 100 * slagIron(slag) / mass
 	r.Figures[SlagIron] = Figure{Band: within(iron-slagIronSpread, iron, iron+slagIronSpread, 100*physics.Wustite.IronShare()), Basis: basis}
-	base := r.Light.Furnace.TuyereBase
-	if !base.Positive() || s.SlagRuns || s.Lack == solve.IsOver {
+	base, b := r.Light.Furnace.TuyereBase, s.Bath.Scale(100)
+	if !base.Positive() || b.IsZero() || s.Lack == solve.IsOver {
 		return
 	}
-	depth, err := slag.BathDepth(s.Hearth.Temperature, s.Bore, hearthVoid)
-	if err != nil {
-		return
-	}
-	b := physics.LogNormal(100*depth, bathSpread)
 	floor := float64(base.Value)
 	r.Figures[SlagBelowTuyere] = Figure{Band: physics.Band{P10: floor - b.P90, P50: floor - b.P50, P90: floor - b.P10}, Basis: Guessed}
 }

@@ -15,10 +15,6 @@ const (
 	// slagIronSpread in points of a per cent: the same iron over the same slag,
 	// and half the range of 14 published slags (31 to 58 % iron).
 	slagIronSpread = 13.0
-	// hearthVoid is the share of the hearth that slag can fill between fines,
-	// charcoal and bloom, a guess; bathSpread holds that guess and the mass.
-	hearthVoid = 0.5
-	bathSpread = 0.45
 	// gasSpread is how many times more or less CO there may be for the CO2: the
 	// variants of the calibration study lie between 4 and 20 where its prototype
 	// gives 8 to 15.

@@ -43,6 +43,7 @@ type run struct {
 	usual   bool              // ore that nobody assayed went in
 	guessed bool              // charcoal of unknown mass went in
 
+	seen       *trail         // what the rules read
 	end        physics.Hearth // as the bloom was taken out
 	last       float64        // when it was last told something, s
 	blownSince float64        // when the blast first went through charcoal, s; negative while it has not
@@ -106,6 +107,9 @@ func (r *run) advance(to float64) {
 	for next := physics.ShaftStep * (math.Floor(r.shaft.Time()/physics.ShaftStep) + 1); next <= to; next += physics.ShaftStep {
 		r.shaft.AdvanceTo(next)
 		r.sample(next)
+		if math.Mod(next, 60) == 0 {
+			r.glance(next)
+		}
 	}
 }
 

@@ -31,7 +31,6 @@ type Solution struct {
 	Hearth  physics.Hearth
 	Totals  physics.ShaftTotals
 	Ambient physics.Air
-	Bore    float64 // m, at the tuyere
 
 	// TopGas is its temperature in K and its shares of CO and CO2 over the last
 	// minutes; it swings with each charge.
@@ -41,12 +40,14 @@ type Solution struct {
 	AirFactor physics.Band // of the metered blast; zero when it is not metered
 	Intervals int          // charge intervals behind it
 
-	GuessedSizes  bool // bore or stack were not given
-	GuessedAir    bool // the air is what the charges told, or was until lately
-	GuessedMasses bool // charcoal of unknown mass went in
-	UsualOre      bool // ore that nobody assayed went in, and was taken as a usual one
-	UnknownOre    bool // ore of unknown mass went in
-	SlagRuns      bool // the slag does not gather: an open arch, a pit
+	GuessedSizes  bool         // bore or stack were not given
+	GuessedAir    bool         // the air is what the charges told, or was until lately
+	GuessedMasses bool         // charcoal of unknown mass went in
+	UsualOre      bool         // ore that nobody assayed went in, and was taken as a usual one
+	UnknownOre    bool         // ore of unknown mass went in
+	Bath          physics.Band // m, how deep the slag stands; zero when it does not gather: an open arch, a pit
+
+	trail *trail
 }
 
 // solution reads a run.
@@ -54,7 +55,7 @@ func (r *run) solution() Solution {
 	s := Solution{
 		At: time.Duration(r.shaft.Time() * float64(time.Second)), Lack: r.lack(),
 		GuessedSizes: !r.lit.given, GuessedMasses: r.guessed, UsualOre: r.usual, UnknownOre: r.noOre,
-		SlagRuns: r.open || r.lit.drains,
+		trail: r.seen,
 	}
 	if s.Lack == LacksFire || s.Lack == LacksWay {
 		return s
@@ -66,7 +67,7 @@ func (r *run) solution() Solution {
 	if r.over {
 		s.Hearth = r.end
 	}
-	s.Ambient, s.Bore = r.ambient, r.lit.geometry.Bore.Bottom
+	s.Ambient, s.Bath = r.ambient, r.bath(s.Hearth)
 	s.TopGas.Temperature, s.TopGas.CO, s.TopGas.CO2 = r.top.kelvin, r.top.co, r.top.co2
 	if r.blownSince >= 0 {
 		s.Blown = now - r.blownSince

@@ -1,0 +1,86 @@
+package solve
+
+import (
+	"math"
+	"time"
+
+	"chargehand/physics"
+)
+
+// Glance is what the rules read of the shaft, once a minute.
+type Glance struct {
+	At     time.Duration
+	Hearth float64      // K
+	Top    float64      // K, of the gas over the last minutes; 0 while nothing blows
+	Slag   float64      // kg
+	Iron   float64      // share of iron in the slag, by mass
+	Stiff  float64      // Pa s, how stiff the slag is
+	Bath   physics.Band // m, how deep it stands; zero when it does not gather
+	Carbon float64      // mass share of carbon in the iron
+	Ore    bool         // there is ore, and all of it was weighed
+}
+
+// trail is the glances so far, the last first. It only grows at its head, so
+// that the copies of a run share what they have in common.
+type trail struct {
+	Glance
+	before *trail
+}
+
+// Glances are those from light to the solution's moment, in order. There is one
+// for every minute in which the solver ran and had the air for it.
+func (s Solution) Glances() []Glance {
+	n := 0
+	for t := s.trail; t != nil; t = t.before {
+		n++
+	}
+	gs := make([]Glance, n)
+	for t := s.trail; t != nil; t = t.before {
+		n--
+		gs[n] = t.Glance
+	}
+	return gs
+}
+
+// glance leaves one on the trail.
+func (r *run) glance(at float64) {
+	if r.lack() != Nothing {
+		return
+	}
+	h := r.shaft.Hearth()
+	g := Glance{
+		At: seconds(at), Hearth: h.Temperature, Slag: h.Slag.Sum(), Bath: r.bath(h),
+		Carbon: h.BloomCarbon().P50, Ore: !r.noOre && r.shaft.Totals().OreIron > leastOre,
+	}
+	if r.top.begun {
+		g.Top = r.top.kelvin
+	}
+	if g.Slag > 0 {
+		g.Iron, g.Stiff = physics.IronShareFromOxides(h.Slag.FeO, h.Slag.Fe2O3)/g.Slag, h.Slag.Stiffness(h.Temperature).P50
+	}
+	r.seen = &trail{g, r.seen}
+}
+
+const (
+	// leastOre is the iron in kg above which there is ore: charcoal ash holds a
+	// trace.
+	leastOre = 0.1
+	// hearthVoid is the share of the hearth that slag can fill between fines,
+	// charcoal and bloom, a guess; bathSpread, as the standard deviation of the
+	// logarithm, holds that guess and the spread of the slag's mass (package
+	// figure: 0.30).
+	hearthVoid = 0.5
+	bathSpread = 0.45
+)
+
+// bath is how deep the slag stands on the hearth, in m.
+func (r *run) bath(h physics.Hearth) physics.Band {
+	if r.open || r.lit.drains {
+		return physics.Band{}
+	}
+	depth, err := h.Slag.BathDepth(h.Temperature, r.lit.geometry.Bore.Bottom, hearthVoid)
+	if err != nil || math.IsNaN(depth) {
+		return physics.Band{}
+	}
+	return physics.LogNormal(depth, bathSpread)
+}

@@ -21,7 +21,7 @@ func (m Model) tick(at entry.Stamp) (Model, []entry.Entry, tea.Cmd) {
 		var e entry.Entry
 		m, e = m.hand(m.stream(), act{event: jump}, m.active, "")
 		m = m.refolded([]entry.Entry{e})
-		m.answer = answer{text: words.Event(jump), about: []string{e.Local}}
+		m.answer = answer{text: m.theme.Units.Event(jump), about: []string{e.Local}}
 		out = append(out, e)
 	}
 	m.ticked = at
@@ -55,7 +55,7 @@ func (m Model) kept(k Kept) (Model, []entry.Entry, tea.Cmd) {
 		if e.Stream == m.looked.id {
 			m.looked = m.looked.without(e.Local)
 		}
-		m = m.refuse(words.Refused(words.Event(e.Event), k.Err.Error()))
+		m = m.refuse(words.Refused(m.theme.Units.Event(e.Event), k.Err.Error()))
 	}
 	m.ledger.trouble = ""
 	if k.Err != nil && len(k.Refused) == 0 {

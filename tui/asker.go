@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"strconv"
-
 	"chargehand/model/entry"
 	"chargehand/model/fold"
 	"chargehand/model/words"
@@ -27,12 +25,9 @@ var (
 	measures        = limits{"measures", 0, 100}
 )
 
-// given writes a quantity of an event to be changed into its field.
-func given[Q entry.Quantity](m entry.Maybe[Q]) string {
-	if !m.Known {
-		return ""
-	}
-	return strconv.FormatFloat(float64(m.Value), 'f', -1, 64)
+// given is a quantity of an event to be changed, for its field.
+func given[Q entry.Quantity](m entry.Maybe[Q]) entry.Maybe[float64] {
+	return entry.Maybe[float64]{Value: float64(m.Value), Known: m.Known}
 }
 
 // as is the event to change, or a blank one of its kind.
@@ -48,7 +43,7 @@ func plain(ev entry.Event) asker {
 
 func askBlast(_ shared, from entry.Event, then func(entry.Event) step) step {
 	was := as[entry.Blast](from)
-	number := func(k, word string, l limits, given string, set func(float64) entry.Blast) option {
+	number := func(k, word string, l limits, given entry.Maybe[float64], set func(float64) entry.Blast) option {
 		return opt(k, word, func(shared) step {
 			return askNumber(words.DoBlast, l, given, func(v float64) step { return then(set(v)) })
 		})
@@ -83,9 +78,9 @@ func askDip(_ shared, from entry.Event, then func(entry.Event) step) step {
 }
 
 func askTemperature(_ shared, from entry.Event, then func(entry.Event) step) step {
-	given := ""
+	given := entry.None[float64]()
 	if was, ok := from.(entry.Temperature); ok {
-		given = words.Number(float64(was.Degrees), 0)
+		given = entry.Some(float64(was.Degrees))
 	}
 	return askNumber(words.DoTemperature, celsius, given, func(v float64) step {
 		at := func(k, where string) option {

@@ -30,11 +30,11 @@ func askWeigh(sh shared, from entry.Event, then func(entry.Event) step) step {
 		}))
 }
 
-func givenMass(from entry.Event, w entry.Weighed) string {
+func givenMass(from entry.Event, w entry.Weighed) entry.Maybe[float64] {
 	if was, ok := from.(entry.Weigh); ok && was.What == w {
 		return given(entry.Some(was.Mass))
 	}
-	return ""
+	return entry.None[float64]()
 }
 
 // askReweigh asks which measure, what it weighs, from when on, and why, since a
@@ -46,7 +46,7 @@ func askReweigh(sh shared, from entry.Event, then func(entry.Event) step) step {
 	}
 	return choose(words.WeighWhich, lettered(min(len(ms), 26), func(i int) (string, func(shared) step) {
 		name := ms[i].Name
-		return words.MeasureOf(ms[i]), func(shared) step {
+		return sh.theme.Units.MeasureOf(ms[i]), func(shared) step {
 			return askNumber(words.Weighing(name), kilograms, givenMass(from, entry.WeighMeasure), func(v float64) step {
 				w := entry.Weigh{What: entry.WeighMeasure, Name: name, Mass: entry.Kilogram(v)}
 				return choose(words.WeighSince,
@@ -110,7 +110,7 @@ func askPart(parts entry.Parts, i int, then func(entry.Parts) step) step {
 	}
 	p := parts[i]
 	next := func() step { return askPart(slices.Clone(parts), i+1, then) }
-	byWeight := func(given string) step {
+	byWeight := func(given entry.Maybe[float64]) step {
 		return askNumber(words.PartAmount(p.What, ""), kilograms, given, func(v float64) step {
 			parts[i].Mass, parts[i].Count = entry.Some(entry.Kilogram(v)), entry.None[entry.Count]()
 			return next()

@@ -162,9 +162,9 @@ func askAmend(sh shared, l fold.Line) step {
 		return refused(words.LightStays)
 	}
 	if !ok {
-		return choose(words.AmendWhat(describe(sh.smelt, l)), at)
+		return choose(words.AmendWhat(describe(sh.theme.Units, sh.smelt, l)), at)
 	}
-	return choose(words.AmendWhat(describe(sh.smelt, l)), at, opt("w", words.AmendEvent, func(sh shared) step {
+	return choose(words.AmendWhat(describe(sh.theme.Units, sh.smelt, l)), at, opt("w", words.AmendEvent, func(sh shared) step {
 		return ask(sh, l.Event, func(ev entry.Event) step { return amend(sh, l, ev, time.Time{}, 0) })
 	}))
 }

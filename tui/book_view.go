@@ -84,7 +84,7 @@ func bookRow(g cell.Grid, sh shared, l fold.Line, picked bool) {
 		became = m.Late
 	}
 	g.Text(8, 0, became, text)
-	said := describe(s, l)
+	said := describe(th.Units, s, l)
 	if more := mended(sh, l); more != "" && w >= 100 {
 		said += "  (" + more + ")"
 	}
@@ -117,7 +117,7 @@ func mended(sh shared, l fold.Line) string {
 	if before := l.Entry.Happened.Format(words.Clock); before != sh.smelt.wallOf(l).Format(words.Clock) {
 		was = append(was, words.WasAt(before))
 	}
-	if before := words.Event(l.Entry.Event); before != words.Event(l.Event) {
+	if before := sh.theme.Units.Event(l.Entry.Event); before != sh.theme.Units.Event(l.Event) {
 		was = append(was, before)
 	}
 	return words.ChangedWhen(strings.Join(was, ", "), at, act.Entry.By)
@@ -129,7 +129,7 @@ func bookDetail(g cell.Grid, sh shared, l fold.Line) {
 	w, h := g.Size()
 	g.Fill(cell.Rect{W: w, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
 	rows := cell.Rect{X: 2, Y: 1, W: w - 3, H: h - 1}
-	n := g.Wrap(rows, describe(sh.smelt, l), th.Style(theme.Strong))
+	n := g.Wrap(rows, describe(th.Units, sh.smelt, l), th.Style(theme.Strong))
 	if n >= rows.H {
 		return
 	}

@@ -10,15 +10,16 @@ import (
 // Config is what the program hands in. All that touches a clock, a file or
 // chance comes in here.
 type Config struct {
-	Store    Store
-	Theme    theme.Theme
-	Start    entry.Stamp                   // the clocks when the program started
-	NewUID   func() string                 // a new random uid for a new smelt
-	Demo     func() ([]entry.Entry, error) // the invented smelt to look at, read inside a command; nil for none
-	Starters []Starter                     // furnaces to begin with; nil for those of this package
-	Practise bool                          // begin with a practice smelt, without asking
-	Version  string                        // of the program, for its testimony
-	Crashed  func(value any, stack []byte) // told of a panic inside a command, on that command's goroutine; may be nil
+	Store      Store
+	Theme      theme.Theme
+	Start      entry.Stamp                   // the clocks when the program started
+	NewUID     func() string                 // a new random uid for a new smelt
+	Demo       func() ([]entry.Entry, error) // the invented smelt to look at, read inside a command; nil for none
+	Starters   []Starter                     // furnaces to begin with; nil for those of this package
+	Practise   bool                          // begin with a practice smelt, without asking
+	Version    string                        // of the program, for its testimony
+	Background bool                          // dark or light was said on the command line: a stored choice does not change it
+	Crashed    func(value any, stack []byte) // told of a panic inside a command, on that command's goroutine; may be nil
 }
 
 // Store is the book as the screens see it. Keep keeps the order and never

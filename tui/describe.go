@@ -9,26 +9,26 @@ import (
 
 // describe is a line of the journal in words, with its charge's number and
 // weight where it has them.
-func describe(s smelt, l fold.Line) string {
+func describe(u words.Units, s smelt, l fold.Line) string {
 	ev, ok := l.Event.(entry.Charge)
 	if !ok {
-		return words.Event(l.Event)
+		return u.Event(l.Event)
 	}
 	cs := s.reading.Charges
 	for i := len(cs) - 1; i >= 0; i-- { // the line is mostly one of the last
 		c := cs[i]
 		switch {
 		case c.Seq == l.Seq():
-			return chargeLine(c)
+			return chargeLine(u, c)
 		case !ev.Parts.Holds(entry.Charcoal) && c.At <= l.At && !s.light().Furnace.OreUnder:
-			return words.IntoCharge(ev.Parts, c.Number)
+			return u.IntoCharge(ev.Parts, c.Number)
 		}
 	}
-	return words.Event(l.Event)
+	return u.Event(l.Event)
 }
 
-func chargeLine(c figure.Charge) string {
-	said := words.ChargeLine(c.Number, c.Parts, known(c.Charcoal), known(c.Ore))
+func chargeLine(u words.Units, c figure.Charge) string {
+	said := u.ChargeLine(c.Number, c.Parts, known(c.Charcoal), known(c.Ore))
 	if c.Double {
 		return said + words.Double
 	}

@@ -3,6 +3,7 @@ package tui
 import (
 	"github.com/charmbracelet/bubbles/key"
 
+	"chargehand/model/entry"
 	"chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/paint"
@@ -21,6 +22,14 @@ type field struct {
 	instead     []option
 	bad         string // what is wrong with what was typed
 	done        func(shared, input) (step, error)
+}
+
+// opened writes the number that is given in the person's unit.
+func (f field) opened(sh shared) dialog {
+	if f.input.exact.Known {
+		f.input = prefilledWith(sh.theme.Units, f.input.exact, f.unit)
+	}
+	return f
 }
 
 func (f field) typing() bool { return true }
@@ -52,10 +61,10 @@ func (f field) update(sh shared, k Pressed) (dialog, step) {
 	return f, step{}
 }
 
-func (f field) ask(shared) *paint.Ask {
+func (f field) ask(sh shared) *paint.Ask {
 	hint := f.bad
 	if hint == "" {
-		hint = f.unit
+		hint = sh.theme.Units.Name(f.unit)
 	}
 	return &paint.Ask{Label: f.label, Value: f.input.text, Hint: hint}
 }
@@ -78,11 +87,11 @@ type limits struct {
 }
 
 // askNumber opens a field for a number.
-func askNumber(label string, l limits, given string, then func(float64) step, instead ...option) step {
+func askNumber(label string, l limits, given entry.Maybe[float64], then func(float64) step, instead ...option) step {
 	return step{ask: field{
-		label: label, unit: l.unit, input: prefilled(given, true), instead: instead,
-		done: func(_ shared, in input) (step, error) {
-			v, err := in.value(l.unit, l.least, l.most)
+		label: label, unit: l.unit, input: prefilledWith(words.Units{}, given, l.unit), instead: instead,
+		done: func(sh shared, in input) (step, error) {
+			v, err := in.value(sh.theme.Units, l)
 			if err != nil {
 				return step{}, err
 			}

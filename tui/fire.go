@@ -100,7 +100,7 @@ func sayLast(sh shared) string {
 	if n == 0 {
 		return ""
 	}
-	said := describe(sh.smelt, sh.smelt.lines[n-1])
+	said := describe(sh.theme.Units, sh.smelt, sh.smelt.lines[n-1])
 	if strings.HasSuffix(said, words.Double) {
 		said += words.IfDouble
 	}

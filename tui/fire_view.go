@@ -34,7 +34,7 @@ func fireView(g cell.Grid, sh shared, s smelt) paint.FireView {
 	v := paint.FireView{
 		Now: s.reading.Wall(s.reading.At), Title: s.id, Past: past(s),
 		Kept: sh.tally.kept, Keeping: sh.tally.keeping, NotKept: sh.tally.notKept, Trouble: sh.tally.trouble,
-		NextKey: fireMap.Charge.Help().Key, Adding: adding(s), Log: lastEntries(s, paint.LayoutOf(g.Size()).Notice.H),
+		NextKey: fireMap.Charge.Help().Key, Adding: adding(s), Log: lastEntries(sh.theme.Units, s, paint.LayoutOf(g.Size()).Notice.H),
 		Warnings: s.standing(), Flame: flame(s), Ready: ready(s), Closer: closer(s), Decide: decideKeys,
 	}
 	if s.reading.HasDue {
@@ -117,7 +117,7 @@ func adding(s smelt) *paint.Adding {
 // lastEntries are the last n acts as the log shows them, newest first. Of several
 // scoops in a row, and of several changes to the next charge, only the last is
 // shown: the count stands beside the charge.
-func lastEntries(s smelt, n int) []paint.LogLine {
+func lastEntries(u words.Units, s smelt, n int) []paint.LogLine {
 	var log []paint.LogLine
 	var above fold.Line
 	for i := len(s.lines) - 1; i >= 0 && len(log) < n; i-- {
@@ -126,7 +126,7 @@ func lastEntries(s smelt, n int) []paint.LogLine {
 			continue
 		}
 		if !runOn(l, above) {
-			log = append(log, paint.LogLine{At: s.wallOf(l).Format(words.Clock), Text: describe(s, l), Struck: l.Struck(), Late: l.Late()})
+			log = append(log, paint.LogLine{At: s.wallOf(l).Format(words.Clock), Text: describe(u, s, l), Struck: l.Struck(), Late: l.Late()})
 		}
 		above = l
 	}

@@ -10,6 +10,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/rivo/uniseg"
 
+	"chargehand/model/entry"
 	"chargehand/model/words"
 	"chargehand/tui/cell"
 )
@@ -21,11 +22,28 @@ const longestText = 500
 // by the first character typed, so that gloves need not erase.
 type input struct {
 	text   string
-	number bool // digits, comma and point alone
-	fresh  bool // still as it was given
+	number bool                 // digits, comma and point alone
+	fresh  bool                 // still as it was given
+	exact  entry.Maybe[float64] // the number that was given, in the unit of the program
 }
 
 func prefilled(text string, number bool) input { return input{text: text, number: number, fresh: true} }
+
+// prefilledWith is a field with a number in the person's unit. As long as it is
+// left as it stands it is the very number that was given.
+func prefilledWith(u words.Units, v entry.Maybe[float64], unit string) input {
+	in := prefilled("", true)
+	if v.Known {
+		in.text, in.exact = plainNumber(v.Value), v
+		if shown := u.Shown(v.Value, unit); shown != v.Value {
+			in.text = words.Number(shown, 2)
+		}
+	}
+	return in
+}
+
+// plainNumber is a number in as many decimals as it has.
+func plainNumber(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 // typed takes one key or paste. It says whether it was of any use.
 func (in input) typed(k tea.KeyMsg) (input, bool) {
@@ -88,20 +106,25 @@ func digit(k typed) string {
 	return ""
 }
 
-// value reads a number with a comma or a point, between two limits. The error
-// is a sentence for the screen.
-func (in input) value(unit string, least, most float64) (float64, error) {
+// value reads a number with a comma or a point in the person's unit, between two
+// limits, and gives it in the program's. The error is a sentence for the screen.
+func (in input) value(u words.Units, l limits) (float64, error) {
+	if in.fresh && in.exact.Known {
+		return in.exact.Value, nil
+	}
+	unit := u.Name(l.unit)
 	s := strings.ReplaceAll(strings.TrimSpace(in.text), ",", ".")
 	v, err := strconv.ParseFloat(s, 64)
+	metric := u.Metric(v, l.unit)
 	switch {
 	case s == "":
 		return 0, errors.New(words.NumberMissing(unit))
 	case err != nil || math.IsNaN(v) || math.IsInf(v, 0):
 		return 0, errors.New(words.NoNumber(in.text))
-	case v < least || v > most:
-		return 0, errors.New(words.OutOfRange(in.text, unit, least, most))
+	case metric < l.least || metric > l.most:
+		return 0, errors.New(words.OutOfRange(in.text, unit, u.Shown(l.least, l.unit), u.Shown(l.most, l.unit)))
 	}
-	return v, nil
+	return metric, nil
 }
 
 // clockTime reads a time of day: 14:32, 14.32, 1432. It is the last such time

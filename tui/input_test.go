@@ -6,6 +6,8 @@ import (
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
+
+	"chargehand/model/words"
 )
 
 func TestNumbers(t *testing.T) {
@@ -18,7 +20,7 @@ func TestNumbers(t *testing.T) {
 		{"", 0, "no number yet"}, {"1,9,2", 0, "is no number"}, {".", 0, "is no number"}, {"1:2", 0, "is no number"},
 		{"1001", 0, "between 0 and 1000 kg"}, {strings.Repeat("9", 400), 0, "is no number"},
 	} {
-		v, err := input{text: c.typed, number: true}.value("kg", 0, 1000)
+		v, err := input{text: c.typed, number: true}.value(words.Units{}, limits{"kg", 0, 1000})
 		switch {
 		case c.bad == "" && (err != nil || v != c.want):
 			t.Errorf("%q: %v, %v; want %v", c.typed, v, err, c.want)

@@ -2,7 +2,6 @@ package tui
 
 import (
 	"slices"
-	"strconv"
 
 	"github.com/charmbracelet/bubbles/key"
 
@@ -65,10 +64,10 @@ func (k lightKeys) repeating() []key.Binding {
 	return []key.Binding{k.Next, k.Previous, k.Left, k.Right}
 }
 
-func newLightForm(starters []Starter) lightForm {
+func newLightForm(starters []Starter, u words.Units) lightForm {
 	f := lightForm{bad: -1}
 	if len(starters) > 0 {
-		f = f.with(starters[0])
+		f = f.with(starters[0], u)
 	}
 	f.row = f.last()
 	return f
@@ -79,37 +78,37 @@ func (lightForm) keys() keymap   { return lightMap }
 func (lightForm) typing() bool   { return true }
 
 // entered begins anew; the cursor stands on the last row, so that enter lights.
-func (lightForm) entered(sh shared) screen { return newLightForm(sh.starters) }
+func (lightForm) entered(sh shared) screen { return newLightForm(sh.starters, sh.theme.Units) }
 
 func (f lightForm) last() int { return int(lightFields) + 1 }
 
 // with fills the form from a starter. Initials stay.
-func (f lightForm) with(s Starter) lightForm {
+func (f lightForm) with(s Starter, u words.Units) lightForm {
 	by := input{}
 	if len(f.rows) > 0 {
 		by = f.rows[initials].input
 	}
 	f.rows = make([]lightRow, lightFields)
-	set := func(id lightField, text string, number bool) {
-		f.rows[id] = lightRow{id: id, input: prefilled(text, number), given: text}
-	}
-	set(furnaceName, s.Furnace.Name, false)
-	set(boreCm, given(s.Furnace.Bore), true)
-	set(stackCm, given(s.Furnace.Stack), true)
-	set(rimCm, given(s.Furnace.Rim), true)
+	put := func(id lightField, in input) { f.rows[id] = lightRow{id: id, input: in, given: in.text} }
+	set := func(id lightField, text string) { put(id, prefilled(text, false)) }
+	number := func(id lightField, v entry.Maybe[float64]) { put(id, prefilledWith(u, v, lightLabels[id].unit)) }
+	set(furnaceName, s.Furnace.Name)
+	number(boreCm, given(s.Furnace.Bore))
+	number(stackCm, given(s.Furnace.Stack))
+	number(rimCm, given(s.Furnace.Rim))
 	for _, m := range slices.Backward(s.Measures) { // the first of each material stays
 		switch m.What {
 		case entry.Charcoal:
-			set(charcoalName, m.Name, false)
-			set(charcoalKg, given(m.Mass), true)
+			set(charcoalName, m.Name)
+			number(charcoalKg, given(m.Mass))
 		case entry.Ore:
-			set(oreName, m.Name, false)
-			set(oreKg, given(m.Mass), true)
+			set(oreName, m.Name)
+			number(oreKg, given(m.Mass))
 		}
 	}
 	n, _ := s.Recipe.Count(entry.Ore)
-	set(oreCount, strconv.FormatFloat(float64(n), 'f', -1, 64), true)
-	set(initials, "", false)
+	number(oreCount, entry.Some(float64(n)))
+	set(initials, "")
 	f.rows[initials].input = by
 	return f
 }
@@ -131,7 +130,7 @@ func (f lightForm) update(sh shared, p Pressed) (screen, step) {
 	case key.Matches(t, k.Left):
 		return f.choose(sh, f.starter-1), step{}
 	case key.Matches(t, k.Done) && f.row == f.last():
-		l, at, err := f.light(sh.starters[f.starter])
+		l, at, err := f.light(sh.starters[f.starter], sh.theme.Units)
 		if err != nil {
 			f.bad, f.row = int(at), int(at)+1
 			return f, refused(err.Error())
@@ -156,7 +155,7 @@ func (f lightForm) update(sh shared, p Pressed) (screen, step) {
 
 func (f lightForm) choose(sh shared, n int) lightForm {
 	f.starter = (n + len(sh.starters)) % len(sh.starters)
-	return f.with(sh.starters[f.starter])
+	return f.with(sh.starters[f.starter], sh.theme.Units)
 }
 
 func (lightForm) hints(shared) []paint.KeyHint {

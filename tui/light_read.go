@@ -11,7 +11,7 @@ import (
 
 // light reads the form. What still stands as the starter gave it is a guess;
 // a blank is not recorded. The error is about the field it names.
-func (f lightForm) light(s Starter) (entry.Light, lightField, error) {
+func (f lightForm) light(s Starter, u words.Units) (entry.Light, lightField, error) {
 	l := entry.Light{Furnace: s.Furnace}
 	var bad error
 	var at lightField
@@ -25,7 +25,7 @@ func (f lightForm) light(s Starter) (entry.Light, lightField, error) {
 		if text(id) == "" {
 			return 0, false
 		}
-		v, err := f.rows[id].input.value(lim.unit, lim.least, lim.most)
+		v, err := f.rows[id].input.value(u, lim)
 		if err != nil {
 			fail(id, errors.New(words.InField(lightLabels[id].label, err.Error())))
 		}

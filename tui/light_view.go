@@ -79,7 +79,7 @@ func (f lightForm) paintRow(g cell.Grid, sh shared, i, label int) {
 		if i == f.row {
 			x += g.Text(x, 0, th.Marks().Cursor, th.Style(theme.Now))
 		}
-		x += 1 + g.Text(x+1, 0, l.unit, th.Style(theme.Quiet))
+		x += 1 + g.Text(x+1, 0, th.Units.Name(l.unit), th.Style(theme.Quiet))
 		switch {
 		case i-1 == f.bad:
 			g.Text(x+2, 0, th.Marks().Look+" "+words.FormWrong, th.Style(theme.Look))

@@ -25,7 +25,7 @@ func crossOut(sh shared, l fold.Line) step {
 	case l.Entry.Kind() == entry.KindLight:
 		return refused(words.NotTheLight)
 	}
-	said := words.CrossedOut(describe(sh.smelt, l))
+	said := words.CrossedOut(describe(sh.theme.Units, sh.smelt, l))
 	return did(entry.Strike{Target: sh.smelt.ref(l.Seq())}, func(shared) string { return said })
 }
 
@@ -58,7 +58,7 @@ func undo(sh shared, l fold.Line) step {
 	}
 	return did(entry.Strike{Target: sh.smelt.ref(by)}, func(after shared) string {
 		back, _ := after.smelt.line(l.Seq())
-		return words.BroughtBack(describe(after.smelt, back))
+		return words.BroughtBack(describe(after.theme.Units, after.smelt, back))
 	})
 }
 
@@ -86,7 +86,7 @@ func amend(sh shared, l fold.Line, ev entry.Event, at time.Time, uncertain time.
 	}
 	return did(a, func(after shared) string {
 		now, _ := after.smelt.line(l.Seq())
-		return words.Changed(after.smelt.wallOf(now).Format(words.Clock), describe(after.smelt, now))
+		return words.Changed(after.smelt.wallOf(now).Format(words.Clock), describe(after.theme.Units, after.smelt, now))
 	})
 }
 

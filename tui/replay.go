@@ -199,12 +199,12 @@ func (r replay) line() paint.TimeLine {
 }
 
 // says is what happened at the moment that a step went to.
-func (r replay) says() string {
+func (r replay) says(u words.Units) string {
 	switch r.by {
 	case byWarning:
 		for _, w := range r.course.warnings {
 			if w.Onset == r.at {
-				title, evidence, _ := words.Warning(w)
+				title, evidence, _ := u.Warning(w)
 				return words.Warned(title, evidence)
 			}
 		}
@@ -216,7 +216,7 @@ func (r replay) says() string {
 				at = l.Accepted
 			}
 			if at == r.at && l.Event != nil {
-				return r.then.wallOf(l).Format(words.Clock) + "  " + describe(r.then, l)
+				return r.then.wallOf(l).Format(words.Clock) + "  " + describe(u, r.then, l)
 			}
 		}
 	}

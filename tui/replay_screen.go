@@ -120,7 +120,7 @@ func (r replay) update(sh shared, p Pressed) (screen, step) {
 		if !ok {
 			return r, refused(words.NoMoreSteps)
 		}
-		return moved, said(moved.says())
+		return moved, said(moved.says(sh.theme.Units))
 	default:
 		return r, refused(words.NoAct(keyLabel(string(t))))
 	}

@@ -212,8 +212,8 @@ func TestReplayKnowsTwoTimes(t *testing.T) {
 		d.press("right")
 	}
 	rodded := func() bool {
-		for _, l := range lastEntries(d.replay().then, 9) {
-			if l.Text == words.Event(entry.Rod{}) {
+		for _, l := range lastEntries(words.Units{}, d.replay().then, 9) {
+			if l.Text == (words.Units{}).Event(entry.Rod{}) {
 				return true
 			}
 		}

@@ -65,14 +65,14 @@ func New(cfg Config) Model {
 		cfg: cfg, theme: cfg.Theme, now: cfg.Start, ticked: cfg.Start, ledger: newLedger(cfg.Start),
 		active: startScreen, screens: map[screenID]screen{}, starters: cfg.Starters,
 	}
-	for _, s := range []screen{start{}, newLightForm(cfg.Starters), fire{}, journal{}, shelf{}, help{}, replay{}} {
+	for _, s := range []screen{start{}, newLightForm(cfg.Starters, cfg.Theme.Units), fire{}, journal{}, shelf{}, help{}, replay{}} {
 		m.screens[s.name()] = s
 	}
 	return m
 }
 
-// Init reads the shelf, and the demo to look at.
-func (m Model) Init() tea.Cmd { return tea.Batch(m.readShelf(), m.readDemo()) }
+// Init reads the settings, the shelf, and the demo to look at.
+func (m Model) Init() tea.Cmd { return tea.Batch(m.readHouse(), m.readShelf(), m.readDemo()) }
 
 // Update takes a message. The entries are to be handed to the book, in order.
 func (m Model) Update(msg tea.Msg) (Model, []entry.Entry, tea.Cmd) {
@@ -92,6 +92,8 @@ func (m Model) Update(msg tea.Msg) (Model, []entry.Entry, tea.Cmd) {
 		return m.kept(msg)
 	case shelfRead:
 		return m.shelfRead(msg)
+	case houseRead:
+		m = m.houseRead(msg)
 	case smeltRead:
 		m = m.smeltRead(msg)
 	case startersRead:

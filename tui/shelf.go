@@ -85,7 +85,7 @@ func (s shelf) paint(g cell.Grid, sh shared) {
 		g.Wrap(cell.Rect{X: 2, Y: body.Y + 1, W: body.W - 4, H: 2}, words.ShelfBare, th.Style(theme.Text))
 		return
 	}
-	columns := shelfColumns(body.W)
+	columns := shelfColumns(body.W, th.Units)
 	head, list := body.CutTop(1)
 	for _, c := range columns {
 		c.write(g.Sub(head), c.head, th.Style(theme.Quiet))
@@ -136,15 +136,15 @@ func (c column) write(g cell.Grid, text string, s cell.Style) {
 
 // shelfColumns are the columns that fit, the ones that matter most first to
 // stay: which smelt, what is special about it, what came of it.
-func shelfColumns(w int) []column {
+func shelfColumns(w int, u words.Units) []column {
 	cs := []column{
 		{head: words.ShelfSmelt, w: 30, text: func(l SmeltLine) string { return l.ID }},
 		{head: words.ShelfMarks, w: 20, text: markOf},
-		{head: words.ShelfBloom, w: 10, right: true, text: func(l SmeltLine) string { return kgOrNothing(l.Bloom) }},
+		{head: words.ShelfBloom, w: 10, right: true, text: func(l SmeltLine) string { return kgOrNothing(u, l.Bloom) }},
 		{head: words.ShelfPhase, w: 11, text: func(l SmeltLine) string { return words.Phase(l.Phase) }},
 		{head: words.ShelfCharges, w: 8, right: true, text: func(l SmeltLine) string { return strconv.Itoa(l.Charges) }},
-		{head: words.ShelfOre, w: 9, right: true, text: func(l SmeltLine) string { return kgOrNothing(l.Ore) }},
-		{head: words.ShelfCharcoal, w: 9, right: true, text: func(l SmeltLine) string { return kgOrNothing(l.Charcoal) }},
+		{head: words.ShelfOre, w: 9, right: true, text: func(l SmeltLine) string { return kgOrNothing(u, l.Ore) }},
+		{head: words.ShelfCharcoal, w: 9, right: true, text: func(l SmeltLine) string { return kgOrNothing(u, l.Charcoal) }},
 		{head: words.ShelfFurnace, w: 30, text: func(l SmeltLine) string { return l.Furnace }},
 	}
 	if w < 60 {
@@ -161,11 +161,11 @@ func shelfColumns(w int) []column {
 	return cs
 }
 
-func kgOrNothing(m entry.Maybe[entry.Kilogram]) string {
+func kgOrNothing(u words.Units, m entry.Maybe[entry.Kilogram]) string {
 	if !m.Known {
 		return ""
 	}
-	return words.Kg(m.Value)
+	return u.Kg(m.Value)
 }
 
 // markOf says what is special about a smelt.

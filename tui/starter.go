@@ -92,5 +92,5 @@ func (m Model) offered(r startersRead) Model {
 		return m
 	}
 	m.starters = append(r.own, m.cfg.Starters...)
-	return m.withScreen(newLightForm(m.starters))
+	return m.withScreen(newLightForm(m.starters, m.theme.Units))
 }

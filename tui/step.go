@@ -75,7 +75,7 @@ type step struct {
 	replays  bool                // and shows it again from its light
 	shown    bool                // shows the running smelt again
 	set      screen              // a screen changed by a dialog
-	flip     bool                // dark to light or back
+	setting  entry.Setting       // of the house, in force at once
 	far      bool                // the far view of the fire, or back from it
 	lock     bool                // keys are held back from here on
 	quit     bool                // leaves the program, once all is kept

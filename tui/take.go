@@ -14,7 +14,7 @@ import (
 // answer.
 func (m Model) take(st step, k Pressed, closed bool) (Model, []entry.Entry, tea.Cmd) {
 	var out []entry.Entry
-	acts := len(st.acts) > 0 || st.light != nil
+	acts := len(st.acts) > 0 || st.light != nil || st.setting.Name != ""
 	if !acts {
 		m, out = m.note(k, false)
 	}
@@ -30,6 +30,11 @@ func (m Model) take(st step, k Pressed, closed bool) (Model, []entry.Entry, tea.
 		m, e = m.begin(*st.light, k)
 		out, about = append(out, e), append(about, e.Local)
 	}
+	if st.setting.Name != "" {
+		var e entry.Entry
+		m, e = m.chosen(st.setting).hand(entry.House, act{event: st.setting}, m.active, k.Key.String())
+		out, about = append(out, e), append(about, e.Local)
+	}
 	m, es := m.handAll(st.acts, k)
 	for _, e := range es {
 		out, about = append(out, e), append(about, e.Local)
@@ -39,6 +44,9 @@ func (m Model) take(st step, k Pressed, closed bool) (Model, []entry.Entry, tea.
 	}
 	if st.ask != nil {
 		m.dialog = st.ask
+		if d, ok := st.ask.(interface{ opened(shared) dialog }); ok {
+			m.dialog = d.opened(m.shared())
+		}
 	}
 	if st.replayAt.set {
 		r := m.screens[replayScreen].(replay)
@@ -83,8 +91,6 @@ func (m Model) move(st step) (Model, tea.Cmd) {
 		return m.toggleFar()
 	case st.lock:
 		m.locked = locking(m.ledger.count)
-	case st.flip:
-		m.theme = m.theme.Flip()
 	case st.to != "":
 		return m.goTo(st.to)
 	case st.back:

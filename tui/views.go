@@ -21,7 +21,8 @@ func views(sh shared) step {
 		goTo("s", words.DoShelf, shelfScreen),
 		goTo("a", words.DoStart, startScreen),
 		goTo("h", words.DoHelp, helpScreen),
-		opt("d", words.DoFlip, func(shared) step { return step{flip: true} }),
+		opt("d", words.DoFlip, flip),
+		opt("e", words.DoSettings, settings),
 		opt("q", words.DoQuit, leave))
 	return choose(words.DoViews, list...)
 }

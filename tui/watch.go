@@ -57,7 +57,7 @@ func seen(sh shared) step {
 		if w.Acknowledged {
 			continue
 		}
-		title, _, _ := words.Warning(w)
+		title, _, _ := sh.theme.Units.Warning(w)
 		return did(entry.Acknowledge{Rule: string(w.Rule), OnsetMs: w.Onset.Milliseconds()}, func(shared) string {
 			return words.SeenWarning(title)
 		})
@@ -120,7 +120,7 @@ func (m Model) testify() (Model, []entry.Entry) {
 	now := map[rule.ID]bool{}
 	for _, w := range s.standing() {
 		if now[w.Rule] = true; !said[w.Rule] {
-			title, evidence, _ := words.Warning(w)
+			title, evidence, _ := words.Units{}.Warning(w) // the journal is metric
 			say(w.Rule, raised, words.Warned(title, evidence))
 		}
 	}

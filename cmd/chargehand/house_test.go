@@ -22,7 +22,7 @@ var arrows = map[string][]string{
 	"tui":           {"model", "tui"},
 	"tui/ground":    nil,
 	"tui/cell":      nil,
-	"tui/theme":     {"tui/cell"},
+	"tui/theme":     {"tui/cell", "model/words"},
 	"tui/paint":     {"tui/cell", "tui/theme", "model", "physics"},
 	"persist":       {"model", "persist"},
 	"model":         {"model", "physics"},

@@ -93,13 +93,14 @@ func paces(c *fold.Course) []pace {
 			logs = nil
 		}
 		p.minutes = (ch.At - from.At).Minutes()
-		p.clean = p.minutes > 0 && usualSize(c, i) && undisturbed(c, from, ch) &&
+		apart := ch.At-from.At > forecast.Together // else one charge in two goes, as when a new fill is topped up
+		p.clean = apart && usualSize(c, i) && undisturbed(c, from, ch) &&
 			(ps[i-1].usual == 0 || p.minutes < missing*ps[i-1].usual)
 		if p.clean {
 			logs = append(logs, math.Log(p.minutes))
 			logs = logs[max(0, len(logs)-recent):]
 		}
-		if !ch.Double {
+		if apart && !ch.Double {
 			all = append(all, p.minutes)
 		}
 		p.own, p.level, p.sd = len(logs), median(logs), stray(logs)

@@ -246,7 +246,7 @@ func (s scene) check(t *testing.T, row rule.Row) {
 	if w.Onset != clock(s.raised) || w.Cleared != clock(s.cleared) || w.Grade != row.Grade {
 		t.Errorf("%v from %v to %v, want from %v to %v", w.Grade, w.Onset, w.Cleared, clock(s.raised), clock(s.cleared))
 	}
-	title, evidence, remedy := words.Warning(w)
+	title, evidence, remedy := words.Units{}.Warning(w)
 	if n := len(strings.Fields(title)); n == 0 || n > 3 {
 		t.Errorf("title %q has %d words", title, n)
 	}

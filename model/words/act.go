@@ -73,15 +73,15 @@ func LookSees(at entry.LookAt) string { return string(at) + " is" }
 func Weighing(what string) string { return "weight of " + what }
 
 // MeasureOf is a measure with what it weighs: "bucket of charcoal, 1.9 kg".
-func MeasureOf(m entry.Measure) string {
+func (u Units) MeasureOf(m entry.Measure) string {
 	s := m.Name + " of " + Material(m.What)
 	switch {
 	case !m.Mass.Known:
 		return s + ", not weighed"
 	case m.Guessed:
-		return s + ", " + Kg(m.Mass.Value) + ", a guess"
+		return s + ", " + u.Kg(m.Mass.Value) + ", a guess"
 	}
-	return s + ", " + Kg(m.Mass.Value)
+	return s + ", " + u.Kg(m.Mass.Value)
 }
 
 // PartAmount asks how much of a material goes in, in a measure or by weight.
@@ -117,14 +117,14 @@ const (
 )
 
 // ChargeLine is a charge: "charge 25: 1 bucket 1.9 kg, 4 scoops 2 kg".
-func ChargeLine(number int, ps entry.Parts, charcoal, ore entry.Maybe[entry.Kilogram]) string {
-	s := "charge " + strconv.Itoa(number) + ": " + total(ps, entry.Charcoal, charcoal)
+func (u Units) ChargeLine(number int, ps entry.Parts, charcoal, ore entry.Maybe[entry.Kilogram]) string {
+	s := "charge " + strconv.Itoa(number) + ": " + u.total(ps, entry.Charcoal, charcoal)
 	if holds(ps, entry.Ore) {
-		s += ", " + total(ps, entry.Ore, ore)
+		s += ", " + u.total(ps, entry.Ore, ore)
 	}
 	for _, p := range ps {
 		if p.What != entry.Charcoal && p.What != entry.Ore {
-			s += ", " + OnePart(p)
+			s += ", " + u.OnePart(p)
 		}
 	}
 	return s
@@ -132,7 +132,7 @@ func ChargeLine(number int, ps entry.Parts, charcoal, ore entry.Maybe[entry.Kilo
 
 // total is all of one material in a charge: its measures when it was counted,
 // and its weight.
-func total(ps entry.Parts, w entry.What, kg entry.Maybe[entry.Kilogram]) string {
+func (u Units) total(ps entry.Parts, w entry.What, kg entry.Maybe[entry.Kilogram]) string {
 	s := Material(w)
 	if n, counted := ps.Count(w); counted {
 		for _, p := range ps {
@@ -144,7 +144,7 @@ func total(ps entry.Parts, w entry.What, kg entry.Maybe[entry.Kilogram]) string 
 	}
 	switch {
 	case kg.Known:
-		return s + " " + Kg(kg.Value)
+		return s + " " + u.Kg(kg.Value)
 	case holds(ps, w):
 		return s + ", not weighed"
 	}
@@ -161,8 +161,8 @@ func holds(ps entry.Parts, w entry.What) bool {
 }
 
 // IntoCharge is ore that goes with an earlier charge.
-func IntoCharge(ps entry.Parts, number int) string {
-	return AllParts(ps) + ", to charge " + strconv.Itoa(number)
+func (u Units) IntoCharge(ps entry.Parts, number int) string {
+	return u.AllParts(ps) + ", to charge " + strconv.Itoa(number)
 }
 
 // NoneAlready says that the next charge holds none of a material.

@@ -20,7 +20,7 @@ func FarUsual(least, most int) string {
 }
 
 // FarBurden is how high the burden stands above the tuyere.
-func FarBurden(cm float64) string { return "burden " + strconv.Itoa(int(math.Round(cm))) + " cm" }
+func (u Units) FarBurden(cm float64) string { return "burden " + u.Value(cm, "cm", 0) }
 
 // The burn-down card.
 const (
@@ -96,30 +96,29 @@ func BurnDownFor(lasted time.Duration, least, most int) string {
 }
 
 // BurdenAt is the height of the burden against the tuyere.
-func BurdenAt(cm float64, basis string) string {
-	n := int(math.Round(cm))
-	if n <= 0 {
+func (u Units) BurdenAt(cm float64, basis string) string {
+	if math.Round(cm) <= 0 {
 		return "burden down at the tuyere, " + basis
 	}
-	return "burden " + strconv.Itoa(n) + " cm above the tuyere, " + basis
+	return "burden " + AboveTuyere(u.Value(cm, "cm", 0)) + ", " + basis
 }
 
 // OreStands is where the ore charged last now is.
-func OreStands(charge int, cm float64) string {
-	return "ore of charge " + strconv.Itoa(charge) + " still " + strconv.Itoa(int(math.Round(cm))) + " cm above the tuyere"
+func (u Units) OreStands(charge int, cm float64) string {
+	return "ore of charge " + strconv.Itoa(charge) + " still " + AboveTuyere(u.Value(cm, "cm", 0))
 }
 
 // LastOreAgo is when ore last went in.
 func LastOreAgo(d time.Duration) string { return "last ore " + AgoMin(d) }
 
 // OreFew says that less ore went in than any published bloom came of.
-func OreFew(ore, least entry.Kilogram) string {
-	return "only " + Kg(ore) + " of ore is in; published blooms took " + Kg(least) + " or more"
+func (u Units) OreFew(ore, least entry.Kilogram) string {
+	return "only " + u.Kg(ore) + " of ore is in; published blooms took " + u.Kg(least) + " or more"
 }
 
 // OreEnough says that as much ore went in as published blooms came of.
-func OreEnough(ore, least entry.Kilogram) string {
-	return Kg(ore) + " of ore is in; published blooms took " + Kg(least) + " or more"
+func (u Units) OreEnough(ore, least entry.Kilogram) string {
+	return u.Kg(ore) + " of ore is in; published blooms took " + u.Kg(least) + " or more"
 }
 
 // Warned is a warning that stands, as a reason.

@@ -8,7 +8,7 @@ import (
 )
 
 // Event is what an entry says happened, in one line.
-func Event(ev entry.Event) string {
+func (u Units) Event(ev entry.Event) string {
 	switch ev := ev.(type) {
 	case nil:
 		return "an entry without an event"
@@ -17,25 +17,25 @@ func Event(ev entry.Event) string {
 	case entry.PhaseSet:
 		return phaseSet(ev.Phase)
 	case entry.Recipe:
-		return "next charge: " + AllParts(ev.Next)
+		return "next charge: " + u.AllParts(ev.Next)
 	case entry.Fill:
-		return "fill: " + AllParts(ev.Parts)
+		return "fill: " + u.AllParts(ev.Parts)
 	case entry.Charge:
-		return "charge: " + AllParts(ev.Parts)
+		return "charge: " + u.AllParts(ev.Parts)
 	case entry.Level:
 		return "level: " + string(ev.Remark)
 	case entry.Dip:
-		return dip(ev)
+		return u.dip(ev)
 	case entry.Poke:
 		return "poked the burden"
 	case entry.Blast:
-		return blast(ev)
+		return u.blast(ev)
 	case entry.Rod:
 		return "rodded the tuyere"
 	case entry.Tuyere:
-		return tuyere(ev)
+		return u.tuyere(ev)
 	case entry.Tap:
-		return joined("tapped slag", mass(ev.Mass))
+		return joined("tapped slag", u.mass(ev.Mass))
 	case entry.Arch:
 		if ev.Open {
 			return "arch opened"
@@ -44,9 +44,9 @@ func Event(ev entry.Event) string {
 	case entry.Look:
 		return string(ev.At) + ": " + ev.Sees
 	case entry.Temperature:
-		return joined(Number(float64(ev.Degrees), 0)+" °C", ev.Where)
+		return joined(u.Value(float64(ev.Degrees), "°C", 0), ev.Where)
 	case entry.Weigh:
-		return weigh(ev)
+		return u.weigh(ev)
 	case entry.Sample:
 		return joined("sample of "+orElse(ev.Of, "slag"), ev.Note)
 	case entry.OreHeld:
@@ -74,12 +74,12 @@ func Event(ev entry.Event) string {
 	case entry.Note:
 		return "note: " + ev.Text
 	default:
-		return journal(ev)
+		return u.journal(ev)
 	}
 }
 
 // journal is the events of the journal itself and of the house.
-func journal(ev entry.Event) string {
+func (u Units) journal(ev entry.Event) string {
 	switch ev := ev.(type) {
 	case entry.Strike:
 		return "crossed out an entry"
@@ -87,7 +87,7 @@ func journal(ev entry.Event) string {
 		if ev.Event == nil {
 			return "changed the time of an entry"
 		}
-		return "changed an entry to " + Event(ev.Event)
+		return "changed an entry to " + u.Event(ev.Event)
 	case entry.Keys:
 		return "keys: " + strconv.Itoa(len(ev.Pressed))
 	case entry.Acknowledge:
@@ -112,14 +112,14 @@ func journal(ev entry.Event) string {
 	return string(ev.Kind()) + ", written by a newer version"
 }
 
-func dip(d entry.Dip) string {
+func (u Units) dip(d entry.Dip) string {
 	if d.BelowRim.Known {
-		return "dip: " + Number(float64(d.BelowRim.Value), 1) + " cm below the rim"
+		return "dip: " + u.Value(float64(d.BelowRim.Value), "cm", 1) + " below the rim"
 	}
-	return "dip: " + Number(float64(d.AboveTuyere.Value), 1) + " cm above the tuyere"
+	return "dip: " + AboveTuyere(u.Value(float64(d.AboveTuyere.Value), "cm", 1))
 }
 
-func blast(b entry.Blast) string {
+func (u Units) blast(b entry.Blast) string {
 	said := "blast"
 	add := func(known bool, s string) {
 		if known {
@@ -127,16 +127,16 @@ func blast(b entry.Blast) string {
 		}
 	}
 	add(b.State != "", string(b.State))
-	add(b.Volume.Known, Number(float64(b.Volume.Value), 0)+" l/min")
+	add(b.Volume.Known, u.Value(float64(b.Volume.Value), "l/min", 0))
 	add(b.Gate != "", "gate "+b.Gate)
 	add(b.Strokes.Known, Number(float64(b.Strokes.Value), 0)+" strokes a minute")
 	add(b.Tuyeres.Known, Number(float64(b.Tuyeres.Value), 0)+" tuyeres open")
-	add(b.Pressure.Known, Number(float64(b.Pressure.Value), 0)+" Pa")
+	add(b.Pressure.Known, u.Value(float64(b.Pressure.Value), "Pa", 0))
 	add(b.Meter != "", "by "+b.Meter)
 	return said
 }
 
-func tuyere(t entry.Tuyere) string {
+func (u Units) tuyere(t entry.Tuyere) string {
 	said := "tuyere"
 	add := func(known bool, s string) {
 		if known {
@@ -144,18 +144,18 @@ func tuyere(t entry.Tuyere) string {
 		}
 	}
 	add(t.Angle.Known, Number(float64(t.Angle.Value), 1)+"° downwards")
-	add(t.Proud.Known, "tip "+Number(float64(t.Proud.Value), 1)+" cm into the shaft")
-	add(t.Bore.Known, "bore "+Number(float64(t.Bore.Value), 1)+" mm")
+	add(t.Proud.Known, "tip "+u.Value(float64(t.Proud.Value), "cm", 1)+" into the shaft")
+	add(t.Bore.Known, "bore "+u.Value(float64(t.Bore.Value), "mm", 1))
 	add(t.Swapped != "", "swapped for "+t.Swapped)
 	return said
 }
 
-func weigh(w entry.Weigh) string {
+func (u Units) weigh(w entry.Weigh) string {
 	what := string(w.What)
 	if w.What == entry.WeighMeasure || w.What == entry.WeighLot {
 		what = orElse(w.Name, what)
 	}
-	said := "weighed: " + what + " " + Kg(w.Mass)
+	said := "weighed: " + what + " " + u.Kg(w.Mass)
 	if w.Why != "" {
 		said += ", " + string(w.Why)
 	}
@@ -188,11 +188,11 @@ func Phase(p entry.Phase) string {
 	return string(p)
 }
 
-func mass(m entry.Maybe[entry.Kilogram]) string {
+func (u Units) mass(m entry.Maybe[entry.Kilogram]) string {
 	if !m.Known {
 		return ""
 	}
-	return Kg(m.Value)
+	return u.Kg(m.Value)
 }
 
 // joined puts a detail after a word, when there is one.

@@ -74,9 +74,7 @@ const (
 	NotKept        = "NOT KEPT"
 	KeptWord       = "kept"
 	Keeping        = "being kept"
-	TemperatureIs  = "°C"
 	MarkWord       = "mark"
-	HeightUnit     = "cm"
 	UsualSizes     = "usual sizes, none were given"
 	HearthUnknown  = "slag not known"
 	StripMinutes   = "minutes"
@@ -167,26 +165,10 @@ func ThirdIn(low, high int) string {
 }
 
 // Ratio is ore to charcoal.
-func Ratio(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) + " : 1" }
+func Ratio(v float64) string { return fixed(v, 2) + " : 1" }
 
-// Spread is half the width of a band, "±3", or nothing when that rounds to
-// nought.
-func Spread(low, high float64, decimals int) string {
-	s := strconv.FormatFloat((high-low)/2, 'f', decimals, 64)
-	if strings.Trim(s, "0.") == "" {
-		return ""
-	}
-	return "±" + s
-}
-
-// With is a value with its spread and its unit: "44 ±3 cm".
-func With(v float64, spread, unit string, decimals int) string {
-	s := strconv.FormatFloat(v, 'f', decimals, 64)
-	if spread != "" {
-		s += " " + spread
-	}
-	return s + " " + unit
-}
+// fixed is a number in just so many decimals.
+func fixed(v float64, decimals int) string { return strconv.FormatFloat(v, 'f', decimals, 64) }
 
 // AMeasure is how long one measure lasts: "11 min a bucket".
 func AMeasure(minutes float64, measure string) string {
@@ -194,12 +176,13 @@ func AMeasure(minutes float64, measure string) string {
 }
 
 // UnderMark is how far the burden stands below the charging mark.
-func UnderMark(cm float64) string {
-	switch n := int(math.Round(cm)); {
+func (u Units) UnderMark(cm float64) string {
+	by := Number(u.Shown(math.Abs(cm), "cm"), u.decimals(cm, "cm", 0))
+	switch n := math.Round(cm); {
 	case n > 1:
-		return strconv.Itoa(n) + " under the mark"
+		return by + " under the mark"
 	case n < -1:
-		return strconv.Itoa(-n) + " over the mark"
+		return by + " over the mark"
 	}
 	return AtTheMark
 }
@@ -211,8 +194,9 @@ func MeasuredAt(at time.Time) string { return "measured " + at.Format(Clock) }
 func OffSince(at time.Time) string { return "since " + at.Format(Clock) }
 
 // PerArea is the blast over the bore.
-func PerArea(v float64) string {
-	return strconv.FormatFloat(v, 'f', 2, 64) + " l/min a cm²"
+func (u Units) PerArea(v float64) string {
+	const unit = "l/min/cm2"
+	return fixed(u.Shown(v, unit), 2) + " " + u.Name(unit)
 }
 
 // WeighA says which measure has to be weighed for a figure to be known.

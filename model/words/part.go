@@ -19,14 +19,6 @@ func Number(v float64, decimals int) string {
 	return s
 }
 
-// Kg is a mass as weighed: to 10 g below 10 kg, to 100 g above.
-func Kg(kg entry.Kilogram) string {
-	if kg >= 10 {
-		return Number(float64(kg), 1) + " kg"
-	}
-	return Number(float64(kg), 2) + " kg"
-}
-
 // Counted is a number of measures: "1 bucket", "half a scoop", "4 scoops".
 func Counted(n entry.Count, measure string) string {
 	switch n {
@@ -61,7 +53,7 @@ func Material(w entry.What) string {
 }
 
 // OnePart is one part of a charge: "4 scoops of ore", "1.9 kg charcoal".
-func OnePart(p entry.Part) string {
+func (u Units) OnePart(p entry.Part) string {
 	what := Material(p.What)
 	if p.Lot != "" {
 		what += " (" + p.Lot + ")"
@@ -70,11 +62,11 @@ func OnePart(p entry.Part) string {
 	case p.None():
 		return "no " + what
 	case p.Count.Known && p.Measure != "" && p.Mass.Known:
-		return Counted(p.Count.Value, p.Measure) + " of " + what + ", " + Kg(p.Mass.Value)
+		return Counted(p.Count.Value, p.Measure) + " of " + what + ", " + u.Kg(p.Mass.Value)
 	case p.Count.Known && p.Measure != "":
 		return Counted(p.Count.Value, p.Measure) + " of " + what
 	case p.Mass.Known:
-		return Kg(p.Mass.Value) + " " + what
+		return u.Kg(p.Mass.Value) + " " + what
 	case p.Count.Known:
 		return Number(float64(p.Count.Value), 2) + " measures of " + what
 	}
@@ -82,13 +74,13 @@ func OnePart(p entry.Part) string {
 }
 
 // AllParts is the content of a charge or fill.
-func AllParts(ps entry.Parts) string {
+func (u Units) AllParts(ps entry.Parts) string {
 	if len(ps) == 0 {
 		return "content not recorded"
 	}
 	said := make([]string, len(ps))
 	for i, p := range ps {
-		said[i] = OnePart(p)
+		said[i] = u.OnePart(p)
 	}
 	return strings.Join(said, ", ")
 }

@@ -113,7 +113,7 @@ var warnings = map[rule.ID]said{
 const byReading = "{fire} in the peep: slag freezes below about {least}"
 
 // Warning is what a warning says.
-func Warning(w rule.Warning) (title, evidence, remedy string) {
+func (u Units) Warning(w rule.Warning) (title, evidence, remedy string) {
 	s, ok := warnings[w.Rule]
 	if !ok {
 		return string(w.Rule), "", ""
@@ -121,23 +121,23 @@ func Warning(w rule.Warning) (title, evidence, remedy string) {
 	if _, read := w.Evidence.Of("fire"); read {
 		s.evidence = byReading
 	}
-	return s.title, filled(s.evidence, w.Evidence), s.remedy
+	return s.title, u.filled(s.evidence, w.Evidence), s.remedy
 }
 
 // Grade is the word before a warning.
 func Grade(g rule.Grade) string { return strings.ToUpper(g.String()) }
 
 // filled puts the values into a sentence.
-func filled(sentence string, values rule.Evidence) string {
+func (u Units) filled(sentence string, values rule.Evidence) string {
 	for _, v := range values {
-		sentence = strings.ReplaceAll(sentence, "{"+v.Name+"}", value(v, true))
-		sentence = strings.ReplaceAll(sentence, "{"+v.Name+":}", value(v, false))
+		sentence = strings.ReplaceAll(sentence, "{"+v.Name+"}", u.value(v, true))
+		sentence = strings.ReplaceAll(sentence, "{"+v.Name+":}", u.value(v, false))
 	}
 	return sentence
 }
 
 // value is one piece of evidence, with its unit or without.
-func value(v rule.Value, unit bool) string {
+func (u Units) value(v rule.Value, unit bool) string {
 	with := func(s, u string) string {
 		if unit {
 			return s + u
@@ -148,11 +148,11 @@ func value(v rule.Value, unit bool) string {
 	case rule.Minutes:
 		return lasted(v, with)
 	case rule.Kilograms:
-		return Kg(entry.Kilogram(v.Number))
+		return u.Kg(entry.Kilogram(v.Number))
 	case rule.Centimetres:
-		return with(Number(v.Number, 0), " cm")
+		return u.valued(v, "cm", unit)
 	case rule.Degrees:
-		return with(Number(v.Number, 0), " °C")
+		return u.valued(v, "°C", unit)
 	case rule.Ratio:
 		return with(Number(v.Number, 2), " : 1")
 	case rule.Percent:
@@ -161,6 +161,15 @@ func value(v rule.Value, unit bool) string {
 		return Number(v.Number, 2)
 	}
 	return v.Word
+}
+
+// valued is a number in the person's unit, with its name or without.
+func (u Units) valued(v rule.Value, of string, named bool) string {
+	s := u.Value(v.Number, of, 0)
+	if !named {
+		s = strings.TrimSuffix(s, " "+u.Name(of))
+	}
+	return s
 }
 
 // lasted is a stretch of time. The ends of a band are rounded inwards, so that

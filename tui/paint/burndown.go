@@ -38,14 +38,14 @@ type fact struct {
 }
 
 // downFacts are what the end of a burn-down is judged by, the weightiest first.
-func downFacts(r figure.Reading, v FireView) []fact {
+func (p painter) downFacts(r figure.Reading, v FireView) []fact {
 	ore := fact{words.CardLastOre, words.CardNoOre, false}
 	if at, _, in := lastOre(r); in {
 		ore = fact{words.CardLastOre, words.AgoMin(r.At - at), true}
 	}
 	stack := fact{words.CardStack, words.CardUnknown, false}
 	if f := r.Figure(figure.StackHeight); f.Known() {
-		stack = fact{words.CardStack, words.AboveTuyere(inUnit(f, 0, figure.StackHeight)), true}
+		stack = fact{words.CardStack, words.AboveTuyere(p.inUnit(f, 0, figure.StackHeight)), true}
 	}
 	flame := fact{words.CardFlame, words.CardNoFlame, false}
 	if v.Flame != nil {
@@ -90,7 +90,7 @@ func (p painter) burnDown(g cell.Grid, r figure.Reading, v FireView) {
 	}
 	p.big(g, 2, 1, t.digits, scale, p.style(theme.Now))
 	below, beside := 1+digitRows(scale), digitColumns(scale)+4
-	facts := downFacts(r, v)
+	facts := p.downFacts(r, v)
 	y := below
 	if w-beside-1 < besideLeast {
 		y += p.usual(g.Sub(cell.Rect{X: 2, Y: below, W: w - 3, H: 1}), t.lasted)

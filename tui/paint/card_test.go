@@ -84,7 +84,7 @@ func TestLeastOreIsThatOfThePublishedBlooms(t *testing.T) {
 
 // sayings are the reasons of each way, as the decision card orders them.
 func sayings(r figure.Reading, v FireView) (said [3]string) {
-	for i, w := range ways(r, v) {
+	for i, w := range with(theme.Theme{}).ways(r, v) {
 		said[i] = strings.Join(w.reasons, "; ")
 	}
 	return said
@@ -266,7 +266,7 @@ func TestFarCautionLeavesDigitsAndCharge(t *testing.T) {
 			Far(without, th, r, v)
 			v.Caution = cautionOf(rule.MoltenSlag)
 			Far(with, th, r, v)
-			l := farLayoutOf(w, h, painter{th, th.Marks()}.farHigh(w, h, farTimedBy(r, v)), 0, 5, 0)
+			l := farLayoutOf(w, h, painter{th: th, m: th.Marks()}.farHigh(w, h, farTimedBy(r, v)), 0, 5, 0)
 			if a, b := without.Sub(l.Digits).String(), with.Sub(l.Digits).String(); a != b {
 				t.Fatalf("%dx%d: the digits changed:\n%s", w, h, with)
 			}

@@ -68,12 +68,12 @@ const (
 )
 
 // ways weighs nothing: it puts each figure where it speaks.
-func ways(r figure.Reading, v FireView) [3]way {
+func (p painter) ways(r figure.Reading, v FireView) [3]way {
 	ws := [3]way{
 		{key: v.Decide.Extract, name: words.DecideExtract}, {key: v.Decide.Wait, name: words.DecideWait}, {key: v.Decide.GiveUp, name: words.DecideGiveUp},
 	}
-	reasons := []says{byTime(r), byStack(r)}
-	reasons = append(reasons, byOre(r)...)
+	reasons := []says{byTime(r), p.byStack(r)}
+	reasons = append(reasons, p.byOre(r)...)
 	reasons = append(reasons, byFlame(v))
 	if r.BlastOff && r.Phase != entry.BurnsDown {
 		reasons = append(reasons, says{words.BlastOffFor(r.At - r.BlastAt), toGiveUp})
@@ -82,7 +82,7 @@ func ways(r figure.Reading, v FireView) [3]way {
 		if w.Grade == rule.Note || w.Rule == rule.BlastLost && r.BlastOff {
 			continue
 		}
-		title, evidence, _ := words.Warning(w)
+		title, evidence, _ := p.u.Warning(w)
 		reasons = append(reasons, says{words.Warned(title, evidence), toGiveUp})
 	}
 	for _, s := range reasons {
@@ -103,12 +103,12 @@ func byTime(r figure.Reading) says {
 	return says{reason, toExtract}
 }
 
-func byStack(r figure.Reading) says {
+func (p painter) byStack(r figure.Reading) says {
 	f := r.Figure(figure.StackHeight)
 	if !f.Known() {
 		return says{words.StackUnseen, toWait}
 	}
-	reason := words.BurdenAt(f.P50, words.Basis(f.Basis))
+	reason := p.u.BurdenAt(f.P50, words.Basis(f.Basis))
 	if f.P50 > nearTuyere {
 		return says{reason, toWait}
 	}
@@ -117,7 +117,7 @@ func byStack(r figure.Reading) says {
 
 // byOre is where the last ore is, how long ago it went in, and whether there
 // is enough of it for a bloom.
-func byOre(r figure.Reading) []says {
+func (p painter) byOre(r figure.Reading) []says {
 	at, charge, in := lastOre(r)
 	if !in {
 		return []says{{words.NoOreForBloom, toGiveUp}}
@@ -128,7 +128,7 @@ func byOre(r figure.Reading) []says {
 	for _, l := range r.Layers {
 		if l.Charge == charge && l.Bottom > nearTuyere {
 			standing = true
-			said = append(said, says{words.OreStands(charge, l.Bottom) + ", " + ago, toWait})
+			said = append(said, says{p.u.OreStands(charge, l.Bottom) + ", " + ago, toWait})
 		}
 	}
 	switch {
@@ -140,9 +140,9 @@ func byOre(r figure.Reading) []says {
 	}
 	if f := r.Figure(figure.OreCharged); f.Known() {
 		if ore := entry.Kilogram(f.P50); ore < leastOre {
-			return append(said, says{words.OreFew(ore, leastOre), toGiveUp})
+			return append(said, says{p.u.OreFew(ore, leastOre), toGiveUp})
 		}
-		said = append(said, says{words.OreEnough(entry.Kilogram(f.P50), leastOre), toExtract})
+		said = append(said, says{p.u.OreEnough(entry.Kilogram(f.P50), leastOre), toExtract})
 	}
 	return said
 }
@@ -179,7 +179,7 @@ func (p painter) decision(g cell.Grid, r figure.Reading, v FireView) {
 		}
 		_, body = body.CutTop(2)
 	}
-	three := ways(r, v)
+	three := p.ways(r, v)
 	for i, one := range three {
 		var part cell.Rect
 		left := len(three) - i

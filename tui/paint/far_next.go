@@ -11,14 +11,14 @@ import (
 )
 
 // farCharge is what the next charge is, a line a part.
-func farCharge(r figure.Reading, v FireView) []string {
+func (p painter) farCharge(r figure.Reading, v FireView) []string {
 	switch over, why := noMore(r); {
 	case v.Adding != nil:
 		return []string{"+" + words.Number(v.Adding.Count, 2) + " " + v.Adding.What}
 	case r.Phase == entry.BurnsDown:
 		lines := []string{words.FarUsual(usualLeast, usualMost)}
 		if f := r.Figure(figure.StackHeight); f.Known() {
-			lines = append(lines, words.FarBurden(f.P50))
+			lines = append(lines, p.u.FarBurden(f.P50))
 		}
 		return lines
 	case over:
@@ -32,7 +32,7 @@ func farCharge(r figure.Reading, v FireView) []string {
 	}
 	var lines []string
 	for _, part := range r.Next {
-		line := words.OnePart(counting(part))
+		line := p.u.OnePart(counting(part))
 		if part.Count.Known && part.Measure != "" && called[part.Measure] == 1 {
 			line = words.Counted(part.Count.Value, part.Measure) // it says what is in it
 		}
@@ -58,7 +58,7 @@ func (p painter) farNext(g cell.Grid, r figure.Reading, v FireView, most int) {
 	if v.Adding != nil {
 		style = p.style(theme.Now)
 	}
-	lines := farCharge(r, v)
+	lines := p.farCharge(r, v)
 	b := p.fit(lines, w-4, h-y, most)
 	if r.Phase == entry.BurnsDown && b.wide == 0 {
 		b = p.fit(lines[:1], w-4, h-y, most) // the burden stands among the facts too
@@ -85,7 +85,7 @@ func (p painter) farNextLabel(g cell.Grid, r figure.Reading, v FireView) bool {
 	x += g.Width(v.NextKey) + 4
 	var weights []string
 	for _, part := range r.Next {
-		if text := weight(part, true); part.Mass.Known() && text != "" {
+		if text := p.weight(part, true); part.Mass.Known() && text != "" {
 			weights = append(weights, text)
 		}
 	}

@@ -48,7 +48,7 @@ func (p painter) farNotice(w, h, high int, r figure.Reading, v FireView) int {
 	switch {
 	case len(v.Warnings) > 0:
 		_, rows := p.farTitle(w, h/2, high, v.Warnings[0])
-		_, evidence, remedy := words.Warning(v.Warnings[0])
+		_, evidence, remedy := p.u.Warning(v.Warnings[0])
 		g := cell.New(0, 0, p.th.ASCII)
 		rows += g.Rows(remedy, w-4)
 		if h >= 30 {
@@ -66,7 +66,7 @@ func (p painter) farNotice(w, h, high int, r figure.Reading, v FireView) int {
 // farTitle is how large the title of a warning can be, with its mark: a quarter
 // of the digits, since the charge comes first.
 func (p painter) farTitle(w, h, high int, warning rule.Warning) (blocks, int) {
-	title, _, _ := words.Warning(warning)
+	title, _, _ := p.u.Warning(warning)
 	_, mark := p.badge(warning.Grade)
 	return p.panelOf(mark+title, w-4, h, max(high/4, 1))
 }
@@ -79,7 +79,7 @@ func (p painter) farWarning(g cell.Grid, ws []rule.Warning, high int) {
 		return
 	}
 	top := ws[0]
-	_, evidence, remedy := words.Warning(top)
+	_, evidence, remedy := p.u.Warning(top)
 	style, _ := p.badge(top.Grade)
 	need := g.Rows(remedy, w-4)
 	b, rows := p.farTitle(w, max(h-need, 1), high, top)
@@ -97,7 +97,7 @@ func (p painter) farWarning(g cell.Grid, ws []rule.Warning, high int) {
 // farDown lists what the end of burn-down is judged by.
 func (p painter) farDown(g cell.Grid, r figure.Reading, v FireView) {
 	w, h := g.Size()
-	y := p.facts(g, 0, downFacts(r, v))
+	y := p.facts(g, 0, p.downFacts(r, v))
 	if y+len(words.ReadyChecks) < h {
 		y++
 	}

@@ -228,11 +228,11 @@ func TestFarNamesAnything(t *testing.T) {
 		}
 	}
 	r.Next[0].Measure, r.Next[1].Measure = "bucket", "bucket"
-	lines := farCharge(r, viewOf(r))
+	lines := with(theme.Theme{}).farCharge(r, viewOf(r))
 	if fmt.Sprint(lines) != "[1 bucket of charcoal 4 buckets of ore]" {
 		t.Errorf("one measure for both says %q", lines)
 	}
-	if r.OreHeld = true; farCharge(r, viewOf(r))[2] != words.OreIsHeld {
+	if r.OreHeld = true; with(theme.Theme{}).farCharge(r, viewOf(r))[2] != words.OreIsHeld {
 		t.Error("held ore is not said")
 	}
 }

@@ -20,10 +20,10 @@ type figureLine struct {
 }
 
 // figureLines are the figures in the order in which they always stand.
-func figureLines(r figure.Reading) []figureLine {
-	return []figureLine{ratioLine(r), soFarLine(r), burnLine(r), stackLine(r), blastLine(r),
-		totalLine(r, words.LineCharcoal, figure.CharcoalCharged, entry.Charcoal),
-		totalLine(r, words.LineOre, figure.OreCharged, entry.Ore), bloomLine(r)}
+func (p painter) figureLines(r figure.Reading) []figureLine {
+	return []figureLine{ratioLine(r), soFarLine(r), p.burnLine(r), p.stackLine(r), p.blastLine(r),
+		p.totalLine(r, words.LineCharcoal, figure.CharcoalCharged, entry.Charcoal),
+		p.totalLine(r, words.LineOre, figure.OreCharged, entry.Ore), p.bloomLine(r)}
 }
 
 // unknown is a figure without a value, and what would give it one.
@@ -92,7 +92,7 @@ func soFarLine(r figure.Reading) figureLine {
 	return figureLine{name: words.LineSoFar, value: words.Ratio(f.P50), beside: words.SinceFirstOre, remark: remarkOn(f), known: true}
 }
 
-func burnLine(r figure.Reading) figureLine {
+func (p painter) burnLine(r figure.Reading) figureLine {
 	f := r.Figure(figure.BurnRate)
 	each := ""
 	if m := r.Figure(figure.MinutesPerMeasure); m.Known() {
@@ -103,7 +103,7 @@ func burnLine(r figure.Reading) figureLine {
 		l.beside = each
 		return l
 	}
-	l := figureLine{name: words.LineBurn, value: inUnit(f, 1, figure.BurnRate), beside: each, known: true}
+	l := figureLine{name: words.LineBurn, value: p.inUnit(f, 1, figure.BurnRate), beside: each, known: true}
 	least, most := r.Figure(figure.BurnLeast), r.Figure(figure.BurnMost)
 	if !least.Known() || !most.Known() {
 		l.remark = words.BlastUnread
@@ -131,7 +131,7 @@ func charcoalMeasure(r figure.Reading) string {
 	return words.AnyMeasure
 }
 
-func stackLine(r figure.Reading) figureLine {
+func (p painter) stackLine(r figure.Reading) figureLine {
 	f := r.Figure(figure.StackHeight)
 	furnace := r.Light.Furnace
 	if !f.Known() {
@@ -140,19 +140,19 @@ func stackLine(r figure.Reading) figureLine {
 		}
 		return unknown(words.LineStack, words.NeedsFill)
 	}
-	l := figureLine{name: words.LineStack, value: inUnit(f, 0, figure.StackHeight), remark: words.Basis(f.Basis), known: true}
+	l := figureLine{name: words.LineStack, value: p.inUnit(f, 0, figure.StackHeight), remark: words.Basis(f.Basis), known: true}
 	if f.Basis == figure.Measured && r.Dipped.Known {
 		l.remark = words.MeasuredAt(r.Wall(time.Duration(r.Dipped.Value * float64(time.Second))))
 	}
 	if furnace.Stack.Positive() {
 		mark := float64(furnace.Stack.Value)
-		l.beside = words.UnderMark(mark - f.P50)
+		l.beside = p.u.UnderMark(mark - f.P50)
 		l.bar = &bar{to: mark, at: f.P50}
 	}
 	return l
 }
 
-func blastLine(r figure.Reading) figureLine {
+func (p painter) blastLine(r figure.Reading) figureLine {
 	f, b := r.Figure(figure.Air), r.Blast
 	if b == (entry.Blast{}) {
 		return unknown(words.LineBlast, words.NeedsBlast)
@@ -163,9 +163,9 @@ func blastLine(r figure.Reading) figureLine {
 	l := figureLine{name: words.LineBlast, remark: words.MeasuredAt(r.Wall(r.BlastAt)), known: true}
 	switch {
 	case f.Known():
-		l.value = words.With(f.P50, "", figure.Table[figure.Air].Unit, 0)
+		l.value = p.u.Value(f.P50, figure.Table[figure.Air].Unit, 0)
 		if a := r.Figure(figure.AirPerArea); a.Known() {
-			l.beside = words.PerArea(a.P50)
+			l.beside = p.u.PerArea(a.P50)
 		}
 		return l
 	case b.Gate != "":
@@ -182,7 +182,7 @@ func blastLine(r figure.Reading) figureLine {
 }
 
 // totalLine is how much of a material went in.
-func totalLine(r figure.Reading, name string, n figure.Name, what entry.What) figureLine {
+func (p painter) totalLine(r figure.Reading, name string, n figure.Name, what entry.What) figureLine {
 	f := r.Figure(n)
 	l := figureLine{name: name, known: true}
 	if what == entry.Charcoal {
@@ -192,9 +192,9 @@ func totalLine(r figure.Reading, name string, n figure.Name, what entry.What) fi
 	}
 	switch {
 	case f.Known():
-		l.value, l.remark = words.Kg(entry.Kilogram(f.P50)), remarkOn(f)
+		l.value, l.remark = p.u.Kg(entry.Kilogram(f.P50)), remarkOn(f)
 	case f.AtLeast.Known && f.AtLeast.Value > 0:
-		l.value = words.AtLeastWord + " " + words.Kg(entry.Kilogram(f.AtLeast.Value))
+		l.value = words.AtLeastWord + " " + p.u.Kg(entry.Kilogram(f.AtLeast.Value))
 		l.beside, l.remark = "", firstOf(toWeigh(r, what), words.SomeUnweighed)
 	default:
 		l = unknown(name, firstOf(toWeigh(r, what), words.SomeUnweighed))
@@ -202,16 +202,16 @@ func totalLine(r figure.Reading, name string, n figure.Name, what entry.What) fi
 	return l
 }
 
-func bloomLine(r figure.Reading) figureLine {
+func (p painter) bloomLine(r figure.Reading) figureLine {
 	if !r.Bloom.Known {
 		return unknown(words.LineBloom, words.NeedsWeighing)
 	}
-	return figureLine{name: words.LineBloom, value: words.Kg(entry.Kilogram(r.Bloom.Value)), remark: words.Basis(figure.Measured), known: true}
+	return figureLine{name: words.LineBloom, value: p.u.Kg(entry.Kilogram(r.Bloom.Value)), remark: words.Basis(figure.Measured), known: true}
 }
 
 // inUnit is a figure with its spread in the unit of the table.
-func inUnit(f figure.Figure, decimals int, n figure.Name) string {
-	return words.With(f.P50, words.Spread(f.P10, f.P90, decimals), figure.Table[n].Unit, decimals)
+func (p painter) inUnit(f figure.Figure, decimals int, n figure.Name) string {
+	return p.u.Spread(f.P10, f.P50, f.P90, figure.Table[n].Unit, decimals)
 }
 
 // Columns of a figure line: where the value starts, what stands beside it, the
@@ -238,7 +238,7 @@ func (p painter) figures(g cell.Grid, r figure.Reading) {
 		return
 	}
 	p.line(g)
-	lines := figureLines(r)
+	lines := p.figureLines(r)
 	step, y := 1, 1
 	switch {
 	case h >= 2*len(lines)+1:

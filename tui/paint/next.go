@@ -33,7 +33,7 @@ func (p painter) next(g cell.Grid, r figure.Reading, v FireView) {
 		g.Text(1, 2, words.NextIsUnset, p.style(theme.Strong))
 		return
 	}
-	scale := countScale(r.Next, w, h)
+	scale := p.countScale(r.Next, w, h)
 	y := 1
 	if h > 9 && scale > 0 {
 		y++
@@ -86,10 +86,10 @@ func oreNote(r figure.Reading) string {
 }
 
 // countScale is how large the counts of a charge can be drawn, 0 for as text.
-func countScale(parts []figure.Part, w, h int) int {
+func (p painter) countScale(parts []figure.Part, w, h int) int {
 	widest := 0
 	for _, part := range parts {
-		widest = max(widest, dotsWide(countOf(part)))
+		widest = max(widest, dotsWide(p.countOf(part)))
 	}
 	const beside = 16 // columns for the words
 	for scale := 3; scale > 0; scale-- {
@@ -102,12 +102,12 @@ func countScale(parts []figure.Part, w, h int) int {
 
 // countOf is the number of a part that is drawn large: of its measures, or its
 // weight where it is not counted.
-func countOf(part figure.Part) string {
+func (p painter) countOf(part figure.Part) string {
 	if part.Count.Known {
 		return words.Number(float64(part.Count.Value), 2)
 	}
 	if part.Mass.Known() {
-		return words.Number(part.Mass.P50, 1)
+		return words.Number(p.u.Shown(part.Mass.P50, "kg"), 1)
 	}
 	return "?"
 }
@@ -116,17 +116,17 @@ func countOf(part figure.Part) string {
 func (p painter) part(g cell.Grid, y int, part figure.Part, scale int) int {
 	w, _ := g.Size()
 	if scale == 0 {
-		g.TextIn(cell.Rect{X: 1, Y: y, W: w - 1, H: 1}, words.OnePart(counting(part)), p.style(theme.Strong))
-		g.TextIn(cell.Rect{X: 3, Y: y + 1, W: w - 3, H: 1}, weight(part, false), p.style(theme.Text))
+		g.TextIn(cell.Rect{X: 1, Y: y, W: w - 1, H: 1}, p.u.OnePart(counting(part)), p.style(theme.Strong))
+		g.TextIn(cell.Rect{X: 3, Y: y + 1, W: w - 3, H: 1}, p.weight(part, false), p.style(theme.Text))
 		return 2
 	}
-	count := countOf(part)
+	count := p.countOf(part)
 	p.big(g, 1, y, count, scale, p.style(theme.Strong))
 	n, rows := BigSize(count, scale)
 	beside := cell.Rect{X: n + 3, Y: y + (rows-2)/2, W: w - n - 3, H: 1}
-	g.TextIn(beside, whatOf(part), p.style(theme.Strong))
+	g.TextIn(beside, p.whatOf(part), p.style(theme.Strong))
 	beside.Y++
-	g.TextIn(beside, weight(part, true), p.style(theme.Text))
+	g.TextIn(beside, p.weight(part, true), p.style(theme.Text))
 	return rows + rows/5
 }
 
@@ -139,23 +139,23 @@ func counting(part figure.Part) entry.Part {
 }
 
 // whatOf names what is counted: the measures of it, or kilograms.
-func whatOf(part figure.Part) string {
+func (p painter) whatOf(part figure.Part) string {
 	if part.Count.Known {
 		return words.Measures(part.Part)
 	}
-	return "kg " + words.Material(part.What)
+	return p.u.Name("kg") + " " + words.Material(part.What)
 }
 
 // weight is what a counted part weighs, with the material where nothing else
 // names it.
-func weight(part figure.Part, material bool) string {
+func (p painter) weight(part figure.Part, material bool) string {
 	what := ""
 	if material {
 		what = " " + words.Material(part.What)
 	}
 	switch {
 	case part.Count.Known && part.Mass.Known():
-		text := words.Kg(entry.Kilogram(part.Mass.P50)) + what
+		text := p.u.Kg(entry.Kilogram(part.Mass.P50)) + what
 		if part.Mass.Basis == figure.Guessed {
 			text += ", " + words.Basis(figure.Guessed)
 		}
@@ -182,10 +182,10 @@ func (p painter) nextBrief(g cell.Grid, r figure.Reading, key string) {
 		g.TextIn(cell.Rect{X: x, W: w - x, H: 1}, words.NextIsUnset, p.style(theme.Strong))
 	}
 	for y, part := range r.Next {
-		text := words.OnePart(counting(part))
+		text := p.u.OnePart(counting(part))
 		g.TextIn(cell.Rect{X: x, Y: y, W: w - x, H: 1}, text, p.style(theme.Strong))
 		n := x + g.Width(text) + 2
-		g.TextIn(cell.Rect{X: n, Y: y, W: w - n, H: 1}, weight(part, false), p.style(theme.Text))
+		g.TextIn(cell.Rect{X: n, Y: y, W: w - n, H: 1}, p.weight(part, false), p.style(theme.Text))
 	}
 	if why := oreNote(r); why != "" && len(r.Next) < 2 {
 		g.TextIn(cell.Rect{X: x, Y: 1, W: w - x, H: 1}, why, p.style(theme.Strong))

@@ -58,7 +58,7 @@ func (p painter) told(g cell.Grid, w int, r figure.Reading, ws []rule.Warning) t
 		return told{}
 	}
 	top := ws[0]
-	title, evidence, remedy := words.Warning(top)
+	title, evidence, remedy := p.u.Warning(top)
 	style, mark := p.badge(top.Grade)
 	t := told{badge: " " + mark + words.Grade(top.Grade) + " ", what: title, remedy: remedy, style: style}
 	if evidence != "" {

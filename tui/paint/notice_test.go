@@ -61,7 +61,7 @@ func TestWarningsStandInFull(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {100, 24}, {100, 30}, {120, 36}, {200, 60}, {250, 80}} {
 		for _, s := range []scene{scenes()[0], {r: readyDown(), v: viewOf(readyDown())}} {
 			for _, ws := range worst(func(id rule.ID) rule.Warning { return standing(s.r, id, longest(id)) }) {
-				title, evidence, remedy := words.Warning(ws[0])
+				title, evidence, remedy := words.Units{}.Warning(ws[0])
 				if strings.ContainsAny(evidence, "{}") {
 					t.Fatalf("%s: evidence %q has a gap", ws[0].Rule, evidence)
 				}
@@ -110,7 +110,7 @@ func TestFarWarningsStandInFull(t *testing.T) {
 			r, v := midSmelt(), viewOf(midSmelt())
 			for _, ws := range worst(func(id rule.ID) rule.Warning { return standing(r, id, longest(id)) }) {
 				v.Warnings = ws
-				title, _, remedy := words.Warning(ws[0])
+				title, _, remedy := words.Units{}.Warning(ws[0])
 				if n := len(strings.Fields(title)); n > 3 {
 					t.Errorf("%q has %d words", title, n)
 				}

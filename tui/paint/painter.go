@@ -1,6 +1,7 @@
 package paint
 
 import (
+	"chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/theme"
 )
@@ -9,9 +10,10 @@ import (
 type painter struct {
 	th theme.Theme
 	m  *theme.Marks
+	u  words.Units
 }
 
-func with(th theme.Theme) painter { return painter{th: th, m: th.Marks()} }
+func with(th theme.Theme) painter { return painter{th: th, m: th.Marks(), u: th.Units} }
 
 func (p painter) style(r theme.Role) cell.Style { return p.th.Style(r) }
 

@@ -66,7 +66,7 @@ func TestTheAlphabetIsWhole(t *testing.T) {
 		}
 	}
 	for _, row := range rule.Table {
-		title, _, _ := words.Warning(rule.Warning{Rule: row.ID})
+		title, _, _ := words.Units{}.Warning(rule.Warning{Rule: row.ID})
 		if _, ok := capitals(title); !ok {
 			t.Errorf("%q has no blocks", title)
 		}
@@ -157,9 +157,9 @@ func TestTimerSaysWhatItCounts(t *testing.T) {
 // The eye learns the place of a figure: whatever is known, the same names
 // stand in the same order.
 func TestFiguresKeepTheirPlaces(t *testing.T) {
-	want := figureLines(midSmelt())
+	want := with(theme.Theme{}).figureLines(midSmelt())
 	for _, s := range scenes() {
-		for i, l := range figureLines(s.r) {
+		for i, l := range with(theme.Theme{}).figureLines(s.r) {
 			if l.name != want[i].name || l.value == "" {
 				t.Errorf("%s: line %d is %q %q, not %q", s.name, i, l.name, l.value, want[i].name)
 			}

@@ -68,7 +68,7 @@ func (p painter) shaft(g cell.Grid, pic picture.Picture) {
 	s.words = s.middle + (s.parts.widest+1)/2 + 1 + right
 	s.taken = make([]bool, h)
 
-	s.centimetres()
+	s.scale()
 	s.inside()
 	s.walls()
 	s.mark()
@@ -93,19 +93,28 @@ func (s *shaft) span(row int) (from, to int) {
 	return from, from + n - 1
 }
 
-// centimetres draws the scale.
-func (s *shaft) centimetres() {
-	s.g.TextRight(s.parts.scale, 0, words.HeightUnit, s.style(theme.Quiet))
+// heightUnit is the unit of heights in the picture, heatUnit that of what it
+// says beside them.
+const heightUnit, heatUnit = "cm", "°C"
+
+// scale draws the scale.
+func (s *shaft) scale() {
+	s.g.TextRight(s.parts.scale, 0, s.u.Name(heightUnit), s.style(theme.Quiet))
 	step := 5.0
-	for step/s.perRow < 1.9 {
+	for s.u.Metric(step, heightUnit) > 10 { // inches stand half as close
+		step /= 2
+	}
+	step = math.Floor(step)
+	for s.u.Metric(step, heightUnit)/s.perRow < 1.9 {
 		step *= 2
 	}
-	for cm := math.Ceil(s.pic.Floor/step) * step; cm <= s.pic.Top; cm += step {
+	floor, top := s.u.Shown(s.pic.Floor, heightUnit), s.u.Shown(s.pic.Top, heightUnit)
+	for h := math.Ceil(floor/step) * step; h <= top; h += step {
 		style := s.style(theme.Quiet)
-		if cm == 0 {
+		if h == 0 {
 			style = s.style(theme.Strong)
 		}
-		s.g.TextRight(s.parts.scale, s.row(cm), strconv.Itoa(int(cm)), style)
+		s.g.TextRight(s.parts.scale, s.row(s.u.Metric(h, heightUnit)), strconv.Itoa(int(h)), style)
 	}
 }
 
@@ -228,7 +237,7 @@ func (s *shaft) labels() {
 		if s.parts.short {
 			name = words.ProcessShort(l.What)
 		}
-		degrees := strconv.Itoa(int(math.Round(l.Degrees/10)) * 10)
+		degrees := strconv.Itoa(int(math.Round(s.u.Shown(l.Degrees, heatUnit)/10)) * 10)
 		s.g.TextRight(end, row, degrees, s.style(theme.Text))
 		s.g.TextIn(cell.Rect{X: s.words, Y: row, W: end - len(degrees) - 1 - s.words, H: 1}, name, s.style(theme.Text))
 	}
@@ -244,7 +253,7 @@ func (s *shaft) header(end int) {
 	for _, l := range s.pic.Labels {
 		basis = basis.Weaker(l.Basis)
 	}
-	unit := words.TemperatureIs
+	unit := s.u.Name(heatUnit)
 	if len(s.pic.Labels) > 0 {
 		unit += " " + words.Basis(basis)
 	}

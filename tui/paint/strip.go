@@ -35,7 +35,7 @@ func (p painter) strip(g cell.Grid, r figure.Reading) {
 	s.scales(r, shown)
 	g.TextRight(gutter-1, 1, strconv.Itoa(int(s.most)), p.style(theme.Quiet))
 	if s.ore > 0 {
-		g.TextRight(gutter-1, s.axis+1, words.Number(s.ore, 1)+" kg", p.style(theme.Quiet))
+		g.TextRight(gutter-1, s.axis+1, p.u.Value(s.ore, "kg", 1), p.style(theme.Quiet))
 	}
 	for i, c := range shown {
 		s.charge(i, c)

@@ -6,6 +6,7 @@ import (
 
 	"github.com/charmbracelet/colorprofile"
 
+	"chargehand/model/words"
 	"chargehand/tui/cell"
 )
 
@@ -21,18 +22,14 @@ const (
 	profiles
 )
 
-// Theme is how everything looks. The zero value has no colour, is for a dark
-// terminal, and draws in full.
+// Theme is how everything looks to one person, and in which units it reads. The
+// zero value has no colour, is for a dark terminal, draws in full, and is
+// metric.
 type Theme struct {
 	Profile Profile
 	Light   bool
 	ASCII   bool
-}
-
-// Flip is the theme for the other background.
-func (t Theme) Flip() Theme {
-	t.Light = !t.Light
-	return t
+	Units   words.Units
 }
 
 // Grid is a blank sheet for this theme.

@@ -10,10 +10,10 @@ import (
 	"chargehand/model/fold"
 )
 
-// together is how long after the first charge further ones are still the same
+// Together is how long after the first charge further ones are still the same
 // one, keyed in two goes; and how long a stop may be and still belong to the
 // work of charging.
-const together = 2 * time.Minute
+const Together = 2 * time.Minute
 
 // changedShare is the least change of the blast that counts as one: as much as
 // one interval scatters by itself on a steady smelt (the last of
@@ -30,7 +30,7 @@ type start struct {
 func starts(cs []fold.Charge) []start {
 	first := make([]start, 0, len(cs))
 	for i := range cs {
-		if n := len(first); n == 0 || cs[i].At-first[n-1].At > together {
+		if n := len(first); n == 0 || cs[i].At-first[n-1].At > Together {
 			first = append(first, start{cs[i].At, cs[i].Seq})
 		}
 	}
@@ -56,7 +56,7 @@ func intervals(s fold.State) []interval {
 		from, to := cs[i].At, cs[i+1].At
 		is[i] = interval{
 			Minutes: (to - from).Minutes(),
-			Stopped: work.within(from, to) > together || blast.within(from, to) > together,
+			Stopped: work.within(from, to) > Together || blast.within(from, to) > Together,
 			// One that was changed shortly before a charge shows only in the
 			// interval after it.
 			NewAir: newAir(airBy(s.Blast, cs[max(i-1, 0)].At+1), airBy(s.Blast, to)),

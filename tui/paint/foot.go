@@ -37,7 +37,7 @@ func Foot(g cell.Grid, th theme.Theme, answer Answer, ask *Ask, keys []KeyHint, 
 	w, _ := g.Size()
 	first := g.Sub(cell.Rect{W: w, H: 1})
 	if ask != nil {
-		p.ask(first, *ask)
+		p.ask(first, *ask, answer)
 	} else {
 		p.answer(first, answer)
 	}
@@ -71,15 +71,21 @@ func (p painter) answer(g cell.Grid, a Answer) {
 	g.Text(x, 0, tail, style)
 }
 
-func (p painter) ask(g cell.Grid, a Ask) {
+// ask paints a question. A key that it refused says why in place of the hint,
+// so that an act keyed into an open list is not taken for booked.
+func (p painter) ask(g cell.Grid, a Ask, refused Answer) {
 	x := 1 + g.Text(1, 0, p.m.Ask+" ", p.style(theme.Now))
 	x += g.Text(x, 0, a.Label+" ", p.style(theme.Strong))
 	if a.Value != "" {
 		x += g.Text(x, 0, a.Value, p.style(theme.Field))
 	}
 	x += g.Text(x, 0, p.m.Cursor, p.style(theme.Now))
+	hint, style := a.Hint, p.style(theme.Quiet)
+	if refused.State == Refused {
+		hint, style = p.m.Refused+" "+refused.Text, p.style(theme.Strong)
+	}
 	w, _ := g.Size()
-	g.TextIn(cell.Rect{X: x + 2, W: w - x - 3, H: 1}, a.Hint, p.style(theme.Quiet))
+	g.TextIn(cell.Rect{X: x + 2, W: w - x - 3, H: 1}, hint, style)
 }
 
 // keys writes as many whole hints as fit, and always the last.

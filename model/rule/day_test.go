@@ -6,6 +6,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/fold"
 	"chargehand/model/rule"
+	"chargehand/model/solve"
 )
 
 // day is an invented smelt, keyed minute by minute on one machine. The fire is
@@ -54,6 +55,11 @@ func (d *day) with(minute float64, evs ...entry.Event) *day {
 
 // walk is every warning from light to a minute, as known by all entries.
 func (d *day) walk(minute float64) []rule.Warning { return d.walkKnown(fold.All, clock(minute)) }
+
+// walkSolved is walk with what the shaft solver saw.
+func (d *day) walkSolved(minute float64, seen []solve.Glance) []rule.Warning {
+	return rule.WalkSolved(fold.Trace(d.entries, fold.All, clock(minute)), seen)
+}
 
 func (d *day) walkKnown(known uint64, at time.Duration) []rule.Warning {
 	return rule.Walk(fold.Trace(d.entries, known, at))

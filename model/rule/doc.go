@@ -13,9 +13,9 @@
 // few at a time; none for what the person has just done) is that of ISA-18.2
 // and EEMUA 191 (from memory, unverified).
 //
-// What only a model of the shaft could tell is not here and has no row: that
-// the top runs hot, that the hearth cools before anybody sees it, that the
-// slag stiffens by its make-up. Those wait for the solver.
+// What only the model of the shaft tells is a note: that the top runs hot, that
+// the hearth cools before anybody sees it, that the slag stiffens by its make-up.
+// WalkSolved has them, from what the shaft solver saw on the way.
 //
 // Cautions are the other half: what may hurt, told once to each person at the
 // moment it matters.

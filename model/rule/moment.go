@@ -5,6 +5,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/fold"
+	"chargehand/model/solve"
 )
 
 // never is when something happened that has not.
@@ -23,8 +24,10 @@ type moment struct {
 	c    *fold.Course
 	last time.Duration // when the last line happened
 
+	trail []solve.Glance // what the shaft solver saw, if it was asked
+
 	// How much of the course lies behind: how many of each.
-	lines, turns, charges, blasts, dips, weighings int
+	lines, turns, charges, blasts, dips, weighings, glances int
 
 	phase       entry.Phase
 	paused      bool
@@ -83,6 +86,9 @@ func (m *moment) advance(at time.Duration) {
 	}
 	for m.dips < len(m.c.Dips) && m.c.Dips[m.dips].At <= at {
 		m.dips++
+	}
+	for m.glances < len(m.trail) && m.trail[m.glances].At <= at {
+		m.glances++
 	}
 	for m.weighings < len(m.c.Weighings) && m.c.Weighings[m.weighings].At <= at {
 		m.weighings++

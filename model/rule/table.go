@@ -23,6 +23,7 @@ const (
 	iceSlag    = "Bowen and Schairer 1932: slag of iron silicate melts from 1177 °C (from memory, unverified)"
 	wealden    = "Wealden Iron Research Group 2015: the flame over the top is burning carbon monoxide"
 	shortStack = "EXARC 2020: ore passes a short column faster"
+	reckoned   = "model of the shaft in package physics"
 	bridges    = "DARC 2011: large charcoal bridges, then drops"
 )
 
@@ -51,6 +52,12 @@ const (
 	MeterOdd        ID = "meter odd"
 	DoubleCharge    ID = "double charge"
 	ClockJumped     ID = "clock jumped"
+
+	TopHot       ID = "top hot"
+	HearthCools  ID = "hearth cools"
+	SlagStiffens ID = "slag stiffens"
+	SlagRises    ID = "slag rises"
+	CarbonRises  ID = "carbon rises"
 )
 
 // Table is every rule, gravest first.
@@ -80,6 +87,12 @@ var Table = []Row{
 	{ID: CarbonHigh, Grade: Note, Source: common, raise: carbonHigh, clear: not(carbonHigh)},
 	{ID: MeterOdd, Grade: Note, Source: "oxygen balance: carbon burned to monoxide is the most a blast burns", once: true, raise: meterOdd, clear: toldLongEnough},
 	{ID: ClockJumped, Grade: Note, Source: common, raise: clockJumped, clear: not(clockJumped)},
+
+	{ID: SlagRises, Grade: Note, Source: reckoned, holds: 3 * time.Minute, raise: slagRises, clear: slagSinks},
+	{ID: HearthCools, Grade: Note, Source: iceSlag + "; " + reckoned, holds: 3 * time.Minute, raise: hearthCools, clear: hearthWarms},
+	{ID: SlagStiffens, Grade: Note, Source: reckoned, holds: 3 * time.Minute, raise: slagStiffens, clear: slagRunsAgain},
+	{ID: TopHot, Grade: Note, Source: "DARC 2011 and Markewitz 2021: 660 and 715 °C at the top; " + reckoned, raise: topHot, clear: topCool},
+	{ID: CarbonRises, Grade: Note, Source: reckoned, holds: 10 * time.Minute, raise: carbonRises, clear: carbonFalls},
 }
 
 // not clears a rule when what raised it no longer stands. It is for signs: they

@@ -1,11 +1,13 @@
 package rule_test
 
 import (
+	"maps"
 	"strings"
 	"testing"
 
 	"chargehand/model/entry"
 	"chargehand/model/rule"
+	"chargehand/model/solve"
 	"chargehand/model/words"
 )
 
@@ -17,6 +19,7 @@ type scene struct {
 	raised  float64 // minute of the onset; 0 for not raised at all
 	cleared float64 // minute; 0 for still raised
 	says    string  // evidence, in words
+	solver  []solve.Glance
 }
 
 // scenes has, for every rule, smelts that raise it and smelts that do not.
@@ -208,6 +211,7 @@ func metered(lMin float64) *day {
 
 func TestEveryRuleIsRaisedAndNot(t *testing.T) {
 	all := scenes()
+	maps.Copy(all, solvedScenes())
 	for _, row := range rule.Table {
 		var raised, not bool
 		for _, s := range all[row.ID] {
@@ -228,7 +232,7 @@ func TestEveryRuleIsRaisedAndNot(t *testing.T) {
 
 func (s scene) check(t *testing.T, row rule.Row) {
 	var got []rule.Warning
-	for _, w := range s.day.walk(s.to) {
+	for _, w := range s.day.walkSolved(s.to, s.solver) {
 		if w.Rule == row.ID {
 			got = append(got, w)
 		}

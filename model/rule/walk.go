@@ -7,6 +7,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/fold"
+	"chargehand/model/solve"
 )
 
 const (
@@ -23,11 +24,16 @@ const (
 // which they were raised. A course to a later moment gives the same ones up to
 // the earlier. It costs a few milliseconds: once an entry and once a grid
 // point, not once a frame.
-func Walk(c fold.Course) []Warning {
+func Walk(c fold.Course) []Warning { return WalkSolved(c, nil) }
+
+// WalkSolved is Walk with what the shaft solver saw on the way (see
+// solve.Solution.Glances), which raises notes of its own.
+func WalkSolved(c fold.Course, seen []solve.Glance) []Warning {
 	if c.Phase == "" {
 		return nil
 	}
 	w := walk{moment: newMoment(&c), watches: make([]watch, len(Table))}
+	w.moment.trail = seen
 	for at := time.Duration(0); at <= c.At; at += Grid {
 		if at-w.moment.last > asleep {
 			next, more := w.moment.next()

@@ -107,6 +107,26 @@ var warnings = map[rule.ID]said{
 		"clock was set", "set {by}; the smelt's own clock ran on",
 		"nothing; if earlier times are wrong, change them all at once in the book",
 	},
+	rule.SlagRises: {
+		"slag is rising", "{slag} of slag should stand about as high as the tuyere",
+		"listen for a gurgle and look in the peep; tap or drop the bowl if it is so",
+	},
+	rule.HearthCools: {
+		"hearth cools?", "{hearth} in the hearth: slag freezes below about {least}",
+		"look in the peep; if it is not white, hold the ore for a charge and a step more blast",
+	},
+	rule.SlagStiffens: {
+		"slag stiffens?", "slag with {iron} iron at {hearth} hardly runs",
+		"watch the next tap; if it is stiff, slag rich in iron back in at the top, or a step more blast",
+	},
+	rule.TopHot: {
+		"top is hot", "{top} or more over the burden for {for}",
+		"charge sooner or more at a time, to the mark; else a step less blast",
+	},
+	rule.CarbonRises: {
+		"carbon rises?", "{carbon:} % carbon in the iron so far",
+		"look at the slag; if it is pale and glassy, a little more ore to the charcoal",
+	},
 }
 
 // byReading is the evidence of a cold hearth that was read and not seen.

@@ -1,0 +1,122 @@
+package rule_test
+
+import (
+	"os"
+	"testing"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/fold"
+	"chargehand/model/rule"
+	"chargehand/model/solve"
+	"chargehand/persist/logcsv"
+	"chargehand/physics"
+)
+
+// usualGlance is a shaft in which nothing is amiss, invented.
+var usualGlance = solve.Glance{
+	Hearth: physics.FromCelsius(1340), Top: physics.FromCelsius(600), Slag: 5, Iron: 0.42, Stiff: 0.3,
+	Bath: physics.LogNormal(0.05, 0.45), Carbon: 0.001, Ore: true,
+}
+
+// seen is what the solver sees once a minute up to a minute, with a change from
+// one minute to another.
+func seen(to int, from, until int, change func(*solve.Glance)) []solve.Glance {
+	var gs []solve.Glance
+	for i := 0; i <= to; i++ {
+		g := usualGlance
+		g.At = time.Duration(i) * time.Minute
+		if i >= from && i < until {
+			change(&g)
+		}
+		gs = append(gs, g)
+	}
+	return gs
+}
+
+// based is a day in a furnace whose tuyere stands 15 cm above the floor.
+func based() *day {
+	return steadyOf(entry.Light{Furnace: entry.Furnace{Bore: cm(25), Stack: cm(50), Rim: cm(55), TuyereBase: cm(15)}}, coal(1.9), ore(1))
+}
+
+// solvedScenes are those of the rules that go by what the solver saw. A note
+// that has to hold for three minutes from minute 60 on comes at 63.
+func solvedScenes() map[rule.ID][]scene {
+	cold := func(g *solve.Glance) { g.Hearth = physics.FromCelsius(1100) }
+	cool := func(g *solve.Glance) { g.Hearth = physics.FromCelsius(1180) }
+	stiff := func(g *solve.Glance) { g.Stiff, g.Iron = 5, 0.15 }
+	deep := func(g *solve.Glance) { g.Bath = physics.LogNormal(0.24, 0.45) } // 13.5 cm by the low estimate
+	deeper := func(g *solve.Glance) { g.Bath = physics.LogNormal(0.20, 0.45) }
+	hot := func(g *solve.Glance) { g.Top = physics.FromCelsius(900) }
+	carbon := func(g *solve.Glance) { g.Carbon = 0.015 }
+	return map[rule.ID][]scene{
+		rule.HearthCools: {
+			{name: "below the melting of slag", day: steady(), solver: seen(100, 60, 70, cold), to: 80, raised: 63, cleared: 70, says: "1100 °C in the hearth: slag freezes below about 1150 °C"},
+			{name: "for two minutes", day: steady(), solver: seen(100, 60, 62, cold), to: 80},
+			{name: "warm enough not to raise", day: steady(), solver: seen(100, 60, 70, cool), to: 80},
+			{name: "seen in the peep too", day: steady().with(59, look(entry.AtPeep, entry.PeepRed)), solver: seen(100, 60, 70, cold), to: 80},
+			{name: "and then seen in the peep", day: steady().with(65, look(entry.AtPeep, entry.PeepRed)), solver: seen(100, 60, 90, cold), to: 80, raised: 63, cleared: 65},
+			{name: "the solver stops", day: steady(), solver: seen(66, 60, 70, cold), to: 80, raised: 63, cleared: 68},
+			{name: "never solved", day: steady(), to: 80},
+		},
+		rule.SlagStiffens: {
+			{name: "poor in iron", day: steady(), solver: seen(100, 60, 70, stiff), to: 80, raised: 63, cleared: 70, says: "slag with 15 % iron at 1340 °C hardly runs"},
+			{name: "seen to be stiff", day: steady().with(59, look(entry.AtSlag, entry.SlagStiff)), solver: seen(100, 60, 70, stiff), to: 80},
+			{name: "hardly any", day: steady(), solver: seen(100, 60, 70, func(g *solve.Glance) { stiff(g); g.Slag = 0.5 }), to: 80},
+		},
+		rule.SlagRises: {
+			{name: "up by the low estimate", day: based(), solver: seen(100, 60, 70, deep), to: 80, raised: 63, cleared: 70, says: "5 kg of slag should stand about as high as the tuyere"},
+			{name: "only by the middle one", day: based(), solver: seen(100, 60, 70, deeper), to: 80},
+			{name: "a gurgle", day: based().with(59, look(entry.AtSound, entry.SoundGurgle)), solver: seen(100, 60, 70, deep), to: 80},
+			{name: "a tuyere of unknown height", day: steady(), solver: seen(100, 60, 70, deep), to: 80},
+		},
+		// Twenty minutes from minute 60 on.
+		rule.TopHot: {
+			{name: "never cooled", day: steady(), solver: seen(100, 60, 90, hot), to: 95, raised: 80, cleared: 90, says: "900 °C or more over the burden for 20 min"},
+			{name: "cooled by a charge", day: steady(), solver: append(seen(74, 60, 70, hot), seen(100, 75, 90, hot)[75:]...), to: 95},
+			{name: "blast off", day: steady(), solver: append(seen(69, 60, 70, hot), seen(100, 70, 90, func(g *solve.Glance) { g.Top = 0 })[70:]...), to: 95},
+		},
+		rule.CarbonRises: {
+			{name: "beyond steel", day: steady(), solver: seen(100, 60, 80, carbon), to: 90, raised: 70, cleared: 80, says: "1.5 % carbon in the iron so far"},
+			{name: "glassy slag seen", day: steady().with(59, look(entry.AtSlag, entry.SlagGlassy)), solver: seen(100, 60, 80, carbon), to: 85},
+			{name: "of ore nobody weighed", day: steady(), solver: seen(100, 60, 80, func(g *solve.Glance) { carbon(g); g.Ore = false }), to: 90},
+		},
+	}
+}
+
+// Two published smelts that went well are told at most a note or two by the
+// solver, and nothing that asks for a look.
+func TestTheSolverIsCalmOnGoodSmelts(t *testing.T) {
+	for name, f := range map[string]entry.Furnace{
+		"03-norse-course-2016-11-30.csv":            {Bore: cm(25), Stack: cm(50), Rim: cm(50), TuyereBase: cm(15)},
+		"05-wind-weathering-2021-10-30-partial.csv": {Bore: cm(28), Stack: cm(50), Rim: cm(62), TuyereBase: cm(15)},
+	} {
+		file, err := os.Open("../../testdata/logs/" + name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		entries, err := logcsv.Read(file, logcsv.Options{Name: name, Furnace: f})
+		_ = file.Close() // only read
+		if err != nil {
+			t.Fatal(err)
+		}
+		c := fold.Trace(entries, fold.All, fold.End(entries)-time.Second)
+		without := rule.Walk(c)
+		with := rule.WalkSolved(c, new(solve.Solver).Solve(&c).Glances())
+		notes := 0
+		for _, w := range with {
+			if w.Grade == rule.Note {
+				notes++
+			}
+			t.Logf("%s: %s from %v to %v, %v", name, w.Rule, c.Lit.Add(w.Onset).Format("15:04"), c.Lit.Add(w.Cleared).Format("15:04"), w.Evidence)
+		}
+		for _, w := range without {
+			if w.Grade == rule.Note {
+				notes--
+			}
+		}
+		if notes > 2 || len(with)-len(without) != notes {
+			t.Errorf("%s: %d notes more, %d warnings more", name, notes, len(with)-len(without))
+		}
+	}
+}

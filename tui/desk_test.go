@@ -63,7 +63,7 @@ func (b memory) Smelts() ([]SmeltLine, error) {
 		last := es[len(es)-1]
 		s := opened(id, es, false, entry.Stamp{Wall: last.Kept, Boot: last.Boot, Mono: last.Mono})
 		ls = append(ls, SmeltLine{
-			ID: id, Furnace: s.light().Furnace.Name, Lit: s.reading.Lit, Phase: s.reading.Phase, Charges: len(s.reading.Charges),
+			ID: id, Furnace: s.light().Furnace.Name, Lit: s.reading.Lit, Phase: s.phase, Charges: len(s.reading.Charges),
 			Practice: s.light().Practice, Imported: s.light().Imported, Invented: s.light().Invented,
 		})
 	}

@@ -37,7 +37,7 @@ func fireView(g cell.Grid, sh shared, s smelt) paint.FireView {
 		NextKey: fireMap.Charge.Help().Key, Adding: adding(s), Log: lastEntries(sh.theme.Units, s, paint.LayoutOf(g.Size()).Notice.H),
 		Warnings: s.standing(), Flame: flame(s), Ready: ready(s), Closer: closer(s), Decide: decideKeys,
 	}
-	if s.reading.HasDue {
+	if s.reading.HasDue && (s.running() || s.past || s.demo) {
 		v.Due = &s.reading.Due
 	}
 	if s.running() {
@@ -72,6 +72,7 @@ func (fire) phaseHints(s smelt) []paint.KeyHint {
 		short(k.Charge, words.ShortCharge), short(k.Scoop, words.ShortScoop), crossOut, blast, tap, more, screens,
 		short(k.Charcoal, words.ShortCharcoal), look, short(k.Rod, words.ShortRod), short(k.Half, words.DoHalf), short(k.Earlier, words.ShortEarlier),
 		short(k.NotToMark, words.ShortNotToMark), note, short(k.Poke, words.ShortPoke), short(k.Dip, words.DoDip), short(k.Weigh, words.DoWeigh),
+		short(global.Far, words.ShortFar),
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 
 	"chargehand/model/figure"
+	"chargehand/model/rule"
 	"chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/paint"
@@ -75,6 +76,12 @@ func helpLines(sh shared) []helpLine {
 	for _, t := range words.HelpAboutKeys {
 		ls = append(ls, helpLine{text: t})
 	}
+	ls = append(ls, helpLine{heading: words.HelpCautions})
+	for _, c := range rule.Cautions {
+		title, fact, care := words.Caution(c.ID)
+		ls = append(ls, helpLine{name: title, text: fact + "; " + care})
+	}
+	ls = append(ls, helpLine{text: words.LocalRules})
 	ls = append(ls, helpLine{heading: words.HelpFigures})
 	for _, d := range figure.Table {
 		ls = append(ls, helpLine{name: strings.ReplaceAll(d.Key, "_", " "), text: words.Meaning(d)})

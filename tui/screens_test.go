@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/model/words"
 	"chargehand/tui/theme"
 )
 
@@ -134,6 +135,31 @@ func TestDemoIsToLookAt(t *testing.T) {
 	d.press("esc", "esc")
 	if d.m.active != startScreen && d.m.active != shelfScreen {
 		t.Errorf("back from the demo is %s", d.m.active)
+	}
+}
+
+// Practice is set aside on a line of its own; what runs stands on the shelf all
+// the same, and is offered first at the next start, also when it is practice.
+func TestPracticeIsSetAside(t *testing.T) {
+	d := practising(t)
+	d.press("c", "o", "k", "y")
+	d.press("v", "a", "p", "y")
+	id := d.m.running.id
+	d.press("v", "s")
+	d.shows("2 smelts")
+	d.shows(words.ShelfPractice)
+	d.press("end", "enter")
+	d.shows("practice: 1 smelt")
+	d.press("home", "enter")
+	if d.m.looked.id == "" || !d.m.looked.light().Practice {
+		t.Errorf("opened %q", d.m.looked.id)
+	}
+	d.press("v", "s", "end", "enter")
+	d.shows(words.ShelfPractice)
+	again := sitAt(t, d.book, later(d.at, time.Minute), theme.Theme{})
+	again.press("enter")
+	if again.m.running.id != id || again.m.active != fireScreen {
+		t.Errorf("the first line opened %q, not %q", again.m.running.id, id)
 	}
 }
 

@@ -13,9 +13,12 @@ import (
 	"chargehand/tui/theme"
 )
 
-// shelf is the list of the smelts, newest first, and at the end an invented one
-// to look at. Practice is set aside.
-type shelf struct{ at int }
+// shelf is the list of the smelts, newest first, then an invented one to look
+// at. Practice is set aside: the last line leads to it, and back from it.
+type shelf struct {
+	at    int
+	aside bool // shows the practice
+}
 
 // shelfKeys are the keys of the shelf.
 type shelfKeys struct {
@@ -36,21 +39,37 @@ func (shelf) hints(shared) []paint.KeyHint {
 	return hints(shelfMap.Open, shelfMap.Replay, shelfMap.Up, shelfMap.Down, global.Views, global.Back)
 }
 
-// lines of the shelf.
-func (shelf) lines(sh shared) []SmeltLine {
-	var ls []SmeltLine
+// lines of the shelf. The one without a smelt turns to the other list.
+func (s shelf) lines(sh shared) []SmeltLine {
+	var shown, aside []SmeltLine
 	for _, l := range sh.shelf {
 		switch {
 		case l.ID == sh.running.id:
-			ls = append(ls, lineOf(sh.running))
-		case !l.Practice:
-			ls = append(ls, l)
+			shown = append(shown, lineOf(sh.running))
+		case l.Practice:
+			aside = append(aside, l)
+		default:
+			shown = append(shown, l)
 		}
 	}
-	if sh.demo != nil {
-		ls = append(ls, *sh.demo)
+	if s.aside {
+		return append(aside, SmeltLine{})
 	}
-	return ls
+	if sh.demo != nil {
+		shown = append(shown, *sh.demo)
+	}
+	if len(aside) > 0 {
+		shown = append(shown, SmeltLine{})
+	}
+	return shown
+}
+
+// turns says what the line without a smelt leads to.
+func (s shelf) turns() string {
+	if s.aside {
+		return words.ShelfBack
+	}
+	return words.ShelfPractice
 }
 
 func (s shelf) update(sh shared, p Pressed) (screen, step) {
@@ -58,7 +77,8 @@ func (s shelf) update(sh shared, p Pressed) (screen, step) {
 	ls := s.lines(sh)
 	at := min(s.at, max(len(ls)-1, 0))
 	if to, ok := shelfMap.moved(t, at, len(ls), max(1, shelfRows(sh.h)-1)); ok {
-		return shelf{max(to, 0)}, step{}
+		s.at = max(to, 0)
+		return s, step{}
 	}
 	switch {
 	case !key.Matches(t, shelfMap.Open, shelfMap.Replay):
@@ -67,6 +87,9 @@ func (s shelf) update(sh shared, p Pressed) (screen, step) {
 		return s, refused(words.ShelfBare)
 	}
 	l := ls[at]
+	if l.ID == "" {
+		return shelf{aside: !s.aside}, step{}
+	}
 	open := func(shared) step { return step{open: l.ID, replays: key.Matches(t, shelfMap.Replay)} }
 	if l.unfinished() && l.ID != sh.running.id {
 		return s, leavingRunning(sh, open)
@@ -79,7 +102,7 @@ func shelfRows(h int) int { return max(1, h-paint.TopRows-paint.FootRows-1) }
 func (s shelf) paint(g cell.Grid, sh shared) {
 	th := sh.theme
 	ls := s.lines(sh)
-	top(g, sh, words.DoShelf, words.ShelfHolds(len(ls)))
+	top(g, sh, words.DoShelf, s.holds(ls))
 	body := bodyOf(g)
 	if len(ls) == 0 {
 		g.Wrap(cell.Rect{X: 2, Y: body.Y + 1, W: body.W - 4, H: 2}, words.ShelfBare, th.Style(theme.Text))
@@ -100,10 +123,28 @@ func (s shelf) paint(g cell.Grid, sh shared) {
 			row.Fill(row.Bounds(), ' ', style)
 			row.Text(0, 0, th.Marks().Picked, style)
 		}
+		if ls[first+y].ID == "" {
+			row.Text(2, 0, s.turns(), style)
+			continue
+		}
 		for _, c := range columns {
 			c.write(row, c.text(ls[first+y]), style)
 		}
 	}
+}
+
+// holds says how many smelts the list has.
+func (s shelf) holds(ls []SmeltLine) string {
+	n := 0
+	for _, l := range ls {
+		if l.ID != "" {
+			n++
+		}
+	}
+	if s.aside {
+		return words.PracticeHolds(n)
+	}
+	return words.ShelfHolds(n)
 }
 
 // lineOf is the line of a smelt as it stands.

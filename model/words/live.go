@@ -7,6 +7,8 @@ const (
 	DoFar  = "far view, and back"
 	DoLock = "lock the keys"
 
+	ShortFar = "far"
+
 	NothingAtWork = "no smelt is at work: there is nothing to see from afar"
 	Locked        = "keys are locked"
 	Unlocked      = "keys act again"

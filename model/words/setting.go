@@ -1,5 +1,14 @@
 package words
 
+// The practice, which the shelf sets aside.
+const (
+	ShelfPractice = "practice, set aside"
+	ShelfBack     = "back to the shelf"
+)
+
+// PracticeHolds is how many practice smelts there are.
+func PracticeHolds(n int) string { return "practice: " + ShelfHolds(n) }
+
 // DoSettings opens the settings.
 const DoSettings = "settings: units, dark or light"
 

@@ -38,6 +38,7 @@ var names = map[string]string{"\x1b[A": "up", "\x1b[B": "down", "\x1b[C": "right
 // they were typed, up to somewhere behind the last kept one; book and twins
 // agree once the program has opened them again.
 func TestKilledWhileTyping(t *testing.T) {
+	t.Parallel()
 	chance := rand.New(rand.NewPCG(*killSeed, 1))
 	dir := t.TempDir()
 	smelt, there := "", 0 // how many entries there were before

@@ -97,8 +97,9 @@ func askCloser(sh shared) step {
 // give the smelt up. It decides nothing; each way asks once more.
 type decision struct{}
 
-// decideKeys are named by the card.
-var decideKeys = paint.DecideKeys{Extract: "e", Wait: "w", GiveUp: "g"}
+// decideKeys are named by the card: those that extract and that say there is no
+// bloom elsewhere too. They lie apart from each other and from the charge keys.
+var decideKeys = paint.DecideKeys{Extract: "o", Wait: "w", GiveUp: "n"}
 
 // ways are what can be decided.
 func (decision) ways() choice {

@@ -56,7 +56,7 @@ func helpBody(w, h int) (cell.Rect, int) {
 
 // helpLines is all of the help of a screen.
 func helpLines(sh shared) []helpLine {
-	ls := []helpLine{{heading: words.HelpKeysOf(string(sh.behind), sh.behind == fireScreen)}}
+	ls := []helpLine{{heading: words.HelpKeysOf(string(sh.behind), sh.behind == fireScreen || sh.behind == replayScreen)}}
 	add := func(bs []key.Binding) {
 		for _, b := range bs {
 			ls = append(ls, helpLine{name: allKeys(b), text: b.Help().Desc})

@@ -143,6 +143,31 @@ func TestPhaseLettersKeepAway(t *testing.T) {
 	}
 }
 
+// The three ways of the decision card lie apart, and those of them that change
+// phase lie apart from the charge keys.
+func TestDecisionKeysLieApart(t *testing.T) {
+	graver := []string{decideKeys.Extract, decideKeys.GiveUp}
+	all := append(graver, decideKeys.Wait)
+	for name, rows := range keyboards {
+		touch := neighbours(rows, stagger)
+		for _, a := range all {
+			for _, b := range all {
+				if slices.Contains(touch[a], b) {
+					t.Errorf("%s: %s and %s touch", name, a, b)
+				}
+			}
+		}
+		for _, charge := range chargeKeys() {
+			k := charge.Keys()[0] // the letter: that a pad's digit lies elsewhere on a keyboard misleads no hand
+			for _, g := range graver {
+				if slices.Contains(touch[k], g) {
+					t.Errorf("%s: %s lies beside %s, which charges", name, g, k)
+				}
+			}
+		}
+	}
+}
+
 // No bare key at the fire changes phase: that takes the list and a yes.
 func TestNoBareKeyChangesPhase(t *testing.T) {
 	for _, b := range fireMap.all() {

@@ -132,7 +132,7 @@ func TestDecision(t *testing.T) {
 		t.Fatal("esc does not close it")
 	}
 	before := len(d.acts())
-	for _, k := range []string{"e", "w", "g"} {
+	for _, k := range []string{"o", "w", "n"} {
 		d.press("o", "d", k)
 		if d.m.dialog == nil || len(d.acts()) != before {
 			t.Errorf("%s did not ask once more", k)
@@ -143,11 +143,11 @@ func TestDecision(t *testing.T) {
 	if n, ok := d.last().(entry.Note); !ok || n.Text != words.DecidedWait {
 		t.Errorf("%#v", d.last())
 	}
-	d.press("o", "d", "e", "t")
+	d.press("o", "d", "o", "t")
 	if e, ok := d.last().(entry.Extract); !ok || e.None {
 		t.Errorf("%#v", d.last())
 	}
-	d.press("u", "o", "d", "g", "y")
+	d.press("u", "o", "d", "n", "y")
 	evs := d.acts()
 	if e, ok := evs[len(evs)-2].(entry.Extract); !ok || !e.None || d.m.running.phase != entry.Closed {
 		t.Errorf("%#v, %s", evs[len(evs)-2], d.m.running.phase)

@@ -48,6 +48,10 @@ func WalkSolved(c fold.Course, seen []solve.Glance) []Warning {
 		w.moment.advance(at)
 		w.step()
 	}
+	if over(c.Phase) { // its clock stands at the end: the look after it is the last
+		w.moment.advance(roundUp(c.At))
+		w.step()
+	}
 	for _, l := range c.Lines {
 		if a, ok := l.Event.(entry.Acknowledge); ok {
 			acknowledge(w.warnings, l.At, a)
@@ -74,9 +78,14 @@ type watch struct {
 	cleared time.Duration // when it last cleared; 0 for never
 }
 
-// step holds every row against the moment.
+// step holds every row against the moment. Once the smelt is over there is
+// nothing left to warn of.
 func (w *walk) step() {
 	m := w.moment
+	if over(m.phase) {
+		w.close()
+		return
+	}
 	for i := range Table {
 		row, watch := &Table[i], &w.watches[i]
 		if watch.open > 0 {
@@ -104,3 +113,16 @@ func (w *walk) step() {
 		watch.open, watch.since = len(w.warnings), 0
 	}
 }
+
+// close takes back what stands.
+func (w *walk) close() {
+	for i := range w.watches {
+		if n := w.watches[i].open; n > 0 {
+			w.warnings[n-1].Cleared = w.moment.at
+		}
+		w.watches[i] = watch{}
+	}
+}
+
+// over tells whether the furnace is open or the smelt closed.
+func over(p entry.Phase) bool { return p == entry.Extracted || p == entry.Closed }

@@ -19,6 +19,7 @@ type program struct {
 	frame string
 	drawn uint64 // the version that the frame shows, counted from 1
 	moves bool   // a replay's next moment is on its way
+	solve solver
 }
 
 // Program makes the root run. The clock is read once a second.
@@ -48,6 +49,10 @@ func (p *program) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	if _, ok := msg.(Frame); ok {
 		p.moves = false
 	}
+	if _, ok := msg.(solved); ok {
+		p.solve.busy = false
+	}
+	cmd = tea.Batch(cmd, p.solve.next(p.model))
 	if p.model.playing() && !p.moves {
 		p.moves = true
 		cmd = tea.Batch(cmd, p.moment())

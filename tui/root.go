@@ -96,6 +96,8 @@ func (m Model) Update(msg tea.Msg) (Model, []entry.Entry, tea.Cmd) {
 		m = m.houseRead(msg)
 	case smeltRead:
 		m = m.smeltRead(msg)
+	case solved:
+		m = m.solved(msg)
 	case startersRead:
 		m = m.offered(msg)
 	case failed:

@@ -8,6 +8,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/figure"
 	"chargehand/model/fold"
+	"chargehand/model/solve"
 )
 
 // rights is what may be keyed into a smelt.
@@ -28,11 +29,17 @@ type smelt struct {
 	kept    int // how many of the entries are kept
 	lines   []fold.Line
 	phase   entry.Phase    // by all that is known
-	reading figure.Reading // of this moment, or of the end of a smelt that is over
+	read    figure.Reading // of this moment, or of the end of a smelt that is over
+	reading figure.Reading // the same with the solver's figures, once it has any
+	turn    uint64         // how often the entries were read anew
 	watch   watch
-	past    bool   // one of its moments shown again, as known by one entry
-	known   uint64 // by which, of so many, when it is past
-	of      int
+	// What the solver made of the entries, as they were read at some turn; 0 for
+	// none yet.
+	solution   solve.Solution
+	solvedTurn uint64
+	past       bool   // one of its moments shown again, as known by one entry
+	known      uint64 // by which, of so many, when it is past
+	of         int
 }
 
 // opened makes a smelt of entries as they stand in the book.
@@ -64,6 +71,7 @@ func (s smelt) running() bool { return !s.past && s.rights() == own && !over(s.p
 // refold reads the entries anew.
 func (s smelt) refold(now entry.Stamp) smelt {
 	s.lines = fold.Lines(s.entries, fold.All)
+	s.turn++
 	return s.readAt(s.clock(now))
 }
 
@@ -80,11 +88,13 @@ func (s smelt) at(now entry.Stamp) smelt {
 }
 
 func (s smelt) readAt(at time.Duration) smelt {
-	s.reading = model.Read(s.entries, fold.All, at)
-	s.phase = s.reading.Phase
+	s.read = model.Read(s.entries, fold.All, at)
+	s.reading = s.read // for the rights
+	s.phase = s.read.Phase
 	if !s.running() {
-		s.reading = s.ended()
+		s.read = s.ended()
 	}
+	s.reading = s.filled()
 	return s
 }
 

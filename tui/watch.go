@@ -24,7 +24,7 @@ type watch struct {
 func (s smelt) watched() smelt {
 	c := fold.Trace(s.entries, fold.All, s.reading.At)
 	s.watch = watch{
-		at: s.reading.At.Truncate(rule.Grid), warnings: rule.Walk(c), cautions: rule.CautionsDue(c.State, s.reading.By),
+		at: s.reading.At.Truncate(rule.Grid), warnings: rule.WalkSolved(c, s.solution.Glances()), cautions: rule.CautionsDue(c.State, s.reading.By),
 	}
 	return s
 }

@@ -1,8 +1,6 @@
 package figure
 
 import (
-	"time"
-
 	"chargehand/model/entry"
 	"chargehand/model/solve"
 	"chargehand/physics"
@@ -11,7 +9,7 @@ import (
 // fresh is how old a solution may be, on the smelt's clock, and still be called
 // of this moment: two steps of the solver's grid, so that the step being solved
 // just now does not count as late.
-const fresh = 2 * time.Duration(physics.ShaftStep*float64(time.Second))
+const fresh = 2 * solve.Grid
 
 // WithSolution fills the figures and zones of the shaft solver into a reading.
 // It is the one place where they come from. A solution of other entries, or of

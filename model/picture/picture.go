@@ -58,6 +58,9 @@ type Picture struct {
 	Heats       []Glow  // from the top, covering the burden
 	Bath        float64 // cm: top of the slag bath, below the tuyere; equal to Floor when none is known
 	Bloom       float64 // cm: height of the bloom; 0 when none is known
+	Stale       bool    // the zones are being worked out anew
+
+	Hearth entry.Maybe[entry.Celsius] // how hot the hearth is, once solved
 }
 
 // Glow is a stretch of the shaft that glows alike.
@@ -94,6 +97,10 @@ func From(r figure.Reading) Picture {
 		p.Top = max(p.Top, h.P50+2)
 	}
 	p.Bath, p.Bloom = p.Floor, bloomHeight(r.Figure(figure.BloomSoFar), p.Bore)
+	p.Stale = r.Solver == figure.Resolving
+	if h := r.Figure(figure.HearthTemperature); h.Known() {
+		p.Hearth = entry.Some(entry.Celsius(h.P50))
+	}
 	if below := r.Figure(figure.SlagBelowTuyere); below.Known() {
 		p.Bath = max(p.Floor, -below.P50)
 	}

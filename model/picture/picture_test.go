@@ -105,6 +105,10 @@ func TestBathAndBloomComeFromTheFigures(t *testing.T) {
 		t.Errorf("without figures: bath at %v, bloom %v high", p.Bath, p.Bloom)
 	}
 	r.Figures[figure.SlagBelowTuyere], r.Figures[figure.BloomSoFar] = known(7), known(4.5)
+	r.Figures[figure.HearthTemperature], r.Solver = known(1340), figure.Resolving
+	if p := From(r); !p.Stale || p.Hearth != entry.Some(entry.Celsius(1340)) {
+		t.Errorf("hearth %v, stale %v", p.Hearth, p.Stale)
+	}
 	if p := From(r); p.Bath != -7 || math.Abs(p.Bloom-3.93) > 0.01 {
 		t.Errorf("bath at %v, bloom %v high", p.Bath, p.Bloom)
 	}

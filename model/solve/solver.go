@@ -5,7 +5,11 @@ import (
 	"time"
 
 	"chargehand/model/fold"
+	"chargehand/physics"
 )
+
+// Grid is how often the solver has something new to say between events.
+const Grid = time.Duration(physics.ShaftStep * float64(time.Second))
 
 // every is the time between checkpoints: a change is solved again from at most
 // so long before it.

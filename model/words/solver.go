@@ -10,8 +10,13 @@ import (
 	"chargehand/physics"
 )
 
-// SolvedAnew is said beside figures that are being solved for what has changed.
-const SolvedAnew = "being worked out anew"
+// What is said beside the furnace as it is worked out.
+const (
+	BeingWorkedOut = "being worked out" // beside figures of entries as they were before
+	HearthWord     = "hearth"
+	SlagIsGuess    = "slag a guess"
+	BloomAtEnd     = "at the end"
+)
 
 // Lack says why the furnace is not computed, and what would let it be.
 func Lack(l solve.Lack) string {
@@ -54,7 +59,7 @@ func Solved(r figure.Reading) string {
 	}
 	switch {
 	case r.Solver == figure.Resolving:
-		line("furnace", SolvedAnew)
+		line("furnace", BeingWorkedOut)
 	case r.Solver == figure.Solved && r.Lack != solve.Nothing:
 		line("furnace", Lack(r.Lack))
 	}
@@ -66,6 +71,11 @@ func Solved(r figure.Reading) string {
 		line(fmt.Sprintf("%.0f to %.0f cm", z.Bottom, z.Top), fmt.Sprintf("%s, %s, %s", Process(z.What), at, z.Basis))
 	}
 	return b.String()
+}
+
+// Range is a band too wide for a middle: "1 to 11 kg".
+func (u Units) Range(low, high float64, unit string, decimals int) string {
+	return fixed(u.Shown(low, unit), decimals) + " to " + fixed(u.Shown(high, unit), decimals) + " " + u.Name(unit)
 }
 
 // round10 is a temperature as well as it is known.

@@ -203,7 +203,16 @@ func (p painter) totalLine(r figure.Reading, name string, n figure.Name, what en
 }
 
 func (p painter) bloomLine(r figure.Reading) figureLine {
-	if !r.Bloom.Known {
+	end := r.Figure(figure.BloomEnd)
+	switch {
+	case r.Bloom.Known:
+	case end.Known():
+		l := figureLine{name: words.LineBloom, value: p.u.Range(end.P10, end.P90, "kg", 0), beside: words.BloomAtEnd, remark: words.Basis(end.Basis), known: true}
+		if r.Solver == figure.Resolving {
+			l.remark = words.BeingWorkedOut
+		}
+		return l
+	default:
 		return unknown(words.LineBloom, words.NeedsWeighing)
 	}
 	return figureLine{name: words.LineBloom, value: p.u.Kg(entry.Kilogram(r.Bloom.Value)), remark: words.Basis(figure.Measured), known: true}

@@ -237,13 +237,26 @@ func (s *shaft) labels() {
 		if s.parts.short {
 			name = words.ProcessShort(l.What)
 		}
-		degrees := strconv.Itoa(int(math.Round(s.u.Shown(l.Degrees, heatUnit)/10)) * 10)
-		s.g.TextRight(end, row, degrees, s.style(theme.Text))
-		s.g.TextIn(cell.Rect{X: s.words, Y: row, W: end - len(degrees) - 1 - s.words, H: 1}, name, s.style(theme.Text))
+		s.label(end, row, name, l.Degrees)
 	}
-	if row := s.row(s.pic.Floor / 2); s.pic.Bath <= s.pic.Floor && row > s.row(0) {
+	row := s.row(s.pic.Floor / 2)
+	switch {
+	case row <= s.row(0) || s.taken[row]:
+	case s.pic.Hearth.Known:
+		s.label(end, row, words.HearthWord, float64(s.pic.Hearth.Value))
+		if s.pic.Bath > s.pic.Floor && row+1 < s.first+s.rows {
+			s.g.TextIn(cell.Rect{X: s.words, Y: row + 1, W: end - s.words, H: 1}, words.SlagIsGuess, s.style(theme.Quiet))
+		}
+	case s.pic.Bath <= s.pic.Floor:
 		s.g.TextIn(cell.Rect{X: s.words, Y: row, W: end - s.words, H: 1}, words.HearthUnknown, s.style(theme.Quiet))
 	}
+}
+
+// label writes one name with its temperature, to ten degrees.
+func (s *shaft) label(end, row int, name string, degrees float64) {
+	hot := strconv.Itoa(int(math.Round(s.u.Shown(degrees, heatUnit)/10)) * 10)
+	s.g.TextRight(end, row, hot, s.style(theme.Text))
+	s.g.TextIn(cell.Rect{X: s.words, Y: row, W: end - len(hot) - 1 - s.words, H: 1}, name, s.style(theme.Text))
 }
 
 // header says what the words and the figures are, and on what they rest: of
@@ -254,7 +267,10 @@ func (s *shaft) header(end int) {
 		basis = basis.Weaker(l.Basis)
 	}
 	unit := s.u.Name(heatUnit)
-	if len(s.pic.Labels) > 0 {
+	switch {
+	case s.pic.Stale:
+		unit += " " + words.BeingWorkedOut
+	case len(s.pic.Labels) > 0:
 		unit += " " + words.Basis(basis)
 	}
 	s.g.TextRight(end, 0, unit, s.style(theme.Quiet))

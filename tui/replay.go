@@ -150,7 +150,7 @@ func (r replay) read() replay {
 	if r.asSeen {
 		known = fold.KnownAt(s.entries, r.at)
 	}
-	fresh := !r.then.is() || r.then.known != known || len(s.entries) != r.then.of || r.at.Truncate(rule.Grid) != r.then.watch.at
+	fresh := !r.then.is() || r.then.known != known || len(s.entries) != len(r.then.entries) || r.at.Truncate(rule.Grid) != r.then.watch.at
 	was := r.then.watch
 	r.then = s.then(known, r.at)
 	if fresh {
@@ -163,7 +163,7 @@ func (r replay) read() replay {
 
 // then is a smelt as known by one entry, at one of its moments: it is past.
 func (s smelt) then(known uint64, at time.Duration) smelt {
-	p := smelt{id: s.id, demo: s.demo, entries: s.entries, kept: s.kept, past: true, known: known, of: len(s.entries)}
+	p := smelt{id: s.id, demo: s.demo, entries: s.entries, kept: s.kept, past: true, known: known}
 	p.lines = fold.Lines(s.entries, known)
 	p.reading = model.Read(s.entries, known, at)
 	p.phase = p.reading.Phase

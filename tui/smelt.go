@@ -38,8 +38,7 @@ type smelt struct {
 	solution   solve.Solution
 	solvedTurn uint64
 	past       bool   // one of its moments shown again, as known by one entry
-	known      uint64 // by which, of so many, when it is past
-	of         int
+	known      uint64 // by which, when it is past
 }
 
 // opened makes a smelt of entries as they stand in the book.

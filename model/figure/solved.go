@@ -101,7 +101,7 @@ func slagIron(o physics.Oxides) float64 {
 // a guess.
 func (r *Reading) iron(s solve.Solution) {
 	ore := r.Figures[OreDry]
-	if !ore.Known() || s.Totals.OreIron <= 0 {
+	if !ore.Known() || ore.P50 <= 0 || s.Totals.OreIron <= 0 {
 		return
 	}
 	metal, bound := s.Hearth.Iron, slagIron(s.Hearth.Slag)

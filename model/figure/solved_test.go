@@ -139,6 +139,19 @@ func TestUsualSizesMakeAGuess(t *testing.T) {
 	}
 }
 
+// Without ore there is no bloom to speak of, not one of nought.
+func TestWithoutOreThereIsNoBloom(t *testing.T) {
+	rows := []entry.Event{
+		entry.Fill{Parts: entry.Parts{{What: entry.Charcoal, Mass: entry.Some(entry.Kilogram(5))}}},
+		entry.Blast{Volume: entry.Some(entry.LitrePerMinute(600))}, wait(15), load(2, 0), wait(12), load(2, 0),
+	}
+	c := fold.Trace(smelt(shaft, rows...), fold.All, 40*time.Minute)
+	r := WithSolution(From(c.State), new(solve.Solver).Solve(&c))
+	if !r.Figure(HearthTemperature).Known() || r.Figure(BloomEnd).Known() || r.Figure(BloomSoFar).Known() {
+		t.Errorf("hearth %+v, bloom %+v", r.Figure(HearthTemperature), r.Figure(BloomEnd))
+	}
+}
+
 // Equal parts of CO and CO2 are half, by hand; twice or half of the CO are two
 // thirds and a third.
 func TestCarbonGas(t *testing.T) {

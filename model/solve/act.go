@@ -43,7 +43,7 @@ func (a lay) do(r *run, at float64) error {
 	r.charged = r.charged || !a.fill
 	waits := r.blows() <= 0 && !r.fire
 	if !waits {
-		if err := r.kindle(at); err != nil {
+		if err := r.kindle(at, r.below(a)); err != nil {
 			return err
 		}
 	}
@@ -74,10 +74,29 @@ func (a lay) do(r *run, at float64) error {
 	return r.setBlast(at)
 }
 
+// below is the room in m3 that a charge leaves under itself when it reaches its
+// level: what the fill can still take up when the first charge comes.
+func (r *run) below(a lay) float64 {
+	bore := r.lit.geometry.Bore
+	room := bore.VolumeBelow(r.lit.geometry.Stack)
+	if a.fill {
+		return room
+	}
+	if a.levels {
+		room = min(room, bore.VolumeBelow(a.level))
+	}
+	for _, m := range a.parts {
+		if m.what == entry.Charcoal {
+			room -= m.kg / (1 + m.moisture) / m.bed().CharcoalBulk
+		}
+	}
+	return room
+}
+
 // kindle leaves the furnace as the preheating fire does, with the fill that has
-// waited on the embers; once. Of a fill that would stand above the mark the rest
-// has burned while it was filled.
-func (r *run) kindle(at float64) error {
+// waited on the embers; once. Of a fill that takes up more than the room it has
+// in m3 the rest has burned while it was filled and waited.
+func (r *run) kindle(at, room float64) error {
 	if r.fire {
 		return nil
 	}
@@ -86,28 +105,27 @@ func (r *run) kindle(at float64) error {
 	if err != nil {
 		return err
 	}
-	bore, stack := r.lit.geometry.Bore, r.lit.geometry.Stack
-	kg := physics.DefaultCharcoal().ChargedMass(bore.VolumeBelow(min(embersDeep, stack/2)) * physics.DefaultCharcoalBulk)
+	bore := r.lit.geometry.Bore
+	embers := bore.VolumeBelow(min(embersDeep, r.lit.geometry.Stack/2))
+	kg := physics.DefaultCharcoal().ChargedMass(embers * physics.DefaultCharcoalBulk)
 	err = errors.Join(r.shaft.PreheatWall(at, preheatBottom, preheatTop), r.shaft.Embers(at, embersKelvin, physics.Portion{Lot: usual, Mass: kg}))
 	if err != nil || len(r.waiting) == 0 {
 		return err
 	}
-	before := r.shaft.Clone()
-	if err := r.shaft.Charge(at, r.waiting...); err != nil {
+	filled := r.shaft.Clone()
+	if err := filled.Charge(at, r.waiting...); err != nil {
 		return err
 	}
-	if over := bore.VolumeBelow(r.shaft.StackHeight()) / bore.VolumeBelow(stack); over > 1 {
-		r.shaft = before
-		embers := bore.VolumeBelow(before.StackHeight()) / bore.VolumeBelow(stack)
-		share := (1 - embers) / (over - embers)
-		for _, p := range r.waiting {
-			if err := r.shaft.Charge(at, physics.Portion{Lot: p.Lot, Mass: p.Mass * share}); err != nil {
-				return err
-			}
-		}
+	share := 1.0
+	if all := bore.VolumeBelow(filled.StackHeight()); all > room {
+		share = max(0, room-embers) / (all - embers)
+	}
+	fill := make([]physics.Portion, len(r.waiting))
+	for i, p := range r.waiting {
+		fill[i] = physics.Portion{Lot: p.Lot, Mass: p.Mass * share}
 	}
 	r.waiting = nil
-	return nil
+	return r.shaft.Charge(at, fill...)
 }
 
 // pack presses down what would stand clear of the mark: nobody charges past it,

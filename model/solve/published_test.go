@@ -122,6 +122,24 @@ func TestAnUnknownBlast(t *testing.T) {
 	}
 }
 
+// A fill that waited for its first charge has burned down to make room for it:
+// the fire under both catches, whatever the blast.
+func TestTheFireCatchesUnderALateFirstCharge(t *testing.T) {
+	for _, lMin := range []float64{0, 350, 600, 900} {
+		d := newDay(norse).key(entry.Fill{Parts: entry.Parts{buckets(4)}}).wait(50 * time.Minute)
+		if lMin > 0 {
+			d.key(blast(lMin))
+		}
+		d.key(charge(buckets(2), ore(3))).wait(25 * time.Minute)
+		s := d.fresh(d.now)
+		if c := celsius(s.Hearth.Temperature); s.Lack == solve.LacksWay || c < 600 || s.Height > norseStack+0.05 {
+			t.Errorf("at %.0f l/min: lack %d, hearth %.0f C, burden %.2f m", lMin, s.Lack, c, s.Height)
+		}
+	}
+}
+
+const norseStack = 0.50
+
 func TestUnknownOreIsSaid(t *testing.T) {
 	d := steady(4, 12*time.Minute).key(charge(buckets(1), entry.Part{What: entry.Ore}))
 	if s := d.fresh(d.now); !s.UnknownOre || s.Lack != solve.Nothing {

@@ -150,7 +150,7 @@ func (r *run) setBlast(at float64) error {
 	if lMin > 0 {
 		r.pace.regime(r.air.known)
 		if r.filled {
-			if err := r.kindle(at); err != nil {
+			if err := r.kindle(at, r.lit.geometry.Bore.VolumeBelow(r.lit.geometry.Stack)); err != nil {
 				return err
 			}
 		}

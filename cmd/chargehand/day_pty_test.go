@@ -30,7 +30,7 @@ func TestBlockedTuyereOnATerminal(t *testing.T) {
 	s.does("c", "nothing in this list on c")
 	s.does("p", "peep is")
 	s.does("a", "peep: dark · kept")
-	s.shows("ACT", "tuyere blocked: peep dark: no blast goes in", "rod the tuyere, then look again; if it stays dark, tap")
+	s.shows("ACT", "tuyere blocked: peep dark, no blast goes in", "rod the tuyere, then look again; if it stays dark, tap")
 	s.does(" ", "rod the tuyere, then look again; if it stays dark, tap", "next charge (c)")
 	s.does(" ", "tuyere blocked: peep dark")
 	s.does("a", "seen: tuyere blocked · kept")
@@ -42,7 +42,7 @@ func TestBlockedTuyereOnATerminal(t *testing.T) {
 
 	again := openTerminal(t, dir, 120, 36)
 	again.shows("go on with")
-	again.does("g", "tuyere blocked: peep dark: no blast goes in")
+	again.does("g", "tuyere blocked: peep dark, no blast goes in")
 	if strings.Contains(again.screen(), "a seen") {
 		t.Errorf("a warning that was seen asks again:\n%s", again.screen())
 	}

@@ -94,8 +94,8 @@ func raisedBy(t *testing.T, path string) []string {
 			to = c.Lit.Add(w.Cleared).Format("15:04:05")
 		}
 		title, evidence, _ := words.Units{}.Warning(w)
-		lines = append(lines, fmt.Sprintf("  %s to %s  %-4s  %s: %s",
-			c.Lit.Add(w.Onset).Format("15:04:05"), to, words.Grade(w.Grade), title, evidence))
+		lines = append(lines, fmt.Sprintf("  %s to %s  %-4s  %s",
+			c.Lit.Add(w.Onset).Format("15:04:05"), to, words.Grade(w.Grade), words.Warned(title, evidence)))
 	}
 	return lines
 }

@@ -53,10 +53,14 @@ func tuyereDim(m *moment) (Evidence, bool) {
 	if _, blocked := tuyereBlocked(m); blocked || !m.burning() {
 		return nil, false
 	}
-	if m.stands(m.peep, m.rod, entry.PeepDim) {
-		return m.sign(true, m.peep)
+	where, seen := entry.AtPeep, m.peep
+	stands := m.stands(m.peep, m.rod, entry.PeepDim)
+	if !stands {
+		where, seen = entry.AtSound, m.sound
+		stands = m.stands(m.sound, max(m.rod, m.blastSet), entry.SoundWeak)
 	}
-	return m.sign(m.stands(m.sound, max(m.rod, m.blastSet), entry.SoundWeak), m.sound)
+	e, ok := m.sign(stands, seen)
+	return append(e, word("where", string(where))), ok
 }
 
 // slagAt: slag to be seen at the tuyere. Letting it out is the remedy.

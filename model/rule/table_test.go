@@ -59,7 +59,7 @@ func scenes() map[rule.ID][]scene {
 			{name: "one interval under it", day: steady().with(97, full).with(107, full), to: 110},
 		},
 		rule.ChargeOverdue: {
-			{name: "half as long again as usual", day: steady(), to: 106, raised: 105, says: "15 min since the last charge, usual is 10 min"},
+			{name: "half as long again as usual", day: steady(), to: 106, raised: 105, says: "15 min and more since the last charge, usual is 10 min"},
 			{name: "charged then", day: steady().with(107, full), to: 110, raised: 105, cleared: 107},
 			{name: "charged before", day: steady().with(104, full), to: 110},
 			{name: "in burn-down", day: steady().with(91, entry.BurnDown{}), to: 110},
@@ -67,7 +67,7 @@ func scenes() map[rule.ID][]scene {
 			{name: "after the last ore", day: steady().with(95, entry.LastOre{}), to: 110},
 		},
 		rule.EntryMissing: {
-			{name: "two and a half times the usual", day: steady(), to: 116, raised: 115, says: "25 min since the last charge, usual is 10 min"},
+			{name: "two and a half times the usual", day: steady(), to: 116, raised: 115, says: "25 min and more since the last charge, usual is 10 min"},
 			{name: "the charge put in late", day: lateCharge(full), to: 116},
 			{name: "charged late", day: steady().with(112, full), to: 116},
 		},
@@ -96,13 +96,13 @@ func scenes() map[rule.ID][]scene {
 			{name: "already blocked", day: steady().with(95, look(entry.AtPeep, entry.PeepDark), look(entry.AtSound, entry.SoundWeak)), to: 96},
 		},
 		rule.TuyereBlocked: {
-			{name: "dark", day: steady().with(95, look(entry.AtPeep, entry.PeepDark)), to: 96, raised: 95, says: "peep dark: no blast goes in"},
+			{name: "dark", day: steady().with(95, look(entry.AtPeep, entry.PeepDark)), to: 96, raised: 95, says: "peep dark, no blast goes in"},
 			{name: "seen white again", day: steady().with(95, look(entry.AtPeep, entry.PeepDark)).with(97, look(entry.AtPeep, entry.PeepWhite)), to: 98, raised: 95, cleared: 97},
 			{name: "nobody looked for half an hour", day: steady().with(95, look(entry.AtPeep, entry.PeepDark)), to: 130, raised: 95, cleared: 125},
 			{name: "dim", day: steady().with(95, look(entry.AtPeep, entry.PeepDim)), to: 96},
 		},
 		rule.BlastLost: {
-			{name: "off", day: steady().with(95, entry.Blast{State: entry.BlastOff}), to: 96, raised: 95.5, says: "off for 30 s, on a hot shaft"},
+			{name: "off", day: steady().with(95, entry.Blast{State: entry.BlastOff}), to: 96, raised: 95.5, says: "off for 30 s and more, on a hot shaft"},
 			{name: "and on again", day: steady().with(95, blast(0)).with(99, blast(700)), to: 101, raised: 95.5, cleared: 99},
 			{name: "no strokes", day: steady().with(95, entry.Blast{Strokes: entry.Some(entry.PerMinute(0))}), to: 96, raised: 95.5},
 			{name: "not to be heard", day: steady().with(95, look(entry.AtSound, entry.SoundSilent)), to: 96, raised: 95.5},
@@ -133,7 +133,7 @@ func scenes() map[rule.ID][]scene {
 			{name: "after the last ore", day: steadyOf(recipe(1), coal(1.9), ore(1)).with(91, entry.LastOre{}).with(100, charge(coal(1.9))).with(110, charge(coal(1.9))).with(120, charge(coal(1.9))).with(130, charge(coal(1.9))), to: 135},
 		},
 		rule.HearthCold: {
-			{name: "orange", day: steady().with(95, look(entry.AtPeep, entry.PeepOrange)), to: 96, raised: 95, says: "peep orange: slag freezes there"},
+			{name: "orange", day: steady().with(95, look(entry.AtPeep, entry.PeepOrange)), to: 96, raised: 95, says: "peep orange, slag freezes there"},
 			{name: "read", day: steady().with(95, entry.Temperature{Degrees: 1100, Where: entry.WherePeep}), to: 96, raised: 95, says: "1100 °C in the peep: slag freezes below about 1150 °C"},
 			{name: "not warm enough yet", day: steady().with(95, entry.Temperature{Degrees: 1100, Where: entry.WherePeep}).with(97, entry.Temperature{Degrees: 1170, Where: entry.WherePeep}), to: 98, raised: 95},
 			{name: "warm", day: steady().with(95, entry.Temperature{Degrees: 1100, Where: entry.WherePeep}).with(97, entry.Temperature{Degrees: 1210, Where: entry.WherePeep}), to: 98, raised: 95, cleared: 97},

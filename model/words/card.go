@@ -3,6 +3,7 @@ package words
 import (
 	"math"
 	"strconv"
+	"strings"
 	"time"
 
 	"chargehand/model/entry"
@@ -121,8 +122,13 @@ func (u Units) OreEnough(ore, least entry.Kilogram) string {
 	return u.Kg(ore) + " of ore is in; published blooms took " + u.Kg(least) + " or more"
 }
 
-// Warned is a warning that stands, as a reason.
-func Warned(title, evidence string) string { return joinedBy(title, ": ", evidence) }
+// Warned is a warning with what shows it.
+func Warned(title, evidence string) string {
+	if strings.HasSuffix(title, "?") {
+		return joinedBy(title, " ", evidence)
+	}
+	return joinedBy(title, ": ", evidence)
+}
 
 // BlastOffFor is how long no blast has gone in.
 func BlastOffFor(d time.Duration) string {

@@ -11,48 +11,50 @@ import (
 
 // said is what a rule says: a title of at most three words, for five metres
 // away; the evidence, with {name} for a value with its unit and {name:} for it
-// without; and the usual remedy.
+// without; and the usual remedy. The evidence is as it was when the warning was
+// raised and stands for as long as it does, so a time that runs on is said as the
+// least.
 type said struct{ title, evidence, remedy string }
 
 var warnings = map[rule.ID]said{
 	rule.BlastLost: {
-		"blast lost", "off for {off}, on a hot shaft",
+		"blast lost", "off for {off} and more, on a hot shaft",
 		"take the blower off the tuyere: gas runs back into it and explodes. Blow it clear in the open before you restart, then light the top",
 	},
 	rule.TuyereBlocked: {
-		"tuyere blocked", "peep {seen}: no blast goes in",
+		"tuyere blocked", "peep {seen}, no blast goes in",
 		"rod the tuyere, then look again; if it stays dark, tap",
 	},
 	rule.SlagAt: {
-		"slag at tuyere", "slag seen {seen}: it will shut it",
+		"slag at tuyere", "slag seen {seen}, it will shut it",
 		"tap or drop the bowl now, then rod the tuyere",
 	},
 	rule.TopGasUnlit: {
-		"top gas out", "{seen}: the gas is poison and lights with a thump",
+		"top gas out", "seen {seen}; the gas is poison and lights with a thump",
 		"stand back, upwind; light it with a long flame",
 	},
 	rule.TuyereDim: {
-		"tuyere dim", "{seen}: something stands before the blast",
+		"tuyere dim", "{where} {seen}, something stands before the blast",
 		"rod the tuyere, then look and listen again",
 	},
 	rule.SlagNear: {
-		"slag is near", "the blast has a {seen}: slag stands at the tuyere's height",
+		"slag is near", "the blast has a {seen}, slag stands at the tuyere's height",
 		"look in the peep; tap or drop the bowl, then rod the tuyere",
 	},
 	rule.SlagThick: {
-		"slag stiff", "slag {seen}: too cold, or too little iron left in it",
+		"slag stiff", "seen {seen}, so too cold, or too little iron left in it",
 		"a charge or two without ore, a step more blast; the first slag of a day is often thick",
 	},
 	rule.HearthCold: {
-		"hearth cold", "peep {seen}: slag freezes there",
+		"hearth cold", "peep {seen}, slag freezes there",
 		"hold the ore for a charge or two; clear the tuyere; a step more blast",
 	},
 	rule.ChargeOverdue: {
-		"charge late", "{since} since the last charge, usual is {usual}",
+		"charge late", "{since} and more since the last charge, usual is {usual}",
 		"charge if the burden has sunk; if it has not, dip and poke: it may hang",
 	},
 	rule.EntryMissing: {
-		"missed an entry?", "{since} since the last charge, usual is {usual}",
+		"missed an entry?", "{since} and more since the last charge, usual is {usual}",
 		"enter late what went in; if nothing did, charge now, charcoal first",
 	},
 	rule.HangUp: {
@@ -92,11 +94,11 @@ var warnings = map[rule.ID]said{
 		"weigh two more; say if it is wetter, fuller or another lot",
 	},
 	rule.TopGasQuestion: {
-		"top gas alight?", "not said since the fill or restart {since} ago",
+		"top gas alight?", "not said since the fill or restart, {since} and more ago",
 		"look from aside and upwind; light it if it does not burn",
 	},
 	rule.CarbonHigh: {
-		"carbon high?", "slag {seen}: the iron may take up carbon, as far as cast iron",
+		"carbon high?", "slag {seen}, the iron may take up carbon, as far as cast iron",
 		"a little more ore to the charcoal, or slag rich in iron back in at the top",
 	},
 	rule.MeterOdd: {
@@ -129,6 +131,10 @@ var warnings = map[rule.ID]said{
 	},
 }
 
+// partlyUnblown is the evidence of a charge that was waited for with the blast off
+// for a while.
+const partlyUnblown = "{since} and more since the last charge, {unblown} of it without blast; usual is {usual}"
+
 // byReading is the evidence of a cold hearth that was read and not seen.
 const byReading = "{fire} in the peep: slag freezes below about {least}"
 
@@ -140,6 +146,9 @@ func (u Units) Warning(w rule.Warning) (title, evidence, remedy string) {
 	}
 	if _, read := w.Evidence.Of("fire"); read {
 		s.evidence = byReading
+	}
+	if _, stood := w.Evidence.Of("unblown"); stood {
+		s.evidence = partlyUnblown
 	}
 	return s.title, u.filled(s.evidence, w.Evidence), s.remedy
 }

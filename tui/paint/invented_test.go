@@ -177,7 +177,7 @@ func scenes() []scene {
 	due := of("due", midSmelt(), foot{ask: &Ask{Label: "blast", Value: "72", Hint: "l/min; enter when done, esc to leave it"}})
 	due.v.Due = ahead(due.r, 12.3, forecast.BlastChanged)
 	due.v.Warnings = []rule.Warning{{Rule: rule.TuyereDim, Grade: rule.Look, Onset: due.r.At - 11*time.Minute, Acknowledged: true,
-		Evidence: rule.Evidence{{Name: "seen", Word: "dark on one side"}}}}
+		Evidence: rule.Evidence{{Name: "where", Word: string(entry.AtPeep)}, {Name: "seen", Word: "dark on one side"}}}}
 
 	late := of("late", midSmelt(), did)
 	late.v.Due = ahead(late.r, 4.5)

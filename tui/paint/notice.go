@@ -60,10 +60,7 @@ func (p painter) told(g cell.Grid, w int, r figure.Reading, ws []rule.Warning) t
 	top := ws[0]
 	title, evidence, remedy := p.u.Warning(top)
 	style, mark := p.badge(top.Grade)
-	t := told{badge: " " + mark + words.Grade(top.Grade) + " ", what: title, remedy: remedy, style: style}
-	if evidence != "" {
-		t.what += ": " + evidence
-	}
+	t := told{badge: " " + mark + words.Grade(top.Grade) + " ", what: words.Warned(title, evidence), remedy: remedy, style: style}
 	t.since = words.WarningSince(r.Wall(top.Onset), top.Acknowledged, len(ws)-1)
 	if w < 60 {
 		t.since = words.WarningSeen(top.Acknowledged, len(ws)-1)

@@ -17,7 +17,7 @@ import (
 // names, in its unit.
 func longest(id rule.ID) rule.Evidence {
 	e := rule.Evidence{
-		{Name: "seen", Word: entry.SlagGlassy}, {Name: "measure", Word: "wheelbarrow, heaped"}, {Name: "what", Word: string(entry.Charcoal)},
+		{Name: "seen", Word: entry.SlagGlassy}, {Name: "where", Word: string(entry.AtSound)}, {Name: "measure", Word: "wheelbarrow, heaped"}, {Name: "what", Word: string(entry.Charcoal)},
 		{Name: "since", Number: 1439, Unit: rule.Minutes}, {Name: "usual", Number: 128, Unit: rule.Minutes}, {Name: "apart", Number: 128, Unit: rule.Minutes},
 		{Name: "before", Number: 128, Unit: rule.Minutes}, {Name: "last", Number: 128, Unit: rule.Minutes}, {Name: "by", Number: -1439, Unit: rule.Minutes},
 		{Name: "height", Number: 118, Unit: rule.Centimetres}, {Name: "mark", Number: 118, Unit: rule.Centimetres}, {Name: "expected", Number: 118, Unit: rule.Centimetres},
@@ -42,7 +42,8 @@ func longest(id rule.ID) rule.Evidence {
 }
 
 // worst are the warnings of every rule with the longest evidence, acknowledged
-// and not the only one. A cold hearth is read or seen.
+// and not the only one. A cold hearth is read or seen; a charge is waited for
+// with the blast on, or partly without.
 func worst(at func(rule.ID) rule.Warning) [][]rule.Warning {
 	var all [][]rule.Warning
 	for _, row := range rule.Table {
@@ -51,6 +52,10 @@ func worst(at func(rule.ID) rule.Warning) [][]rule.Warning {
 		all = append(all, []rule.Warning{w, w})
 		if row.ID == rule.HearthCold {
 			w.Evidence = append(rule.Evidence{{Name: "fire", Number: 1145, Unit: rule.Degrees}, {Name: "least", Number: 1150, Unit: rule.Degrees}}, w.Evidence...)
+			all = append(all, []rule.Warning{w, w})
+		}
+		if row.ID == rule.ChargeOverdue || row.ID == rule.EntryMissing {
+			w.Evidence = append(rule.Evidence{{Name: "unblown", Number: 1439, Unit: rule.Minutes}}, w.Evidence...)
 			all = append(all, []rule.Warning{w, w})
 		}
 	}

@@ -10,10 +10,12 @@ import (
 // What the preheating fire leaves where no log says it: a wall of 760 K at the
 // tuyere and 430 K at the mark (between the two that the calibration study took
 // for the published smelts of 2016 and 2021), and a tenth of a metre of embers
-// at 1200 K.
+// at 1200 K; twice that under a fill that has waited for the blast so many
+// seconds: its lowest part has caught (a guess).
 const (
 	preheatBottom, preheatTop = 760.0, 430.0
 	embersDeep, embersKelvin  = 0.10, 1200.0
+	caughtDeep, caughtAfter   = 0.20, 600.0
 )
 
 const (
@@ -39,7 +41,9 @@ func (a weather) do(r *run, at float64) error {
 // Until the blast blows they wait: what a fire without a blast does to its fill
 // is not in the solver, which would let the embers die.
 func (a lay) do(r *run, at float64) error {
-	r.filled = true
+	if !r.filled {
+		r.filled, r.filledAt = true, at
+	}
 	r.charged = r.charged || !a.fill
 	waits := r.blows() <= 0 && !r.fire
 	if !waits {
@@ -65,6 +69,12 @@ func (a lay) do(r *run, at float64) error {
 		r.waiting = append(r.waiting[:len(r.waiting):len(r.waiting)], parts...) // a copy of the run keeps its own
 		return nil
 	}
+	share := r.fits(a)
+	for i := range parts {
+		if a.parts[i].what == entry.Charcoal {
+			parts[i].Mass *= share
+		}
+	}
 	if err := errors.Join(r.shaft.Charge(at, parts...), r.pack(at)); err != nil {
 		return err
 	}
@@ -87,7 +97,7 @@ func (r *run) below(a lay) float64 {
 	}
 	for _, m := range a.parts {
 		if m.what == entry.Charcoal {
-			room -= m.kg / (1 + m.moisture) / m.bed().CharcoalBulk
+			room -= m.room()
 		}
 	}
 	return room
@@ -106,7 +116,11 @@ func (r *run) kindle(at, room float64) error {
 		return err
 	}
 	bore := r.lit.geometry.Bore
-	embers := bore.VolumeBelow(min(embersDeep, r.lit.geometry.Stack/2))
+	deep := embersDeep
+	if len(r.waiting) > 0 && at-r.filledAt >= caughtAfter {
+		deep = caughtDeep
+	}
+	embers := bore.VolumeBelow(min(deep, r.lit.geometry.Stack/2))
 	kg := physics.DefaultCharcoal().ChargedMass(embers * physics.DefaultCharcoalBulk)
 	err = errors.Join(r.shaft.PreheatWall(at, preheatBottom, preheatTop), r.shaft.Embers(at, embersKelvin, physics.Portion{Lot: usual, Mass: kg}))
 	if err != nil || len(r.waiting) == 0 {
@@ -128,8 +142,29 @@ func (r *run) kindle(at, room float64) error {
 	return r.shaft.Charge(at, fill...)
 }
 
-// pack presses down what would stand clear of the mark: nobody charges past it,
-// so the charcoal lies closer than was taken, or burned while it was filled.
+// leastLaid is the least share of a charge's charcoal that is laid, so that ore
+// never comes without any.
+const leastLaid = 0.5
+
+// fits is how much of a charge's charcoal there is room for up to the mark.
+// Nobody charges far past it: what would stand clear of it has burned already,
+// in a shaft that burns faster than was taken. Ore goes in whole.
+func (r *run) fits(a lay) float64 {
+	bore := r.lit.geometry.Bore
+	room := bore.VolumeBetween(r.shaft.StackHeight(), r.lit.geometry.Stack+physics.MarkSD)
+	takes := 0.0
+	for _, m := range a.parts {
+		if m.what == entry.Charcoal {
+			takes += m.room()
+		}
+	}
+	if takes <= 0 {
+		return 1
+	}
+	return max(leastLaid, min(1, room/takes))
+}
+
+// pack presses down what still stands clear of the mark, as a poke does.
 func (r *run) pack(at float64) error {
 	height := r.shaft.StackHeight()
 	over := height - r.lit.geometry.Stack - physics.MarkSD

@@ -93,3 +93,6 @@ func (m material) carbonToBurn() float64 {
 	}
 	return physics.Charcoal{Moisture: m.moisture, Carbon: m.carbon, Ash: m.ash}.CarbonMass(m.kg)
 }
+
+// room is what charcoal takes up in the shaft, in m3.
+func (m material) room() float64 { return m.kg / (1 + m.moisture) / m.bed().CharcoalBulk }

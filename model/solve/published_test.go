@@ -130,7 +130,7 @@ func TestTheFireCatchesUnderALateFirstCharge(t *testing.T) {
 		if lMin > 0 {
 			d.key(blast(lMin))
 		}
-		d.key(charge(buckets(2), ore(3))).wait(25 * time.Minute)
+		d.key(charge(buckets(2))).wait(25 * time.Minute)
 		s := d.fresh(d.now)
 		if c := celsius(s.Hearth.Temperature); s.Lack == solve.LacksWay || c < 600 || s.Height > norseStack+0.05 {
 			t.Errorf("at %.0f l/min: lack %d, hearth %.0f C, burden %.2f m", lMin, s.Lack, c, s.Height)

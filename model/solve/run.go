@@ -44,6 +44,7 @@ type run struct {
 	guessed bool              // charcoal of unknown mass went in
 
 	seen       *trail         // what the rules read
+	filledAt   float64        // when the fill began, s
 	end        physics.Hearth // as the bloom was taken out
 	last       float64        // when it was last told something, s
 	blownSince float64        // when the blast first went through charcoal, s; negative while it has not
@@ -104,7 +105,7 @@ func (r *run) advance(to float64) {
 		return
 	}
 	to = min(to, r.last+asleep.Seconds())
-	for next := physics.ShaftStep * (math.Floor(r.shaft.Time()/physics.ShaftStep) + 1); next <= to; next += physics.ShaftStep {
+	for next := physics.ShaftStep * (math.Floor(r.shaft.Time()/physics.ShaftStep) + 1); next <= to && !r.failed; next += physics.ShaftStep {
 		r.shaft.AdvanceTo(next)
 		r.sample(next)
 		if math.Mod(next, 60) == 0 {

@@ -78,7 +78,7 @@ func (p painter) burnDown(g cell.Grid, r figure.Reading, v FireView) {
 	t := timedBy(r, nil)
 	x := 2
 	if r.Paused {
-		x += g.Text(x, 0, words.WorkPaused, p.style(theme.Look)) + 1
+		x += g.Text(x, 0, words.WorkPaused+", ", p.style(theme.Look))
 	}
 	g.Text(x, 0, g.Cut(t.label, w-x), p.style(theme.Quiet))
 	scale := 1

@@ -116,8 +116,9 @@ func (p painter) countOf(part figure.Part) string {
 func (p painter) part(g cell.Grid, y int, part figure.Part, scale int) int {
 	w, _ := g.Size()
 	if scale == 0 {
-		g.TextIn(cell.Rect{X: 1, Y: y, W: w - 1, H: 1}, p.u.OnePart(counting(part)), p.style(theme.Strong))
-		g.TextIn(cell.Rect{X: 3, Y: y + 1, W: w - 3, H: 1}, p.weight(part, false), p.style(theme.Text))
+		what := fitting(g, w-1, p.u.OnePart(counting(part)), p.countOf(part)+" "+p.whatOf(part))
+		g.TextIn(cell.Rect{X: 1, Y: y, W: w - 1, H: 1}, what, p.style(theme.Strong))
+		g.TextIn(cell.Rect{X: 3, Y: y + 1, W: w - 3, H: 1}, p.weightIn(g, w-3, part, false), p.style(theme.Text))
 		return 2
 	}
 	count := p.countOf(part)
@@ -126,7 +127,7 @@ func (p painter) part(g cell.Grid, y int, part figure.Part, scale int) int {
 	beside := cell.Rect{X: n + 3, Y: y + (rows-2)/2, W: w - n - 3, H: 1}
 	g.TextIn(beside, p.whatOf(part), p.style(theme.Strong))
 	beside.Y++
-	g.TextIn(beside, p.weight(part, true), p.style(theme.Text))
+	g.TextIn(beside, p.weightIn(g, beside.W, part, true), p.style(theme.Text))
 	return rows + rows/5
 }
 
@@ -149,23 +150,40 @@ func (p painter) whatOf(part figure.Part) string {
 // weight is what a counted part weighs, with the material where nothing else
 // names it.
 func (p painter) weight(part figure.Part, material bool) string {
+	text := p.bareWeight(part, material)
+	if text != "" && part.Count.Known && part.Mass.Known() && part.Mass.Basis == figure.Guessed {
+		text += ", " + words.Basis(figure.Guessed)
+	}
+	return text
+}
+
+// weightIn is the same in so many columns: rather without its basis than cut.
+func (p painter) weightIn(g cell.Grid, columns int, part figure.Part, material bool) string {
+	return fitting(g, columns, p.weight(part, material), p.bareWeight(part, material))
+}
+
+func (p painter) bareWeight(part figure.Part, material bool) string {
 	what := ""
 	if material {
 		what = " " + words.Material(part.What)
 	}
 	switch {
 	case part.Count.Known && part.Mass.Known():
-		text := p.u.Kg(entry.Kilogram(part.Mass.P50)) + what
-		if part.Mass.Basis == figure.Guessed {
-			text += ", " + words.Basis(figure.Guessed)
-		}
-		return text
+		return p.u.Kg(entry.Kilogram(part.Mass.P50)) + what
 	case !part.Mass.Known() && material:
 		return words.Material(part.What)
 	case !part.Mass.Known():
 		return words.WeighA(part.Measure)
 	}
 	return ""
+}
+
+// fitting is the longer of two texts where it fits.
+func fitting(g cell.Grid, columns int, long, short string) string {
+	if g.Width(long) <= columns {
+		return long
+	}
+	return short
 }
 
 // nextBrief is the charge in two lines, for small windows.
@@ -185,7 +203,7 @@ func (p painter) nextBrief(g cell.Grid, r figure.Reading, key string) {
 		text := p.u.OnePart(counting(part))
 		g.TextIn(cell.Rect{X: x, Y: y, W: w - x, H: 1}, text, p.style(theme.Strong))
 		n := x + g.Width(text) + 2
-		g.TextIn(cell.Rect{X: n, Y: y, W: w - n, H: 1}, p.weight(part, false), p.style(theme.Text))
+		g.TextIn(cell.Rect{X: n, Y: y, W: w - n, H: 1}, p.weightIn(g, w-n, part, false), p.style(theme.Text))
 	}
 	if why := oreNote(r); why != "" && len(r.Next) < 2 {
 		g.TextIn(cell.Rect{X: x, Y: 1, W: w - x, H: 1}, why, p.style(theme.Strong))

@@ -78,7 +78,7 @@ func (p painter) timer(g cell.Grid, r figure.Reading, due *forecast.Due, scale i
 	}
 	x := 2
 	if r.Paused {
-		x += g.Text(x, 0, words.WorkPaused, p.style(theme.Look)) + 1
+		x += g.Text(x, 0, words.WorkPaused+", ", p.style(theme.Look))
 	}
 	x += g.Text(x, 0, g.Cut(t.label, w-x), label)
 	p.big(g, 2, 1, t.digits, scale, digits)

@@ -54,6 +54,7 @@ func TestReplayIsWhatWasShown(t *testing.T) {
 			case 1:
 				d.hold = !d.hold
 				d.acknowledge()
+				see() // what was kept just now stands on the screen of this very moment
 			case 2:
 				d.hold = false
 				d.wait(time.Second)
@@ -76,6 +77,7 @@ func TestReplayIsWhatWasShown(t *testing.T) {
 		}
 		d.hold = false
 		d.acknowledge()
+		see()
 		d.wait(time.Second)
 		kept := d.m.running.entries
 		c := courseOf(d.m.running)

@@ -151,22 +151,31 @@ func (r replay) read() replay {
 		known = fold.KnownAt(s.entries, r.at)
 	}
 	fresh := !r.then.is() || r.then.known != known || len(s.entries) != len(r.then.entries) || r.at.Truncate(rule.Grid) != r.then.watch.at
-	was := r.then.watch
+	was := r.then
 	r.then = s.then(known, r.at)
+	r.then.solution, r.then.solvedTurn = was.solution, was.solvedTurn
+	r.then.reading = r.then.filled()
 	if fresh {
-		r.then.watch = watch{at: r.at.Truncate(rule.Grid), warnings: model.Warnings(s.entries, known, r.at)}
+		r.then = r.then.rewatched()
 	} else {
-		r.then.watch = was
+		r.then.watch = was.watch
 	}
 	return r
 }
 
+// rewatched holds the rules against one of a smelt's moments again.
+func (s smelt) rewatched() smelt {
+	c := fold.Trace(s.entries, s.known, s.read.At)
+	s.watch = watch{at: s.read.At.Truncate(rule.Grid), warnings: rule.WalkSolved(c, s.solution.Glances())}
+	return s
+}
+
 // then is a smelt as known by one entry, at one of its moments: it is past.
 func (s smelt) then(known uint64, at time.Duration) smelt {
-	p := smelt{id: s.id, demo: s.demo, entries: s.entries, kept: s.kept, past: true, known: known}
+	p := smelt{id: s.id, demo: s.demo, entries: s.entries, kept: s.kept, past: true, known: known, turn: 1}
 	p.lines = fold.Lines(s.entries, known)
-	p.reading = model.Read(s.entries, known, at)
-	p.phase = p.reading.Phase
+	p.read = model.Read(s.entries, known, at)
+	p.reading, p.phase = p.read, p.read.Phase
 	return p
 }
 

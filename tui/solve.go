@@ -14,15 +14,27 @@ import (
 
 // job is a smelt to be put through the shaft solver, up to a moment.
 type job struct {
+	of      role
 	id      string
 	turn    uint64
-	looked  bool // not the one at work
 	entries []entry.Entry
+	known   uint64
 	at      time.Duration
 }
 
+// role is where a smelt is shown. The solver remembers one of each.
+type role int
+
+const (
+	atWork role = iota
+	lookedAt
+	replayed
+	roles // how many there are
+)
+
 // solved brings what came of it.
 type solved struct {
+	of       role
 	id       string
 	turn     uint64
 	solution solve.Solution
@@ -31,20 +43,38 @@ type solved struct {
 // unsolved is the next smelt whose figures the solver has to work out anew: that
 // at work first.
 func (m Model) unsolved() (job, bool) {
-	for i, s := range []smelt{m.running, m.looked} {
-		if s.is() && (s.solvedTurn != s.turn || s.read.At.Truncate(solve.Grid) != s.solution.Asked.Truncate(solve.Grid)) {
-			return job{id: s.id, turn: s.turn, looked: i > 0, entries: s.entries, at: s.read.At}, true
+	shown := [roles]smelt{atWork: m.running, lookedAt: m.looked}
+	if r, ok := m.screens[m.active].(replay); ok {
+		shown[replayed] = r.then
+	}
+	for of, s := range shown {
+		if s.is() && s.unsolved() {
+			known := fold.All
+			if s.past {
+				known = s.known
+			}
+			return job{of: role(of), id: s.id, turn: s.turn, entries: s.entries, known: known, at: s.read.At}, true
 		}
 	}
 	return job{}, false
 }
 
+// unsolved tells whether the solver has something new to say of the reading.
+func (s smelt) unsolved() bool {
+	return s.solvedTurn != s.turn || s.solution.Known != s.read.Known ||
+		s.read.At.Truncate(solve.Grid) != s.solution.Asked.Truncate(solve.Grid)
+}
+
 // solved puts a solution into its smelt.
 func (m Model) solved(r solved) Model {
-	switch r.id {
-	case m.running.id:
+	replay, replays := m.screens[m.active].(replay)
+	switch {
+	case r.of == replayed && replays && r.id == replay.then.id:
+		replay.then = replay.then.solvedBy(r)
+		return m.withScreen(replay)
+	case r.of == atWork && r.id == m.running.id:
 		m.running = m.running.solvedBy(r)
-	case m.looked.id:
+	case r.of == lookedAt && r.id == m.looked.id:
 		m.looked = m.looked.solvedBy(r)
 	}
 	return m
@@ -56,7 +86,10 @@ func (s smelt) solvedBy(r solved) smelt {
 	changed := s.solvedTurn != s.turn
 	s.solution, s.solvedTurn = r.solution, r.turn
 	s.reading = s.filled()
-	if changed && s.solvedTurn == s.turn {
+	switch {
+	case s.past:
+		s = s.rewatched()
+	case changed && s.solvedTurn == s.turn:
 		s = s.watched()
 	}
 	return s
@@ -75,11 +108,11 @@ func (s smelt) filled() figure.Reading {
 	return model.Solved(s.read, solution)
 }
 
-// solver works jobs out beside the screen, one at a time. It keeps what the
-// shaft solver remembers of the smelt at work and of the one looked at.
+// solver works jobs out beside the screen, one at a time, and remembers what it
+// solved.
 type solver struct {
-	busy            bool
-	running, looked solve.Solver
+	busy   bool
+	memory [roles]solve.Solver
 }
 
 // next is the command for the next job, when there is one and none is at work.
@@ -89,11 +122,7 @@ func (v *solver) next(m Model) tea.Cmd {
 		return nil
 	}
 	v.busy = true
-	memory := &v.running
-	if j.looked {
-		memory = &v.looked
-	}
 	return m.command(func() tea.Msg {
-		return solved{id: j.id, turn: j.turn, solution: model.Solve(memory, j.entries, fold.All, j.at)}
+		return solved{of: j.of, id: j.id, turn: j.turn, solution: model.Solve(&v.memory[j.of], j.entries, j.known, j.at)}
 	})
 }

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"reflect"
 	"strings"
 	"testing"
 	"time"
@@ -121,5 +122,34 @@ func messages(cmd tea.Cmd) []tea.Msg {
 		return all
 	default:
 		return []tea.Msg{msg}
+	}
+}
+
+// Replay has the solver's figures of its own moment, as they were shown live.
+func TestReplayShowsWhatTheSolverSaid(t *testing.T) {
+	d, v := burning(t), &solver{}
+	d.works(v)
+	live := d.m.running.reading
+	d.pass(20 * time.Minute)
+	d.press("v", "r") // to Replay
+	if d.m.active != replayScreen {
+		t.Fatalf("on %s", d.m.active)
+	}
+	d.m = d.m.withScreen(d.replay().to(live.At))
+	if r := d.replay().then.reading; r.Solver != figure.Unsolved {
+		t.Errorf("before the solver: %d", r.Solver)
+	}
+	d.works(v)
+	got := d.replay().then.reading
+	if got.Solver != figure.Solved || !reflect.DeepEqual(got.Figures, live.Figures) || !reflect.DeepEqual(got.Zones, live.Zones) {
+		t.Errorf("solver %d at %v; hearth %+v, live %+v", got.Solver, got.At, got.Figure(figure.HearthTemperature), live.Figure(figure.HearthTemperature))
+	}
+	d.m = d.m.withScreen(d.replay().to(live.At - 20*time.Minute))
+	if r := d.replay().then.reading; r.Solver != figure.Resolving {
+		t.Errorf("at another moment, before the solver: %d", r.Solver)
+	}
+	d.works(v)
+	if r := d.replay().then.reading; r.Solver != figure.Solved || r.At != live.At-20*time.Minute {
+		t.Errorf("solver %d at %v", r.Solver, r.At)
 	}
 }

@@ -3,6 +3,7 @@ package persist
 import (
 	"slices"
 	"sync"
+	"sync/atomic"
 
 	bolt "go.etcd.io/bbolt"
 
@@ -45,7 +46,7 @@ type settled struct {
 func newBook(file string, v vault, meta metaBucket, opt Options) *Book {
 	safe := &safeVault{path: file, vault: opt.wrapVault(v)}
 	return &Book{
-		store: store{path: file, folder: TwinFolder(file), vault: safe, openTwin: opt.openTwin},
+		store: store{path: file, folder: TwinFolder(file), vault: safe, over: new(atomic.Pointer[safeVault]), openTwin: opt.openTwin},
 		opt:   opt, uid: meta.uid,
 		wake: make(chan struct{}, 1), jobs: make(chan func(*writer)), done: make(chan struct{}),
 	}

@@ -49,7 +49,8 @@ func (f Finding) String() string {
 // What to do about findings.
 const (
 	doOpen  = "open the book once with this program, which puts it right and sets aside what has to give way"
-	doSave  = "copy book and twins to a safe place, then open the book with this program"
+	doSave  = "copy book and twins to a safe place, then run: chargehand rescue"
+	doMerge = "open the book once with this program, which merges it"
 	doNewer = "read it with the newer version of the program"
 	doRenew = "no entry is wrong: the summary is made anew when the smelt is next written to"
 )
@@ -64,13 +65,19 @@ func Check(path string, opt Options) (Report, error) {
 	opt = opt.filled()
 	file := BookFile(path)
 	r := Report{Path: file}
+	for _, small := range takeOvers(file) {
+		r.add(Finding{File: small, What: "a small book that took over when the book could not be flushed is not merged yet", Do: doMerge})
+	}
 	v, err := openVault(file, true, opt.LockWait, opt.openBook)
 	if err == nil {
 		defer v.Close()
-		_, err = readMetaBucket(file, v)
+		if err = soundPages(file); err == nil { // bbolt would follow a bad page to the end of the program
+			_, err = readMetaBucket(file, v)
+		}
 	}
 	var bad *FileError
-	if errors.As(err, &bad) && errors.Is(bad.Kind, ErrDamaged) {
+	gone := errors.Is(err, ErrMissing) && exists(TwinFolder(file))
+	if errors.As(err, &bad) && (gone || errors.Is(bad.Kind, ErrDamaged)) {
 		r.add(Finding{File: file, What: bad.What, Do: bad.Do})
 		return r, r.checkTwinsAlone(TwinFolder(file))
 	}

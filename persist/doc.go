@@ -14,7 +14,8 @@
 // Readers hold no lock. While the running program has the book, they read the
 // twins.
 //
-// A book whose flush has failed is not written again until it is opened anew;
-// until then entries go on being flushed to the twins and are reported as not
-// kept, since one copy is not two.
+// A file whose flush has failed is not written again. A twin goes on in a new
+// segment, the book in a small new one that takes over for the streams in use;
+// entries are called kept once both are flushed. The next opening merges them,
+// as Rescue does with whatever can be read of a damaged book.
 package persist

@@ -135,7 +135,7 @@ type PoisonedError struct {
 }
 
 func (e *PoisonedError) Error() string {
-	return fmt.Sprintf("%s could not be flushed to the disk (%v); entries go to its twins alone: look after the disk, then close and open the program", e.Path, e.Cause)
+	return fmt.Sprintf("%s could not be flushed to the disk (%v); it is not written again until the program is opened anew: look after the disk", e.Path, e.Cause)
 }
 
 // Unwrap gives the cause.

@@ -66,7 +66,7 @@ func ReadJSON(r io.Reader) (Journal, error) {
 // book and flushed on return, or not at all: a *PresentError when the smelt is
 // there already, a *RefusedError or the disk's error else.
 func (b *Book) ImportJSON(j Journal) error {
-	return b.onWriter(func(w *writer) error { return w.bring(j.Stream, j.Lines) })
+	return b.onWriter(func(w *writer) error { return w.overcome(func() error { return w.bring(j.Stream, j.Lines) }) })
 }
 
 // Import puts entries in as a new stream, all or none. On return they are in the
@@ -79,7 +79,7 @@ func (b *Book) Import(stream string, entries []entry.Entry) (kept []entry.Entry,
 	err = b.onWriter(func(w *writer) error {
 		lines, numbered, err := w.numbered(stream, entries)
 		if err == nil {
-			err = w.bring(stream, lines)
+			err = w.overcome(func() error { return w.bring(stream, lines) })
 		}
 		if err == nil {
 			kept = numbered

@@ -16,6 +16,7 @@ const (
 	summaryExt    = ".summary.json"
 	unfinishedExt = ".new"
 	asideExt      = ".aside-"
+	takeOverExt   = ".takeover-"
 )
 
 // maxStreamName bounds the name of a stream, which is also the name of a file.

@@ -22,6 +22,10 @@ import (
 func Open(path string, opt Options) (*Book, error) {
 	opt = opt.filled()
 	file := BookFile(path)
+	merged, err := merge(file, opt)
+	if err != nil {
+		return nil, err
+	}
 	if _, err := os.Stat(file); errors.Is(err, os.ErrNotExist) {
 		if err := create(file, opt.Clock().Wall); err != nil {
 			return nil, accessError(file, err)
@@ -44,6 +48,7 @@ func Open(path string, opt Options) (*Book, error) {
 		return nil, err
 	}
 	b := newBook(file, v, meta, opt)
+	b.mended = merged
 	if err := os.MkdirAll(b.store.folder, 0o700); err != nil {
 		b.store.vault.Close()
 		return nil, accessError(b.store.folder, err)

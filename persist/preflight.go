@@ -24,7 +24,7 @@ const (
 )
 
 // wayOn is what to do about a file that cannot be opened. The twins rebuild it.
-const wayOn = "it was not touched: move it to another name and open again, the book is then rebuilt from its twins"
+const wayOn = "it was not touched: chargehand rescue rebuilds it from its twins and what can be read of it, and keeps it under another name"
 
 // damaged is the error for a file that is not a whole book.
 func damaged(path, what string) error {
@@ -66,6 +66,7 @@ func preflight(path string) error {
 
 type metaPage struct {
 	pageSize        uint32
+	root, freelist  uint64 // pages
 	highWater, txID uint64
 }
 
@@ -100,7 +101,7 @@ func readMeta(f io.ReaderAt, pos int64) (m metaPage, magic, ok bool) {
 	if order.Uint32(b[atVersion:]) != metaVersion || order.Uint64(b[atChecksum:]) != sum.Sum64() {
 		return m, true, false
 	}
-	m = metaPage{pageSize: order.Uint32(b[atPageSize:]), highWater: order.Uint64(b[atHighWater:]), txID: order.Uint64(b[atTxID:])}
+	m = metaPage{pageSize: order.Uint32(b[atPageSize:]), root: order.Uint64(b[atRoot:]), freelist: order.Uint64(b[atFreelist:]), highWater: order.Uint64(b[atHighWater:]), txID: order.Uint64(b[atTxID:])}
 	return m, true, m.pageSize >= minPage && m.pageSize <= maxPage
 }
 

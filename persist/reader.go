@@ -41,6 +41,9 @@ func (r *Reader) Trouble() error { return r.trouble }
 // look runs fromBook on the book, or fromTwins where it cannot be had.
 func (r *Reader) look(fromBook func(store) error, fromTwins func(folder string) error) error {
 	r.trouble = nil
+	if len(takeOvers(r.path)) > 0 {
+		return fromTwins(TwinFolder(r.path)) // the book does not have what was kept since
+	}
 	v, err := openVault(r.path, true, glance, r.opt.openBook)
 	if err == nil {
 		_, err = readMetaBucket(r.path, v)

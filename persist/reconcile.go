@@ -18,7 +18,7 @@ func reconcile(s store, stream string) (*twin, record, []string, error) {
 	var book [][]byte
 	var rec record
 	var gap error
-	err := s.vault.View(func(tx *bolt.Tx) (err error) {
+	err := s.at(stream).View(func(tx *bolt.Tx) (err error) {
 		if rec, err = recordIn(tx, stream); err != nil {
 			return err
 		}
@@ -77,7 +77,7 @@ func reconcile(s store, stream string) (*twin, record, []string, error) {
 	if err != nil {
 		return nil, rec, mended, err
 	}
-	err = s.vault.View(func(tx *bolt.Tx) (err error) { rec, err = recordIn(tx, stream); return err })
+	err = s.at(stream).View(func(tx *bolt.Tx) (err error) { rec, err = recordIn(tx, stream); return err })
 	return t, rec, mended, err
 }
 

@@ -5,6 +5,7 @@ import (
 	"maps"
 	"slices"
 	"strconv"
+	"sync/atomic"
 
 	bolt "go.etcd.io/bbolt"
 )
@@ -14,7 +15,36 @@ import (
 type store struct {
 	path, folder string
 	vault        *safeVault
+	over         *atomic.Pointer[safeVault] // the small book that took over, if one did; nil where nothing is written
 	openTwin     func(path string) (file, error)
+}
+
+// writing is the book that is written to.
+func (s store) writing() *safeVault {
+	if s.over != nil {
+		if small := s.over.Load(); small != nil {
+			return small
+		}
+	}
+	return s.vault
+}
+
+// at is the book in which a stream stands.
+func (s store) at(stream string) *safeVault {
+	small := s.writing()
+	if small == s.vault {
+		return s.vault
+	}
+	here := false
+	err := small.View(func(tx *bolt.Tx) error {
+		streams, err := top(tx, bucketStreams)
+		here = err == nil && streams.Bucket([]byte(stream)) != nil
+		return err
+	})
+	if err == nil && !here {
+		return s.vault
+	}
+	return small
 }
 
 // recordOf is the record of a stream that holds exactly the lines.
@@ -26,7 +56,7 @@ func recordOf(lines [][]byte) record {
 
 // putTail adds the lines beyond the first n to a stream of the book.
 func (s store) putTail(stream string, n int, lines [][]byte) error {
-	return s.vault.Update(func(tx *bolt.Tx) error {
+	return s.writing().Update(func(tx *bolt.Tx) error {
 		return putLines(tx, stream, uint64(n+1), lines[n:], recordOf(lines))
 	})
 }
@@ -34,7 +64,7 @@ func (s store) putTail(stream string, n int, lines [][]byte) error {
 // replaceStream sets what the book has of a stream aside, in the book, and puts
 // the lines in its place.
 func (s store) replaceStream(stream string, lines [][]byte) error {
-	return s.vault.Update(func(tx *bolt.Tx) error {
+	return s.writing().Update(func(tx *bolt.Tx) error {
 		streams, err := top(tx, bucketStreams)
 		if err != nil {
 			return err
@@ -72,7 +102,7 @@ func freeBucket(aside *bolt.Bucket, stream string) (*bolt.Bucket, error) {
 
 // lines copies the lines of a stream out of the book.
 func (s store) lines(stream string) (lines [][]byte, err error) {
-	err = s.vault.View(func(tx *bolt.Tx) error {
+	err = s.at(stream).View(func(tx *bolt.Tx) error {
 		lines, err = linesIn(tx, stream)
 		return err
 	})
@@ -86,6 +116,15 @@ func (s store) lines(stream string) (lines [][]byte, err error) {
 func (s store) records() (all map[string]record, err error) {
 	err = s.vault.View(func(tx *bolt.Tx) error {
 		all, err = recordsIn(tx)
+		return err
+	})
+	small := s.writing()
+	if err != nil || small == s.vault {
+		return all, err
+	}
+	err = small.View(func(tx *bolt.Tx) error {
+		newer, err := recordsIn(tx)
+		maps.Copy(all, newer)
 		return err
 	})
 	return all, err

@@ -46,6 +46,9 @@ func (w *writer) reload(name string) error {
 	if len(w.streams) >= maxTwinsOpen {
 		w.closeTwins()
 	}
+	if err := w.b.store.adopt(name); err != nil {
+		return err
+	}
 	t, rec, said, err := reconcile(w.b.store, name)
 	w.b.noteMended(said)
 	if err != nil {

@@ -2,6 +2,7 @@ package persist
 
 import (
 	"encoding/json"
+	"maps"
 	"os"
 	"path/filepath"
 	"time"
@@ -71,7 +72,11 @@ func (r record) with(s Summary) (record, error) {
 
 // putSummaries writes records that hold new summaries. Only the writer does.
 func (s store) putSummaries(recs map[string]record) error {
-	err := s.vault.Update(func(tx *bolt.Tx) error {
+	small := s.writing()
+	if small != s.vault { // what only the book has that may not be written stays stale there
+		maps.DeleteFunc(recs, func(stream string, _ record) bool { return s.at(stream) != small })
+	}
+	err := small.Update(func(tx *bolt.Tx) error {
 		for stream, rec := range recs {
 			if err := putRecord(tx, stream, rec); err != nil {
 				return err

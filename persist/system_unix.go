@@ -18,6 +18,12 @@ func abandon(f *os.File) error {
 	return f.Close()
 }
 
+// shareLock takes the lock of readers on an open file, which keeps writers out;
+// false when a writer has it.
+func shareLock(f *os.File) bool {
+	return syscall.Flock(int(f.Fd()), syscall.LOCK_SH|syscall.LOCK_NB) == nil
+}
+
 // flushFolder brings new and renamed names of a folder to the disk.
 func flushFolder(folder string) error {
 	d, err := os.Open(folder)

@@ -18,6 +18,8 @@ type writer struct {
 	cause   error    // why the last try failed
 	stale   []string // streams whose summary is to be renewed in a pause
 	last    string   // the smelt written last, as the book has it
+
+	replaced []*safeVault // books that another took over from; read until the end
 }
 
 // held is one entry on its way to the disk.
@@ -76,7 +78,7 @@ func (w *writer) take(calls []*call) {
 	w.cause = nil
 	for len(w.unread) > 0 {
 		c := w.unread[0]
-		if w.cause = w.load(c.entries); w.cause != nil {
+		if w.cause = w.overcome(func() error { return w.load(c.entries) }); w.cause != nil {
 			break
 		}
 		w.unread = w.unread[1:]
@@ -107,7 +109,10 @@ func (w *writer) write() error {
 		w.readBack(asRead) // while the book, which flushes twice, is still at it
 		twins <- err
 	}()
-	err := both(w.writeBook(), <-twins)
+	booked := w.writeBook()
+	err := <-twins
+	// Only now: a book that takes over changes what the twins are written from.
+	err = both(w.afterwards(booked, w.writeBook), err)
 	for i := range w.held {
 		if h := &w.held[i]; h.refused == nil {
 			h.e, h.read = asRead[i], true
@@ -154,7 +159,7 @@ func (w *writer) writeBook() error {
 			}
 		}
 	}
-	err := w.b.store.vault.Update(func(tx *bolt.Tx) error {
+	err := w.b.store.writing().Update(func(tx *bolt.Tx) error {
 		for name, lines := range tails {
 			if err := putLines(tx, name, w.streams[name].booked+1, lines, recs[name]); err != nil {
 				return err
@@ -291,5 +296,16 @@ func (w *writer) drain(calls []*call) error {
 		w.renewAll()
 	}
 	w.closeTwins()
-	return both(err, w.b.store.vault.Close())
+	return both(err, w.closeBooks())
+}
+
+// closeBooks closes the book, and those that took over.
+func (w *writer) closeBooks() error {
+	err := w.b.store.writing().Close()
+	for _, old := range w.replaced {
+		if cerr := old.Close(); old.poison.Load() == nil {
+			err = both(err, cerr) // of one that could not be flushed nothing is expected any more
+		}
+	}
+	return err
 }

@@ -1,0 +1,148 @@
+package persist
+
+import (
+	"errors"
+	"os"
+	"strings"
+	"syscall"
+	"testing"
+
+	bolt "go.etcd.io/bbolt"
+
+	"chargehand/model/entry"
+)
+
+// flushOnce is a vault whose n-th commits, counted over all books of a test,
+// reach the file and then fail to be flushed.
+type flushOnce struct {
+	vault
+	n    *int
+	fail map[int]bool
+}
+
+func (v flushOnce) Update(f func(*bolt.Tx) error) error {
+	*v.n++
+	n := *v.n
+	if err := v.vault.Update(f); err != nil {
+		return err
+	}
+	if v.fail[n] {
+		return syscall.EIO
+	}
+	return nil
+}
+
+func failing(commits ...int) Options {
+	n, fail := 0, map[int]bool{}
+	for _, c := range commits {
+		fail[c] = true
+	}
+	return Options{wrapVault: func(v vault) vault { return flushOnce{v, &n, fail} }}
+}
+
+// After a failed flush a small book takes over at once: the same entry is called
+// kept, nothing is ever NOT kept, and the next opening merges both.
+func TestASmallBookTakesOverAtOnce(t *testing.T) {
+	const other = "2026-06-01-reedhollow-b"
+	for name, opt := range map[string]Options{"one": failing(3), "two": failing(3, 6), "it fails too": failing(3, 4)} {
+		t.Run(name, func(t *testing.T) {
+			path := placeOf(t)
+			b, a := open(t, path, opt)
+			keep(t, b, notes(other, 1, 2)...)
+			keep(t, b, notes(smelt, 1, 3)...)
+			if _, err := b.KeepNow(note(smelt, 4)); (err != nil) != (name == "it fails too") {
+				t.Fatal(err)
+			}
+			keep(t, b, note(smelt, 5))
+			keep(t, b, notes(other, 6, 7)...)
+			keep(t, b, note(entry.House, 8))
+			for s, want := range a.kept {
+				same(t, b, s, want)
+			}
+			if _, err := b.Import("2026-07-01-reedhollow-c", notes("x", 1, 3)); err != nil {
+				t.Error(err)
+			}
+			if len(takeOvers(path)) == 0 || !strings.Contains(strings.Join(b.Mended(), ""), "took over") {
+				t.Errorf("took over: %v, says %v", takeOvers(path), b.Mended())
+			}
+			r, err := OpenReader(path, Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			same(t, r, smelt, a.kept[smelt])
+			shut(t, b)
+			if rep, err := Check(path, Options{}); err != nil || rep.OK() {
+				t.Errorf("check before the merging: %v, %v", rep, err)
+			}
+			same(t, r, smelt, a.kept[smelt])
+			b, _ = open(t, path, Options{})
+			for s, want := range a.kept {
+				same(t, b, s, want)
+			}
+			if es, err := b.Entries("2026-07-01-reedhollow-c"); err != nil || len(es) != 3 {
+				t.Errorf("%d imported, %v", len(es), err)
+			}
+			if said := strings.Join(b.Mended(), "\n"); !strings.Contains(said, "took over") || strings.Contains(said, "\n") {
+				t.Errorf("merging says %q", said)
+			}
+			if len(takeOvers(path)) > 0 || !exists(path+asideExt+"1") || !exists(path+takeOverExt+"1"+asideExt+"1") {
+				t.Error("the old books are not set aside")
+			}
+			if got := keep(t, b, note(smelt, 9)); got[0].Seq != uint64(len(a.kept[smelt])+1) {
+				t.Errorf("numbered %d", got[0].Seq)
+			}
+		})
+	}
+}
+
+// The power goes after the take-over and before the old book's last commit has
+// reached the disk: its file is as it was, or worse.
+func TestNothingIsLostWhenTheUnflushedBookIsGone(t *testing.T) {
+	for name, harm := range map[string]func(t *testing.T, path string, before []byte){
+		"as it was":  func(t *testing.T, path string, before []byte) { write(t, path, before) },
+		"cut":        func(t *testing.T, path string, before []byte) { write(t, path, before[:len(before)/2]) },
+		"gone":       func(t *testing.T, path string, _ []byte) { os.Remove(path) },
+		"twins gone": func(t *testing.T, path string, _ []byte) { os.RemoveAll(TwinFolder(path)) },
+		"small gone": func(t *testing.T, path string, _ []byte) { os.Remove(takeOverFile(path, 1)) },
+	} {
+		t.Run(name, func(t *testing.T) {
+			path := placeOf(t)
+			b, a := open(t, path, failing(2))
+			keep(t, b, notes(smelt, 1, 3)...)
+			before := read(t, path)
+			for n := 4; n < 9; n++ {
+				keep(t, b, note(smelt, n))
+			}
+			shut(t, b)
+			harm(t, path, before)
+			b, _ = open(t, path, Options{})
+			same(t, b, smelt, a.kept[smelt])
+		})
+	}
+}
+
+// While no new book can be begun either, entries are held; once one can, they
+// are kept.
+func TestTakeOverIsTriedAgain(t *testing.T) {
+	f := &faults{}
+	path := placeOf(t)
+	b, a := open(t, path, f.options())
+	keep(t, b, note(smelt, 1))
+	f.set(func(f *faults) { f.bookSync = true })
+	b.Keep(note(smelt, 2))
+	k := a.until(t, "one not kept", isNotKept)
+	var poisoned *PoisonedError
+	if !errors.As(k.Err, &poisoned) || strings.Contains(k.Err.Error(), "\n") {
+		t.Errorf("got %v", k.Err)
+	}
+	b.Keep(note(smelt, 3))
+	a.until(t, "two not kept", func(k Ack) bool { return isNotKept(k) && k.Waiting == 2 })
+	if n := len(takeOvers(path)); n != 0 {
+		t.Errorf("%d unfinished books are left", n)
+	}
+	f.set(func(f *faults) { f.bookSync = false })
+	a.until(t, "both kept", func(k Ack) bool { return k.Err == nil && k.Waiting == 0 && k.Entries[len(k.Entries)-1].Seq == 3 })
+	shut(t, b)
+	b, _ = open(t, path, Options{})
+	same(t, b, smelt, a.kept[smelt])
+}

@@ -202,12 +202,20 @@ func (p painter) totalLine(r figure.Reading, name string, n figure.Name, what en
 	return l
 }
 
+// smallBloom is below how many kilograms a bloom is told to a tenth, so that
+// little iron is not told as none.
+const smallBloom = 2
+
 func (p painter) bloomLine(r figure.Reading) figureLine {
 	end := r.Figure(figure.BloomEnd)
 	switch {
 	case r.Bloom.Known:
 	case end.Known():
-		l := figureLine{name: words.LineBloom, value: p.u.Range(end.P10, end.P90, "kg", 0), beside: words.BloomAtEnd, remark: words.Basis(end.Basis), known: true}
+		decimals := 0
+		if end.P90 < smallBloom {
+			decimals = 1
+		}
+		l := figureLine{name: words.LineBloom, value: p.u.Range(end.P10, end.P90, "kg", decimals), beside: words.BloomAtEnd, remark: words.Basis(end.Basis), known: true}
 		if r.Solver == figure.Resolving {
 			l.remark = words.BeingWorkedOut
 		}

@@ -27,8 +27,8 @@ const (
 )
 
 func (a lit) do(r *run, _ float64) error {
-	shaft, err := physics.NewShaft(a.geometry, physics.DefaultShaftParams(), a.ambient)
-	*r = run{shaft: shaft, lit: a, ambient: a.ambient, pace: newPace(), blownSince: -1, standIn: -1}
+	shaft, err := physics.NewShaft(a.geometry, a.params, a.ambient)
+	*r = run{shaft: shaft, lit: a, ambient: a.ambient, pace: newPace(a.params.AirFactor), blownSince: -1, standIn: -1}
 	return err
 }
 

@@ -40,3 +40,17 @@ func geometryOf(f entry.Furnace) (g physics.ShaftGeometry, given bool) {
 }
 
 func metres(m entry.Maybe[entry.Centimetre]) float64 { return float64(m.Value) / 100 }
+
+// calibrated are the named numbers of the shaft, with those that the smelt's
+// light took down. One that cannot be is left at its usual value.
+func calibrated(by map[string]float64) physics.ShaftParams {
+	p := physics.DefaultShaftParams()
+	for _, row := range physics.ShaftParamTable {
+		if v, ok := by[row.Name]; ok {
+			if with := row.With(p, v); with.Validate() == nil {
+				p = with
+			}
+		}
+	}
+	return p
+}

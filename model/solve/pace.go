@@ -6,6 +6,7 @@ import "chargehand/physics"
 // the burden back to where the one before it left it, so what it holds is what
 // burned in between; the shaft burned something too, at the factor it had.
 type pace struct {
+	usual             float64 // before anything is learned
 	factor            float64 // in force
 	metered, unread   []physics.ChargeInterval
 	known             bool    // the blast is metered
@@ -33,9 +34,7 @@ const (
 	lately = 8
 )
 
-func newPace() pace {
-	return pace{factor: physics.DefaultShaftParams().AirFactor, known: true}
-}
+func newPace(usual float64) pace { return pace{usual: usual, factor: usual, known: true} }
 
 // regime says whether the blast that blows is metered. What is learned of the
 // one says nothing of the other, nor does an interval with both.
@@ -55,10 +54,9 @@ func (p *pace) broken() { p.clean = false }
 // estimate is the factor with its band.
 func (p *pace) estimate() physics.Band {
 	if p.known {
-		return physics.EstimateAirFactor(physics.AirFactorPrior(), p.metered)
+		return physics.EstimateAirFactor(physics.LogNormal(p.usual, physics.AirFactorPrior().RelSD()), p.metered)
 	}
-	usual := physics.LogNormal(physics.DefaultShaftParams().AirFactor, unreadSpread)
-	return physics.EstimateAirFactor(usual, p.unread)
+	return physics.EstimateAirFactor(physics.LogNormal(p.usual, unreadSpread), p.unread)
 }
 
 // tells says whether the air is known well enough for figures.

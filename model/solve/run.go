@@ -161,7 +161,7 @@ func (r *run) setBlast(at float64) error {
 		return err
 	}
 	r.most = flow.MostCarbon() * r.pace.factor
-	params := physics.DefaultShaftParams()
+	params := r.lit.params
 	params.AirFactor = r.pace.factor
 	return errors.Join(r.shaft.SetParams(at, params), r.shaft.SetBlast(at, physics.Blast{Flow: flow, Temperature: r.ambient.Temperature}))
 }

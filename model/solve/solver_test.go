@@ -178,3 +178,23 @@ func TestAStrikeLeavesNoTrace(t *testing.T) {
 		t.Errorf("after the strike %+v\nwant %+v", got, want)
 	}
 }
+
+// The numbers that light took down hold for the smelt; one that cannot be does
+// not.
+func TestCalibrationHolds(t *testing.T) {
+	at := func(by map[string]float64) solve.Solution {
+		d := newDay(norse)
+		l := d.entries[0].Event.(entry.Light)
+		l.Calibration = by
+		d.entries[0].Event = l
+		d.key(blast(600)).key(entry.Fill{Parts: entry.Parts{buckets(3)}}).wait(20 * time.Minute)
+		return d.fresh(d.now)
+	}
+	usual := at(nil)
+	if hot := at(map[string]float64{"air_factor": 1.1}); !(hot.Hearth.Temperature > usual.Hearth.Temperature) || hot.AirFactor.P50 <= usual.AirFactor.P50 {
+		t.Errorf("hearth %.0f K with more air, %.0f with the usual", hot.Hearth.Temperature, usual.Hearth.Temperature)
+	}
+	if odd := at(map[string]float64{"air_factor": -3, "no such number": 1}); !reflect.DeepEqual(odd, usual) {
+		t.Error("a number that cannot be changes the furnace")
+	}
+}

@@ -49,10 +49,11 @@ type choice struct {
 	page     int  // of a list that is longer than the window
 }
 
-// question asks once before something that is hard to take back.
+// question asks once before something that is hard to take back. Enter is no
+// yes: it ends fields and would be pressed once too often.
 func question(title string, yes func(shared) step) choice {
 	return choice{title: title, question: true, options: []option{
-		{bind(words.DoYes, "y", "enter"), yes},
+		{bind(words.DoYes, "y"), yes},
 		{bind(words.DoNo, "n"), func(shared) step { return said(words.NothingDone) }},
 	}}
 }

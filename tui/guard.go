@@ -26,11 +26,13 @@ type press struct {
 }
 
 // leans tells whether this press is the same key again too soon, and notes it.
-// A glove goes on leaning as long as the key keeps coming; one that has opened
-// a field does not type into it.
+// A glove goes on leaning as long as the key keeps coming; it does not walk on
+// through a list that it has opened, nor type into a field, unless it is a digit:
+// a number may begin with the digit that chose its line.
 func (g guard) leans(p press) (guard, bool) {
 	again := p.key == g.key && since(g.at, p.at) < leaning
-	if again && (!p.repeats || p.typing && !g.typing) {
+	opened := p.typing && !g.typing && digit(p.key) == ""
+	if again && (!p.repeats || opened) {
 		return guard{p.key, p.at, g.typing}, true
 	}
 	return guard{p.key, p.at, p.typing}, false

@@ -208,3 +208,33 @@ func TestDoubleChargeIsShown(t *testing.T) {
 	d.answers("double? it came so soon")
 	d.shows("double?")
 }
+
+// A number may begin with the digit that chose its line in a list: "w, m, 1" for
+// the first measure, then 1.8.
+func TestADigitThatOpenedAFieldMayBeTypedIntoIt(t *testing.T) {
+	d := practising(t)
+	d.fast(60*time.Millisecond, "w", "m", "1", "1", ".", "8", "enter")
+	d.press("w", "n")
+	if w, ok := d.last().(entry.Weigh); !ok || w.Mass != 1.8 {
+		t.Errorf("typed quickly, the measure weighs %#v, want 1.8 kg", d.last())
+	}
+}
+
+func TestEnterIsNoYes(t *testing.T) {
+	d := practising(t)
+	before := d.count(entry.KindPhase)
+	d.press("o", "k", "enter")
+	if d.count(entry.KindPhase) != before {
+		t.Error("enter closed the smelt")
+	}
+}
+
+// The arrows that set the next charge are not what the keys about the last act
+// speak of.
+func TestCrossingOutAfterAnArrowHitsTheCharge(t *testing.T) {
+	d := practising(t)
+	d.press("c", "up", "u")
+	if n := len(d.m.running.reading.Charges); n != 0 {
+		t.Errorf("%d charges left, want the charge crossed out", n)
+	}
+}

@@ -41,6 +41,7 @@ func otherOptions() []option {
 		opt("d", words.DoDecide, func(shared) step { return step{ask: decision{}} }),
 		opt("y", words.DoReady, askReady),
 		opt("j", words.DoCloser, askCloser),
+		opt("v", words.DoClockWrong, clockWasWrong),
 		opt("x", words.DoCautions, rereadCautions),
 		opt("z", words.DoLock, func(shared) step { return step{lock: true} }),
 	}

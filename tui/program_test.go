@@ -9,6 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
+	"chargehand/model/words"
 	"chargehand/tui/theme"
 )
 
@@ -114,6 +115,36 @@ func TestJumpIsWrittenDown(t *testing.T) {
 	if ago := d.m.running.reading.At - d.m.running.reading.Charges[1].At; ago.Round(time.Second) > 61*time.Second || ago < time.Minute {
 		t.Errorf("after the jump one minute earlier is %v ago", ago)
 	}
+}
+
+// A board without a battery clock wakes 48 minutes slow in the middle of a smelt;
+// what is kept until its clock is set stands too early, and one act moves it.
+func TestTheClockHadBeenWrong(t *testing.T) {
+	d := smelting(t, theme.Theme{})
+	d.press("o", "v")
+	d.answers(words.NoClockJump)
+	d.wait(time.Second)
+	before := d.m.running.reading.At
+	slow := later(d.at, 5*time.Minute)
+	slow.Boot, slow.Mono, slow.Wall = "boot-2", 20*time.Second, slow.Wall.Add(-48*time.Minute)
+	d = sitAt(t, d.book, slow, theme.Theme{})
+	d.press("g", "c")
+	charged := func() time.Duration {
+		cs := d.m.running.reading.Charges
+		return cs[len(cs)-1].At
+	}
+	if at := charged(); at > before+10*time.Second {
+		t.Fatalf("with a slow clock the charge stands at %v, after %v", at, before)
+	}
+	d.at.Wall = d.at.Wall.Add(48 * time.Minute)
+	d.wait(time.Second)
+	d.press("o", "v", "y")
+	d.answers(words.Shifted(48 * time.Minute))
+	if late := charged() - before - 5*time.Minute; late.Abs() > 10*time.Second {
+		t.Errorf("the charge stands %v from where it happened", late)
+	}
+	d.press("o", "v")
+	d.answers(words.AlreadyShifted)
 }
 
 func TestResumeAfterTheEnd(t *testing.T) {

@@ -202,6 +202,8 @@ func (m Model) typing() bool {
 // repeats tells whether a key may come as fast as a hand can.
 func (m Model) repeats(t typed) bool {
 	switch {
+	case key.Matches(t, global.Back):
+		return true
 	case m.typing():
 		return !key.Matches(t, fieldMap.Done)
 	case m.dialog != nil:

@@ -231,10 +231,12 @@ func (s smelt) line(seq uint64) (fold.Line, bool) {
 // wallOf is the wall time of a line, in the smelt's own offset.
 func (s smelt) wallOf(l fold.Line) time.Time { return s.reading.Wall(l.At) }
 
-// lastAct is the last act in force: what the keys about the last act speak of.
+// lastAct is the last act in force: what the keys about the last act speak of. A
+// recipe is none: the arrows that changed it change it back, and they are often
+// pressed just after a charge.
 func (s smelt) lastAct() (fold.Line, bool) {
 	for i := len(s.lines) - 1; i >= 0; i-- {
-		if l := s.lines[i]; !l.Struck() && isAct(l.Event) {
+		if l := s.lines[i]; !l.Struck() && isAct(l.Event) && l.Event.Kind() != entry.KindRecipe {
 			return l, true
 		}
 	}

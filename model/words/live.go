@@ -1,6 +1,9 @@
 package words
 
-import "strings"
+import (
+	"strings"
+	"time"
+)
 
 // The far view and the lock.
 const (
@@ -22,3 +25,19 @@ var LockWords = []string{"oat", "ivy", "tip"}
 func Unlocks(word string) string {
 	return "type " + strings.Join(strings.Split(word, ""), " ") + " to unlock; every other key is held back"
 }
+
+// A wall clock that was set while the smelt ran.
+const (
+	DoClockWrong   = "the clock had been wrong"
+	NoClockJump    = "the clock was not set while this smelt ran"
+	NothingToShift = "nothing stands wrong: the machine has run since the fire was lit, and its own clock told all along"
+	AlreadyShifted = "that was put right already; crossing it out in the book takes it back"
+)
+
+// ShiftAll asks once before all that was kept since the machine started is moved.
+func ShiftAll(by time.Duration) string {
+	return "move all since the machine last started " + By(by)
+}
+
+// Shifted says that it was moved.
+func Shifted(by time.Duration) string { return "all since the machine last started moved " + By(by) }

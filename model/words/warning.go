@@ -107,7 +107,7 @@ var warnings = map[rule.ID]said{
 	},
 	rule.ClockJumped: {
 		"clock was set", "set {by}; the smelt's own clock ran on",
-		"nothing; if earlier times are wrong, change them all at once in the book",
+		"nothing; if it had been wrong since the machine started: o, then v moves all since then",
 	},
 	rule.SlagRises: {
 		"slag is rising", "{slag} of slag should stand about as high as the tuyere",

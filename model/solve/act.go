@@ -189,7 +189,7 @@ func (r *run) missing(a lay, m material) float64 {
 }
 
 func (a blow) do(r *run, at float64) error {
-	r.air.lMin, r.air.known, r.air.told = a.lMin, a.known, true
+	r.air.lMin, r.air.known = a.lMin, a.known
 	if a.known && a.lMin > 0 {
 		r.air.instead = a.lMin
 	}

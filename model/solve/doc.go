@@ -10,11 +10,19 @@
 //
 // What no log says is taken as follows, and marked in the Solution:
 //
-//	sizes not given       the usual ones; everything is then a guess
-//	the preheating fire   a wall and embers as after a usual one
-//	charcoal not weighed  as much as reaches the level the estimator believes
-//	ore not weighed       none; slag, iron and carbon are then unknown
-//	a blast not metered   unknown, and nothing is solved, until three charge
-//	                      intervals have told how much air there is
-//	tuyere's angle, bore  nothing: one dimension has no place for them
+//	sizes not given         the usual ones; everything is then a guess
+//	the preheating fire     a wall and embers as after a usual one
+//	a fill without a blast  waits for it; its lowest part catches, and what would
+//	                        stand above the mark has burned
+//	charcoal not weighed    as much as reaches the level the estimator believes
+//	charcoal past the mark  has burned already, faster than was taken
+//	ore not weighed         none; slag, iron and carbon are then unknown
+//	a blast as metered      times the factor that the charges and the level tell,
+//	                        interval by interval: a figure of its own
+//	a blast not metered     unknown, and nothing is solved, until three charge
+//	                        intervals have told how much air there is
+//	tuyere's angle, bore    nothing: one dimension has no place for them
+//
+// The named numbers of the solver are those that the smelt's light took down,
+// else the usual ones.
 package solve

@@ -62,7 +62,7 @@ func Events(c *fold.Course) []Event {
 	geometry, given := geometryOf(c.Light.Furnace)
 	practice := c.Light.Furnace.Practice
 	ambient := airAt(c.Light.Furnace)
-	evs := []Event{{0, lit{geometry: geometry, given: given, ambient: ambient, drains: practice == entry.SlagPit, params: calibrated(c.Light.Calibration)}}}
+	evs := []Event{{0, lit{geometry: geometry, given: given, ambient: ambient, drains: practice == entry.SlagPit || practice == entry.SlagRunning, params: calibrated(c.Light.Calibration)}}}
 	add := func(at time.Duration, a act) { evs = append(evs, Event{max(0, at), a}) }
 	blast, charge := 0, 0
 	var set entry.Blast // what was last seen of a blast that blows

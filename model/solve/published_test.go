@@ -159,6 +159,10 @@ func TestStopAndEnd(t *testing.T) {
 	if cold.TopGas.CO+cold.TopGas.CO2 != 0 {
 		t.Errorf("gas over a burden that is not blown: %+v", cold.TopGas)
 	}
+	d.key(entry.Blast{State: entry.BlastOn}).wait(10 * time.Minute)
+	if s := d.fresh(d.now); s.Lack != solve.Nothing || s.Hearth.Temperature < hot-300 {
+		t.Errorf("hearth %.0f K ten minutes after the blast came back, lack %d", s.Hearth.Temperature, s.Lack)
+	}
 	d.key(entry.Extract{})
 	if s := d.fresh(d.now); s.Lack != solve.IsOver || s.Totals.IronTaken != s.Hearth.Iron {
 		t.Errorf("lack %d with the bloom out; %.3f kg of iron taken of %.3f", s.Lack, s.Totals.IronTaken, s.Hearth.Iron)

@@ -58,7 +58,6 @@ type run struct {
 type air struct {
 	lMin    float64 // metered
 	known   bool
-	told    bool
 	instead float64 // what stands in for it when it is not metered, l/min
 }
 
@@ -116,7 +115,7 @@ func (r *run) advance(to float64) {
 
 func (r *run) sample(at float64) {
 	if !r.fire || r.blows() <= 0 {
-		r.top = top{} // no gas to speak of, and another one when it blows again
+		r.top, r.burns = top{}, at // no gas to speak of, and nothing that should burn
 		return
 	}
 	if r.blownSince < 0 {

@@ -14,7 +14,7 @@ func describe(u words.Units, s smelt, l fold.Line) string {
 	if !ok {
 		return u.Event(l.Event)
 	}
-	cs := s.reading.Charges
+	cs := s.charges
 	for i := len(cs) - 1; i >= 0; i-- { // the line is mostly one of the last
 		c := cs[i]
 		switch {

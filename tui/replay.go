@@ -175,7 +175,7 @@ func (s smelt) then(known uint64, at time.Duration) smelt {
 	p := smelt{id: s.id, demo: s.demo, entries: s.entries, kept: s.kept, past: true, known: known, turn: 1}
 	p.lines = fold.Lines(s.entries, known)
 	p.read = model.Read(s.entries, known, at)
-	p.reading, p.phase = p.read, p.read.Phase
+	p.reading, p.phase, p.charges = p.read, p.read.Phase, p.read.Charges
 	return p
 }
 

@@ -28,10 +28,11 @@ type smelt struct {
 	entries []entry.Entry
 	kept    int // how many of the entries are kept
 	lines   []fold.Line
-	phase   entry.Phase    // by all that is known
-	read    figure.Reading // of this moment, or of the end of a smelt that is over
-	reading figure.Reading // the same with the solver's figures, once it has any
-	turn    uint64         // how often the entries were read anew
+	phase   entry.Phase     // by all that is known
+	read    figure.Reading  // of this moment, or of the end of a smelt that is over
+	reading figure.Reading  // the same with the solver's figures, once it has any
+	turn    uint64          // how often the entries were read anew
+	charges []figure.Charge // every one that is known, also after the moment shown
 	watch   watch
 	// What the solver made of the entries, as they were read at some turn; 0 for
 	// none yet.
@@ -89,7 +90,7 @@ func (s smelt) at(now entry.Stamp) smelt {
 func (s smelt) readAt(at time.Duration) smelt {
 	s.read = model.Read(s.entries, fold.All, at)
 	s.reading = s.read // for the rights
-	s.phase = s.read.Phase
+	s.phase, s.charges = s.read.Phase, s.read.Charges
 	if !s.running() {
 		s.read = s.ended()
 	}

@@ -38,10 +38,10 @@ func smeltsCommand() command {
 	}}
 }
 
-// summaries lists the smelts. No book yet is an empty shelf.
+// summaries lists the smelts. No book yet is an empty shelf, unless one was named.
 func summaries(w world, c common) ([]persist.Summary, error) {
 	r, err := reader(w, c)
-	if errors.Is(err, persist.ErrMissing) {
+	if errors.Is(err, persist.ErrMissing) && c.book == "" {
 		return nil, nil
 	}
 	if err != nil {

@@ -297,6 +297,16 @@ func TestADoubledChargeIsSeen(t *testing.T) {
 	}
 }
 
+func TestChargesKeyedAtOnceLeaveTheLevelWithinTheFurnace(t *testing.T) {
+	d := lit(entry.Furnace{Bore: entry.Some(entry.Centimetre(25)), Stack: entry.Some(entry.Centimetre(50))}, bucket(2))
+	for i := range 4 {
+		d.key(10+float64(i)/600, charge(coal(1)))
+	}
+	if h := d.state(12).Level.Band(); h.P90 > 1 || h.P50 < 0.2 {
+		t.Errorf("two minutes after four charges in a third of a second the burden stands at %+v m", h)
+	}
+}
+
 func TestAnEmptyStream(t *testing.T) {
 	if s := Fold(nil, All, 0); s.Phase != "" || len(s.Lines) != 0 {
 		t.Errorf("got %+v", s)

@@ -96,14 +96,15 @@ func ElapsedAt(entries []entry.Entry, now entry.Stamp) time.Duration {
 }
 
 // KnownAt is the last entry that had been taken down by a moment of the smelt:
-// what "as we saw it" knew. An imported log knows only its whole.
+// what "as we saw it" knew, and its light at the least, which is taken down a
+// breath after it begins. An imported log knows only its whole.
 func KnownAt(entries []entry.Entry, at time.Duration) uint64 {
 	var known uint64
 	for _, l := range Lines(entries, All) {
 		if l.Entry.Boot == "" {
 			return All
 		}
-		if l.Accepted > at {
+		if l.Accepted > at && known > 0 {
 			break
 		}
 		known = l.Seq()

@@ -115,6 +115,21 @@ func TestALateEntryStandsWhereItHappened(t *testing.T) {
 	}
 }
 
+// The light is taken down a breath after it begins; from its very beginning
+// there is a fire to see.
+func TestTheLightIsKnownFromItsBeginning(t *testing.T) {
+	d := lit(entry.Furnace{}, bucket(2))
+	d.key(10, charge(coal(1)))
+	d.entries[0].Kept = d.entries[0].Kept.Add(7 * time.Millisecond)
+	d.entries[0].Mono += 7 * time.Millisecond
+	if k := KnownAt(d.entries, 0); k != 1 {
+		t.Errorf("at light entry %d was the last known, want 1", k)
+	}
+	if s := Fold(d.entries, KnownAt(d.entries, 0), 0); s.Phase == "" {
+		t.Error("no fire is lit at light")
+	}
+}
+
 func TestASteppedWallClockScramblesNothing(t *testing.T) {
 	d := lit(entry.Furnace{}, bucket(2))
 	d.key(10, charge(coal(1)))

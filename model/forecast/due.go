@@ -10,7 +10,8 @@ import (
 )
 
 // Due is when the next charges are due, as far as it can be told just after the
-// last one. It stays the same until the next charge; only Doubts may join.
+// last one. It stays the same until the next charge, but for the time without
+// blast, by which it moves on: nothing burns then. Doubts may join.
 type Due struct {
 	Next      Ahead   // the next charge
 	Three     Ahead   // the third from now: the next three together
@@ -20,7 +21,7 @@ type Due struct {
 
 // Ahead is a time to come with its spread of 80 %.
 type Ahead struct {
-	From    time.Duration // the last charge, on the smelt's clock; of charges within two minutes the first
+	From    time.Duration // the last charge, on the smelt's clock, of charges within two minutes the first; later by the time without blast since then
 	Minutes physics.Band  // from there, unrounded, all above nought
 }
 
@@ -36,10 +37,12 @@ func Next(s fold.State) (Due, bool) {
 		return Due{}, false
 	}
 	last := cs[len(cs)-1]
+	_, unblown := stops(s)
+	from := last.At + unblown.within(last.At, s.At)
 	p := paceOf(shared, intervals(s))
 	return Due{
-		Next:      Ahead{last.At, p.next()},
-		Three:     Ahead{last.At, p.three()},
+		Next:      Ahead{from, p.next()},
+		Three:     Ahead{from, p.three()},
 		Intervals: len(p.own),
 		Doubts:    doubtsOf(s, last, p),
 	}, true

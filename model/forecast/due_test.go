@@ -289,7 +289,7 @@ func TestAnySmelt(t *testing.T) {
 			if p10 < a.From || p10 > p50 || p50 > p90 {
 				t.Fatalf("%v %v %v after %v", p10, p50, p90, a.From)
 			}
-			if last := s.Charges[len(s.Charges)-1].At; a.From > last || last-a.From > Together {
+			if last := s.Charges[len(s.Charges)-1].At; a.From > s.At || last-a.From > Together {
 				t.Fatalf("counts from %v, the last charge was at %v", a.From, last)
 			}
 		}
@@ -298,6 +298,41 @@ func TestAnySmelt(t *testing.T) {
 			t.Fatalf("shifted by %v min: %+v became %+v", shift, due, moved)
 		}
 	})
+}
+
+// Nothing burns without blast (common practice): the next charge is due later by
+// the time that it was off, and no nearer while it is.
+func TestTimeWithoutBlastMovesTheNextCharge(t *testing.T) {
+	due := func(minute float64, turns ...float64) Due {
+		d := light()
+		d.key(50, blow(600))
+		last := d.charged(60, 12, 12, 12, 12, 12)
+		for i, at := range turns {
+			d.key(last+at, entry.Blast{State: []entry.BlastState{entry.BlastOff, entry.BlastOn}[i%2]})
+		}
+		next, ok := Next(d.state(last + minute))
+		if !ok {
+			t.Fatal("no forecast")
+		}
+		return next
+	}
+	usual := due(5).Next
+	for name, c := range map[string]struct {
+		got  Due
+		want time.Duration
+	}{
+		"off for eleven minutes":         {due(18, 6, 17), 11 * time.Minute},
+		"off since four minutes":         {due(10, 6), 4 * time.Minute},
+		"off since ten":                  {due(16, 6), 10 * time.Minute},
+		"off twice":                      {due(18, 2, 5, 8, 10), 5 * time.Minute},
+		"off before the last charge":     {due(5, -3, -1), 0},
+		"off over the last charge":       {due(5, -3, 2), 2 * time.Minute},
+		"on again when it never was off": {due(5, 2, 2), 0},
+	} {
+		if moved := c.got.Next.From - usual.From; moved != c.want || c.got.Three.From != c.got.Next.From {
+			t.Errorf("%s: moved by %v, want %v", name, moved, c.want)
+		}
+	}
 }
 
 func BenchmarkNext60(b *testing.B) {

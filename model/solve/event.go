@@ -108,7 +108,7 @@ func Events(c *fold.Course) []Event {
 // layOf fills in the parts and the level.
 func layOf(c *fold.Course, l fold.Line, parts entry.Parts, to lay) lay {
 	for _, p := range parts {
-		if m := materialOf(c, p, l, to.fill); m.kg > 0 || m.unknown {
+		if m := materialOf(c, p, l); m.kg > 0 || m.unknown {
 			to.parts = append(to.parts, m)
 		}
 	}

@@ -95,13 +95,21 @@ func (p *pace) learn(i physics.ChargeInterval) {
 	*of = append(last[:len(last):len(last)], i) // a copy of the run keeps its own
 }
 
-// correction burns what the shaft holds above its level within the next charges.
+// correction burns what the shaft holds above its level within the next charges,
+// or spares what it lacks. A charge to the mark is a look at it, and the
+// estimator, which leans on that and on a usual burn, is another: between the two
+// there is nothing to correct.
 func (p *pace) correction(r *run, a lay, carbon float64) float64 {
 	if !a.levels || carbon <= 0 {
 		return 1
 	}
-	bore, height := r.lit.geometry.Bore, r.shaft.StackHeight()
-	over := bore.VolumeBelow(height) - bore.VolumeBelow(a.level)
+	low, high := a.level, a.level
+	if stack := r.lit.geometry.Stack; a.paces {
+		low, high = min(low, stack), max(high, stack)
+	}
+	height := r.shaft.StackHeight()
+	bore, due := r.lit.geometry.Bore, max(low, min(high, height))
+	over := bore.VolumeBelow(height) - bore.VolumeBelow(due)
 	surplus := over * physics.DefaultCharcoalBulk * physics.DefaultCarbonShare
 	return max(0.5, min(2, 1+surplus/(levelOver*carbon)))
 }

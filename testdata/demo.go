@@ -33,6 +33,7 @@ func Demo() ([]entry.Entry, error) {
 	if err != nil {
 		return nil, err
 	}
+	by := "MK"
 	for i, r := range demo {
 		keyed, err := clock(r.keyed)
 		if err != nil {
@@ -46,8 +47,11 @@ func Demo() ([]entry.Entry, error) {
 		}
 		entries = append(entries, entry.Entry{
 			Version: entry.Version, Stream: DemoID, Seq: uint64(i + 1), Happened: happened, Kept: keyed,
-			Boot: "invented", Mono: time.Hour + keyed.Sub(lit), By: "MK", Screen: "fire", Event: r.event,
+			Boot: "invented", Mono: time.Hour + keyed.Sub(lit), By: by, Screen: "fire", Event: r.event,
 		})
+		if h, ok := r.event.(entry.HandOver); ok {
+			by = h.To
+		}
 	}
 	return entries, nil
 }

@@ -94,15 +94,18 @@ func askTemperature(_ shared, from entry.Event, then func(entry.Event) step) ste
 
 func askLook(_ shared, _ entry.Event, then func(entry.Event) step) step {
 	places := entry.LookPlaces()
-	return choose(words.LookWhere, lettered(len(places), func(i int) (string, func(shared) step) {
+	var list []option
+	list = lettered(0, len(places), func(i int) (string, func(shared) step) {
 		at := places[i]
 		return string(at), func(shared) step {
 			sees := entry.LookWords(at)
-			return choose(words.LookSees(at), lettered(len(sees), func(i int) (string, func(shared) step) {
+			chosen := rune(list[i].Keys()[0][0])
+			return choose(words.LookSees(at), lettered(chosen, len(sees), func(i int) (string, func(shared) step) {
 				return sees[i], func(shared) step { return then(entry.Look{At: at, Sees: sees[i]}) }
 			})...)
 		}
-	})...)
+	})
+	return choose(words.LookWhere, list...)
 }
 
 func askNote(_ shared, from entry.Event, then func(entry.Event) step) step {

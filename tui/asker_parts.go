@@ -44,7 +44,7 @@ func askReweigh(sh shared, from entry.Event, then func(entry.Event) step) step {
 	if len(ms) == 0 {
 		return refused(words.NoMeasures)
 	}
-	return choose(words.WeighWhich, lettered(min(len(ms), 26), func(i int) (string, func(shared) step) {
+	return choose(words.WeighWhich, lettered(0, min(len(ms), 26), func(i int) (string, func(shared) step) {
 		name := ms[i].Name
 		return sh.theme.Units.MeasureOf(ms[i]), func(shared) step {
 			return askNumber(words.Weighing(name), kilograms, givenMass(from, entry.WeighMeasure), func(v float64) step {

@@ -72,7 +72,7 @@ func settingsOf(s smelt) []entry.Setting {
 func askReady(sh shared) step {
 	ticked := ready(sh.smelt)
 	m := sh.theme.Marks()
-	return choose(words.ReadyAsks, lettered(len(words.ReadyChecks), func(i int) (string, func(shared) step) {
+	return choose(words.ReadyAsks, lettered(0, len(words.ReadyChecks), func(i int) (string, func(shared) step) {
 		check, mark, name := words.ReadyChecks[i], m.Open, isReady
 		if ticked[i] {
 			mark, name = m.Ticked, isNotReady

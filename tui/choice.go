@@ -21,9 +21,10 @@ type option struct {
 func opt(k, word string, then func(shared) step) option { return option{bind(word, k), then} }
 
 // lettered makes options whose keys are letters of their own words, the first
-// that is free.
-func lettered(n int, line func(i int) (word string, then func(shared) step)) []option {
-	taken := map[rune]bool{}
+// that is free and is not the one to avoid: the key that opened the list, which
+// pressed again at once would be taken for a leaning glove.
+func lettered(avoid rune, n int, line func(i int) (word string, then func(shared) step)) []option {
+	taken := map[rune]bool{avoid: true}
 	var list []option
 	for i := range n {
 		word, then := line(i)

@@ -54,6 +54,9 @@ func (f fire) hints(sh shared) []paint.KeyHint {
 
 func (fire) phaseHints(s smelt) []paint.KeyHint {
 	k := fireMap
+	if s.rights() == lookOnly {
+		return []paint.KeyHint{short(global.Views, words.ShortViews), hint(global.Far), hint(global.Back)}
+	}
 	if s.rights() < own {
 		return []paint.KeyHint{short(k.Weigh, words.DoWeigh), short(k.Rare, words.ShortOthers), short(global.Views, words.ShortViews), hint(global.Back)}
 	}

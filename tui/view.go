@@ -39,7 +39,19 @@ func (m Model) paint(g cell.Grid) {
 	if m.locked.is() {
 		ask, keys = m.locked.ask(), nil
 	}
-	paint.Foot(g.Sub(foot), m.theme, m.said(), ask, keys, hint(global.Help))
+	paint.Foot(g.Sub(foot), m.theme, m.said(), ask, keys, m.helpHint())
+}
+
+// helpHint is the key that shows the help just now: none in a list, a field or
+// behind the lock, where every key has its own meaning.
+func (m Model) helpHint() paint.KeyHint {
+	switch {
+	case m.dialog != nil || m.locked.is():
+		return paint.KeyHint{}
+	case m.typing():
+		return hint(global.HelpTyping)
+	}
+	return hint(global.Help)
 }
 
 // hints are the keys that make sense on this screen.

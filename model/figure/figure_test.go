@@ -74,6 +74,14 @@ func TestTheBurnRateIsOverThreeIntervals(t *testing.T) {
 	}
 }
 
+func TestTimeWithoutBlastIsNoBurning(t *testing.T) {
+	off, on := entry.Blast{State: entry.BlastOff}, entry.Blast{State: entry.BlastOn}
+	r := read(smelt(entry.Furnace{}, load(2, 1), wait(10), load(2, 1), wait(4), off, wait(11), on, wait(6), load(2, 1), wait(10), load(2, 1)), 2*time.Hour)
+	if got := r.Figure(MinutesPerMeasure).P50; math.Abs(got-10) > 1e-9 {
+		t.Errorf("%v min per measure over 41 min of which 11 without blast, want 10", got)
+	}
+}
+
 // The bound of a blast: 12.769 kg of carbon an hour for 1000 l/min of air at
 // 15 C and one atmosphere, all oxygen to CO, and half of it to CO2 (computed
 // from atomic masses and ISO 2533 air; the table of testdata/physics), over

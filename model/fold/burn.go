@@ -22,8 +22,30 @@ type Burn struct {
 // lastIntervals is over how many intervals the burn rate goes.
 const lastIntervals = 3
 
-// Burning is the burn over the last three intervals, fewer in the beginning.
-func (s State) Burning() (Burn, bool) { return burnOver(s.Charges) }
+// Burning is the burn over the last three intervals, fewer in the beginning. The
+// time without blast is left out: next to nothing burned in it.
+func (s State) Burning() (Burn, bool) {
+	b, ok := burnOver(s.Charges)
+	if ok {
+		b.Hours -= s.unblown(b.From, b.To).Hours()
+	}
+	return b, ok
+}
+
+// unblown is how long the blast was off between two moments.
+func (s State) unblown(from, to time.Duration) time.Duration {
+	var off time.Duration
+	for i, b := range s.Blast {
+		until := to
+		if i+1 < len(s.Blast) {
+			until = min(to, s.Blast[i+1].At)
+		}
+		if begin := max(from, b.At); b.Off && until > begin {
+			off += until - begin
+		}
+	}
+	return off
+}
 
 func burnOver(cs []Charge) (Burn, bool) {
 	n := min(lastIntervals, len(cs)-1)

@@ -17,7 +17,7 @@ const (
 
 // FarUsual is how many minutes a burn-down usually takes.
 func FarUsual(least, most int) string {
-	return "usual " + strconv.Itoa(least) + " to " + strconv.Itoa(most)
+	return "usual " + strconv.Itoa(least) + " to " + strconv.Itoa(most) + " min"
 }
 
 // FarBurden is how high the burden stands above the tuyere.
@@ -93,7 +93,7 @@ const (
 
 // BurnDownFor is how long burn-down has gone on, against the usual.
 func BurnDownFor(lasted time.Duration, least, most int) string {
-	return "burning down for " + Lasted(lasted) + ", usual " + strconv.Itoa(least) + " to " + strconv.Itoa(most)
+	return "burning down for " + Lasted(lasted) + ", usual " + strconv.Itoa(least) + " to " + strconv.Itoa(most) + " min"
 }
 
 // BurdenAt is the height of the burden against the tuyere.

@@ -110,8 +110,8 @@ func Process(p figure.Process) string {
 // ProcessShort is the same in a few letters.
 func ProcessShort(p figure.Process) string {
 	return [...]string{
-		figure.Drying: "drying", figure.Roasting: "roasting", figure.RedToBlack: "to black",
-		figure.LosesOxygen: "oxygen off", figure.IronForms: "iron forms", figure.SlagRuns: "slag runs",
+		figure.Drying: "drying", figure.Roasting: "roasting", figure.RedToBlack: "blackens",
+		figure.LosesOxygen: "reducing", figure.IronForms: "iron forms", figure.SlagRuns: "slag runs",
 		figure.Burning: "burning",
 	}[p]
 }

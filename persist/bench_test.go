@@ -188,3 +188,61 @@ func BenchmarkShelf(b *testing.B) {
 	defer book.Close()
 	b.Run("summaries of a held book", summaries)
 }
+
+// BenchmarkDamage checks and rescues a book of 1,000 smelts of 500 entries: whole,
+// and with both heads damaged, so that every line is searched for.
+func BenchmarkDamage(b *testing.B) {
+	path := shelf(b)
+	if info, err := os.Stat(path); err == nil {
+		b.Logf("the book has %d MB", info.Size()>>20)
+	}
+	b.Run("pages", func(b *testing.B) {
+		for b.Loop() {
+			if err := soundPages(path); err != nil {
+				b.Fatal(err)
+			}
+		}
+	})
+	b.Run("check", func(b *testing.B) {
+		for b.Loop() {
+			if r, err := Check(path, Options{Summarise: counted}); err != nil || !r.OK() {
+				b.Fatal(r.Findings, err)
+			}
+		}
+	})
+	rescue := func(harm func(*os.File) error) func(b *testing.B) {
+		return func(b *testing.B) {
+			for b.Loop() {
+				b.StopTimer()
+				f, err := os.OpenFile(path, os.O_RDWR, 0)
+				if err == nil {
+					err = both(harm(f), f.Close())
+				}
+				if err != nil {
+					b.Fatal(err)
+				}
+				b.StartTimer()
+				r, err := Rescue(path, Options{})
+				if err != nil || r.Entries != 500_000 {
+					b.Fatal(r.Entries, err)
+				}
+				b.StopTimer()
+				for _, old := range r.Aside {
+					if err := os.Remove(old); err != nil {
+						b.Fatal(err)
+					}
+				}
+				b.StartTimer()
+			}
+		}
+	}
+	b.Run("rescue", rescue(func(*os.File) error { return nil }))
+	b.Run("rescue without heads", rescue(func(f *os.File) error {
+		for _, at := range []int64{pageHeader, int64(os.Getpagesize()) + pageHeader} {
+			if _, err := f.WriteAt(make([]byte, metaBytes), at); err != nil {
+				return err
+			}
+		}
+		return nil
+	}))
+}

@@ -31,6 +31,19 @@ type pageWalk struct {
 	seen                map[uint64]bool
 }
 
+// walkAtOpening bounds the files whose pages are walked whenever they are
+// opened: up to here it takes some 10 ms. Larger ones are walked by check and
+// rescue.
+const walkAtOpening = 8 << 20
+
+// soundIfSmall is soundPages for a file that is walked whenever it is opened.
+func soundIfSmall(file *os.File) error {
+	if info, err := file.Stat(); err != nil || info.Size() > walkAtOpening {
+		return err
+	}
+	return soundPages(file.Name())
+}
+
 // soundPages tells whether every page that a book's newest state uses can be
 // followed: bbolt trusts what pages say of each other, and one bad number can
 // lead it in a circle or out of the file, which ends the program. What the lines

@@ -84,7 +84,11 @@ func openVault(path string, readOnly bool, wait time.Duration, openFile openFunc
 	})
 	switch {
 	case err == nil:
-		return boltVault{db, file}, nil
+		v := boltVault{db, file}
+		if err := soundIfSmall(file); err != nil { // only now: with the lock, nobody changes it
+			return nil, both(err, v.Close())
+		}
+		return v, nil
 	case errors.Is(err, bolterrors.ErrTimeout):
 		return nil, &HeldError{Path: path}
 	case errors.Is(err, errFault):

@@ -24,6 +24,7 @@ const (
 	ExportDoes   = "writes a smelt as a log (CSV), or exactly as it was kept with --json"
 	HindcastDoes = "scores the forecast of the next charge on logs or smelts that are over"
 	CheckDoes    = "goes through the book and its plain-text twins and says what is wrong"
+	RescueDoes   = "rebuilds a damaged book from its twins and what can be read of it; the damaged one is kept"
 	VersionDoes  = "says which version this is"
 	HelpDoes     = "prints this"
 	HelpMore     = "chargehand SUBCOMMAND --help tells its flags"
@@ -171,6 +172,45 @@ func Checked(path string, streams int, entries uint64, faults int) string {
 // CheckFailed says how bad it is and what to do.
 func CheckFailed(n int) string {
 	return fmt.Sprintf("%d faults found: keep a copy of the book and its twins before anything else", n)
+}
+
+// RescuedFrom says what was wrong with the book that was rescued.
+func RescuedFrom(path, trouble string) string {
+	if trouble == "" {
+		trouble = "could be read"
+	}
+	return path + " " + trouble
+}
+
+// RescuedStream says what was brought back of one smelt, or of the house.
+func RescuedStream(name string, entries, book, twin, loose int) string {
+	said := fmt.Sprintf("%s: %d entries brought back", name, entries)
+	for _, part := range []struct {
+		n    int
+		from string
+	}{{book, "from the book alone"}, {twin, "from the twin alone"}, {loose, "NOT: they stand beyond a lost one, in the files set aside"}} {
+		if part.n > 0 {
+			said += fmt.Sprintf(", %d %s", part.n, part.from)
+		}
+	}
+	return said
+}
+
+// RescuedStep is one thing that was put right in the stream above it.
+func RescuedStep(what string) string { return "  " + what }
+
+// Rescued says what stands now, and where the old files are.
+func Rescued(path string, streams int, entries uint64, aside []string) string {
+	said := fmt.Sprintf("%s was written anew: %d streams, %d entries", path, streams, entries)
+	if len(aside) > 0 {
+		said += "; the old one is kept as " + strings.Join(aside, ", ")
+	}
+	return said
+}
+
+// RescuedLoose says what a rescue could not bring back.
+func RescuedLoose(n int) string {
+	return fmt.Sprintf("%d entries stand beyond a lost one and are not in the book: they can still be read in the files set aside; keep those", n)
 }
 
 // Version is the version line.

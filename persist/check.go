@@ -64,7 +64,7 @@ const maxPages = 20
 func Check(path string, opt Options) (Report, error) {
 	opt = opt.filled()
 	file := BookFile(path)
-	r := Report{Path: file}
+	r := Report{Path: file, Findings: []Finding{}}
 	for _, small := range takeOvers(file) {
 		r.add(Finding{File: small, What: "a small book that took over when the book could not be flushed is not merged yet", Do: doMerge})
 	}

@@ -29,7 +29,7 @@ func firstNumber(cell string, prior float64) (v float64, given bool) {
 //	go test -run TestReportBlooms -v ./physics
 func TestReportBlooms(t *testing.T) {
 	if testing.Short() {
-		t.Skip("a report")
+		t.Skip("a report, not made with -short")
 	}
 	type smelt struct {
 		id                string

@@ -166,7 +166,7 @@ func smelt2016(tb testing.TB, factor float64) publishedSmelt {
 //	go test -run TestReportPublishedSmelts -v ./physics
 func TestReportPublishedSmelts(t *testing.T) {
 	if testing.Short() {
-		t.Skip("a report")
+		t.Skip("a report, not made with -short")
 	}
 	heights := []float64{0.02, 0.10, 0.20, 0.30, 0.40, 0.48}
 	row := func(profile []ShaftLayer, read func(ShaftLayer) float64) string {

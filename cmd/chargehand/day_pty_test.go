@@ -13,7 +13,7 @@ import (
 // power failed and came back, as seen as it was.
 func TestBlockedTuyereOnATerminal(t *testing.T) {
 	if testing.Short() {
-		t.Skip("waits for the rules, which look every ten seconds")
+		t.Skip("not with -short: waits for the rules, which look every ten seconds")
 	}
 	dir := t.TempDir()
 	s := openTerminal(t, dir, 120, 36)

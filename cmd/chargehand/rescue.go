@@ -2,8 +2,10 @@ package main
 
 import (
 	"encoding/json"
+	"errors"
 	"flag"
 	"fmt"
+	"io"
 
 	"chargehand/model/words"
 	"chargehand/persist"
@@ -24,22 +26,32 @@ func rescueCommand() command {
 				return err
 			}
 			if c.json {
-				return json.NewEncoder(w.out).Encode(r)
+				if err := json.NewEncoder(w.out).Encode(r); err != nil {
+					return err
+				}
+			} else {
+				tellRescued(w.out, r)
 			}
-			fmt.Fprintln(w.out, words.RescuedFrom(r.Path, r.Trouble))
 			loose := 0
 			for _, s := range r.Streams {
-				fmt.Fprintln(w.out, words.RescuedStream(s.Stream, s.Entries, s.Book, s.Twin, s.Loose))
-				for _, m := range s.Mended {
-					fmt.Fprintln(w.out, words.RescuedStep(m))
-				}
 				loose += s.Loose
 			}
-			fmt.Fprintln(w.out, words.Rescued(r.Path, len(r.Streams), r.Entries, r.Aside))
 			if loose > 0 {
-				return fmt.Errorf("%s", words.RescuedLoose(loose))
+				return errors.New(words.RescuedLoose(loose))
 			}
 			return nil
 		}
 	}}
+}
+
+// tellRescued says stream by stream what was brought back.
+func tellRescued(out io.Writer, r persist.Rescued) {
+	fmt.Fprintln(out, words.RescuedFrom(r.Path, r.Trouble))
+	for _, s := range r.Streams {
+		fmt.Fprintln(out, words.RescuedStream(s.Stream, s.Entries, s.Book, s.Twin, s.Loose))
+		for _, m := range s.Mended {
+			fmt.Fprintln(out, words.RescuedStep(m))
+		}
+	}
+	fmt.Fprintln(out, words.Rescued(r.Path, len(r.Streams), r.Entries, r.Aside))
 }

@@ -74,6 +74,15 @@ func TestTheBurnRateIsOverThreeIntervals(t *testing.T) {
 	}
 }
 
+func TestChargesKeyedTogetherTellNoBurnRate(t *testing.T) {
+	r := read(smelt(entry.Furnace{}, load(2, 1), wait(1), load(2, 1)), time.Hour)
+	for _, n := range []Name{BurnRate, MinutesPerMeasure, AirPerCharcoal} {
+		if f := r.Figure(n); f.Known() {
+			t.Errorf("%s is %+v after two charges a minute apart", n.Key(), f)
+		}
+	}
+}
+
 func TestTimeWithoutBlastIsNoBurning(t *testing.T) {
 	off, on := entry.Blast{State: entry.BlastOff}, entry.Blast{State: entry.BlastOn}
 	r := read(smelt(entry.Furnace{}, load(2, 1), wait(10), load(2, 1), wait(4), off, wait(11), on, wait(6), load(2, 1), wait(10), load(2, 1)), 2*time.Hour)

@@ -27,13 +27,13 @@ const lastIntervals = 3
 func (s State) Burning() (Burn, bool) {
 	b, ok := burnOver(s.Charges)
 	if ok {
-		b.Hours -= s.unblown(b.From, b.To).Hours()
+		b.Hours -= s.Unblown(b.From, b.To).Hours()
 	}
 	return b, ok
 }
 
-// unblown is how long the blast was off between two moments.
-func (s State) unblown(from, to time.Duration) time.Duration {
+// Unblown is how long the blast was off between two moments.
+func (s State) Unblown(from, to time.Duration) time.Duration {
 	var off time.Duration
 	for i, b := range s.Blast {
 		until := to
@@ -47,12 +47,19 @@ func (s State) unblown(from, to time.Duration) time.Duration {
 	return off
 }
 
+// Together is how soon after a charge another one is still the same charge: no
+// furnace eats a charge in two minutes (the least interval of the logs in testdata is
+// four), so what follows so fast was put in or keyed together. It says nothing of
+// the burn, nor of when the next charge is due.
+const Together = 2 * time.Minute
+
 func burnOver(cs []Charge) (Burn, bool) {
 	n := min(lastIntervals, len(cs)-1)
 	if n < 1 {
 		return Burn{}, false
 	}
-	return BurnBetween(cs[len(cs)-1-n:]), true
+	b := BurnBetween(cs[len(cs)-1-n:])
+	return b, b.To-b.From >= time.Duration(n)*Together
 }
 
 // BurnBetween is the burn from the first to the last of some charges. What the

@@ -13,10 +13,6 @@ import (
 const (
 	usualBurn   = 6.5
 	usualBurnSD = 2.7
-	// fastestBurn bounds what two charges keyed at once would make of it: twice
-	// the fastest published pace, 18 lb of charcoal in 20 to 25 minutes (the
-	// Rockbridge recipe on a wide shaft).
-	fastestBurn = 50
 )
 
 const (
@@ -157,7 +153,7 @@ func (w *walk) burn() (kgh, sd float64) {
 		w.passed++
 	}
 	if b, ok := burnOver(cs[:w.passed]); ok && !b.Charcoal.Dry.Unknown && b.Hours > 0 {
-		rate := min(b.Charcoal.Dry.Kg/b.Hours, fastestBurn)
+		rate := b.Charcoal.Dry.Kg / b.Hours
 		return rate, rate * steadyRel
 	}
 	return usualBurn, usualBurnSD

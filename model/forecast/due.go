@@ -37,8 +37,7 @@ func Next(s fold.State) (Due, bool) {
 		return Due{}, false
 	}
 	last := cs[len(cs)-1]
-	_, unblown := stops(s)
-	from := last.At + unblown.within(last.At, s.At)
+	from := last.At + s.Unblown(last.At, s.At)
 	p := paceOf(shared, intervals(s))
 	return Due{
 		Next:      Ahead{from, p.next()},

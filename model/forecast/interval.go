@@ -10,11 +10,6 @@ import (
 	"chargehand/model/fold"
 )
 
-// Together is how long after the first charge further ones are still the same
-// one, keyed in two goes; and how long a stop may be and still belong to the
-// work of charging.
-const Together = 2 * time.Minute
-
 // changedShare is the least change of the blast that counts as one: as much as
 // one interval scatters by itself on a steady smelt (the last of
 // fitted.Scatter), below which an effect could not be told from chance.
@@ -30,7 +25,7 @@ type start struct {
 func starts(cs []fold.Charge) []start {
 	first := make([]start, 0, len(cs))
 	for i := range cs {
-		if n := len(first); n == 0 || cs[i].At-first[n-1].At > Together {
+		if n := len(first); n == 0 || cs[i].At-first[n-1].At > fold.Together {
 			first = append(first, start{cs[i].At, cs[i].Seq})
 		}
 	}
@@ -50,13 +45,13 @@ func intervals(s fold.State) []interval {
 	if len(cs) < 2 {
 		return nil
 	}
-	work, blast := stops(s)
+	work := stops(s)
 	is := make([]interval, len(cs)-1)
 	for i := range is {
 		from, to := cs[i].At, cs[i+1].At
 		is[i] = interval{
 			Minutes: (to - from).Minutes(),
-			Stopped: work.within(from, to) > Together || blast.within(from, to) > Together,
+			Stopped: work.within(from, to) > fold.Together || s.Unblown(from, to) > fold.Together,
 			// One that was changed shortly before a charge shows only in the
 			// interval after it.
 			NewAir: newAir(airBy(s.Blast, cs[max(i-1, 0)].At+1), airBy(s.Blast, to)),
@@ -98,9 +93,8 @@ func newAir(was, is air) bool {
 // spans are stretches of time, in order.
 type spans [][2]time.Duration
 
-// stops are when the work was paused and when the blast was off; the last may
-// go on still.
-func stops(s fold.State) (work, blast spans) {
+// stops are when the work was paused; the last may go on still.
+func stops(s fold.State) (work spans) {
 	for _, l := range s.Lines {
 		switch l.Event.(type) {
 		case entry.Pause:
@@ -109,14 +103,7 @@ func stops(s fold.State) (work, blast spans) {
 			work = work.close(l.At)
 		}
 	}
-	for _, b := range s.Blast {
-		if b.Off {
-			blast = blast.open(b.At)
-		} else {
-			blast = blast.close(b.At)
-		}
-	}
-	return work, blast
+	return work
 }
 
 func (sp spans) isOpen() bool { return len(sp) > 0 && sp[len(sp)-1][1] == math.MaxInt64 }

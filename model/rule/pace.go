@@ -93,7 +93,7 @@ func paces(c *fold.Course) []pace {
 			logs = nil
 		}
 		p.minutes = (ch.At - from.At).Minutes()
-		apart := ch.At-from.At > forecast.Together // else one charge in two goes, as when a new fill is topped up
+		apart := ch.At-from.At > fold.Together // else one charge in two goes, as when a new fill is topped up
 		p.clean = apart && usualSize(c, i) && undisturbed(c, from, ch) &&
 			(ps[i-1].usual == 0 || p.minutes < missing*ps[i-1].usual)
 		if p.clean {

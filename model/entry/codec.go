@@ -17,7 +17,7 @@ const MaxBytes = 1 << 20
 // error: it is kept as Unknown.)
 var ErrNewer = errors.New("written by a newer version")
 
-// wire is the frame of an entry. The order of the fields is the order on the
+// wire is the frame of an entry, as it is read. The order of the fields is the order on the
 // line; changing it changes the bytes and with them the hash chain of new
 // entries, which is allowed, but not of kept ones, which are never rewritten.
 type wire struct {
@@ -40,28 +40,29 @@ type wire struct {
 }
 
 // Encode gives the wire form of an entry: one line of JSON without the line's
-// end.
+// end. It writes the fields of wire in their order.
 func Encode(e Entry) ([]byte, error) {
-	w := wire{
-		V: Version, Stream: e.Stream, Seq: e.Seq, Prev: e.Prev,
-		Happened: formatTime(e.Happened), UncertainS: e.Uncertain.Seconds(),
-		Boot: e.Boot, MonoMs: e.Mono.Milliseconds(), By: e.By, Screen: e.Screen,
-		Key: e.Key, Group: e.Group, Local: e.Local,
+	o := object{b: append(make([]byte, 0, 640), '{')} // most entries fit
+	o.integer("v", Version)
+	o.key("stream")
+	o.quote(e.Stream)
+	o.integer("seq", int64(e.Seq))
+	o.text("prev", e.Prev)
+	o.key("happened")
+	o.quote(formatTime(e.Happened)) // every entry has a time, be it nought
+	o.seconds("uncertain_s", e.Uncertain)
+	o.time("kept", e.Kept)
+	o.text("boot", e.Boot)
+	if ms := e.Mono.Milliseconds(); ms != 0 {
+		o.integer("mono_ms", ms)
 	}
-	if !e.Kept.IsZero() {
-		w.Kept = formatTime(e.Kept)
-	}
-	var err error
-	if w.Kind, w.Event, err = encodeEvent(e.Event); err != nil {
-		return nil, err
-	}
-	var b bytes.Buffer
-	enc := json.NewEncoder(&b)
-	enc.SetEscapeHTML(false)
-	if err := enc.Encode(w); err != nil {
-		return nil, err
-	}
-	return bytes.TrimSuffix(b.Bytes(), []byte("\n")), nil
+	o.text("by", e.By)
+	o.text("screen", e.Screen)
+	o.text("key", e.Key)
+	o.text("group", e.Group)
+	o.text("local", e.Local)
+	o.event(e.Event)
+	return o.end()
 }
 
 // Decode reads one line of the journal. Bytes it does not understand are an
@@ -98,20 +99,6 @@ func Decode(line []byte) (Entry, error) {
 		return Entry{}, fmt.Errorf("%s: %w", w.Kind, err)
 	}
 	return e, nil
-}
-
-func encodeEvent(ev Event) (Kind, json.RawMessage, error) {
-	if ev == nil {
-		return "", nil, nil
-	}
-	b, err := json.Marshal(ev)
-	if err != nil {
-		return "", nil, err
-	}
-	if string(b) == "{}" {
-		b = nil
-	}
-	return ev.Kind(), b, nil
 }
 
 func decodeEvent(k Kind, raw json.RawMessage) (Event, error) {

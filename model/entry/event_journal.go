@@ -21,7 +21,7 @@ type Amend struct {
 	Uncertain time.Duration
 }
 
-// amendWire is Amend as it stands on the wire.
+// amendWire is Amend as it is read from the wire.
 type amendWire struct {
 	Target     Ref             `json:"target"`
 	Happened   string          `json:"happened,omitempty"`
@@ -32,15 +32,13 @@ type amendWire struct {
 
 // MarshalJSON writes the amended event with its kind.
 func (a Amend) MarshalJSON() ([]byte, error) {
-	w := amendWire{Target: a.Target, UncertainS: a.Uncertain.Seconds()}
-	if !a.Happened.IsZero() {
-		w.Happened = formatTime(a.Happened)
-	}
-	var err error
-	if w.Kind, w.Event, err = encodeEvent(a.Event); err != nil {
-		return nil, err
-	}
-	return json.Marshal(w)
+	o := object{b: []byte{'{'}}
+	o.key("target")
+	o.value(a.Target)
+	o.time("happened", a.Happened)
+	o.seconds("uncertain_s", a.Uncertain)
+	o.event(a.Event)
+	return o.end()
 }
 
 // UnmarshalJSON reads the amended event by its kind.

@@ -103,3 +103,25 @@ func (o Oxides) WithIron(lost float64) Oxides {
 	o.FeO += max(0, lost) * MolarMassFeO / MolarMassFe
 	return o
 }
+
+// WithFerrous gives as much slag in which iron, all of it as FeO, is a share of the mass (0 to 1); the rest keeps its
+// proportions. A slag of nothing but iron stays as it is.
+func (o Oxides) WithFerrous(share float64) Oxides {
+	sum := o.Sum()
+	rest := o
+	rest.FeO, rest.Fe2O3 = 0, 0
+	if !(rest.Sum() > 0) {
+		return o
+	}
+	rest = rest.Scale((1 - share) * sum / rest.Sum())
+	rest.FeO = share * sum
+	return rest
+}
+
+// FerrousShare gives the iron of the slag, all of it counted as FeO, as a share of the mass.
+func (o Oxides) FerrousShare() float64 {
+	if sum := o.ferrousTotal() - o.FeO - o.Fe2O3 + o.Sum(); sum > 0 { // ferric iron weighs less as FeO
+		return o.ferrousTotal() / sum
+	}
+	return 0
+}

@@ -146,3 +146,28 @@ func TestBathDepth(t *testing.T) {
 		t.Error("a hearth without width was taken")
 	}
 }
+
+// Fayalite is 2 FeO SiO2: 70.51 % FeO (slag.csv). Made poorer and richer again it is the same slag, and ferric iron counts
+// by its iron: 100 kg Fe2O3 hold the iron of 89.98 kg FeO (molar masses).
+func TestIronOfASlag(t *testing.T) {
+	fayalite := Oxides{FeO: 7.051, SiO2: 2.949}
+	if got := fayalite.FerrousShare(); math.Abs(got-0.7051) > 1e-9 {
+		t.Errorf("%.4f", got)
+	}
+	poor := fayalite.WithFerrous(0.4)
+	if math.Abs(poor.Sum()-10) > 1e-9 || math.Abs(poor.FeO-4) > 1e-9 {
+		t.Errorf("made poorer: %+v", poor)
+	}
+	if back := poor.WithFerrous(0.7051); math.Abs(back.FeO-fayalite.FeO) > 1e-9 || math.Abs(back.SiO2-fayalite.SiO2) > 1e-9 {
+		t.Errorf("and richer again: %+v", back)
+	}
+	if got := (Oxides{Fe2O3: 100, SiO2: 89.98}).FerrousShare(); math.Abs(got-0.5) > 1e-4 {
+		t.Errorf("ferric: %.4f", got)
+	}
+	if got := (Oxides{FeO: 3}).WithFerrous(0.5); got != (Oxides{FeO: 3}) {
+		t.Errorf("nothing but iron: %+v", got)
+	}
+	if (Oxides{}).FerrousShare() != 0 {
+		t.Error("no slag has iron in it")
+	}
+}

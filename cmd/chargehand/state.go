@@ -71,6 +71,7 @@ type stateJSON struct {
 	Figures map[string]figureJSON `json:"figures"`
 	Layers  []layerJSON           `json:"layers"`
 	Zones   []zoneJSON            `json:"zones"`
+	Slag    []slagJSON            `json:"slag_by_iron"` // how stiff it would be with other shares of iron
 	Carbon  *string               `json:"carbon_class"` // of the iron so far, in a word
 	Lack    *string               `json:"solver_lacks"` // why the shaft solver gives no figures
 }
@@ -102,10 +103,15 @@ type zoneJSON struct {
 	Basis    string   `json:"basis"`
 }
 
+type slagJSON struct {
+	Ferrous   float64 `json:"feo_percent"`
+	Stiffness float64 `json:"pa_s"`
+}
+
 func stateOf(r figure.Reading) stateJSON {
 	s := stateJSON{
 		Smelt: r.Smelt, At: r.Wall(r.At).Format(timeForm), Known: r.Known, Phase: string(r.Phase),
-		Figures: map[string]figureJSON{}, Layers: []layerJSON{}, Zones: []zoneJSON{},
+		Figures: map[string]figureJSON{}, Layers: []layerJSON{}, Zones: []zoneJSON{}, Slag: []slagJSON{},
 	}
 	for n := range figure.Count {
 		f := r.Figure(n)
@@ -120,6 +126,9 @@ func stateOf(r figure.Reading) stateJSON {
 	}
 	for _, z := range r.Zones {
 		s.Zones = append(s.Zones, zoneJSON{words.Process(z.What), z.Top, z.Bottom, z.Degrees, pointer(z.WallSide), z.Basis.String()})
+	}
+	for _, p := range r.Poorer {
+		s.Slag = append(s.Slag, slagJSON(p))
 	}
 	if r.Figure(figure.BloomCarbon).Known() {
 		class := words.Carbon(r.Carbon.Middle)

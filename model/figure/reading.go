@@ -112,7 +112,15 @@ type Reading struct {
 	Measures  []entry.Measure      // by name, with what they weigh now
 	Solver    Solver               // how the figures and zones of the shaft solver stand
 	Lack      solve.Lack           // what it lacks to give any, once it was asked
+	Poorer    []SlagPoint          // how stiff this slag would be with other shares of iron
 	Carbon    CarbonSpan           // what a smith would call the iron gathered so far; see BloomCarbon
+}
+
+// SlagPoint is how stiff the slag in the hearth would be, at the same heat, with
+// another share of iron in it.
+type SlagPoint struct {
+	Ferrous   float64 // per cent of the mass, all iron counted as FeO
+	Stiffness float64 // Pa s
 }
 
 // CarbonSpan is the class of the iron, and the ones it lies between.

@@ -71,31 +71,6 @@ func (r *Reading) airFactor(s solve.Solution) {
 	r.Figures[AirFactor] = Figure{Band: s.AirFactor, Basis: basis}
 }
 
-func (r *Reading) slag(s solve.Solution, basis Basis) {
-	slag := s.Hearth.Slag
-	mass := slag.Sum()
-	if s.UsualOre {
-		basis = Guessed
-	}
-	r.Figures[SlagMass] = Figure{Band: physics.LogNormal(mass, slagSpread), Basis: basis}
-	if mass < leastSlag {
-		return
-	}
-	iron := 100 * slagIron(slag) / mass
-	r.Figures[SlagIron] = Figure{Band: within(iron-slagIronSpread, iron, iron+slagIronSpread, 100*physics.Wustite.IronShare()), Basis: basis}
-	base, b := r.Light.Furnace.TuyereBase, s.Bath.Scale(100)
-	if !base.Positive() || b.IsZero() || s.Lack == solve.IsOver {
-		return
-	}
-	floor := float64(base.Value)
-	r.Figures[SlagBelowTuyere] = Figure{Band: physics.Band{P10: floor - b.P90, P50: floor - b.P50, P90: floor - b.P10}, Basis: Guessed}
-}
-
-// slagIron is the iron in a slag, kg.
-func slagIron(o physics.Oxides) float64 {
-	return physics.IronShareFromOxides(o.FeO, o.Fe2O3)
-}
-
 // iron sets what has become of the ore's iron. The bands are as wide as the
 // published yields until blooms of one's own have been compared, so all of it is
 // a guess.

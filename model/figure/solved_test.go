@@ -41,6 +41,10 @@ func TestASolutionFillsTheFigures(t *testing.T) {
 	for name, window := range map[Name][2]float64{
 		HearthTemperature: {1135, 1450}, TopGasTemperature: {150, 1100}, TopGasCO: {50, 100}, SlagIron: {20, 62},
 		AirFactor: {0.4, 1.25}, SlagMass: {0.5, 15},
+		// FeO-SiO2 melts between its lowest ternary point, 1083 C, and 1371 C, the
+		// melting of wustite (Schairer & Yagi 1952, Bowen & Schairer 1932, both from
+		// memory); fayalite has an index of 1.
+		SlagMelts: {1083, 1371}, SlagStiffness: {0.02, 10}, ReducibleIron: {0.3, 4},
 	} {
 		f := r.Figure(name)
 		if !f.Known() || f.P50 < window[0] || f.P50 > window[1] || f.P10 > f.P50 || f.P50 > f.P90 {
@@ -58,6 +62,12 @@ func TestASolutionFillsTheFigures(t *testing.T) {
 	}
 	if below := r.Figure(SlagBelowTuyere); below.Basis != Guessed || below.P50 >= 25 || below.P10 > below.P50 {
 		t.Errorf("slag below the tuyere %+v", below)
+	}
+	// Sauder, quoted 2006: more silica makes a slag sticky steeply.
+	for i, p := range r.Poorer[1:] {
+		if before := r.Poorer[i]; !(p.Ferrous > before.Ferrous && p.Stiffness < before.Stiffness) {
+			t.Errorf("slag with %.0f %% FeO %.3f Pa s, with %.0f %% %.3f", before.Ferrous, before.Stiffness, p.Ferrous, p.Stiffness)
+		}
 	}
 	if c := r.Carbon; c.Low > c.Middle || c.Middle > c.High {
 		t.Errorf("carbon %+v", c)

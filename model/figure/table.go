@@ -36,6 +36,9 @@ const (
 	SlagMass
 	SlagIron
 	SlagBelowTuyere
+	SlagMelts
+	SlagStiffness
+	ReducibleIron
 	BloomSoFar
 	BloomEnd
 	BloomCarbon
@@ -81,6 +84,9 @@ var Table = [Count]Definition{
 	SlagMass:          {"slag_mass", "kg", "slag in the hearth, computed"},
 	SlagIron:          {"slag_iron", "%", "iron in that slag by mass, as oxide"},
 	SlagBelowTuyere:   {"slag_below_tuyere", "cm", "how far the slag stands below the tuyere; negative above it"},
+	SlagMelts:         {"slag_melts", "C", "temperature above which that slag is all molten"},
+	SlagStiffness:     {"slag_stiffness", "Pa s", "viscosity of that slag at the heat of the hearth, crystals in it counted"},
+	ReducibleIron:     {"reducible_iron", "1", "2.39 SiO2 over FeO and MnO by mass: above 1 the slag has too little iron to bind its silica and stiffens, below 1 iron is left that could still become metal"},
 	BloomSoFar:        {"bloom_so_far", "kg", "bloom gathered so far, computed; published yields differ so much that it is a guess"},
 	BloomEnd:          {"bloom_end", "kg", "bloom at the end from the ore charged so far, likewise"},
 	BloomCarbon:       {"bloom_carbon", "%", "carbon in the iron gathered so far by mass, likewise"},

@@ -255,7 +255,10 @@ func amount(v float64, unit string) string {
 	if unit == "s" {
 		return (time.Duration(v*1000) * time.Millisecond).Round(time.Second).String()
 	}
-	return plain(v) + " " + unitWord(unit)
+	if unit == "1" {
+		return plain(v)
+	}
+	return plain(v) + " " + unit
 }
 
 // plain is a number to four digits, never with a power of ten.
@@ -269,13 +272,6 @@ func plain(v float64) string {
 		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
 	}
 	return s
-}
-
-func unitWord(u string) string {
-	if u == "1" {
-		return ": 1"
-	}
-	return u
 }
 
 // ScreenFailed says that the screen stopped by itself, and what that means.

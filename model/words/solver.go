@@ -3,6 +3,7 @@ package words
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"chargehand/model/figure"
@@ -57,6 +58,9 @@ func Solved(r figure.Reading) string {
 	if r.Figure(figure.BloomCarbon).Known() {
 		line("iron so far", CarbonSpan(r.Carbon)+", "+r.Figure(figure.BloomCarbon).Basis.String())
 	}
+	if len(r.Poorer) > 0 {
+		line("slag at that heat", SlagByIron(r.Poorer))
+	}
 	switch {
 	case r.Solver == figure.Resolving:
 		line("furnace", BeingWorkedOut)
@@ -71,6 +75,28 @@ func Solved(r figure.Reading) string {
 		line(fmt.Sprintf("%.0f to %.0f cm", z.Bottom, z.Top), fmt.Sprintf("%s, %s, %s", Process(z.What), at, z.Basis))
 	}
 	return b.String()
+}
+
+// SlagByIron is how stiff a slag would be with other shares of iron, the reason
+// why one with too little does not run.
+func SlagByIron(points []figure.SlagPoint) string {
+	said := make([]string, len(points))
+	for i, p := range points {
+		said[i] = fmt.Sprintf("%s Pa s with %.0f %% FeO", TwoDigits(p.Stiffness), p.Ferrous)
+	}
+	return strings.Join(said, ", ")
+}
+
+// TwoDigits is a number that is known to a factor or so.
+func TwoDigits(v float64) string {
+	digits := 1
+	for x := math.Abs(v); x > 0 && x < 1 && digits < 4; x *= 10 {
+		digits++
+	}
+	if math.Abs(v) >= 10 {
+		digits = 0
+	}
+	return strconv.FormatFloat(v, 'f', digits, 64)
 }
 
 // Range is a band too wide for a middle: "1 to 11 kg".

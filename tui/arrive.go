@@ -75,7 +75,8 @@ func (m Model) open(id string, to screenID) (Model, tea.Cmd) {
 		m.looked = smelt{}
 		return m.goTo(to)
 	case m.stand.shown != nil && id == m.stand.shown.ID:
-		return m.smeltRead(smeltRead{id: id, to: to, entries: m.stand.demo, demo: true}), nil
+		m, _ := m.smeltRead(smeltRead{id: id, to: to, entries: m.stand.demo, demo: true}) // nothing is kept of it
+		return m, nil
 	}
 	store := m.cfg.Store
 	return m, m.command(func() tea.Msg {
@@ -86,22 +87,38 @@ func (m Model) open(id string, to screenID) (Model, tea.Cmd) {
 
 // smeltRead takes the entries of a smelt that was asked for. One that can go on
 // becomes the one at work; the screens have asked before that.
-func (m Model) smeltRead(r smeltRead) Model {
+func (m Model) smeltRead(r smeltRead) (Model, []entry.Entry) {
 	switch {
 	case r.err != nil:
-		return m.refuse(words.CannotOpen(r.id, r.err.Error()))
+		return m.refuse(words.CannotOpen(r.id, r.err.Error())), nil
 	case len(r.entries) == 0:
-		return m.refuse(words.EmptySmelt(r.id))
+		return m.refuse(words.EmptySmelt(r.id)), nil
 	}
 	s := opened(r.id, r.entries, r.demo, m.now)
+	var out []entry.Entry
 	if s.running() {
 		m.running, m.looked = s, smelt{}
+		m, out = m.joined()
 	} else {
 		m.looked = s
 	}
 	m, _ = m.goTo(r.to)
 	m.answer = answer{text: words.Opened(r.id)}
-	return m
+	return m, out
+}
+
+// joined writes down, with no event, that a smelt goes on after the machine was
+// started anew: by that entry the boot clock is joined to the smelt's own. Left
+// to the next key, a wall clock set in between would turn back a time that the
+// screen has shown.
+func (m Model) joined() (Model, []entry.Entry) {
+	es := m.running.entries
+	if m.now.Boot == "" || es[len(es)-1].Boot == m.now.Boot {
+		return m, nil
+	}
+	m, e := m.hand(m.running.id, act{}, m.active, "")
+	out := []entry.Entry{e}
+	return m.refolded(out), out
 }
 
 // shelfRead takes the lines of the shelf, and the demo.

@@ -95,7 +95,8 @@ func (m Model) Update(msg tea.Msg) (Model, []entry.Entry, tea.Cmd) {
 	case houseRead:
 		m = m.houseRead(msg)
 	case smeltRead:
-		m = m.smeltRead(msg)
+		m, out := m.smeltRead(msg)
+		return m, out, nil
 	case solved:
 		m = m.solved(msg)
 	case startersRead:

@@ -21,12 +21,14 @@ func full() []Entry {
 		{What: Flux},
 	}
 	events := []Event{
-		Light{UID: "a1", Furnace: Furnace{Name: "Reed Hollow", Bore: Some(Centimetre(25)), OreUnder: true, Practice: SlagBowl},
+		Light{UID: "a1", Furnace: Furnace{Name: "Reed Hollow", Bore: Some(Centimetre(25)), OreUnder: true, Practice: SlagBowl,
+			Blower: []Blast{{Gate: "8", Volume: Some(LitrePerMinute(610))}}},
 			Measures: []Measure{{Name: "bucket", What: Charcoal, Mass: Some(Kilogram(1.9)), Guessed: true}},
 			Lots:     []Lot{{Name: "pond", What: Ore, Iron: Some(Share(0.51))}}, Recipe: parts, Source: []string{"a log"}},
 		PhaseSet{Phase: Preheat}, Recipe{Next: parts, Ramp: []RecipeStep{{Charges: 5, Parts: parts}}}, Fill{Parts: parts},
 		Charge{Parts: parts}, Level{Charge: Ref{Seq: 4}, Remark: Heaped}, Dip{BelowRim: Some(Centimetre(12))}, Poke{},
-		Blast{State: BlastOff, Volume: Some(LitrePerMinute(0)), Gate: "8", Strokes: Some(PerMinute(63)), Tuyeres: Some(Count(4)), Pressure: Some(Pascal(900)), Meter: "vane"},
+		Blast{State: BlastOff, Volume: Some(LitrePerMinute(0)), Gate: "8", Strokes: Some(PerMinute(63)), Tuyeres: Some(Count(4)), Pressure: Some(Pascal(900)), Meter: "vane",
+			Stroke: Some(Litre(9)), Read: AirReading{With: OrificePlate, Pipe: Some(Millimetre(52)), Hole: Some(Millimetre(30)), Pressure: Some(Pascal(240)), Speed: Some(MetrePerSecond(5))}},
 		Rod{}, Tuyere{Angle: Some(Degree(22.5)), Swapped: "copper"}, Tap{Mass: Some(Kilogram(2))}, Arch{Open: true}, Look{At: AtPeep, Sees: "white"},
 		Temperature{Degrees: -3, Where: "row A", AboveTuyere: Some(Centimetre(10))}, Weigh{What: WeighMeasure, Name: "bucket", Mass: 1.85, FromNow: true, Why: Wetter},
 		Sample{Of: "slag"}, OreHeld{Again: true}, LastOre{}, BurnDown{}, Extract{From: "top", None: true}, Pause{Why: "rain"}, Resume{}, HandOver{To: "MK"},

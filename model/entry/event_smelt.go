@@ -90,33 +90,6 @@ type Dip struct {
 // Poke is a push that settles the burden. Nothing burns by it.
 type Poke struct{}
 
-// BlastState says whether the blast is on.
-type BlastState string
-
-// States of the blast.
-const (
-	BlastOn  BlastState = "on"
-	BlastOff BlastState = "off"
-)
-
-// Blast is the blast as observed. What was not read is left out: a gate mark
-// is not a volume until it is calibrated. Several meters may disagree; each
-// reading is its own entry.
-type Blast struct {
-	State    BlastState            `json:"state,omitempty"`
-	Volume   Maybe[LitrePerMinute] `json:"l_min,omitzero"`
-	Gate     string                `json:"gate,omitempty"`
-	Strokes  Maybe[PerMinute]      `json:"strokes_min,omitzero"`
-	Tuyeres  Maybe[Count]          `json:"open_tuyeres,omitzero"`
-	Pressure Maybe[Pascal]         `json:"pressure_pa,omitzero"`
-	Meter    string                `json:"meter,omitempty"`
-}
-
-// Off tells whether the event says that no air goes in.
-func (b Blast) Off() bool {
-	return b.State == BlastOff || (b.Volume.Known && b.Volume.Value == 0) || (b.Tuyeres.Known && b.Tuyeres.Value == 0)
-}
-
 // Rod is clearing the tuyere with a rod.
 type Rod struct{}
 
@@ -256,7 +229,6 @@ func (Charge) Kind() Kind      { return KindCharge }
 func (Level) Kind() Kind       { return KindLevel }
 func (Dip) Kind() Kind         { return KindDip }
 func (Poke) Kind() Kind        { return KindPoke }
-func (Blast) Kind() Kind       { return KindBlast }
 func (Rod) Kind() Kind         { return KindRod }
 func (Tuyere) Kind() Kind      { return KindTuyere }
 func (Tap) Kind() Kind         { return KindTap }

@@ -18,6 +18,7 @@ type Furnace struct {
 	Practice    SlagPractice      `json:"practice,omitempty"`
 	OreUnder    bool              `json:"ore_under,omitempty"` // an ore entry on its own belongs to the next charcoal, not the last
 	Altitude    Maybe[Metre]      `json:"altitude_m,omitzero"`
+	Blower      []Blast           `json:"blower,omitempty"`  // what its blower gave when it was metered, each with its setting
 	Guessed     bool              `json:"guessed,omitempty"` // a starter, not measured here
 }
 

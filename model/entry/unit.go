@@ -14,6 +14,7 @@ type (
 	Millimetre     float64 // bore of a tuyere
 	Litre          float64 // volume of a measure
 	LitrePerMinute float64 // blast, as metered at the air's own temperature and pressure
+	MetrePerSecond float64 // speed of air
 	PerMinute      float64 // strokes of a bellows
 	Celsius        float64 // temperature
 	Pascal         float64 // pressure of the blast above ambient

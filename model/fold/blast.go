@@ -4,45 +4,61 @@ import (
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/physics"
 )
 
 // Blast is the blast from one entry to the next.
 type Blast struct {
-	At     time.Duration
-	Seen   entry.Blast                       // as observed
-	Volume entry.Maybe[entry.LitrePerMinute] // what is known to blow from here on
-	Off    bool
+	At        time.Duration
+	Seen      entry.Blast                       // as observed
+	Volume    entry.Maybe[entry.LitrePerMinute] // what is known to blow from here on
+	BySetting bool                              // the volume is what the blower gave at that setting at other times
+	Off       bool
 }
 
-// blasts is the history of the blast. An entry that says something new of the
-// setting without a volume (a gate mark, strokes, "set by ear") leaves the
-// volume unknown; a pressure alone leaves it as it was; "on" again after "off"
-// is what blew before.
-func blasts(lines []Line) []Blast {
+// blasts is the history of the blast. A setting (a gate mark, strokes, open
+// tuyeres) is the volume that the blower was metered at there, and unknown where
+// it never was; "set by ear" is unknown too. A pressure alone leaves the volume
+// as it was; "on" again after "off" is what blew before.
+func blasts(lines []Line, f entry.Furnace, by blower) []Blast {
 	var bs []Blast
-	var before entry.Maybe[entry.LitrePerMinute] // what last blew
+	var before Blast // what last blew
+	air := AirAt(f, entry.None[entry.Celsius]())
 	for _, l := range lines {
-		ev, ok := l.Event.(entry.Blast)
-		if !ok {
-			continue
+		switch ev := l.Event.(type) {
+		case entry.Temperature:
+			if ev.Where == WhereOutside {
+				air = AirAt(f, entry.Some(ev.Degrees))
+			}
+		case entry.Blast:
+			b := Blast{At: l.At, Seen: ev}
+			b.blows(ev, before, by, air)
+			if !b.Off {
+				before = b
+			}
+			bs = append(bs, b)
 		}
-		b := Blast{At: l.At, Seen: ev}
-		switch {
-		case ev.Off():
-			b.Off, b.Volume = true, entry.Some(entry.LitrePerMinute(0))
-		case ev.Volume.Known:
-			b.Volume = ev.Volume
-		case ev == entry.Blast{State: entry.BlastOn}:
-			b.Volume = before
-		case ev == entry.Blast{Pressure: ev.Pressure, Meter: ev.Meter} && ev.Pressure.Known:
-			b.Volume = before
-		}
-		if !b.Off {
-			before = b.Volume
-		}
-		bs = append(bs, b)
 	}
 	return bs
+}
+
+// blows sets what blows after an entry.
+func (b *Blast) blows(ev entry.Blast, before Blast, by blower, air physics.Air) {
+	if ev.Off() {
+		b.Off, b.Volume = true, entry.Some(entry.LitrePerMinute(0))
+		return
+	}
+	if v, known := metered(ev, air); known {
+		b.Volume = entry.Some(v)
+		return
+	}
+	if ev.SaysNoSetting() {
+		b.Volume, b.BySetting = before.Volume, before.BySetting
+		return
+	}
+	if v, known := by.gives(ev); known {
+		b.Volume, b.BySetting = entry.Some(v), true
+	}
 }
 
 // BlastAt is the blast at a moment, and whether any was ever recorded by then.

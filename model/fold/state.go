@@ -20,7 +20,8 @@ type State struct {
 	Charges  []Charge
 	Charcoal Total // fill included
 	Ore      Total
-	Blast    []Blast // every change, in order; the last one is in force
+	Blast    []Blast       // every change, in order; the last one is in force
+	Blower   []entry.Blast // what the blower gave at settings that were metered
 	Level    physics.Level
 	LevelAt  time.Duration // last observation of the level by a dip; negative for none
 	HasLevel bool          // the furnace's bore and stack are known and something was put in, so there is a level
@@ -76,7 +77,8 @@ func Fold(entries []entry.Entry, known uint64, at time.Duration) State {
 	s.phases()
 	s.Charges = charges(s.Lines, scale, remarks, s.Light.Furnace.OreUnder)
 	s.totals(scale)
-	s.Blast = blasts(s.Lines)
+	by := blowerOf(s.Light.Furnace, held, AirAt(s.Light.Furnace, entry.None[entry.Celsius]()))
+	s.Blast, s.Blower = blasts(s.Lines, s.Light.Furnace, by), by.seen
 	s.level(scale, remarks)
 	s.recipe(scale)
 	s.rest(scale)
@@ -154,6 +156,3 @@ func (s *State) rest(scale scales) {
 		s.Measures = append(s.Measures, m)
 	}
 }
-
-// WhereOutside is where a temperature of the air outside the furnace was read.
-const WhereOutside = "outside"

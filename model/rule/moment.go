@@ -192,10 +192,10 @@ func (m *moment) blast() (fold.Blast, bool) {
 	return m.c.Blast[m.blasts-1], true
 }
 
-// off tells whether the blast is known to be off. No strokes is no blast.
+// off tells whether the blast is known to be off.
 func (m *moment) off() bool {
 	b, ok := m.blast()
-	return ok && (b.Off || b.Seen.Strokes.Known && b.Seen.Strokes.Value == 0)
+	return ok && b.Off
 }
 
 // charging tells whether charges go in: the main burn, with ore or without.

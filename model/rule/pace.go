@@ -162,8 +162,8 @@ func otherBlast(a, b fold.Blast) bool {
 	}
 	s, t := a.Seen, b.Seen
 	switch {
-	case t.Pressure.Known && t == entry.Blast{Pressure: t.Pressure, Meter: t.Meter}, t == entry.Blast{State: entry.BlastOn}:
-		return false // says nothing of the setting
+	case t.SaysNoSetting():
+		return false
 	case t.Strokes.Known && s.Strokes.Known:
 		return differ(float64(s.Strokes.Value), float64(t.Strokes.Value))
 	case t.Tuyeres.Known && s.Tuyeres.Known:

@@ -61,7 +61,7 @@ func Events(c *fold.Course) []Event {
 	}
 	geometry, given := geometryOf(c.Light.Furnace)
 	practice := c.Light.Furnace.Practice
-	ambient := airAt(c.Light.Furnace)
+	ambient := fold.AirAt(c.Light.Furnace, entry.None[entry.Celsius]())
 	evs := []Event{{0, lit{geometry: geometry, given: given, ambient: ambient, drains: practice == entry.SlagPit || practice == entry.SlagRunning, params: calibrated(c.Light.Calibration)}}}
 	add := func(at time.Duration, a act) { evs = append(evs, Event{max(0, at), a}) }
 	blast, charge := 0, 0
@@ -81,16 +81,14 @@ func Events(c *fold.Course) []Event {
 		case entry.Blast:
 			b := c.Blast[blast]
 			blast++
-			on := ev == entry.Blast{State: entry.BlastOn}
-			add(l.At, blow{lMin: float64(b.Volume.Value), known: b.Volume.Known, other: !b.Volume.Known && !on && ev != set})
-			if !b.Off && !on {
+			says := !ev.SaysNoSetting()
+			add(l.At, blow{lMin: float64(b.Volume.Value), known: b.Volume.Known, other: !b.Volume.Known && says && ev != set})
+			if !b.Off && says {
 				set = ev
 			}
 		case entry.Temperature:
-			warm := ambient
-			warm.Temperature = physics.FromCelsius(float64(ev.Degrees))
-			if ev.Where == fold.WhereOutside && warm.Validate() == nil {
-				add(l.At, weather{warm})
+			if ev.Where == fold.WhereOutside {
+				add(l.At, weather{fold.AirAt(c.Light.Furnace, entry.Some(ev.Degrees))})
 			}
 		case entry.Poke:
 			add(l.At, poke{})
@@ -115,17 +113,6 @@ func layOf(c *fold.Course, l fold.Line, parts entry.Parts, to lay) lay {
 	level, ok := c.LevelThen(l.At)
 	to.level, to.levels = level.Height, ok
 	return to
-}
-
-// airAt is the air at the furnace before anybody read it.
-func airAt(f entry.Furnace) physics.Air {
-	a := physics.StandardAir()
-	if f.Altitude.Known {
-		if p, err := physics.PressureAtAltitude(float64(f.Altitude.Value)); err == nil {
-			a.Pressure = p
-		}
-	}
-	return a
 }
 
 func (a lit) sum(h *maphash.Hash)     { maphash.WriteComparable(h, a) }

@@ -17,7 +17,7 @@ func counted(w entry.What, measure string, n entry.Count) entry.Part {
 // bucket and two scoops.
 func TestEachActsEntry(t *testing.T) {
 	bucket, scoops := counted(entry.Charcoal, "bucket", 1), counted(entry.Ore, "scoop", 2)
-	cm := entry.Some[entry.Centimetre]
+	cm, mm := entry.Some[entry.Centimetre], entry.Some[entry.Millimetre]
 	for _, c := range []struct {
 		keys string
 		want entry.Event
@@ -36,6 +36,14 @@ func TestEachActsEntry(t *testing.T) {
 		{"b g 8 enter", entry.Blast{Gate: "8"}},
 		{"b s 4 5 enter", entry.Blast{Strokes: entry.Some(entry.PerMinute(45))}},
 		{"b t 3 enter", entry.Blast{Tuyeres: entry.Some(entry.Count(3))}},
+		{"b m o 5 2 . 5 enter 3 0 enter 5 0 0 enter", entry.Blast{Read: entry.AirReading{
+			With: entry.OrificePlate, Pipe: mm(52.5), Hole: mm(30), Pressure: entry.Some(entry.Pascal(500))}}},
+		{"b m p 5 0 enter 3 0 enter", entry.Blast{Read: entry.AirReading{With: entry.PitotTube, Pipe: mm(50), Pressure: entry.Some(entry.Pascal(30))}}},
+		{"b m v 5 0 enter 6 enter", entry.Blast{Read: entry.AirReading{With: entry.VaneAnemometer, Pipe: mm(50), Speed: entry.Some(entry.MetrePerSecond(6))}}},
+		{"b m g 8 enter 6 1 0 enter", entry.Blast{Gate: "8", Volume: entry.Some(entry.LitrePerMinute(610))}},
+		{"b m s 4 0 enter 4 8 0 enter", entry.Blast{Strokes: entry.Some(entry.PerMinute(40)), Volume: entry.Some(entry.LitrePerMinute(480))}},
+		{"b m t 2 enter 5 0 0 enter", entry.Blast{Tuyeres: entry.Some(entry.Count(2)), Volume: entry.Some(entry.LitrePerMinute(500))}},
+		{"b m l 4 0 enter 1 2 enter", entry.Blast{Strokes: entry.Some(entry.PerMinute(40)), Stroke: entry.Some(entry.Litre(12))}},
 		{"b p 9 0 0 enter", entry.Blast{Pressure: entry.Some(entry.Pascal(900))}},
 		{"t", entry.Tap{}},
 		{"r", entry.Rod{}},

@@ -13,16 +13,12 @@ type asker func(sh shared, from entry.Event, then func(entry.Event) step) step
 
 // limits of what fields take.
 var (
-	litresPerMinute = limits{"l/min", 0, 20000}
-	strokesPerMin   = limits{"strokes a minute", 0, 300}
-	openTuyeres     = limits{"tuyeres", 0, 20}
-	pascals         = limits{"Pa", 0, 50000}
-	centimetres     = limits{"cm", 0, 500}
-	degrees         = limits{"degrees downwards", 0, 90}
-	millimetres     = limits{"mm", 1, 200}
-	celsius         = limits{"°C", 0, 2000}
-	kilograms       = limits{"kg", 0, 500}
-	measures        = limits{"measures", 0, 100}
+	centimetres = limits{"cm", 0, 500}
+	degrees     = limits{"degrees downwards", 0, 90}
+	millimetres = limits{"mm", 1, 200}
+	celsius     = limits{"°C", 0, 2000}
+	kilograms   = limits{"kg", 0, 500}
+	measures    = limits{"measures", 0, 100}
 )
 
 // given is a quantity of an event to be changed, for its field.
@@ -39,31 +35,6 @@ func as[E entry.Event](from entry.Event) E {
 // plain is an act that asks nothing.
 func plain(ev entry.Event) asker {
 	return func(_ shared, _ entry.Event, then func(entry.Event) step) step { return then(ev) }
-}
-
-func askBlast(_ shared, from entry.Event, then func(entry.Event) step) step {
-	was := as[entry.Blast](from)
-	number := func(k, word string, l limits, given entry.Maybe[float64], set func(float64) entry.Blast) option {
-		return opt(k, word, func(shared) step {
-			return askNumber(words.DoBlast, l, given, func(v float64) step { return then(set(v)) })
-		})
-	}
-	return askNumber(words.DoBlast, litresPerMinute, given(was.Volume),
-		func(v float64) step { return then(entry.Blast{Volume: entry.Some(entry.LitrePerMinute(v))}) },
-		opt("o", words.BlastOff, func(shared) step { return then(entry.Blast{State: entry.BlastOff}) }),
-		opt("n", words.BlastOn, func(shared) step { return then(entry.Blast{State: entry.BlastOn}) }),
-		opt("g", words.BlastGate, func(shared) step {
-			return askWords(words.BlastGate, was.Gate, func(s string) step { return then(entry.Blast{Gate: s}) })
-		}),
-		number("s", words.BlastStrokes, strokesPerMin, given(was.Strokes), func(v float64) entry.Blast {
-			return entry.Blast{Strokes: entry.Some(entry.PerMinute(v))}
-		}),
-		number("t", words.BlastTuyeres, openTuyeres, given(was.Tuyeres), func(v float64) entry.Blast {
-			return entry.Blast{Tuyeres: entry.Some(entry.Count(v))}
-		}),
-		number("p", words.BlastPressure, pascals, given(was.Pressure), func(v float64) entry.Blast {
-			return entry.Blast{Pressure: entry.Some(entry.Pascal(v))}
-		}))
 }
 
 func askDip(_ shared, from entry.Event, then func(entry.Event) step) step {

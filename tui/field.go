@@ -69,12 +69,13 @@ func (f field) ask(sh shared) *paint.Ask {
 	return &paint.Ask{Label: f.label, Value: f.input.text, Hint: hint}
 }
 
+// hints are the other ways to say it first: that enter is done everybody knows.
 func (f field) hints() []paint.KeyHint {
-	hs := hints(fieldMap.Done, fieldMap.Back)
+	var hs []paint.KeyHint
 	for _, o := range f.instead {
 		hs = append(hs, hint(o.Binding))
 	}
-	return hs
+	return append(hs, hints(fieldMap.Done, fieldMap.Back)...)
 }
 
 func (f field) paint(cell.Grid, shared) {}

@@ -56,7 +56,7 @@ const ownStarters = 3
 type startersRead struct{ own []Starter }
 
 // readStarters reads the furnaces of the newest smelts, each as it was lit, with
-// its measures as they weighed in the end. What cannot be read is not offered;
+// its measures as they weighed in the end and its blower as it was metered. What cannot be read is not offered;
 // opening that smelt says why.
 func (m Model) readStarters() tea.Cmd {
 	var ids []string
@@ -75,9 +75,9 @@ func (m Model) readStarters() tea.Cmd {
 		for _, id := range ids {
 			if es, err := store.Entries(id); err == nil && len(es) > 0 {
 				r := model.Read(es, fold.All, fold.End(es))
-				read.own = append(read.own, Starter{
-					Name: words.AsIn(id), Furnace: r.Light.Furnace, Measures: r.Measures, Recipe: r.Light.Recipe,
-				})
+				s := Starter{Name: words.AsIn(id), Furnace: r.Light.Furnace, Measures: r.Measures, Recipe: r.Light.Recipe}
+				s.Furnace.Blower = r.Blower
+				read.own = append(read.own, s)
 			}
 		}
 		return read

@@ -29,7 +29,7 @@ func From(s fold.State) Reading {
 		r.Dipped = entry.Some(s.LevelAt.Seconds())
 	}
 	if b, ok := s.BlastAt(s.At); ok {
-		r.Blast, r.BlastAt, r.BlastOff = b.Seen, b.At, b.Off
+		r.Blast, r.BlastAt, r.BlastOff = b.Set, b.At, b.Off
 	}
 	r.Charges = charges(s)
 	r.Next, r.NextRatio = next(s)

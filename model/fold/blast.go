@@ -11,6 +11,7 @@ import (
 type Blast struct {
 	At        time.Duration
 	Seen      entry.Blast                       // as observed
+	Set       entry.Blast                       // the last observation that said anything of the setting
 	Volume    entry.Maybe[entry.LitrePerMinute] // what is known to blow from here on
 	BySetting bool                              // the volume is what the blower gave at that setting at other times
 	Off       bool
@@ -31,7 +32,10 @@ func blasts(lines []Line, f entry.Furnace, by blower) []Blast {
 				air = AirAt(f, entry.Some(ev.Degrees))
 			}
 		case entry.Blast:
-			b := Blast{At: l.At, Seen: ev}
+			b := Blast{At: l.At, Seen: ev, Set: ev}
+			if ev.SaysNoSetting() && (before.Set != entry.Blast{}) {
+				b.Set = before.Set
+			}
 			b.blows(ev, before, by, air)
 			if !b.Off {
 				before = b

@@ -10,10 +10,26 @@ import (
 const (
 	BlastOff      = "off"
 	BlastOn       = "on again"
+	ByGate        = "gate"
+	ByStrokes     = "strokes"
+	ByTuyeres     = "tuyeres"
+	ByPressure    = "pressure"
+	ByMeter       = "meter"
 	BlastGate     = "gate mark"
 	BlastStrokes  = "bellows strokes"
 	BlastTuyeres  = "tuyeres open"
-	BlastPressure = "blast pressure"
+	BlastPressure = "pressure before the tuyere"
+
+	MeterWhich    = "which instrument, or metered at a setting"
+	PipeBore      = "bore of the pipe, inside"
+	PlateHole     = "hole of the plate"
+	ReadsPressure = "it reads"
+	ReadsSpeed    = "it reads"
+	MarkGate      = "gate mark, metered"
+	MarkStrokes   = "strokes, metered"
+	MarkTuyeres   = "tuyeres open, metered"
+	MarkStroke    = "litres one stroke gives"
+	MarkGives     = "there it gives"
 
 	DipBelowRim    = "dip, down from the rim"
 	DipAboveTuyere = "dip, up from the tuyere"
@@ -189,4 +205,13 @@ func ChargeInBurnDown(p entry.Phase) string {
 		return "burn-down has begun: charge all the same"
 	}
 	return "the smelt is over: charge all the same"
+}
+
+// CannotReckonAir says why a reading gives no volume, and what to do. A plate has
+// to keep to ISO 5167-2: a hole of 12.5 mm or more, too, and air enough.
+func CannotReckonAir(with entry.AirMeter) string {
+	if with == entry.OrificePlate {
+		return "no volume from it: pipe of 50 mm or more, hole 0.1 to 0.75 of that; or key l/min"
+	}
+	return "no volume from that reading; key l/min"
 }

@@ -128,11 +128,24 @@ func (u Units) blast(b entry.Blast) string {
 	}
 	add(b.State != "", string(b.State))
 	add(b.Volume.Known, u.Value(float64(b.Volume.Value), "l/min", 0))
-	add(b.Gate != "", "gate "+b.Gate)
-	add(b.Strokes.Known, Number(float64(b.Strokes.Value), 0)+" strokes a minute")
-	add(b.Tuyeres.Known, Number(float64(b.Tuyeres.Value), 0)+" tuyeres open")
+	add(b.Read.With != "", u.airReading(b.Read))
+	add(b.Gate != "", Gate(b.Gate))
+	add(b.Strokes.Known, Strokes(float64(b.Strokes.Value)))
+	add(b.Stroke.Known, Number(float64(b.Stroke.Value), 1)+" l each")
+	add(b.Tuyeres.Known, Tuyeres(float64(b.Tuyeres.Value)))
 	add(b.Pressure.Known, u.Value(float64(b.Pressure.Value), "Pa", 0))
 	add(b.Meter != "", "by "+b.Meter)
+	return said
+}
+
+func (u Units) airReading(r entry.AirReading) string {
+	said := string(r.With)
+	if r.Pressure.Known {
+		said += " " + u.Value(float64(r.Pressure.Value), "Pa", 1)
+	}
+	if r.Speed.Known {
+		said += " " + Number(float64(r.Speed.Value), 1) + " m/s"
+	}
 	return said
 }
 

@@ -211,7 +211,20 @@ func Measures(p entry.Part) string {
 	return name
 }
 
-// Gate is a gate mark, which is not a volume.
+// Setting is what a volume was taken from that nobody read off a meter.
+func Setting(b entry.Blast) string {
+	switch {
+	case b.Gate != "":
+		return Gate(b.Gate)
+	case b.Strokes.Known:
+		return Strokes(float64(b.Strokes.Value))
+	case b.Tuyeres.Known:
+		return Tuyeres(float64(b.Tuyeres.Value))
+	}
+	return BlastIsOn
+}
+
+// Gate is a gate mark.
 func Gate(mark string) string { return "gate " + mark }
 
 // Strokes is how fast the bellows go.

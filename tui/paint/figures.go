@@ -161,23 +161,18 @@ func (p painter) blastLine(r figure.Reading) figureLine {
 		return figureLine{name: words.LineBlast, value: words.BlastIsOff, beside: words.OffSince(r.Wall(r.BlastAt)), known: true}
 	}
 	l := figureLine{name: words.LineBlast, remark: words.MeasuredAt(r.Wall(r.BlastAt)), known: true}
-	switch {
-	case f.Known():
-		l.value = p.u.Value(f.P50, figure.Table[figure.Air].Unit, 0)
-		if a := r.Figure(figure.AirPerArea); a.Known() {
-			l.beside = p.u.PerArea(a.P50)
-		}
+	if !f.Known() {
+		l.value, l.beside = words.Setting(b), words.NeedsMeter
 		return l
-	case b.Gate != "":
-		l.value = words.Gate(b.Gate)
-	case b.Strokes.Known:
-		l.value = words.Strokes(float64(b.Strokes.Value))
-	case b.Tuyeres.Known:
-		l.value = words.Tuyeres(float64(b.Tuyeres.Value))
-	default:
-		l.value = words.BlastIsOn
 	}
-	l.beside = words.NeedsMeter
+	l.value = p.u.Value(f.P50, figure.Table[figure.Air].Unit, 0)
+	if f.Basis != figure.Measured {
+		l.beside = words.Setting(b)
+		return l
+	}
+	if a := r.Figure(figure.AirPerArea); a.Known() {
+		l.beside = p.u.PerArea(a.P50)
+	}
 	return l
 }
 

@@ -17,6 +17,9 @@ const settingRel = 0.10
 func air(r *Reading, s fold.State) {
 	outside := fold.AirAt(s.Light.Furnace, s.Ambient)
 	meter(r, s, outside)
+	if pa, at, ok := s.Pressure(); ok {
+		r.Figures[BackPressure], r.PressedAt = Figure{Band: physics.Exact(float64(pa)), Basis: Measured}, at
+	}
 	b, ok := s.BlastAt(s.At)
 	if !ok || !b.Volume.Known {
 		return

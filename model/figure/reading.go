@@ -102,6 +102,7 @@ type Reading struct {
 	Blast     entry.Blast   // as last observed, with what the entries since left standing
 	BlastAt   time.Duration // when
 	BlastOff  bool
+	PressedAt time.Duration        // when the pressure before the tuyere was last read; see BackPressure
 	Blower    []entry.Blast        // what the blower gave at settings that were metered
 	Dipped    entry.Maybe[float64] // when the level was last measured, s on the smelt's clock
 	Paused    bool

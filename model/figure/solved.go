@@ -40,6 +40,7 @@ func WithSolution(r Reading, s solve.Solution) Reading {
 	}
 	r.temperatures(s, heat)
 	r.airFactor(s)
+	r.backPressure(s)
 	if zs := solvedZones(r, s, heat); len(zs) > 0 {
 		r.Zones = zs
 	}
@@ -58,6 +59,15 @@ func (r *Reading) temperatures(s solve.Solution, basis Basis) {
 func celsius(s solve.Solution, kelvin, height float64) physics.Band {
 	b := physics.TemperatureBand(kelvin, height, s.Blown, s.Ambient.Temperature)
 	return physics.Band{P10: physics.ToCelsius(b.P10), P50: physics.ToCelsius(b.P50), P90: physics.ToCelsius(b.P90)}
+}
+
+// backPressure sets what the pressure before the tuyere should have been when it
+// was read.
+func (r *Reading) backPressure(s solve.Solution) {
+	g, ok := s.GlanceAt(r.PressedAt)
+	if ok && g.Holds > 0 && r.Figures[BackPressure].Known() {
+		r.Figures[BackPressureUsual] = Figure{Band: physics.LogNormal(g.Holds, holdsSpread), Basis: Guessed}
+	}
 }
 
 func (r *Reading) airFactor(s solve.Solution) {

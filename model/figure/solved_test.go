@@ -149,6 +149,36 @@ func TestUsualSizesMakeAGuess(t *testing.T) {
 	}
 }
 
+// A 20 mm tuyere takes 931 Pa of 600 l/min: its jet of 31.8 m/s has a speed head
+// of 621 Pa at 1.2250 kg/m3 (ISO 2533, 15 C), and half as much again for the
+// entrance; a burning shaft takes 100 to 1000 Pa per m of bed (reference notes,
+// computed by Ergun's equation).
+func TestWhatHoldsAgainstTheBlast(t *testing.T) {
+	f := shaft
+	f.TuyereBore = entry.Some(entry.Millimetre(20))
+	rows := []entry.Event{
+		entry.Fill{Parts: entry.Parts{{What: entry.Charcoal, Mass: entry.Some(entry.Kilogram(5))}}},
+		entry.Blast{Volume: entry.Some(entry.LitrePerMinute(600))}, wait(15), load(1.8, 0), wait(12), load(1.8, 0), wait(5),
+		entry.Blast{Pressure: entry.Some(entry.Pascal(1200))}, wait(1), load(1.8, 0),
+	}
+	c := fold.Trace(smelt(f, rows...), fold.All, 35*time.Minute)
+	r := WithSolution(From(c.State), new(solve.Solver).Solve(&c))
+	read, usual := r.Figure(BackPressure), r.Figure(BackPressureUsual)
+	if read.P50 != 1200 || read.Basis != Measured {
+		t.Errorf("read %+v", read)
+	}
+	tuyere := 1.5 * 1.2250 * math.Pow(0.01/(math.Pi/4*0.02*0.02), 2) / 2
+	height := r.Figure(StackHeight).P50 / 100
+	if bed := usual.P50 - tuyere; usual.Basis != Guessed || bed < 100*height || bed > 1000*height {
+		t.Errorf("usual %+v, of which the tuyere %.0f Pa and %.2f m of bed %.0f Pa", usual, tuyere, height, bed)
+	}
+	f.TuyereBore = entry.None[entry.Millimetre]()
+	c = fold.Trace(smelt(f, rows...), fold.All, 35*time.Minute)
+	if r := WithSolution(From(c.State), new(solve.Solver).Solve(&c)); r.Figure(BackPressureUsual).Known() || !r.Figure(BackPressure).Known() {
+		t.Error("a tuyere of unknown bore has a usual pressure")
+	}
+}
+
 // Without ore there is no bloom to speak of, not one of nought.
 func TestWithoutOreThereIsNoBloom(t *testing.T) {
 	rows := []entry.Event{

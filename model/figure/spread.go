@@ -19,6 +19,10 @@ const (
 	// variants of the calibration study lie between 4 and 20 where its prototype
 	// gives 8 to 15.
 	gasSpread = 2.0
+	// holdsSpread, as the standard deviation of the logarithm, makes the band of
+	// what burden and tuyere hold against the blast a factor of two wide each
+	// way: fines alone double the burden's part (package physics).
+	holdsSpread = 0.54
 	// usualKeeps is the share of the iron that becomes metal before any came
 	// down: that of 30 Nov 2016, 42 % (calibration study).
 	usualKeeps = 0.42

@@ -30,6 +30,8 @@ const (
 	AirPerArea
 	AirPerCharcoal
 	AirFactor
+	BackPressure
+	BackPressureUsual
 	HearthTemperature
 	TopGasTemperature
 	TopGasCO
@@ -78,6 +80,8 @@ var Table = [Count]Definition{
 	AirPerArea:        {"air_per_area", "l/min/cm2", "blast over the cross-section of the shaft at the tuyere"},
 	AirPerCharcoal:    {"air_per_charcoal", "m3/kg", "blast over the burn rate, per kg of dry charcoal"},
 	AirFactor:         {"air_factor", "1", "share of the metered blast that burns, computed from the charge intervals"},
+	BackPressure:      {"back_pressure", "Pa", "pressure before the tuyere, as last read"},
+	BackPressureUsual: {"back_pressure_usual", "Pa", "what a clear tuyere and a sound burden held against the blast just then, computed"},
 	HearthTemperature: {"hearth_temperature", "C", "temperature of the hearth below the tuyere, computed"},
 	TopGasTemperature: {"top_gas_temperature", "C", "temperature of the gas over the burden, over the last minutes, computed"},
 	TopGasCO:          {"top_gas_co", "%", "carbon monoxide in the carbon gases over the burden by volume, CO of CO and CO2, over the last minutes, computed"},

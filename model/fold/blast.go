@@ -75,6 +75,21 @@ func (s State) BlastAt(at time.Duration) (Blast, bool) {
 	return Blast{}, false
 }
 
+// Pressure is the last reading of the pressure before the tuyere, and when. There
+// is none while the blast is off, nor from before it last was.
+func (s State) Pressure() (pa entry.Pascal, at time.Duration, ok bool) {
+	for i := len(s.Blast) - 1; i >= 0; i-- {
+		b := s.Blast[i]
+		if b.Off {
+			break
+		}
+		if b.Seen.Pressure.Known {
+			return b.Seen.Pressure.Value, b.At, true
+		}
+	}
+	return 0, 0, false
+}
+
 // Blown is the air blown between two moments, in litres, and whether the volume
 // was known all the while.
 func (s State) Blown(from, to time.Duration) (litres float64, known bool) {

@@ -51,6 +51,7 @@ type moment struct {
 	rod, tap    time.Duration
 	poke, jump  time.Duration
 	jumped      entry.ClockJump
+	presses     []pressed
 	factor      meterFactor
 }
 
@@ -107,6 +108,7 @@ func (m *moment) take(l fold.Line) {
 		m.recipe, m.done = ev, 0
 	case entry.Blast:
 		m.blow(l.At)
+		m.press(l.At, ev)
 	case entry.Pause:
 		m.paused = true
 	case entry.Resume:

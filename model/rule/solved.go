@@ -33,9 +33,6 @@ const (
 	// highCarbon is where steel becomes brittle under the hammer, with a margin
 	// that lies far outside of what ordinary smelts are reckoned at.
 	highCarbon, lowCarbon = 0.010, 0.007
-
-	// blind is how old the last word of the solver may be: two of its minutes.
-	blind = 2 * time.Minute
 )
 
 // glance is what the solver said last, if it is of now.
@@ -44,7 +41,7 @@ func (m *moment) glance() (solve.Glance, bool) {
 		return solve.Glance{}, false
 	}
 	g := m.trail[m.glances-1]
-	return g, m.at-g.At < blind
+	return g, m.at-g.At < solve.Blind
 }
 
 // topHot: fresh charges do not cool the gas any more.

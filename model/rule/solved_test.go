@@ -16,8 +16,11 @@ import (
 // usualGlance is a shaft in which nothing is amiss, invented.
 var usualGlance = solve.Glance{
 	Hearth: physics.FromCelsius(1340), Top: physics.FromCelsius(600), Slag: 5, Iron: 0.42, Stiff: 0.3,
-	Bath: physics.LogNormal(0.05, 0.45), Carbon: 0.001, Ore: true,
+	Bath: physics.LogNormal(0.05, 0.45), Carbon: 0.001, Ore: true, Holds: 500,
 }
+
+// presses is a reading of the pressure before the tuyere.
+func presses(pa float64) entry.Blast { return entry.Blast{Pressure: entry.Some(entry.Pascal(pa))} }
 
 // seen is what the solver sees once a minute up to a minute, with a change from
 // one minute to another.
@@ -75,6 +78,25 @@ func solvedScenes() map[rule.ID][]scene {
 			{name: "never cooled", day: steady(), solver: seen(100, 60, 90, hot), to: 95, raised: 80, cleared: 90, says: "900 °C or more over the burden for 20 min"},
 			{name: "cooled by a charge", day: steady(), solver: append(seen(74, 60, 70, hot), seen(100, 75, 90, hot)[75:]...), to: 95},
 			{name: "blast off", day: steady(), solver: append(seen(69, 60, 70, hot), seen(100, 70, 90, func(g *solve.Glance) { g.Top = 0 })[70:]...), to: 95},
+		},
+		// A steady day whose gauge reads 600 where the model has 500: its usual is 1.2
+		// times the model's.
+		rule.PressureHigh: {
+			{name: "doubled", day: steady().with(30, presses(600)).with(60, presses(1200)), solver: seen(100, 0, 0, nil), to: 80, raised: 60, says: "1200 Pa before the tuyere, about 600 Pa is usual for this blast"},
+			{name: "and back", day: steady().with(30, presses(600)).with(60, presses(1200)).with(70, presses(700)), solver: seen(100, 0, 0, nil), to: 80, raised: 60, cleared: 70},
+			{name: "rodded", day: steady().with(30, presses(600)).with(60, presses(1200)).with(65, entry.Rod{}), solver: seen(100, 0, 0, nil), to: 80, raised: 60, cleared: 65},
+			{name: "nobody reads it again", day: steady().with(30, presses(600)).with(60, presses(1200)), solver: seen(100, 0, 0, nil), to: 100, raised: 60, cleared: 90},
+			{name: "a fresh heap of charcoal", day: steady().with(30, presses(600)).with(60, presses(850)), solver: seen(100, 0, 0, nil), to: 80},
+			{name: "more blast", day: steady().with(30, presses(600)).with(60, presses(1200)), solver: seen(100, 55, 100, func(g *solve.Glance) { g.Holds = 1000 }), to: 80},
+			{name: "the first reading, by a factor of three", day: steady().with(60, presses(1500)), solver: seen(100, 0, 0, nil), to: 80},
+			{name: "the first reading, by a factor of five", day: steady().with(60, presses(2500)), solver: seen(100, 0, 0, nil), to: 80, raised: 60},
+			{name: "a tuyere of unknown bore", day: steady().with(30, presses(600)).with(60, presses(1200)), solver: seen(100, 0, 100, func(g *solve.Glance) { g.Holds = 0 }), to: 80},
+			{name: "never solved", day: steady().with(30, presses(600)).with(60, presses(1200)), to: 80},
+		},
+		rule.PressureLow: {
+			{name: "a third", day: steady().with(30, presses(600)).with(60, presses(200)), solver: seen(100, 0, 0, nil), to: 80, raised: 60, says: "200 Pa before the tuyere, about 600 Pa is usual for this blast"},
+			{name: "a third lower", day: steady().with(30, presses(600)).with(60, presses(400)), solver: seen(100, 0, 0, nil), to: 80},
+			{name: "the first reading", day: steady().with(60, presses(100)), solver: seen(100, 0, 0, nil), to: 80},
 		},
 		rule.CarbonRises: {
 			{name: "beyond steel", day: steady(), solver: seen(100, 60, 80, carbon), to: 90, raised: 70, cleared: 80, says: "1.5 % carbon in the iron so far"},

@@ -24,6 +24,7 @@ const (
 	wealden    = "Wealden Iron Research Group 2015: the flame over the top is burning carbon monoxide"
 	shortStack = "EXARC 2020: ore passes a short column faster"
 	reckoned   = "model of the shaft in package physics"
+	ergun      = "Ergun 1952: what a bed of lumps holds against a gas, in " + reckoned
 	bridges    = "DARC 2011: large charcoal bridges, then drops"
 )
 
@@ -53,6 +54,8 @@ const (
 	DoubleCharge    ID = "double charge"
 	ClockJumped     ID = "clock jumped"
 
+	PressureHigh ID = "pressure high"
+	PressureLow  ID = "pressure low"
 	TopHot       ID = "top hot"
 	HearthCools  ID = "hearth cools"
 	SlagStiffens ID = "slag stiffens"
@@ -70,6 +73,7 @@ var Table = []Row{
 	{ID: TuyereDim, Grade: Look, Source: common, raise: tuyereDim, clear: not(tuyereDim)},
 	{ID: SlagNear, Grade: Look, Source: canIron, raise: slagNear, clear: not(slagNear)},
 	{ID: SlagThick, Grade: Look, Source: common, raise: slagThick, clear: not(slagThick)},
+	{ID: PressureHigh, Grade: Look, Source: ergun + "; " + common, raise: pressureHigh, clear: pressureUsual},
 	{ID: HearthCold, Grade: Look, Source: iceSlag, raise: hearthCold, clear: hearthWarm},
 	{ID: ChargeOverdue, Grade: Look, Source: ownPace, raise: chargeOverdue, clear: chargeIn},
 	{ID: EntryMissing, Grade: Look, Source: common, raise: entryMissing, clear: entryFound},
@@ -88,6 +92,7 @@ var Table = []Row{
 	{ID: MeterOdd, Grade: Note, Source: "oxygen balance: carbon burned to monoxide is the most a blast burns", once: true, raise: meterOdd, clear: toldLongEnough},
 	{ID: ClockJumped, Grade: Note, Source: common, raise: clockJumped, clear: not(clockJumped)},
 
+	{ID: PressureLow, Grade: Note, Source: ergun + "; " + common, raise: pressureLow, clear: pressureUp},
 	{ID: SlagRises, Grade: Note, Source: reckoned, holds: 3 * time.Minute, raise: slagRises, clear: slagSinks},
 	{ID: HearthCools, Grade: Note, Source: iceSlag + "; " + reckoned, holds: 3 * time.Minute, raise: hearthCools, clear: hearthWarms},
 	{ID: SlagStiffens, Grade: Note, Source: reckoned, holds: 3 * time.Minute, raise: slagStiffens, clear: slagRunsAgain},

@@ -45,6 +45,7 @@ const (
 	Degrees     Unit = "C"
 	Ratio       Unit = "kg/kg"
 	Percent     Unit = "%"
+	Pascals     Unit = "Pa"
 	Count       Unit = "count"
 	Word        Unit = ""
 )

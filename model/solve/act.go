@@ -199,6 +199,11 @@ func (a blow) do(r *run, at float64) error {
 	return r.setBlast(at)
 }
 
+func (a nozzle) do(r *run, _ float64) error {
+	r.nozzle = a.bore
+	return nil
+}
+
 // do drops the burden by the usual, or by what there is to drop.
 func (poke) do(r *run, at float64) error {
 	r.pace.broken()

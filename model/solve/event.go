@@ -44,8 +44,9 @@ type (
 		known bool
 		other bool // not metered, and another one than before
 	}
-	poke struct{}
-	tap  struct {
+	nozzle struct{ bore float64 } // m, of the tuyere
+	poke   struct{}
+	tap    struct {
 		kg    float64
 		known bool
 	}
@@ -63,6 +64,9 @@ func Events(c *fold.Course) []Event {
 	practice := c.Light.Furnace.Practice
 	ambient := fold.AirAt(c.Light.Furnace, entry.None[entry.Celsius]())
 	evs := []Event{{0, lit{geometry: geometry, given: given, ambient: ambient, drains: practice == entry.SlagPit || practice == entry.SlagRunning, params: calibrated(c.Light.Calibration)}}}
+	if f := c.Light.Furnace; f.TuyereBore.Positive() {
+		evs = append(evs, Event{0, nozzle{float64(f.TuyereBore.Value) / 1000}})
+	}
 	add := func(at time.Duration, a act) { evs = append(evs, Event{max(0, at), a}) }
 	blast, charge := 0, 0
 	var set entry.Blast // what was last seen of a blast that blows
@@ -89,6 +93,10 @@ func Events(c *fold.Course) []Event {
 		case entry.Temperature:
 			if ev.Where == fold.WhereOutside {
 				add(l.At, weather{fold.AirAt(c.Light.Furnace, entry.Some(ev.Degrees))})
+			}
+		case entry.Tuyere:
+			if ev.Bore.Positive() {
+				add(l.At, nozzle{float64(ev.Bore.Value) / 1000})
 			}
 		case entry.Poke:
 			add(l.At, poke{})
@@ -118,6 +126,7 @@ func layOf(c *fold.Course, l fold.Line, parts entry.Parts, to lay) lay {
 func (a lit) sum(h *maphash.Hash)     { maphash.WriteComparable(h, a) }
 func (a weather) sum(h *maphash.Hash) { maphash.WriteComparable(h, a) }
 func (a blow) sum(h *maphash.Hash)    { maphash.WriteComparable(h, a) }
+func (a nozzle) sum(h *maphash.Hash)  { maphash.WriteComparable(h, a) }
 func (a poke) sum(h *maphash.Hash)    { maphash.WriteComparable(h, a) }
 func (a tap) sum(h *maphash.Hash)     { maphash.WriteComparable(h, a) }
 func (a arch) sum(h *maphash.Hash)    { maphash.WriteComparable(h, a) }

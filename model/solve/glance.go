@@ -17,6 +17,7 @@ type Glance struct {
 	Stiff  float64      // Pa s, how stiff the slag is
 	Bath   physics.Band // m, how deep it stands; zero when it does not gather
 	Carbon float64      // mass share of carbon in the iron
+	Holds  float64      // Pa that a clear tuyere and a sound burden hold against the blast; 0 when that is not known
 	Ore    bool         // there is ore, and all of it was weighed
 }
 
@@ -42,6 +43,19 @@ func (s Solution) Glances() []Glance {
 	return gs
 }
 
+// GlanceAt is the last one up to a moment, if it is of its last minutes.
+func (s Solution) GlanceAt(at time.Duration) (Glance, bool) {
+	for t := s.trail; t != nil; t = t.before {
+		if t.At <= at {
+			return t.Glance, at-t.At < Blind
+		}
+	}
+	return Glance{}, false
+}
+
+// Blind is how old the last word of the solver may be: two of its minutes.
+const Blind = 2 * time.Minute
+
 // glance leaves one on the trail.
 func (r *run) glance(at float64) {
 	if r.lack() != Nothing {
@@ -53,7 +67,7 @@ func (r *run) glance(at float64) {
 		Carbon: h.BloomCarbon().P50, Ore: !r.noOre && r.shaft.Totals().OreIron > leastOre,
 	}
 	if r.top.begun {
-		g.Top = r.top.kelvin
+		g.Top, g.Holds = r.top.kelvin, r.holds()
 	}
 	if g.Slag > 0 {
 		g.Iron, g.Stiff = physics.IronShareFromOxides(h.Slag.FeO, h.Slag.Fe2O3)/g.Slag, h.Slag.Stiffness(h.Temperature).P50
@@ -61,7 +75,24 @@ func (r *run) glance(at float64) {
 	r.seen = &trail{g, r.seen}
 }
 
+// holds is the pressure in Pa that the metered blast meets when nothing is in
+// its way.
+func (r *run) holds() float64 {
+	density, err := r.ambient.Density()
+	if err != nil || !r.air.known || r.nozzle <= 0 {
+		return 0
+	}
+	tuyere, err := physics.TuyereDrop(physics.FromLitresPerMinute(r.air.lMin), density, r.nozzle, entranceLoss)
+	if err != nil {
+		return 0
+	}
+	return tuyere + r.shaft.PressureDrop(physics.LumpRoundness)
+}
+
 const (
+	// entranceLoss is what a sharp entrance to the tuyere costs, in heads of
+	// speed (textbook).
+	entranceLoss = 0.5
 	// leastOre is the iron in kg above which there is ore: charcoal ash holds a
 	// trace.
 	leastOre = 0.1

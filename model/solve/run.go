@@ -43,6 +43,7 @@ type run struct {
 	usual   bool              // ore that nobody assayed went in
 	guessed bool              // charcoal of unknown mass went in
 
+	nozzle     float64        // bore of the tuyere, m; 0 when it is not known
 	seen       *trail         // what the rules read
 	filledAt   float64        // when the fill began, s
 	end        physics.Hearth // as the bloom was taken out

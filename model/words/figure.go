@@ -44,6 +44,7 @@ const (
 	LineCharcoal = "charcoal"
 	LineOre      = "ore"
 	LineBloom    = "bloom"
+	LinePressure = "pressure"
 )
 
 // What is said beside a figure.
@@ -192,6 +193,9 @@ func MeasuredAt(at time.Time) string { return "measured " + at.Format(Clock) }
 
 // OffSince is when the blast was turned off.
 func OffSince(at time.Time) string { return "since " + at.Format(Clock) }
+
+// AboutUsual stands beside a reading that is to be held against the usual.
+func AboutUsual(v string) string { return "about " + v + " is usual" }
 
 // PerArea is the blast over the bore.
 func (u Units) PerArea(v float64) string {

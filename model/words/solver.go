@@ -3,7 +3,6 @@ package words
 import (
 	"fmt"
 	"math"
-	"strconv"
 	"strings"
 
 	"chargehand/model/figure"
@@ -82,21 +81,18 @@ func Solved(r figure.Reading) string {
 func SlagByIron(points []figure.SlagPoint) string {
 	said := make([]string, len(points))
 	for i, p := range points {
-		said[i] = fmt.Sprintf("%s Pa s with %.0f %% FeO", TwoDigits(p.Stiffness), p.Ferrous)
+		said[i] = fmt.Sprintf("%.2g Pa s with %.0f %% FeO", p.Stiffness, p.Ferrous)
 	}
 	return strings.Join(said, ", ")
 }
 
-// TwoDigits is a number that is known to a factor or so.
-func TwoDigits(v float64) string {
-	digits := 1
-	for x := math.Abs(v); x > 0 && x < 1 && digits < 4; x *= 10 {
-		digits++
+// Rough keeps two digits of a number that is known to a factor or so.
+func Rough(v float64) float64 {
+	if v <= 0 {
+		return v
 	}
-	if math.Abs(v) >= 10 {
-		digits = 0
-	}
-	return strconv.FormatFloat(v, 'f', digits, 64)
+	step := math.Pow(10, math.Floor(math.Log10(v))-1)
+	return math.Round(v/step) * step
 }
 
 // Range is a band too wide for a middle: "1 to 11 kg".

@@ -109,6 +109,14 @@ var warnings = map[rule.ID]said{
 		"clock was set", "set {by}; the smelt's own clock ran on",
 		"nothing; if it had been wrong since the machine started: o, then v moves all since then",
 	},
+	rule.PressureHigh: {
+		"blast held back", "{pressure} before the tuyere, about {clear} is usual for this blast",
+		"look in the peep; rod the tuyere; if it stays high, poke: fines, a bridge or slag stands before it",
+	},
+	rule.PressureLow: {
+		"blast goes astray?", "{pressure} before the tuyere, about {clear} is usual for this blast",
+		"feel along hose and joints; look over the rim for a hole in the burden, from aside; dip and poke",
+	},
 	rule.SlagRises: {
 		"slag is rising", "{slag} of slag should stand about as high as the tuyere",
 		"listen for a gurgle and look in the peep; tap or drop the bowl if it is so",
@@ -180,6 +188,8 @@ func (u Units) value(v rule.Value, unit bool) string {
 		return u.Kg(entry.Kilogram(v.Number))
 	case rule.Centimetres:
 		return u.valued(v, "cm", unit)
+	case rule.Pascals:
+		return u.valued(v, "Pa", unit)
 	case rule.Degrees:
 		return u.valued(v, "°C", unit)
 	case rule.Ratio:

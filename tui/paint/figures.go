@@ -21,9 +21,13 @@ type figureLine struct {
 
 // figureLines are the figures in the order in which they always stand.
 func (p painter) figureLines(r figure.Reading) []figureLine {
-	return []figureLine{ratioLine(r), soFarLine(r), p.burnLine(r), p.stackLine(r), p.blastLine(r),
+	ls := []figureLine{ratioLine(r), soFarLine(r), p.burnLine(r), p.stackLine(r), p.blastLine(r),
 		p.totalLine(r, words.LineCharcoal, figure.CharcoalCharged, entry.Charcoal),
 		p.totalLine(r, words.LineOre, figure.OreCharged, entry.Ore), p.bloomLine(r)}
+	if r.Figure(figure.BackPressure).Known() { // last, so that the others keep their places
+		ls = append(ls, p.pressureLine(r))
+	}
+	return ls
 }
 
 // unknown is a figure without a value, and what would give it one.
@@ -172,6 +176,16 @@ func (p painter) blastLine(r figure.Reading) figureLine {
 	}
 	if a := r.Figure(figure.AirPerArea); a.Known() {
 		l.beside = p.u.PerArea(a.P50)
+	}
+	return l
+}
+
+// pressureLine is what the blast meets, beside what it should.
+func (p painter) pressureLine(r figure.Reading) figureLine {
+	of := func(n figure.Name) string { return p.u.Value(r.Figure(n).P50, figure.Table[n].Unit, 0) }
+	l := figureLine{name: words.LinePressure, value: of(figure.BackPressure), remark: words.MeasuredAt(r.Wall(r.PressedAt)), known: true}
+	if usual := r.Figure(figure.BackPressureUsual); usual.Known() {
+		l.beside = words.AboutUsual(p.u.Value(words.Rough(usual.P50), figure.Table[figure.BackPressureUsual].Unit, 0))
 	}
 	return l
 }

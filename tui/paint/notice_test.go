@@ -25,7 +25,7 @@ func longest(id rule.ID) rule.Evidence {
 		{Name: "number", Number: 128, Unit: rule.Count}, {Name: "left", Number: 128.5, Unit: rule.Kilograms}, {Name: "needed", Number: 128.5, Unit: rule.Kilograms},
 		{Name: "slag", Number: 28.55, Unit: rule.Kilograms}, {Name: "hearth", Number: 1145, Unit: rule.Degrees}, {Name: "least", Number: 1150, Unit: rule.Degrees},
 		{Name: "iron", Number: 15, Unit: rule.Percent}, {Name: "top", Number: 1028, Unit: rule.Degrees}, {Name: "for", Number: 20, Unit: rule.Minutes},
-		{Name: "carbon", Number: 1.95, Unit: rule.Count},
+		{Name: "carbon", Number: 1.95, Unit: rule.Count}, {Name: "pressure", Number: 2500, Unit: rule.Pascals}, {Name: "clear", Number: 1200, Unit: rule.Pascals},
 		{Name: "slag", Number: 28.55, Unit: rule.Kilograms}, {Name: "weighed", Number: 28.55, Unit: rule.Kilograms}, {Name: "believed", Number: 28.55, Unit: rule.Kilograms},
 	}
 	off, band := rule.Minutes, rule.Minutes

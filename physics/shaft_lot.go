@@ -18,12 +18,8 @@ type Portion struct {
 }
 
 // DefaultLump is the mean size of graded charcoal in m: graded 5-25 mm (measuring-heat page of 9 Oct 2011, reference notes);
-// calibration study 12-25 mm. Large, uneven lumps and uneven contact of gas act alike. RoughLump is ungraded charcoal of a
-// first fill (guess: twice that).
-const (
-	DefaultLump = 0.017
-	RoughLump   = 0.034
-)
+// calibration study 12-25 mm. Large, uneven lumps and uneven contact of gas act alike.
+const DefaultLump = 0.017
 
 // charcoalAsh is hardwood ash by mass (from memory, unverified; wood ash varies by a factor of two in each).
 var charcoalAsh = Oxides{SiO2: 0.25, Al2O3: 0.05, Fe2O3: 0.04, MnO: 0.02, MgO: 0.08, CaO: 0.40, K2O: 0.12, P2O5: 0.04}

@@ -91,7 +91,7 @@ func TestShaftTakesAnything(t *testing.T) {
 		s, err := NewShaft(ShaftGeometry{Bore: Bore{Bottom: 0.30, Top: 0.24, Height: 0.7}, Stack: 0.6, WallBottom: 0.06, WallTop: 0.03}, DefaultShaftParams(), StandardAir())
 		must(t, err)
 		fuel, ore := standardFuel(t), standardOre(t)
-		wet, err := CharcoalLot(Charcoal{Moisture: 0.5, Carbon: 0.7, Ash: 0.05}, DefaultBed(), RoughLump)
+		wet, err := CharcoalLot(Charcoal{Moisture: 0.5, Carbon: 0.7, Ash: 0.05}, DefaultBed(), 2*DefaultLump)
 		must(t, err)
 		bog, err := OreLot(OreAssay{Mineral: Goethite, Iron: 0.45, Calcite: 0.05, Moisture: 0.3}, DefaultBed())
 		must(t, err)

@@ -7,6 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
+	"chargehand/model/solve"
 	"chargehand/model/words"
 )
 
@@ -165,7 +166,7 @@ func (m Model) quit(anyway bool) (Model, tea.Cmd) {
 
 // begin lights a fire: a new stream, whose first entry is the light.
 func (m Model) begin(l entry.Light, k Pressed) (Model, entry.Entry) {
-	l.UID = m.cfg.NewUID()
+	l.UID, l.Solver = m.cfg.NewUID(), solve.Version
 	id := SmeltID(k.At.Wall, l.Furnace.Name, m.taken())
 	if !m.stand.known { // the letter may be taken, so the uid tells them apart
 		id += "-" + slug(l.UID)

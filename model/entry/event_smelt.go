@@ -8,14 +8,14 @@ type Light struct {
 	Furnace     Furnace            `json:"furnace"`
 	Measures    []Measure          `json:"measures,omitempty"`
 	Lots        []Lot              `json:"lots,omitempty"`
-	Recipe      Parts              `json:"recipe,omitempty"` // the next charge, until a Recipe says otherwise
-	Calibration map[string]float64 `json:"calibration,omitempty"`
-	Solver      string             `json:"solver,omitempty"`
-	Practice    bool               `json:"practice,omitempty"` // set aside from shelf, stores and calibration
-	Invented    bool               `json:"invented,omitempty"` // a demonstration, never smelted
-	Undated     bool               `json:"undated,omitempty"`  // the day is unknown; dates of the smelt mean nothing
-	Imported    bool               `json:"imported,omitempty"` // taken from a log: when things were known is not recorded
-	Source      []string           `json:"source,omitempty"`   // the remark lines of the log it came from
+	Recipe      Parts              `json:"recipe,omitempty"`      // the next charge, until a Recipe says otherwise
+	Calibration map[string]float64 `json:"calibration,omitempty"` // named numbers of the shaft solver, where they are not the usual
+	Solver      string             `json:"solver,omitempty"`      // which solver gave the figures of the day
+	Practice    bool               `json:"practice,omitempty"`    // set aside from shelf, stores and calibration
+	Invented    bool               `json:"invented,omitempty"`    // a demonstration, never smelted
+	Undated     bool               `json:"undated,omitempty"`     // the day is unknown; dates of the smelt mean nothing
+	Imported    bool               `json:"imported,omitempty"`    // taken from a log: when things were known is not recorded
+	Source      []string           `json:"source,omitempty"`      // the remark lines of the log it came from
 	SourceHash  string             `json:"source_hash,omitempty"`
 }
 

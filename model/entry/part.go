@@ -97,6 +97,7 @@ type Lot struct {
 	Carbon      Maybe[Share]       `json:"carbon,omitzero"`
 	Iron        Maybe[Share]       `json:"iron,omitzero"`
 	BulkDensity Maybe[KgPerCubicM] `json:"bulk_density_kg_m3,omitzero"`
+	Lump        Maybe[Millimetre]  `json:"lump_mm,omitzero"` // mean size of charcoal by mass
 	Note        string             `json:"note,omitempty"`
 }
 

@@ -21,8 +21,13 @@
 //	                        interval by interval: a figure of its own
 //	a blast not metered     unknown, and nothing is solved, until three charge
 //	                        intervals have told how much air there is
-//	tuyere's angle, bore    nothing: one dimension has no place for them
+//	tuyere's angle          nothing: one dimension has no place for it
+//	tuyere's bore           only what it holds against the blast
 //
 // The named numbers of the solver are those that the smelt's light took down,
 // else the usual ones.
 package solve
+
+// Version names this solver in light and testimony. It is raised whenever the
+// same entries give other numbers (a test keeps some).
+const Version = "shaft 1"

@@ -22,6 +22,7 @@ type material struct {
 	unknown                     bool    // some of it was not weighed
 	moisture, carbon, ash, iron float64 // of charcoal and ore; see physics.Charcoal and physics.OreAssay
 	bulk                        float64 // kg/m3 of dry charcoal
+	lump                        float64 // m, of charcoal
 	usual                       bool    // ore that nobody assayed
 }
 
@@ -34,7 +35,10 @@ func materialOf(c *fold.Course, p entry.Part, l fold.Line) material {
 		what: p.What, kg: total.Charged.Kg, unknown: total.Charged.Unknown, bulk: c.Bed().CharcoalBulk,
 		carbon: float64(lot.Carbon.Or(entry.Share(usual.Carbon))), ash: float64(lot.Ash.Or(entry.Share(usual.Ash))),
 		iron: float64(lot.Iron.Or(usualOre)), moisture: usual.Moisture,
-		usual: p.What == entry.Ore && !lot.Iron.Known,
+		usual: p.What == entry.Ore && !lot.Iron.Known, lump: physics.DefaultLump,
+	}
+	if lot.Lump.Positive() {
+		m.lump = float64(lot.Lump.Value) / 1000
 	}
 	if total.Dry.Kg > 0 {
 		m.moisture = max(0, total.Charged.Kg/total.Dry.Kg-1)
@@ -62,7 +66,7 @@ func (m material) lot() (physics.BurdenLot, error) {
 		// Ungraded charcoal of a fill too: with lumps twice the size the first hour
 		// of 30 Oct 2021 comes out 220 to 250 K rms too hot at six probes, with
 		// graded ones 180 to 195.
-		return physics.CharcoalLot(physics.Charcoal{Moisture: m.moisture, Carbon: m.carbon, Ash: m.ash}, m.bed(), physics.DefaultLump)
+		return physics.CharcoalLot(physics.Charcoal{Moisture: m.moisture, Carbon: m.carbon, Ash: m.ash}, m.bed(), m.lump)
 	case entry.Ore:
 		return physics.OreLot(physics.OreAssay{Mineral: mineralOf(m.iron), Iron: m.iron, Moisture: m.moisture}, m.bed())
 	case entry.Fragments:

@@ -115,6 +115,7 @@ type Reading struct {
 	Solver    Solver               // how the figures and zones of the shaft solver stand
 	Lack      solve.Lack           // what it lacks to give any, once it was asked
 	Poorer    []SlagPoint          // how stiff this slag would be with other shares of iron
+	Traces    Traces               // zero without iron
 	Carbon    CarbonSpan           // what a smith would call the iron gathered so far; see BloomCarbon
 }
 
@@ -124,6 +125,10 @@ type SlagPoint struct {
 	Ferrous   float64 // per cent of the mass, all iron counted as FeO
 	Stiffness float64 // Pa s
 }
+
+// Traces is where the ore's phosphorus and manganese go: the share of each, of
+// what was charged, that ends in the iron. Notes to a smith.
+type Traces struct{ Phosphorus, Manganese physics.Band }
 
 // CarbonSpan is the class of the iron, and the ones it lies between.
 type CarbonSpan struct {

@@ -109,6 +109,7 @@ func (r *Reading) iron(s solve.Solution) {
 		return
 	}
 	r.Figures[BloomSoFar] = Figure{Band: physics.BloomForecast(physics.ModelBloom(metal), perIron*come, nil), Basis: Guessed}
+	r.Traces.Phosphorus, r.Traces.Manganese = physics.TraceShares(s.Hearth.Slag)
 	carbon := s.Hearth.BloomCarbon()
 	r.Figures[BloomCarbon] = Figure{Band: carbon.Scale(100), Basis: Guessed}
 	r.Carbon = CarbonSpan{physics.CarbonClassOf(carbon.P10), physics.CarbonClassOf(carbon.P50), physics.CarbonClassOf(carbon.P90)}

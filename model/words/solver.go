@@ -3,6 +3,7 @@ package words
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"chargehand/model/figure"
@@ -56,6 +57,8 @@ func Solved(r figure.Reading) string {
 	line := func(name, value string) { fmt.Fprintf(&b, "  %-20s %s\n", name, value) }
 	if r.Figure(figure.BloomCarbon).Known() {
 		line("iron so far", CarbonSpan(r.Carbon)+", "+r.Figure(figure.BloomCarbon).Basis.String())
+		p, m := r.Traces.Phosphorus.Scale(100), r.Traces.Manganese.Scale(100)
+		line("of the ore's", fmt.Sprintf("phosphorus %.0f to %.0f %% goes into the iron, manganese %.0f to %.0f %%, %s", p.P10, p.P90, m.P10, m.P90, figure.Guessed))
 	}
 	if len(r.Poorer) > 0 {
 		line("slag at that heat", SlagByIron(r.Poorer))
@@ -81,9 +84,22 @@ func Solved(r figure.Reading) string {
 func SlagByIron(points []figure.SlagPoint) string {
 	said := make([]string, len(points))
 	for i, p := range points {
-		said[i] = fmt.Sprintf("%.2g Pa s with %.0f %% FeO", p.Stiffness, p.Ferrous)
+		said[i] = fmt.Sprintf("%s with %.0f %% FeO", Stiffness(p.Stiffness), p.Ferrous)
 	}
 	return strings.Join(said, ", ")
+}
+
+// frozen is from how many Pa s a slag counts as standing still: thick as a paste
+// (order of magnitude, from memory, unverified).
+const frozen = 100.0
+
+// Stiffness is how a slag of so many Pa s runs, in a number as far as that says
+// anything.
+func Stiffness(paS float64) string {
+	if paS >= frozen {
+		return "does not run"
+	}
+	return strconv.FormatFloat(Rough(paS), 'f', -1, 64) + " Pa s"
 }
 
 // Rough keeps two digits of a number that is known to a factor or so.

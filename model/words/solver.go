@@ -3,7 +3,6 @@ package words
 import (
 	"fmt"
 	"math"
-	"strconv"
 	"strings"
 
 	"chargehand/model/figure"
@@ -99,7 +98,7 @@ func Stiffness(paS float64) string {
 	if paS >= frozen {
 		return "does not run"
 	}
-	return strconv.FormatFloat(Rough(paS), 'f', -1, 64) + " Pa s"
+	return plain(Rough(paS)) + " Pa s"
 }
 
 // Rough keeps two digits of a number that is known to a factor or so.

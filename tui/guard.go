@@ -1,21 +1,46 @@
 package tui
 
 import (
+	"strings"
 	"time"
 
+	tea "github.com/charmbracelet/bubbletea"
+
 	"chargehand/model/entry"
+	"chargehand/model/words"
 )
 
 // leaning is how soon the same key must come again to be taken for a glove that
 // leans on it rather than for a second act.
 const leaning = 400 * time.Millisecond
 
+// A key that is held down comes again by itself, first after the keyboard's delay
+// (a quarter of a second to one, common practice), which may be longer than
+// leaning, and then ten times a second and more. So many in a row as that, behind
+// a second press within that delay, tell that the second was none of a hand's.
+const (
+	heldDelay  = time.Second
+	heldRepeat = 120 * time.Millisecond
+	heldTells  = 2
+)
+
 // guard looks for leaning gloves. It knows the last key that was pressed.
 type guard struct {
 	key    typed
 	at     entry.Stamp
 	typing bool // it was typed into a field
+	second bool // it was taken for a second act, soon after the same key
+	quick  int  // how many came since, each as soon as a held key repeats
 }
+
+// lean is what the guard makes of a press.
+type lean int
+
+const (
+	meant  lean = iota
+	leans       // the glove's, not to be acted on
+	leaned      // the same, and the act before it was the glove's too
+)
 
 // press is a key as the guard sees it.
 type press struct {
@@ -29,13 +54,21 @@ type press struct {
 // A glove goes on leaning as long as the key keeps coming; it does not walk on
 // through a list that it has opened, nor type into a field, unless it is a digit:
 // a number may begin with the digit that chose its line.
-func (g guard) leans(p press) (guard, bool) {
-	again := p.key == g.key && since(g.at, p.at) < leaning
+func (g guard) leans(p press) (guard, lean) {
+	gap, same := since(g.at, p.at), p.key == g.key
 	opened := p.typing && !g.typing && digit(p.key) == ""
-	if again && (!p.repeats || opened) {
-		return guard{p.key, p.at, g.typing}, true
+	if !same || gap >= leaning || p.repeats && !opened {
+		return guard{key: p.key, at: p.at, typing: p.typing, second: same && !p.repeats && gap < heldDelay}, meant
 	}
-	return guard{p.key, p.at, p.typing}, false
+	next := guard{key: p.key, at: p.at, typing: g.typing, second: g.second}
+	if gap < heldRepeat {
+		next.quick = g.quick + 1
+	}
+	if g.second && next.quick == heldTells {
+		next.second = false
+		return next, leaned
+	}
+	return next, leans
 }
 
 // since is the time between two readings of the clocks: by the boot clock when
@@ -45,4 +78,23 @@ func since(from, to entry.Stamp) time.Duration {
 		return to.Mono - from.Mono
 	}
 	return to.Wall.Sub(from.Wall)
+}
+
+// leanedOn writes down a key that was not acted on. Once it shows that the act
+// before it was the glove's too, that one is crossed out.
+func (m Model) leanedOn(k Pressed, t typed, glove lean) (Model, []entry.Entry, tea.Cmd) {
+	m, out := m.note(k, true)
+	m, es := m.refuse(words.LeaningGlove(keyLabel(string(t)))).flush()
+	out = append(out, es...)
+	l, ok := m.shown().lastAct()
+	just := ok && strings.ToLower(l.Entry.Key) == string(t) && since(entry.Stamp{Wall: l.Entry.Kept, Boot: l.Entry.Boot, Mono: l.Entry.Mono}, k.At) < leaning
+	if glove != leaned || m.dialog != nil || !just {
+		return m, out, nil
+	}
+	st := crossOut(m.shared(), l)
+	what := describe(m.theme.Units, m.shown(), l)
+	st.say = func(shared) string { return words.HeldDown(keyLabel(string(t)), what) }
+	m, es = m.handAll(st.acts, k)
+	m = m.reply(st, []string{es[0].Local})
+	return m, append(out, es...), nil
 }

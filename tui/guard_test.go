@@ -59,6 +59,41 @@ func TestLeaningGlove(t *testing.T) {
 	}
 }
 
+// A glove that lies on a key: the first repeat comes after the keyboard's own
+// delay, longer than the guard waits, and books a second act. The repeats that
+// follow are quicker than a hand, so that act is crossed out again.
+func TestAKeyHeldDownBooksOneAct(t *testing.T) {
+	for _, delay := range []time.Duration{420 * time.Millisecond, 660 * time.Millisecond, 950 * time.Millisecond} {
+		d := practising(t)
+		d.press("f")
+		d.wait(time.Minute)
+		d.press("c")
+		d.fast(delay, "c")
+		if n := len(d.m.running.reading.Charges); n != 3 {
+			t.Fatalf("%v: %d charges, want the second booked for now", delay, n)
+		}
+		d.fast(33*time.Millisecond, strings.Split(strings.Repeat("c", 30), "")...)
+		if n := len(d.m.running.reading.Charges); n != 2 {
+			t.Errorf("%v: %d charges stand, want 2", delay, n)
+		}
+		if d.count(entry.KindCharge) != 3 || d.count(entry.KindStrike) != 1 {
+			t.Errorf("%v: %d charges and %d strikes in the journal", delay, d.count(entry.KindCharge), d.count(entry.KindStrike))
+		}
+		d.wait(time.Second)
+		d.press("c") // and when it is lifted, the next press is meant
+		if n := len(d.m.running.reading.Charges); n != 3 {
+			t.Errorf("%v: %d charges after the glove was lifted", delay, n)
+		}
+	}
+	d := practising(t)
+	d.press("c")
+	d.fast(500*time.Millisecond, "c")
+	d.fast(90*time.Millisecond, "c") // a key that bounces once is no held key
+	if n := len(d.m.running.reading.Charges); n != 2 {
+		t.Errorf("a bounce: %d charges, want 2", n)
+	}
+}
+
 func TestEveryActKeyIsGuarded(t *testing.T) {
 	exempt := map[string]bool{}
 	for _, b := range fireMap.repeating() {

@@ -144,16 +144,14 @@ func (m Model) burst(keys Burst) (Model, []entry.Entry, tea.Cmd) {
 func (m Model) press(k Pressed) (Model, []entry.Entry, tea.Cmd) {
 	m.now, m.leaving = k.At, false
 	t, typing := typedOf(k.Key), m.typing()
-	g, leans := m.guard.leans(press{t, k.At, typing, m.repeats(t)})
+	g, glove := m.guard.leans(press{t, k.At, typing, m.repeats(t)})
 	m.guard = g
 	if m.locked.is() {
 		return m.held(k, t)
 	}
 	switch {
-	case leans:
-		m, out := m.note(k, true)
-		m, es := m.refuse(words.LeaningGlove(keyLabel(string(t)))).flush()
-		return m, append(out, es...), nil
+	case glove != meant:
+		return m.leanedOn(k, t, glove)
 	case k.Key.Paste && !typing:
 		m, out := m.note(k, true)
 		return m.refuse(words.PasteIgnored), out, nil

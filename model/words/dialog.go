@@ -28,6 +28,12 @@ func NotInField(number bool) string {
 // NoAct answers a key that does nothing on this screen.
 func NoAct(key string) string { return "nothing on " + key + "; h shows the keys" }
 
+// HeldDown answers a key that turned out to have been held down: what it booked
+// the second time is crossed out.
+func HeldDown(key, what string) string {
+	return key + " was held down: crossed out again: " + what
+}
+
 // LeaningGlove answers a key that came again too soon.
 func LeaningGlove(key string) string {
 	return key + " came twice at once: taken for a leaning glove, not booked; press it again if it was meant"

@@ -7,6 +7,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/words"
+	"chargehand/tui/paint"
 )
 
 // fire is the screen beside the furnace. All it shows stands in the smelt; far
@@ -26,6 +27,12 @@ func (f fire) step(sh shared, t typed) step {
 	switch {
 	case !sh.smelt.is():
 		return refused(words.NoSmelt)
+	case key.Matches(t, k.Chemistry):
+		l := paint.LayoutOf(sh.w, sh.h)
+		if f.far {
+			l = paint.Layout{}
+		}
+		return otherChemistry(sh, l)
 	case key.Matches(t, k.Rare):
 		return others(sh)
 	case key.Matches(t, k.Weigh) && sh.smelt.rights() >= mendable:

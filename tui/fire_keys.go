@@ -18,6 +18,7 @@ type fireKeys struct {
 	Temperature, Weigh, Note, Pause                    key.Binding
 	MoreOre, LessOre, MoreCharcoal, LessCharcoal, Rare key.Binding
 	Seen, Alight, Out                                  key.Binding
+	Chemistry                                          key.Binding
 }
 
 var fireMap = fireKeys{
@@ -47,13 +48,14 @@ var fireMap = fireKeys{
 	Seen:         bind(words.DoSeen, "a"),
 	Alight:       bind(words.DoAlight, "y"),
 	Out:          bind(words.DoOut, "x"),
+	Chemistry:    bind(words.DoChemistry, "tab"),
 }
 
 func (f fireKeys) all() []key.Binding {
 	return []key.Binding{
 		f.Charge, f.Scoop, f.Charcoal, f.Half, f.CrossOut, f.Blast, f.Tap, f.Rod, f.Look, f.Earlier, f.NotToMark, f.Rare,
 		f.Poke, f.Dip, f.Temperature, f.Weigh, f.Note, f.Heaped, f.Pause,
-		f.MoreOre, f.LessOre, f.MoreCharcoal, f.LessCharcoal, f.Seen, f.Alight, f.Out,
+		f.MoreOre, f.LessOre, f.MoreCharcoal, f.LessCharcoal, f.Seen, f.Alight, f.Out, f.Chemistry,
 	}
 }
 

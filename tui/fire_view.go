@@ -32,7 +32,8 @@ func (f fire) paint(g cell.Grid, sh shared) {
 // fireView is what Fire shows of a smelt besides its reading.
 func fireView(g cell.Grid, sh shared, s smelt) paint.FireView {
 	v := paint.FireView{
-		Now: s.reading.Wall(s.reading.At), Title: s.id, Past: past(s),
+		Chemistry: sh.chemistry,
+		Now:       s.reading.Wall(s.reading.At), Title: s.id, Past: past(s),
 		Kept: sh.tally.kept, Keeping: sh.tally.keeping, NotKept: sh.tally.notKept, Trouble: sh.tally.trouble,
 		NextKey: fireMap.Charge.Help().Key, Adding: adding(s), Log: lastEntries(sh.theme.Units, s, paint.LayoutOf(g.Size()).Notice.H),
 		Warnings: s.standing(), Flame: flame(s), Ready: ready(s), Closer: closer(s), Decide: decideKeys,
@@ -49,33 +50,33 @@ func fireView(g cell.Grid, sh shared, s smelt) paint.FireView {
 // hints are the keys that make sense in this phase, the weightiest first, in
 // words short enough that most of them fit. What answers a warning comes first.
 func (f fire) hints(sh shared) []paint.KeyHint {
-	return append(warningHints(sh.smelt), f.phaseHints(sh.smelt)...)
+	return append(warningHints(sh.smelt), f.phaseHints(sh)...)
 }
 
-func (fire) phaseHints(s smelt) []paint.KeyHint {
-	k := fireMap
+func (fire) phaseHints(sh shared) []paint.KeyHint {
+	s, k := sh.smelt, fireMap
 	if s.rights() == lookOnly {
-		return []paint.KeyHint{short(global.Views, words.ShortViews), hint(global.Far), hint(global.Back)}
+		return []paint.KeyHint{short(global.Views, words.ShortViews), hint(global.Far), hint(global.Back), chemistryHint(sh)}
 	}
 	if s.rights() < own {
-		return []paint.KeyHint{short(k.Weigh, words.DoWeigh), short(k.Rare, words.ShortOthers), short(global.Views, words.ShortViews), hint(global.Back)}
+		return []paint.KeyHint{short(k.Weigh, words.DoWeigh), short(k.Rare, words.ShortOthers), short(global.Views, words.ShortViews), hint(global.Back), chemistryHint(sh)}
 	}
 	crossOut, look, blast := short(k.CrossOut, words.ShortCrossOut), short(k.Look, words.DoLook), short(k.Blast, words.DoBlast)
 	more, screens := short(k.Rare, words.ShortOthers), short(global.Views, words.ShortViews)
 	note, tap := short(k.Note, words.DoNote), short(k.Tap, words.DoTap)
 	switch p := s.phase; {
 	case filling(p):
-		return []paint.KeyHint{short(k.Charcoal, words.DoFill), short(k.Charge, words.ShortCharge), blast, crossOut, more, screens, look, note}
+		return []paint.KeyHint{short(k.Charcoal, words.DoFill), short(k.Charge, words.ShortCharge), blast, crossOut, more, screens, look, note, chemistryHint(sh)}
 	case over(p):
 		return []paint.KeyHint{short(k.Weigh, words.DoWeigh), note, crossOut, more, screens}
 	case p == entry.BurnsDown:
-		return []paint.KeyHint{short(k.Dip, words.DoDip), look, tap, blast, crossOut, more, screens, note}
+		return []paint.KeyHint{short(k.Dip, words.DoDip), look, tap, blast, crossOut, more, screens, note, chemistryHint(sh)}
 	}
 	return []paint.KeyHint{
 		short(k.Charge, words.ShortCharge), short(k.Scoop, words.ShortScoop), crossOut, blast, tap, more, screens,
 		short(k.Charcoal, words.ShortCharcoal), look, short(k.Rod, words.ShortRod), short(k.Half, words.DoHalf), short(k.Earlier, words.ShortEarlier),
 		short(k.NotToMark, words.ShortNotToMark), note, short(k.Poke, words.ShortPoke), short(k.Dip, words.DoDip), short(k.Weigh, words.DoWeigh),
-		short(global.Far, words.ShortFar),
+		short(global.Far, words.ShortFar), chemistryHint(sh),
 	}
 }
 

@@ -90,7 +90,7 @@ func helpLines(sh shared) []helpLine {
 	for b := figure.Measured; b <= figure.Unknown; b++ {
 		ls = append(ls, helpLine{name: words.Basis(b), text: words.BasisMeans(b)})
 	}
-	for _, t := range words.HelpEstimates {
+	for _, t := range append(words.HelpEstimates, words.HelpChemistry) {
 		ls = append(ls, helpLine{text: t})
 	}
 	return ls

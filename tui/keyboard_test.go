@@ -55,6 +55,14 @@ func neighbours(rows []string, shift []int) map[string][]string {
 			}
 		}
 	}
+	// Tab lies left of the second row and touches the first key of it and of the
+	// rows above and below.
+	if shift != nil {
+		for _, row := range rows[:3] {
+			k := strings.Fields(row)[0]
+			touch[k], touch["tab"] = append(touch[k], "tab"), append(touch["tab"], k)
+		}
+	}
 	// The space bar lies under the bottom row from x to m.
 	if shift != nil {
 		bottom := strings.Fields(rows[3])
@@ -116,6 +124,24 @@ func TestNothingGraveBesideTheChargeKeys(t *testing.T) {
 					if k == g || slices.Contains(touch[k], g) {
 						t.Errorf("%s: %s (%s) lies beside %s, which crosses out", name, k, b.Help().Desc, g)
 					}
+				}
+			}
+		}
+	}
+}
+
+// A finger that misses the key of the chemistry, which is a way of looking, does
+// nothing that cannot be crossed out: no crossing out, no change of phase.
+func TestNothingGraveBesideTheChemistryKey(t *testing.T) {
+	for name, rows := range keyboards {
+		touch := neighbours(rows, stagger)
+		for _, k := range fireMap.Chemistry.Keys() {
+			if len(touch[k]) == 0 {
+				t.Fatalf("%s has no %s", name, k)
+			}
+			for _, g := range append(fireMap.CrossOut.Keys(), fireMap.Rare.Keys()...) {
+				if slices.Contains(touch[k], g) {
+					t.Errorf("%s: %s lies beside %s", name, k, g)
 				}
 			}
 		}

@@ -15,7 +15,7 @@ import (
 type replayKeys struct {
 	Forth, Back, LeapForth, LeapBack, First, Last key.Binding
 	Play, Turn, Faster, Slower                    key.Binding
-	ByTime, ByEntry, ByWarning, Known             key.Binding
+	ByTime, ByEntry, ByWarning, Known, Chemistry  key.Binding
 }
 
 var replayMap = replayKeys{
@@ -33,12 +33,13 @@ var replayMap = replayKeys{
 	LeapBack:  bind(words.DoLeapBack, "pgup", "7"),
 	First:     bind(words.DoToLight, "home", "/"),
 	Last:      bind(words.DoToEnd, "end", "*"),
+	Chemistry: fireMap.Chemistry,
 }
 
 func (k replayKeys) all() []key.Binding {
 	return []key.Binding{
 		k.Play, k.Forth, k.Back, k.Faster, k.Slower, k.Turn, k.ByTime, k.ByEntry, k.ByWarning, k.Known,
-		k.LeapForth, k.LeapBack, k.First, k.Last,
+		k.LeapForth, k.LeapBack, k.First, k.Last, k.Chemistry,
 	}
 }
 
@@ -82,6 +83,9 @@ func (r replay) update(sh shared, p Pressed) (screen, step) {
 		return r, refused(words.NoSmelt)
 	}
 	switch {
+	case key.Matches(t, k.Chemistry):
+		l, _ := paint.ReplayLayout(sh.w, sh.h)
+		return r, otherChemistry(sh, l)
 	case key.Matches(t, k.Play):
 		r.plays, r.drawn = !r.plays, sh.now
 		if r.plays && !r.back && r.at == r.course.span {
@@ -127,7 +131,7 @@ func (r replay) update(sh shared, p Pressed) (screen, step) {
 	return r, step{}
 }
 
-func (r replay) hints(shared) []paint.KeyHint {
+func (r replay) hints(sh shared) []paint.KeyHint {
 	k := replayMap
 	play := words.ShortPlay
 	if r.plays {
@@ -137,7 +141,7 @@ func (r replay) hints(shared) []paint.KeyHint {
 		short(k.Play, play), {Key: k.Back.Help().Key + k.Forth.Help().Key, Does: words.ShortStep},
 		{Key: k.Faster.Help().Key + k.Slower.Help().Key, Does: words.ShortSpeed}, short(k.Turn, words.ShortTurn),
 		{Key: k.ByTime.Help().Key + " " + k.ByEntry.Help().Key + " " + k.ByWarning.Help().Key, Does: words.ShortStepsBy},
-		short(k.Known, words.ShortKnown), short(global.Views, words.ShortViews), hint(global.Back),
+		short(k.Known, words.ShortKnown), short(global.Views, words.ShortViews), hint(global.Back), chemistryHint(sh),
 	}
 }
 

@@ -3,9 +3,11 @@ package tui
 import (
 	"fmt"
 	"reflect"
+	"strings"
 	"testing"
 	"time"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"pgregory.net/rapid"
 
 	"chargehand/model"
@@ -303,4 +305,38 @@ func BenchmarkReplayDay(b *testing.B) {
 			r = r.to(r.at + 6*time.Minute)
 		}
 	}
+}
+
+// The chemistry is a way of looking: it is the same at Fire and at Replay, keeps
+// nothing, and is refused where no shaft is shown.
+func TestChemistryIsAWayOfLooking(t *testing.T) {
+	d := practising(t)
+	d.send(tea.WindowSizeMsg{Width: 120, Height: 36})
+	d.press("f", "f", "f", "c")
+	d.pass(time.Minute)
+	lines := len(d.m.running.lines)
+	d.press("tab")
+	d.answers("tab shows plain words again")
+	d.shows("FeO")
+	d.press("v", "r")
+	d.press("end")
+	d.shows("FeO")
+	d.press("tab")
+	d.answers("plain words")
+	d.press("esc")
+	if strings.Contains(d.m.View(), "FeO") {
+		t.Error("Fire still shows chemistry")
+	}
+	for _, l := range d.m.running.lines[lines:] {
+		if isAct(l.Event) {
+			t.Errorf("an act was kept: %+v", l.Event)
+		}
+	}
+	d.press("space", "tab")
+	d.answers("not shown here")
+	d.press("space")
+	d.send(tea.WindowSizeMsg{Width: 50, Height: 36})
+	d.pass(time.Second)
+	d.press("tab")
+	d.answers("not shown here")
 }

@@ -35,6 +35,7 @@ type Model struct {
 	dialog   dialog
 	answer   answer
 	careful  string // the caution that is shown
+	chem     bool   // the shaft is shown as chemistry
 	locked   lock
 	leaving  bool   // as soon as all is kept
 	version  uint64 // of what is shown

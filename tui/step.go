@@ -48,6 +48,7 @@ type shared struct {
 	behind     screenID   // the screen to go back to, which help explains
 	behindKeys keymap
 	careful    string // the caution shown
+	chemistry  bool   // the shaft is shown as chemistry
 	tally      tally
 }
 
@@ -76,6 +77,7 @@ type step struct {
 	shown    bool                // shows the running smelt again
 	set      screen              // a screen changed by a dialog
 	setting  entry.Setting       // of the house, in force at once
+	chem     bool                // the shaft as chemistry, or in plain words again
 	far      bool                // the far view of the fire, or back from it
 	lock     bool                // keys are held back from here on
 	quit     bool                // leaves the program, once all is kept

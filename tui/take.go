@@ -88,6 +88,8 @@ func (m Model) move(st step) (Model, tea.Cmd) {
 	case st.shown:
 		m.looked = smelt{}
 		return m.goTo(fireScreen)
+	case st.chem:
+		m.chem = !m.chem
 	case st.far:
 		return m.toggleFar()
 	case st.lock:

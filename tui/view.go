@@ -105,7 +105,7 @@ func (m Model) shared() shared {
 	sh := shared{
 		w: m.w, h: m.h, theme: m.theme, now: m.now, by: m.initials(), smelt: m.shown(), running: m.running,
 		shelf: m.stand.lines, shelfErr: m.stand.err, demo: m.stand.shown, starters: m.starters, usual: m.cfg.Starters[0],
-		tally: m.tally(), careful: m.careful,
+		tally: m.tally(), careful: m.careful, chemistry: m.chem,
 	}
 	if !m.running.running() {
 		sh.running = smelt{}

@@ -42,6 +42,7 @@ type Zone struct {
 	Top, Bottom float64 // cm above the tuyere
 	Degrees     float64 // Celsius, in the middle of the stretch; solved, the mean across the bore
 	WallSide    entry.Maybe[entry.Celsius]
+	Gas         Gas // what of it is known
 	Basis       Basis
 }
 

@@ -137,6 +137,7 @@ func solvedZones(r Reading, s solve.Solution, basis Basis) []Zone {
 		middle, wall := zs[i].mean(s.Profile, stretch)
 		zs[i].Degrees = physics.ToCelsius(middle)
 		zs[i].WallSide = entry.Some(entry.Celsius(physics.ToCelsius(wall)))
+		zs[i].Gas = Gas{CO: zs[i].carbonMonoxide(s.Profile, stretch), Needs: zs[i].What.LeastCO(zs[i].Degrees)}
 	}
 	return zs
 }
@@ -144,11 +145,7 @@ func solvedZones(r Reading, s solve.Solution, basis Basis) []Zone {
 // mean is the temperature in K over a zone, in the middle and at the wall.
 func (z Zone) mean(profile []physics.ShaftLayer, stretch float64) (middle, wall float64) {
 	thick := 0.0
-	for _, l := range profile {
-		if top := stretch * l.Top; top <= z.Bottom || top > z.Top {
-			continue
-		}
-		t := l.Top - l.Bottom
+	for l, t := range z.layers(profile, stretch) {
 		middle, wall, thick = middle+t*l.Middle, wall+t*l.WallSide, thick+t
 	}
 	if thick <= 0 {

@@ -79,6 +79,7 @@ func zones(s fold.State) []Zone {
 	}
 	for i, z := range zs {
 		zs[i].Degrees = guess((z.Top+z.Bottom)/2/height, since)
+		zs[i].Gas.Needs = z.What.LeastCO(zs[i].Degrees)
 	}
 	return zs
 }

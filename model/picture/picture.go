@@ -32,14 +32,11 @@ type Slice struct {
 	OreBottom   float64
 }
 
-// Label is the word and temperature beside a height.
-type Label struct {
-	At      float64 // cm above the tuyere
-	What    figure.Process
-	Degrees float64
-	Wall    entry.Maybe[entry.Celsius] // at the wall side, once solved
-	Basis   figure.Basis
-}
+// Label is what is to be said beside a height.
+type Label struct{ figure.Zone }
+
+// At is the height it stands at, in cm above the tuyere.
+func (l Label) At() float64 { return (l.Top + l.Bottom) / 2 }
 
 // Picture is the shaft at one moment.
 type Picture struct {
@@ -108,7 +105,7 @@ func From(r figure.Reading) Picture {
 		p.Slices = append(p.Slices, slice(l))
 	}
 	for _, z := range r.Zones {
-		p.Labels = append(p.Labels, Label{At: (z.Top + z.Bottom) / 2, What: z.What, Degrees: z.Degrees, Wall: z.WallSide, Basis: z.Basis})
+		p.Labels = append(p.Labels, Label{z})
 		p.Heats = append(p.Heats, Glow{
 			Top: z.Top, Bottom: z.Bottom, Heat: HeatOf(z.Degrees), Wall: HeatOf(float64(z.WallSide.Or(entry.Celsius(z.Degrees)))),
 		})

@@ -22,7 +22,7 @@ func Decision(g cell.Grid, th theme.Theme, r figure.Reading, v FireView) {
 	}
 	p, l := with(th), LayoutOf(w, h)
 	p.top(g.Sub(l.Top), p.topOf(r, v, w >= 100))
-	p.shaft(g.Sub(l.Shaft), picture.From(r))
+	p.shaft(g.Sub(l.Shaft), picture.From(r), v.Chemistry)
 	card := cell.Rect{X: l.Timer.X, Y: l.Timer.Y, W: w - l.Timer.X, H: l.Foot.Y - l.Timer.Y}
 	if head := l.head(); card.H-head.H >= decisionRows {
 		p.head(g, l, r, v)

@@ -24,7 +24,7 @@ func Fire(g cell.Grid, th theme.Theme, r figure.Reading, v FireView) {
 func (p painter) fire(g cell.Grid, l Layout, r figure.Reading, v FireView) {
 	w, _ := g.Size()
 	p.top(g.Sub(l.Top), p.topOf(r, v, w >= 100))
-	p.shaft(g.Sub(l.Shaft), picture.From(r))
+	p.shaft(g.Sub(l.Shaft), picture.From(r), v.Chemistry)
 	if r.Phase == entry.BurnsDown && len(v.Warnings) == 0 { // a warning needs the rows more than the list does
 		l = l.headed(burnDownRows)
 	}

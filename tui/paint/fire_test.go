@@ -74,7 +74,7 @@ func TestEveryFrameFitsItsWindow(t *testing.T) {
 func TestLayoutTiles(t *testing.T) {
 	for w := MinW; w <= 250; w++ {
 		for h := MinH; h <= 80; h++ {
-			replay, line := replayLayout(w, h)
+			replay, line := ReplayLayout(w, h)
 			replay.Strip.H += line.H // the line stands between the strip and the foot, full across
 			if replay.Strip.W = w; replay.Strip.H == line.H {
 				replay.Strip = line
@@ -233,7 +233,7 @@ func TestGoldenShaft(t *testing.T) {
 		for _, size := range [][2]int{{31, 19}, {44, 27}, {72, 47}} {
 			t.Run(fmt.Sprintf("%s-%dx%d", name, size[0], size[1]), func(t *testing.T) {
 				g := theme.Theme{}.Grid(size[0], size[1])
-				with(theme.Theme{}).shaft(g, pic)
+				with(theme.Theme{}).shaft(g, pic, false)
 				golden.RequireEqual(t, g.String())
 			})
 		}

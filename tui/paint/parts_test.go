@@ -85,7 +85,7 @@ func TestShaftIsToScale(t *testing.T) {
 	pic := picture.From(midSmelt())
 	for _, size := range [][2]int{{31, 19}, {44, 27}, {72, 47}} {
 		g := theme.Theme{}.Grid(size[0], size[1])
-		with(theme.Theme{}).shaft(g, pic)
+		with(theme.Theme{}).shaft(g, pic, false)
 		rows := strings.Split(g.String(), "\n")
 		perRow := (pic.Top - pic.Floor) / float64(len(rows)-2)
 		at := func(row int) float64 { return pic.Top - (float64(row-1)+0.5)*perRow }

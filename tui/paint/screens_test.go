@@ -60,7 +60,20 @@ func screens() []scene {
 	}
 	blow := of("caution-blow", late.r, nil)
 	blow.v.Warnings, blow.v.Caution = late.v.Warnings, cautionOf(rule.BlowBack)
-	return []scene{far, due, warned, late, lost, adding, farDown, down, decide, early, back, forth, caution, farCaution, blow}
+	chem := of("chemistry", solvedShaft(), nil)
+	chem.v.Chemistry = true
+	return []scene{chem, far, due, warned, late, lost, adding, farDown, down, decide, early, back, forth, caution, farCaution, blow}
+}
+
+// solvedShaft is the main burn with what a solver would say of its zones.
+func solvedShaft() figure.Reading {
+	r := midSmelt()
+	for i, co := range []float64{55, 58, 61, 70, 84, 92, 40} {
+		z := &r.Zones[i]
+		z.Basis, z.WallSide = figure.Estimated, entry.Some(entry.Celsius(z.Degrees-80))
+		z.Gas = figure.Gas{CO: entry.Some(co), Needs: z.What.LeastCO(z.Degrees)}
+	}
+	return r
 }
 
 func standing(r figure.Reading, id rule.ID, e rule.Evidence) rule.Warning {

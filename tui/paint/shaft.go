@@ -3,6 +3,7 @@ package paint
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"chargehand/model/figure"
 	"chargehand/model/picture"
@@ -23,7 +24,7 @@ type shaftColumnsOf struct {
 func shaftParts(w int) shaftColumnsOf {
 	switch {
 	case w < 40:
-		return shaftColumnsOf{scale: 3, beside: 2, widest: 8, gap: 1, short: true}
+		return shaftColumnsOf{scale: 3, beside: 2, widest: 7, gap: 1, short: true}
 	case w < 60:
 		return shaftColumnsOf{scale: 4, beside: 3, widest: 14, gap: 1}
 	}
@@ -44,16 +45,17 @@ type shaft struct {
 	words   int // first column of the words
 	taken   []bool
 	parts   shaftColumnsOf
+	formula bool // what happens is said as chemistry
 }
 
-// shaft paints the shaft with its scale on the left and the words for what
-// happens at each height on the right.
-func (p painter) shaft(g cell.Grid, pic picture.Picture) {
+// shaft paints the shaft with its scale on the left and what happens at each
+// height on the right, in plain words or as chemistry.
+func (p painter) shaft(g cell.Grid, pic picture.Picture, formula bool) {
 	w, h := g.Size()
 	if w < 24 || h < 8 {
 		return
 	}
-	s := shaft{painter: p, g: g, pic: pic, first: 1, rows: h - 1, parts: shaftParts(w)}
+	s := shaft{painter: p, g: g, pic: pic, first: 1, rows: h - 1, parts: shaftParts(w), formula: formula}
 	if pic.Usual {
 		s.rows--
 		g.TextIn(cell.Rect{X: 1, Y: h - 1, W: w - 1, H: 1}, words.UsualSizes, p.style(theme.Quiet))
@@ -224,12 +226,16 @@ func (s *shaft) labels() {
 	below := s.first + s.rows
 	for i := len(s.pic.Labels) - 1; i >= 0; i-- {
 		l := s.pic.Labels[i]
-		own := s.row(l.At)
+		own := s.row(l.At())
 		row := min(own, below-1)
 		for row >= s.first && s.taken[row] {
 			row--
 		}
 		if row < s.first || own-row > farthestLabel {
+			continue
+		}
+		if s.formula {
+			below = s.reaction(end, row, below, l)
 			continue
 		}
 		below = row
@@ -239,6 +245,11 @@ func (s *shaft) labels() {
 		}
 		s.label(end, row, name, l.Degrees)
 	}
+	s.hearth(end)
+}
+
+// hearth writes how hot the hearth is, below the tuyere.
+func (s *shaft) hearth(end int) {
 	row := s.row(s.pic.Floor / 2)
 	switch {
 	case row <= s.row(0) || s.taken[row]:
@@ -252,11 +263,16 @@ func (s *shaft) labels() {
 	}
 }
 
-// label writes one name with its temperature, to ten degrees.
+// label writes one name with its temperature.
 func (s *shaft) label(end, row int, name string, degrees float64) {
-	hot := strconv.Itoa(int(math.Round(s.u.Shown(degrees, heatUnit)/10)) * 10)
+	hot := s.hot(degrees)
 	s.g.TextRight(end, row, hot, s.style(theme.Text))
 	s.g.TextIn(cell.Rect{X: s.words, Y: row, W: end - len(hot) - 1 - s.words, H: 1}, name, s.style(theme.Text))
+}
+
+// hot is a temperature to ten degrees.
+func (s *shaft) hot(degrees float64) string {
+	return strconv.Itoa(int(math.Round(s.u.Shown(degrees, heatUnit)/10)) * 10)
 }
 
 // header says what the words and the figures are, and on what they rest: of
@@ -266,12 +282,19 @@ func (s *shaft) header(end int) {
 	for _, l := range s.pic.Labels {
 		basis = basis.Weaker(l.Basis)
 	}
-	unit := s.u.Name(heatUnit)
+	unit, rests := s.u.Name(heatUnit), ""
 	switch {
 	case s.pic.Stale:
-		unit += " " + words.BeingWorkedOut
+		rests = words.BeingWorkedOut
 	case len(s.pic.Labels) > 0:
-		unit += " " + words.Basis(basis)
+		rests = words.Basis(basis)
 	}
-	s.g.TextRight(end, 0, unit, s.style(theme.Quiet))
+	x := s.parts.scale + 1
+	if s.formula {
+		x += s.g.Text(x, 0, words.ChemistryHead, s.style(theme.Now)) + 1
+	}
+	if s.g.Width(unit+" "+rests) > end-x {
+		rests = s.m.Waiting
+	}
+	s.g.TextRight(end, 0, strings.TrimSpace(unit+" "+rests), s.style(theme.Quiet))
 }

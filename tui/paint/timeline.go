@@ -45,13 +45,14 @@ func Replay(g cell.Grid, th theme.Theme, r figure.Reading, v FireView, tl TimeLi
 		v.Past = words.ThePast
 	}
 	p := with(th)
-	l, line := replayLayout(w, h)
+	l, line := ReplayLayout(w, h)
 	p.fire(g, l, r, v)
 	p.timeLine(g.Sub(line), tl)
 }
 
-// replayLayout is Fire in what the time line leaves of the window.
-func replayLayout(w, h int) (Layout, cell.Rect) {
+// ReplayLayout is Fire in what the time line leaves of the window, and the place
+// of that.
+func ReplayLayout(w, h int) (Layout, cell.Rect) {
 	rows := 4
 	switch {
 	case h < 20:

@@ -9,18 +9,19 @@ import (
 
 // FireView is what Fire shows besides the reading.
 type FireView struct {
-	Now      time.Time      // wall clock to show, in the smelt's own offset
-	Title    string         // the smelt
-	Kept     int            // entries that are safe
-	Keeping  int            // handed over and not acknowledged, with nothing wrong
-	NotKept  int            // entries that are NOT safe
-	Trouble  string         // why they are not, and what to do
-	Past     string         // says that this is not now, when it is not
-	NextKey  string         // the key that books the charge as shown
-	Adding   *Adding        // the open measure
-	Due      *forecast.Due  // without one the digits count up from the last charge
-	Warnings []rule.Warning // those that stand, gravest first
-	Log      []LogLine      // newest first
+	Now       time.Time      // wall clock to show, in the smelt's own offset
+	Title     string         // the smelt
+	Kept      int            // entries that are safe
+	Keeping   int            // handed over and not acknowledged, with nothing wrong
+	NotKept   int            // entries that are NOT safe
+	Trouble   string         // why they are not, and what to do
+	Chemistry bool           // the zones of the shaft as chemistry, else in plain words
+	Past      string         // says that this is not now, when it is not
+	NextKey   string         // the key that books the charge as shown
+	Adding    *Adding        // the open measure
+	Due       *forecast.Due  // without one the digits count up from the last charge
+	Warnings  []rule.Warning // those that stand, gravest first
+	Log       []LogLine      // newest first
 
 	Flame  *Sight // the last look at the flame; nil when nobody has looked
 	Ready  []bool // which of words.ReadyChecks are ticked off; nil where nobody ticks

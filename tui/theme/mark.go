@@ -6,6 +6,7 @@ type Marks struct {
 	Look, Act, Kept, Struck, Picked, Late string
 	Cursor, Dot, Ask, Waiting, Refused    string
 	Ticked, Open                          string // on a list, and not yet
+	Yields, YieldsBrief                   string // the arrow of an equation, and in one cell
 	Back                                  string // a replay runs backwards, and forwards
 	Forth                                 string
 
@@ -39,7 +40,7 @@ func (t Theme) Marks() *Marks {
 
 var fullMarks = Marks{
 	Look: "!", Act: "!!", Kept: "✓", Struck: "×", Picked: ">", Late: "late", Cursor: "▏", Dot: "·", Ask: "?", Waiting: "…", Refused: "–",
-	Ticked: "[x]", Open: "[ ]", Back: "◀", Forth: "▶",
+	Ticked: "[x]", Open: "[ ]", Back: "◀", Forth: "▶", Yields: "→", YieldsBrief: "→",
 	HLine: '─', VLine: '│', Fine: '┈', Wall: '┃', Floor: '━', CornerLeft: '┗', CornerRight: '┛',
 	Upper: '▀', Lower: '▄', Full: '█', Eighths: []rune(" ▁▂▃▄▅▆▇█"), Hang: '▀', HangFull: '█', Beyond: '▲',
 	Grain: '•', Bath: '≈', Bloom: '█',
@@ -51,7 +52,7 @@ var fullMarks = Marks{
 
 var asciiMarks = Marks{
 	Look: "!", Act: "!!", Kept: "ok", Struck: "x", Picked: ">", Late: "late", Cursor: "_", Dot: "-", Ask: "?", Waiting: "...", Refused: "-",
-	Ticked: "[x]", Open: "[ ]", Back: "<", Forth: ">",
+	Ticked: "[x]", Open: "[ ]", Back: "<", Forth: ">", Yields: "->", YieldsBrief: ">",
 	HLine: '-', VLine: '|', Fine: '.', Wall: '|', Floor: '=', CornerLeft: '+', CornerRight: '+',
 	Upper: '#', Lower: '#', Full: '#', Eighths: []rune(" ___===##"), Hang: '#', HangFull: '#', Beyond: '^',
 	Grain: 'o', Bath: '~', Bloom: '@',

@@ -1,0 +1,75 @@
+package words
+
+import "chargehand/model/figure"
+
+// The key that shows the shaft's zones as chemistry.
+const (
+	DoChemistry    = "shaft: chemistry, or plain words"
+	ShortChemistry = "chemistry"
+	ShortPlain     = "plain words"
+
+	ChemistryHead = "chemistry"
+	ChemistryOff  = "the shaft shows plain words"
+	NoShaftShown  = "the shaft is not shown here: go to the near view, or make the window larger"
+)
+
+// ChemistryOn says that the shaft shows chemistry, and which key takes it back.
+func ChemistryOn(key string) string {
+	return "the shaft shows chemistry; " + key + " shows plain words again"
+}
+
+// HelpChemistry says how the chemistry of the shaft is to be read.
+const HelpChemistry = "As chemistry the shaft shows one reaction for each height. CO is its share of the gas that carbon makes there, CO and CO2 together; " +
+	"a step of reduction needs more of it than stands behind needs, which comes from the balance of gas, oxide and iron at that heat."
+
+// Equation is a reaction as chemistry writes it, one side and the other; Brief
+// is what matters of it where there is room for a few letters. A side of a brief
+// one may be left out.
+type Equation struct{ From, To string }
+
+// Reaction is an equation with its brief form.
+type Reaction struct{ Full, Brief Equation }
+
+var gasAgain = Reaction{Equation{"C + CO2", "2 CO"}, Equation{"C", "CO"}}
+
+// reactions are what goes on at a height, the one that names it first. Wustite
+// is written FeO, though it holds a little less iron than that.
+var reactions = [...][]Reaction{
+	figure.Drying:      {{Equation{"H2O(l)", "H2O(g)"}, Equation{"H2O(l)", "(g)"}}},
+	figure.Roasting:    {{Equation{"2 FeO(OH)", "Fe2O3 + H2O"}, Equation{"FeO(OH)", "H2O"}}},
+	figure.RedToBlack:  {{Equation{"3 Fe2O3 + CO", "2 Fe3O4 + CO2"}, Equation{"Fe2O3", "Fe3O4"}}},
+	figure.LosesOxygen: {{Equation{"Fe3O4 + CO", "3 FeO + CO2"}, Equation{"Fe3O4", "FeO"}}},
+	figure.IronForms:   {{Equation{"FeO + CO", "Fe + CO2"}, Equation{"FeO", "Fe"}}, gasAgain},
+	figure.SlagRuns:    {{Equation{"2 FeO + SiO2", "Fe2SiO4"}, Equation{"", "Fe2SiO4"}}, gasAgain},
+	figure.Burning:     {{Equation{"C + O2", "CO2"}, Equation{"C+O2", "CO2"}}, gasAgain},
+}
+
+// Reactions are what goes on at a height of the shaft, the one that names it
+// first.
+func Reactions(p figure.Process) []Reaction { return reactions[p] }
+
+// GasAt is the carbon monoxide in the gas at a height, and the share above which
+// the step of reduction there goes, both in per cent of the carbon gas; what is
+// not known is left out.
+func GasAt(z figure.Gas) string {
+	percent := func(v float64) string {
+		if v < 1 {
+			return "<1 %"
+		}
+		return fixed(v, 0) + " %"
+	}
+	switch {
+	case z.CO.Known && z.Needs.Known:
+		return "CO " + percent(z.CO.Value) + ", needs " + percent(z.Needs.Value)
+	case z.CO.Known:
+		return "CO " + percent(z.CO.Value)
+	case z.Needs.Known:
+		return "needs CO " + percent(z.Needs.Value)
+	}
+	return ""
+}
+
+// AtTheWall is how hot it is at the wall, where the middle is told beside it.
+func (u Units) AtTheWall(celsius float64) string {
+	return "at the wall " + fixed(round10(u.Shown(celsius, "°C")), 0)
+}

@@ -11,14 +11,20 @@ import (
 )
 
 // fire is the screen beside the furnace. All it shows stands in the smelt; far
-// shows the little of it that is read from five metres.
-type fire struct{ far bool }
+// shows the little of it that is read from five metres, turn another warning
+// than the gravest.
+type fire struct {
+	far  bool
+	turn turn
+}
 
 func (fire) name() screenID { return fireScreen }
 func (fire) keys() keymap   { return fireMap }
 
 func (f fire) update(sh shared, p Pressed) (screen, step) {
-	return f, f.step(sh, typedOf(p.Key))
+	st := f.step(sh, typedOf(p.Key))
+	f.turn = turn{} // any other key than the one that turns is back at the gravest
+	return f, st
 }
 
 // step is what a key at the fire does, if it may be done to this smelt.
@@ -66,7 +72,7 @@ func (f fire) step(sh shared, t typed) step {
 	case key.Matches(t, k.Heaped):
 		return level(sh, entry.Heaped)
 	case key.Matches(t, k.Seen):
-		return seen(sh)
+		return f.seen(sh)
 	case key.Matches(t, k.Alight):
 		return topGas(sh, entry.TopGasAlight)
 	case key.Matches(t, k.Out):

@@ -21,6 +21,7 @@ func (f fire) paint(g cell.Grid, sh shared) {
 		return
 	}
 	v := fireView(g, sh, s)
+	v.Warnings = f.turn.of(v.Warnings, sh.now)
 	v.Caution = cautionText(sh.careful)
 	if f.far {
 		paint.Far(g, sh.theme, s.reading, v)

@@ -51,20 +51,6 @@ func (s smelt) stands(ids ...rule.ID) bool {
 	return false
 }
 
-// seen acknowledges the gravest warning that nobody has.
-func seen(sh shared) step {
-	for _, w := range sh.smelt.standing() {
-		if w.Acknowledged {
-			continue
-		}
-		title, _, _ := sh.theme.Units.Warning(w)
-		return did(entry.Acknowledge{Rule: string(w.Rule), OnsetMs: w.Onset.Milliseconds()}, func(shared) string {
-			return words.SeenWarning(title)
-		})
-	}
-	return refused(words.NothingToSee)
-}
-
 // warningHints are the keys that answer what stands.
 func warningHints(s smelt) []paint.KeyHint {
 	if !s.running() {
@@ -74,7 +60,7 @@ func warningHints(s smelt) []paint.KeyHint {
 	if s.stands(rule.TopGasQuestion, rule.TopGasUnlit) {
 		hs = append(hs, short(fireMap.Alight, words.ShortAlight), short(fireMap.Out, words.ShortOut))
 	}
-	if slices.ContainsFunc(s.standing(), func(w rule.Warning) bool { return !w.Acknowledged }) {
+	if slices.ContainsFunc(s.standing(), unseen) {
 		hs = append(hs, short(fireMap.Seen, words.ShortSeen))
 	}
 	return hs

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"reflect"
+	"slices"
 	"testing"
 	"time"
 
@@ -219,5 +220,48 @@ func TestCautionWaitsForRoom(t *testing.T) {
 	}
 	if shown > 2 {
 		t.Errorf("%d cautions were called shown", shown)
+	}
+}
+
+// Of several warnings one key sees each, and once all are seen shows one after
+// the other; any other key, or half a minute, is back at the gravest, and one
+// that nobody has seen comes first. Two of one grade stand newest first.
+func TestWarningsAreSteppedThrough(t *testing.T) {
+	d := burning(t)
+	d.press("l", "3", "2")
+	d.pass(time.Minute)
+	d.press("l", "1", "6")
+	d.pass(2 * time.Minute)
+	first := func() rule.ID {
+		f := d.m.screens[fireScreen].(fire)
+		return f.turn.of(d.m.running.standing(), d.m.now)[0].Rule
+	}
+	ws := d.m.running.standing()
+	if len(ws) < 2 || ws[0].Rule != rule.TuyereDim || ws[1].Rule != rule.SlagThick {
+		t.Fatalf("%+v", ws)
+	}
+	for d.press("a"); slices.ContainsFunc(d.m.running.standing(), unseen); d.press("a") {
+		d.wait(time.Second)
+	}
+	gravest := first()
+	seen := map[rule.ID]bool{}
+	for range d.m.running.standing() {
+		d.wait(time.Second)
+		d.press("a")
+		seen[first()] = true
+	}
+	if len(seen) != len(d.m.running.standing()) || first() != gravest {
+		t.Errorf("%d of %d were shown, and the last is %s", len(seen), len(d.m.running.standing()), first())
+	}
+	d.wait(time.Second)
+	if d.press("a"); first() == gravest {
+		t.Error("not turned")
+	}
+	if d.pass(turnsFor + time.Second); first() != gravest {
+		t.Errorf("%s stands after half a minute", first())
+	}
+	d.press("a")
+	if d.press("up"); first() != gravest {
+		t.Errorf("%s stands after another key", first())
 	}
 }

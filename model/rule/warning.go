@@ -95,7 +95,7 @@ func (w Warning) stood(at time.Duration) bool {
 }
 
 // Active gives the warnings that stand, gravest first; of one grade those that
-// nobody has acknowledged first, and then the older first.
+// nobody has acknowledged first, and then the newest first.
 func Active(ws []Warning) []Warning {
 	var active []Warning
 	for _, w := range ws {
@@ -110,7 +110,7 @@ func Active(ws []Warning) []Warning {
 		return 0
 	}
 	slices.SortStableFunc(active, func(a, b Warning) int {
-		return cmp.Or(cmp.Compare(b.Grade, a.Grade), cmp.Compare(seen(a), seen(b)), cmp.Compare(a.Onset, b.Onset))
+		return cmp.Or(cmp.Compare(b.Grade, a.Grade), cmp.Compare(seen(a), seen(b)), cmp.Compare(b.Onset, a.Onset))
 	})
 	return active
 }

@@ -21,8 +21,13 @@ const (
 	AnyKeyNext     = "any key shows the next, esc closes"
 )
 
-// SeenWarning says which warning was seen.
-func SeenWarning(title string) string { return "seen: " + title }
+// SeenWarning says which warning was seen, and how the others are.
+func SeenWarning(title string, more bool, key string) string {
+	if more {
+		return "seen: " + title + "; " + key + " shows the next"
+	}
+	return "seen: " + title
+}
 
 // CautionOf says which of the cautions is shown.
 func CautionOf(n, of int) string {

@@ -30,7 +30,7 @@ func (p painter) fire(g cell.Grid, l Layout, r figure.Reading, v FireView) {
 	}
 	p.head(g, l, r, v)
 	if len(v.Warnings) > 0 {
-		l = l.raised(2 + p.told(g, l.Notice.W-1, r, v.Warnings).rows())
+		l = p.raisedFor(g, l, r, v.Warnings)
 	}
 	p.figures(g.Sub(l.Figures), r)
 	p.notice(g.Sub(l.Notice), r, v)

@@ -127,15 +127,15 @@ func figureRows(h int) int {
 	return h
 }
 
+// Rows that the figures keep, with the line over them, when a warning wants
+// their room, and when those after it do: what is wrong comes before what is
+// known, and how to mend the gravest before what else is wrong.
+const leastFigures, mostFigures = 4, 7
+
 // raised makes the notice at least so many rows tall at the cost of the last
-// figures. Some of them always stay, but where there are hardly any: what is
-// wrong comes before what is known.
-func (l Layout) raised(rows int) Layout {
-	least := 4 // a line and three figures
-	if l.Figures.H+l.Notice.H < 2*least {
-		least = 0
-	}
-	n := min(rows-l.Notice.H, l.Figures.H-least)
+// figures, of which so many rows stay.
+func (l Layout) raised(rows, stay int) Layout {
+	n := min(rows-l.Notice.H, l.Figures.H-stay)
 	if n > 0 {
 		l.Figures.H -= n
 		l.Notice.Y -= n

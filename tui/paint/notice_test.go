@@ -1,6 +1,7 @@
 package paint
 
 import (
+	"strconv"
 	"strings"
 	"testing"
 
@@ -139,4 +140,31 @@ func rightOf(l Layout, w int) cell.Rect {
 		x++
 	}
 	return cell.Rect{X: x, Y: l.Timer.Y, W: w - x, H: l.Foot.Y - l.Timer.Y}
+}
+
+// What is wrong besides the first stands below it where there is room, with what
+// shows it; where there is none the first says how many more there are.
+func TestOtherWarningsStandBelow(t *testing.T) {
+	r, v := midSmelt(), viewOf(midSmelt())
+	lost, hot, dim := standing(r, rule.BlastLost, longest(rule.BlastLost)), standing(r, rule.TopHot, longest(rule.TopHot)),
+		standing(r, rule.TuyereDim, rule.Evidence{{Name: "where", Word: "peep"}, {Name: "seen", Word: "dark on one side"}})
+	v.Warnings = []rule.Warning{lost, dim, hot}
+	for _, c := range []struct{ w, h, shown int }{{80, 24, 1}, {120, 36, 3}, {200, 60, 3}} {
+		g := theme.Theme{}.Grid(c.w, c.h)
+		Fire(g, theme.Theme{}, r, v)
+		text := strings.Join(strings.Fields(g.Sub(rightOf(LayoutOf(c.w, c.h), c.w)).String()), " ")
+		text = strings.ReplaceAll(text, " 14:29", "") // since when it stands, at the end of a row
+		for i, w := range v.Warnings {
+			title, evidence, remedy := words.Units{}.Warning(w)
+			if got, want := strings.Contains(text, title) && (i == 0 || strings.Contains(text, words.Warned(title, evidence))), i < c.shown; got != want {
+				t.Errorf("%dx%d: %q is shown: %v\n%s", c.w, c.h, title, got, g)
+			}
+			if i > 0 && strings.Contains(text, remedy) {
+				t.Errorf("%dx%d: the remedy of %q takes the room", c.w, c.h, title)
+			}
+		}
+		if more := "+" + strconv.Itoa(3-c.shown); strings.Contains(text, more) != (c.shown < 3) {
+			t.Errorf("%dx%d: %s\n%s", c.w, c.h, more, g)
+		}
+	}
 }

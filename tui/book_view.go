@@ -25,7 +25,10 @@ func (j journal) paint(g cell.Grid, sh shared) {
 	if s.is() {
 		title = s.id
 	}
-	top(g, sh, title, words.BookShows(filters[j.filter].word))
+	v := topOf(sh, title, words.BookShows(filters[j.filter].word))
+	v.NoBook = s.demo
+	rows, _ := g.Bounds().CutTop(paint.TopRows)
+	paint.TopLine(g.Sub(rows), th, v)
 	body := bodyOf(g)
 	if !s.is() {
 		g.Text(2, body.Y+1, words.NoSmelt, th.Style(theme.Text))

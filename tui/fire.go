@@ -43,6 +43,8 @@ func (f fire) step(sh shared, t typed) step {
 		return others(sh)
 	case key.Matches(t, k.Weigh) && sh.smelt.rights() >= mendable:
 		return askWeigh(sh, nil, book)
+	case key.Matches(t, k.Note) && sh.smelt.rights() >= mendable:
+		return askNote(sh, nil, book)
 	case sh.smelt.rights() < own:
 		return refused(whyNot(sh.smelt))
 	}

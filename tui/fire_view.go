@@ -35,8 +35,8 @@ func fireView(g cell.Grid, sh shared, s smelt) paint.FireView {
 	v := paint.FireView{
 		Chemistry: sh.chemistry,
 		Now:       s.reading.Wall(s.reading.At), Title: s.id, Past: past(s),
-		Kept: sh.tally.kept, Keeping: sh.tally.keeping, NotKept: sh.tally.notKept, Trouble: sh.tally.trouble,
-		NextKey: fireMap.Charge.Help().Key, Adding: adding(s), Log: lastEntries(sh.theme.Units, s, paint.LayoutOf(g.Size()).Notice.H),
+		NoBook: s.demo, Kept: sh.tally.kept, Keeping: sh.tally.keeping, NotKept: sh.tally.notKept, Trouble: sh.tally.trouble,
+		NextKey: nextKey(s), Adding: adding(s), Log: lastEntries(sh.theme.Units, s, paint.LayoutOf(g.Size()).Notice.H),
 		Warnings: s.standing(), Flame: flame(s), Ready: ready(s), Closer: closer(s), Decide: decideKeys,
 	}
 	if s.reading.HasDue && (s.running() || s.past || s.demo) {
@@ -46,6 +46,14 @@ func fireView(g cell.Grid, sh shared, s smelt) paint.FireView {
 		v.Now = sh.now.Wall.In(s.reading.Lit.Location())
 	}
 	return v
+}
+
+// nextKey is the key that books the next charge, where one can be booked.
+func nextKey(s smelt) string {
+	if s.past || s.rights() < own {
+		return ""
+	}
+	return fireMap.Charge.Help().Key
 }
 
 // hints are the keys that make sense in this phase, the weightiest first, in
@@ -60,7 +68,7 @@ func (fire) phaseHints(sh shared) []paint.KeyHint {
 		return []paint.KeyHint{short(global.Views, words.ShortViews), hint(global.Far), hint(global.Back), chemistryHint(sh)}
 	}
 	if s.rights() < own {
-		return []paint.KeyHint{short(k.Weigh, words.DoWeigh), short(k.Rare, words.ShortOthers), short(global.Views, words.ShortViews), hint(global.Back), chemistryHint(sh)}
+		return []paint.KeyHint{short(k.Weigh, words.DoWeigh), short(k.Note, words.DoNote), short(k.Rare, words.ShortOthers), short(global.Views, words.ShortViews), hint(global.Back), chemistryHint(sh)}
 	}
 	crossOut, look, blast := short(k.CrossOut, words.ShortCrossOut), short(k.Look, words.DoLook), short(k.Blast, words.DoBlast)
 	more, screens := short(k.Rare, words.ShortOthers), short(global.Views, words.ShortViews)

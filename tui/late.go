@@ -15,7 +15,7 @@ const wholeMinutes = 30 * time.Second
 
 // enterLate asks when, then what, then the rest of it.
 func enterLate(sh shared) step {
-	if sh.smelt.rights() < own {
+	if sh.smelt.rights() < mendable {
 		return refused(whyNot(sh.smelt))
 	}
 	return askWhen(sh, words.LateWhen, "", func(at time.Time) step {
@@ -43,13 +43,13 @@ var lateActs = []struct {
 	{"e", words.DoTemperature, askTemperature}, {"w", words.DoWeigh, askWeigh}, {"n", words.DoNote, askNote},
 	{"a", words.DoArch, askArch}, {"y", words.DoTuyere, askTuyere},
 	{"k", words.DoPauseBegins, plain(entry.Pause{})}, {"g", words.DoPauseEnds, plain(entry.Resume{})},
-	{"m", words.DoLastOre, plain(entry.LastOre{})}, {"d", words.DoBurnDown, plain(entry.BurnDown{})},
+	{"m", words.DoLastOre, plain(entry.LastOre{})}, {"d", words.DoBurnDown, plain(entry.BurnDown{})}, {"o", words.DoExtract, askExtract},
 }
 
 // askWhen asks for a time of this smelt: so many minutes ago, or a time of day.
 func askWhen(sh shared, label, given string, then func(time.Time) step) step {
 	return step{ask: field{
-		label: label, unit: words.WhenHint, input: prefilled(given, true),
+		label: label, unit: words.WhenHint(afterwards(sh)), input: prefilled(given, true),
 		done: func(sh shared, in input) (step, error) {
 			at, err := timeOf(sh, in.trimmed())
 			if err != nil {
@@ -75,18 +75,38 @@ func timeOf(sh shared, text string) (time.Time, error) {
 		return time.Time{}, err
 	}
 	// The time goes by the wall clock as it is now; light by the smelt's own.
-	if elapsed := fold.ElapsedAt(s.entries, sh.now) - sh.now.Wall.Sub(at); elapsed < 0 {
+	elapsed := func() time.Duration { return fold.ElapsedAt(s.entries, sh.now) - sh.now.Wall.Sub(at) }
+	if next := at.AddDate(0, 0, 1); elapsed() < 0 && afterwards(sh) && next.Before(ended(sh).Add(sameDay)) {
+		at = next // after the last that is known of it
+	}
+	if elapsed() < 0 {
 		return time.Time{}, errors.New(words.BeforeLight(s.reading.Lit.Format(words.Clock)))
 	}
 	return entry.Wall(at), nil
 }
 
 // latest is the moment that times are counted back from, in the smelt's own
-// offset: now, or the end of a smelt that is over.
+// offset: now, or the end of a smelt that has long been over.
 func latest(sh shared) time.Time {
-	lit := sh.smelt.reading.Lit
-	if sh.smelt.running() {
-		return sh.now.Wall.In(lit.Location())
+	if afterwards(sh) {
+		return ended(sh).Add(time.Minute)
 	}
-	return sh.smelt.reading.Wall(sh.smelt.reading.At).Add(time.Minute)
+	return sh.now.Wall.In(sh.smelt.reading.Lit.Location())
+}
+
+// sameDay is how long after its end a smelt's times are still those of today.
+const sameDay = 12 * time.Hour
+
+// afterwards tells whether a time of the clock means one of the smelt's own day
+// and no other: a log that was brought in, or a smelt that ended before today.
+func afterwards(sh shared) bool {
+	s := sh.smelt
+	return !s.running() && (s.light().Imported || sh.now.Wall.Sub(ended(sh)) > sameDay)
+}
+
+// ended is when a smelt that is over was: at its last act, or when its last phase
+// began, as closing it.
+func ended(sh shared) time.Time {
+	s := sh.smelt
+	return s.reading.Wall(max(s.reading.At, s.turned))
 }

@@ -274,3 +274,70 @@ func TestRefusedEntryGoes(t *testing.T) {
 	}
 	d.answers("too long")
 }
+
+// The account of a smelt that is closed is still put right: what was forgotten
+// goes in, on the same day and long after it, and what is wrong comes out.
+func TestAClosedSmeltIsStillPutRight(t *testing.T) {
+	for name, after := range map[string]time.Duration{"the same day": 40 * time.Minute, "five days later": 5 * 24 * time.Hour} {
+		t.Run(name, func(t *testing.T) {
+			d := practising(t)
+			for range 3 {
+				d.press("c")
+				d.pass(10 * time.Minute)
+			}
+			d.press("o", "o", "n", "y") // taken out at half past twelve, without a bloom
+			d.press("o", "k", "y")
+			d.wait(after)
+			r := d.m.shown().reading
+			if !over(d.m.shown().phase) || len(r.Charges) != 3 || d.m.shown().rights() != mendable {
+				t.Fatalf("%s, %d charges", d.m.shown().phase, len(r.Charges))
+			}
+			d.press("o", "e")
+			d.write("12:15")
+			d.press("enter", "c", "enter", "enter")
+			d.answers("entered late, at 12:15: charge 3")
+			if n := len(d.m.shown().reading.Charges); n != 4 {
+				t.Errorf("%d charges after a late one: %s", n, d.m.answer.text)
+			}
+			d.press("n")
+			d.write("pond")
+			d.press("enter")
+			d.answers("pond")
+			d.press("w", "b", "4", "enter")
+			if kg := d.m.shown().reading.Bloom; kg.Value != 4 {
+				t.Errorf("the bloom weighs %v", kg)
+			}
+			d.press("v", "b", "k", "c", "end", "a", "t")
+			d.write("12:25")
+			d.press("enter")
+			if c := d.m.shown().reading.Charges[3]; c.At.Round(time.Minute) != 25*time.Minute {
+				t.Errorf("charge 4 was moved to %v: %s", c.At, d.m.answer.text)
+			}
+			d.press("end", "u")
+			d.answers("crossed out: charge 4")
+			if n := len(d.m.shown().reading.Charges); n != 3 {
+				t.Errorf("%d charges after one was crossed out", n)
+			}
+			d.press("e")
+			d.write("12:20")
+			d.press("enter", "t")
+			d.answers("entered late, at 12:20: tapped")
+			if p := d.m.shown().phase; p != entry.Closed {
+				t.Errorf("mending took it back to %s", p)
+			}
+		})
+	}
+}
+
+// A smelt that was closed without a word about its bloom takes it afterwards.
+func TestTheBloomIsTakenOutAfterwards(t *testing.T) {
+	d := practising(t)
+	d.press("c")
+	d.pass(30 * time.Minute)
+	d.press("o", "k", "y", "o", "e", "5", "enter", "o", "r")
+	d.press("w", "b", "4", "enter")
+	if p := d.m.shown().reading.Phase; p != entry.Extracted {
+		t.Errorf("it stands at %s: %s", p, d.m.answer.text)
+	}
+	d.shows("extracted after 25 min")
+}

@@ -48,13 +48,15 @@ func otherOptions() []option {
 }
 
 // othersMending is what is left of the list for a smelt in which nothing
-// happens any more.
+// happens any more: its account is still put right, and what was forgotten
+// entered.
 func othersMending(sh shared) step {
 	if sh.smelt.rights() == lookOnly {
 		return refused(whyNot(sh.smelt))
 	}
 	return choose(words.DoOthers,
 		opt("u", words.DoUndo, bringBack),
+		opt("e", words.DoLate, enterLate),
 		opt("w", words.DoReweigh, func(sh shared) step { return askReweigh(sh, nil, book) }))
 }
 

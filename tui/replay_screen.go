@@ -152,7 +152,7 @@ func (r replay) paint(g cell.Grid, sh shared) {
 		return
 	}
 	v := fireView(g, sh, r.then)
-	v.Past, v.NextKey = "", ""
+	v.Past = ""
 	paint.Replay(g, sh.theme, r.then.reading, v, r.line())
 }
 

@@ -207,9 +207,20 @@ func TestImportedSmelt(t *testing.T) {
 	d.press("v", "b", "up", "u")
 	d.answers("crossed out: charge 5")
 	d.press("e")
-	d.answers("imported smelt")
-	if n := len(book["2016-11-30-course-a"]); n != len(demo)+2 {
-		t.Errorf("%d entries in its stream, want %d: keys of looking about belong to the house", n, len(demo)+2)
+	d.shows("minutes before its end")
+	d.write("14:50") // after the last charge that stands, at 13:56
+	d.press("enter", "t")
+	d.answers("entered late, at 14:50: tapped")
+	d.press("e")
+	d.write("13:50")
+	d.press("enter", "t")
+	for i, want := range []time.Duration{170 * time.Minute, 110 * time.Minute} { // since noon
+		if l := d.m.looked.lines[len(demo)+2+i]; l.At.Round(time.Minute) != want {
+			t.Errorf("a tap stands at %v, want %v", l.At, want)
+		}
+	}
+	if n := len(book["2016-11-30-course-a"]); n != len(demo)+4 {
+		t.Errorf("%d entries in its stream, want %d: keys of looking about belong to the house", n, len(demo)+4)
 	}
 }
 

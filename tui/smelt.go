@@ -29,6 +29,7 @@ type smelt struct {
 	kept    int // how many of the entries are kept
 	lines   []fold.Line
 	phase   entry.Phase     // by all that is known
+	turned  time.Duration   // when it began
 	read    figure.Reading  // of this moment, or of the end of a smelt that is over
 	reading figure.Reading  // the same with the solver's figures, once it has any
 	turn    uint64          // how often the entries were read anew
@@ -90,7 +91,7 @@ func (s smelt) at(now entry.Stamp) smelt {
 func (s smelt) readAt(at time.Duration) smelt {
 	s.read = model.Read(s.entries, fold.All, at)
 	s.reading = s.read // for the rights
-	s.phase, s.charges = s.read.Phase, s.read.Charges
+	s.phase, s.turned, s.charges = s.read.Phase, s.read.Since, s.read.Charges
 	if !s.running() {
 		s.read = s.ended()
 	}

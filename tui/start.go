@@ -165,11 +165,16 @@ func bodyOf(g cell.Grid) cell.Rect {
 	return rest
 }
 
-// top paints the top line of a screen other than Fire.
-func top(g cell.Grid, sh shared, title, phase string) {
-	rows, _ := g.Bounds().CutTop(paint.TopRows)
-	paint.TopLine(g.Sub(rows), sh.theme, paint.TopView{
+// topOf is what the top line of a screen other than Fire says.
+func topOf(sh shared, title, phase string) paint.TopView {
+	return paint.TopView{
 		Title: title, Phase: phase, Clock: sh.now.Wall.Format(words.Clock), By: sh.by,
 		Kept: sh.tally.kept, Keeping: sh.tally.keeping, NotKept: sh.tally.notKept, Trouble: sh.tally.trouble,
-	})
+	}
+}
+
+// top paints that line.
+func top(g cell.Grid, sh shared, title, phase string) {
+	rows, _ := g.Bounds().CutTop(paint.TopRows)
+	paint.TopLine(g.Sub(rows), sh.theme, topOf(sh, title, phase))
 }

@@ -120,7 +120,7 @@ func (m Model) shared() shared {
 // tally counts the entries that are kept and those that are not.
 func (m Model) tally() tally {
 	t := tally{kept: m.house, trouble: m.ledger.trouble}
-	if s := m.shown(); s.is() {
+	if s := m.shown(); s.is() && !s.demo { // that one is in no book: what is kept then is of the house
 		t.kept = s.kept
 	}
 	n := len(m.ledger.pending)

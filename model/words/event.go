@@ -201,6 +201,10 @@ func Phase(p entry.Phase) string {
 	return string(p)
 }
 
+// PhaseAfter is the phase of a smelt that is over, and how long it took to get
+// there.
+func PhaseAfter(p entry.Phase, took time.Duration) string { return Phase(p) + " after " + Lasted(took) }
+
 func (u Units) mass(m entry.Maybe[entry.Kilogram]) string {
 	if !m.Known {
 		return ""

@@ -62,6 +62,7 @@ const (
 	NeedsOre       = "after the first ore"
 	NeedsSizes     = "needs bore and stack"
 	NeedsFill      = "after the fill"
+	NoneLeft       = "none"
 	NeedsBlast     = "key the blast to know it"
 	NeedsMeter     = "not known in l/min"
 	NeedsWeighing  = "weigh it when it is out"
@@ -239,6 +240,9 @@ func Tuyeres(n float64) string { return Number(n, 0) + " tuyeres open" }
 
 // EntriesKept is how much of the log is safe.
 func EntriesKept(n int) string { return KeptWord + " " + strconv.Itoa(n) }
+
+// InNoBook says that what is shown is nobody's record.
+const InNoBook = "in no book"
 
 // EntriesNotKept is how much of it is not.
 func EntriesNotKept(n int) string { return NotKept + " " + strconv.Itoa(n) }

@@ -16,6 +16,7 @@ const (
 	HearthWord     = "hearth"
 	SlagIsGuess    = "slag a guess"
 	BloomAtEnd     = "at the end"
+	BloomIsOut     = "the bloom is out"
 )
 
 // Lack says why the furnace is not computed, and what would let it be.
@@ -28,7 +29,7 @@ func Lack(l solve.Lack) string {
 	case solve.LacksWay:
 		return "lost touch with the furnace: an entry cannot be right, or half a day is missing"
 	case solve.IsOver:
-		return "the bloom is out"
+		return BloomIsOut
 	}
 	return ""
 }

@@ -73,7 +73,7 @@ func (p painter) farLabel(g cell.Grid, t farTimed, v FireView) {
 	w, _ := g.Size()
 	end := w - 1
 	if v.NotKept == 0 && w >= 60 {
-		end -= p.safety(g, end, TopView{Kept: v.Kept, Keeping: v.Keeping}) + 2
+		end -= p.safety(g, end, TopView{Kept: v.Kept, Keeping: v.Keeping, NoBook: v.NoBook}) + 2
 	}
 	x := 2
 	if v.Past != "" {

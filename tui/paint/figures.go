@@ -138,6 +138,9 @@ func charcoalMeasure(r figure.Reading) string {
 func (p painter) stackLine(r figure.Reading) figureLine {
 	f := r.Figure(figure.StackHeight)
 	furnace := r.Light.Furnace
+	if over(r) {
+		return figureLine{name: words.LineStack, value: words.NoneLeft, remark: words.BloomIsOut}
+	}
 	if !f.Known() {
 		if !furnace.Bore.Positive() || !furnace.Stack.Positive() {
 			return unknown(words.LineStack, words.NeedsSizes)

@@ -58,7 +58,7 @@ func (p painter) head(g cell.Grid, l Layout, r figure.Reading, v FireView) {
 func (p painter) topOf(r figure.Reading, v FireView, wide bool) TopView {
 	t := TopView{
 		Title: v.Title, By: r.By, Kept: v.Kept, Keeping: v.Keeping, NotKept: v.NotKept, Trouble: v.Trouble, Past: v.Past,
-		Phase: words.Phase(r.Phase) + " " + words.Lasted(r.At-r.Since), Clock: v.Now.Format("2 Jan " + words.Clock),
+		NoBook: v.NoBook, Phase: phaseOf(r), Clock: v.Now.Format("2 Jan " + words.Clock),
 	}
 	if name := r.Light.Furnace.Name; name != "" && name != v.Title && wide {
 		t.Title += " " + p.m.Dot + " " + name
@@ -68,6 +68,18 @@ func (p painter) topOf(r figure.Reading, v FireView, wide bool) TopView {
 	}
 	return t
 }
+
+// phaseOf is the phase and how long it has lasted; once the smelt is over, how
+// long that took.
+func phaseOf(r figure.Reading) string {
+	if over(r) {
+		return words.PhaseAfter(r.Phase, r.Since)
+	}
+	return words.Phase(r.Phase) + " " + words.Lasted(r.At-r.Since)
+}
+
+// over tells whether the furnace is open or the smelt closed.
+func over(r figure.Reading) bool { return r.Phase == entry.Extracted || r.Phase == entry.Closed }
 
 // divide draws the line between the shaft and the rest and joins it to those
 // that run across.

@@ -67,8 +67,7 @@ func (p painter) keyBox(g cell.Grid, x, y int, key string) {
 
 // noMore tells whether the smelt takes no more charges.
 func noMore(r figure.Reading) (bool, string) {
-	switch r.Phase {
-	case entry.BurnsDown, entry.Extracted, entry.Closed:
+	if r.Phase == entry.BurnsDown || over(r) {
 		return true, words.NoMoreCharge
 	}
 	return false, ""

@@ -16,6 +16,7 @@ type TopView struct {
 	Keeping int
 	NotKept int
 	Trouble string // why entries are not kept, and what to do
+	NoBook  bool   // what is shown is in no book, so there is nothing to keep
 	Past    string // says that this is not now, when it is not
 }
 
@@ -72,6 +73,8 @@ func (p painter) safety(g cell.Grid, x int, v TopView) int {
 	switch {
 	case v.NotKept > 0:
 		return g.TextRight(x, 0, " "+p.m.Act+" "+words.EntriesNotKept(v.NotKept)+" ", p.style(theme.Act))
+	case v.NoBook:
+		return g.TextRight(x, 0, words.InNoBook, p.style(theme.Quiet))
 	case v.Keeping > 0:
 		return g.TextRight(x, 0, words.EntriesKept(v.Kept)+p.m.Waiting, p.style(theme.Quiet))
 	}

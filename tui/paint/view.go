@@ -13,6 +13,7 @@ type FireView struct {
 	Title     string         // the smelt
 	Kept      int            // entries that are safe
 	Keeping   int            // handed over and not acknowledged, with nothing wrong
+	NoBook    bool           // the smelt is in no book
 	NotKept   int            // entries that are NOT safe
 	Trouble   string         // why they are not, and what to do
 	Chemistry bool           // the zones of the shaft as chemistry, else in plain words

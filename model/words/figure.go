@@ -158,12 +158,24 @@ func Usual(usual, since time.Duration) string {
 
 // Between is a spread of whole minutes to come.
 func Between(low, high int) string {
-	return "between " + strconv.Itoa(max(low, 0)) + " and " + strconv.Itoa(max(high, 0)) + " min"
+	switch {
+	case high <= 0:
+		return "any moment now"
+	case low <= 0:
+		return "within " + strconv.Itoa(high) + " min"
+	}
+	return "between " + strconv.Itoa(low) + " and " + strconv.Itoa(high) + " min"
 }
 
 // ThirdIn is when the third charge from now is due.
 func ThirdIn(low, high int) string {
-	return "third in " + strconv.Itoa(max(low, 0)) + " to " + strconv.Itoa(max(high, 0)) + " min"
+	switch {
+	case high <= 0:
+		return "the third would be due too"
+	case low <= 0:
+		return "third within " + strconv.Itoa(high) + " min"
+	}
+	return "third in " + strconv.Itoa(low) + " to " + strconv.Itoa(high) + " min"
 }
 
 // Ratio is ore to charcoal.

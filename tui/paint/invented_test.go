@@ -180,7 +180,7 @@ func scenes() []scene {
 		Evidence: rule.Evidence{{Name: "where", Word: string(entry.AtPeep)}, {Name: "seen", Word: "dark on one side"}}}}
 
 	late := of("late", midSmelt(), did)
-	late.v.Due = ahead(late.r, 4.5)
+	late.v.Due = ahead(late.r, 2.5, forecast.BlastChanged)
 	late.v.Warnings = []rule.Warning{
 		{Rule: rule.BlastLost, Grade: rule.Act, Onset: late.r.At - 3*time.Minute, Evidence: rule.Evidence{{Name: "off", Number: 3, Unit: rule.Minutes}}},
 		{Rule: rule.TuyereDim, Grade: rule.Look, Onset: late.r.At - 12*time.Minute}}

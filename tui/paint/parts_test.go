@@ -11,6 +11,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/figure"
+	"chargehand/model/forecast"
 	"chargehand/model/picture"
 	"chargehand/model/rule"
 	"chargehand/model/words"
@@ -196,5 +197,30 @@ func TestStripShowsMinutesAndOre(t *testing.T) {
 	}
 	if up != [4]int{0, 1, 2, 5} || down != [4]int{0, 5, 10, 0} {
 		t.Errorf("up %v, down %v:\n%s", up, down, g)
+	}
+}
+
+// Why the time may be wrong is said in full beside or below it, also while the
+// charge is late; and no time to come is said to be nought to nought.
+func TestEveryDoubtIsSaidInFull(t *testing.T) {
+	for _, size := range [][2]int{{80, 24}, {120, 36}, {200, 60}} {
+		for _, minutes := range []float64{2.5, 9.5, 12.3} { // late, nearly due, to come
+			for doubt := range forecast.Doubts {
+				r, v := midSmelt(), viewOf(midSmelt())
+				v.Due = ahead(r, minutes, doubt)
+				g := theme.Theme{}.Grid(size[0], size[1])
+				Fire(g, theme.Theme{}, r, v)
+				l := LayoutOf(size[0], size[1])
+				timer := l.Timer
+				timer.X++
+				text := strings.Join(strings.FieldsFunc(g.Sub(timer).String(), func(c rune) bool { return strings.ContainsRune(" \n█▀▄", c) }), " ")
+				if !strings.Contains(strings.ReplaceAll(text, " min ", " "), words.Doubt(doubt)) {
+					t.Errorf("%v, %v min: %q is not in full:\n%s", size, minutes, words.Doubt(doubt), g.Sub(timer))
+				}
+				if all := g.String(); strings.Contains(all, "0 to 0") || strings.Contains(all, "0 and 0") {
+					t.Errorf("%v, %v min:\n%s", size, minutes, g)
+				}
+			}
+		}
 	}
 }

@@ -31,7 +31,7 @@ func counted(r figure.Reading) (what string, lasted time.Duration) {
 // timed is what the timer says: a label, the digits, and a line below them.
 type timed struct {
 	label, digits, below string
-	doubt                string // why the time to come may be wrong
+	doubt                string // why the time that is due may be wrong
 	minutes              bool   // the digits are whole minutes to come
 	late                 bool
 	pace                 bool // the time since the last charge stands against the usual
@@ -51,6 +51,9 @@ func timedBy(r figure.Reading, due *forecast.Due) timed {
 	if due == nil || r.Paused {
 		return t
 	}
+	if len(due.Doubts) > 0 {
+		t.doubt = words.Doubt(due.Doubts[0])
+	}
 	_, middle, latest := due.Next.At()
 	if r.At > latest {
 		t.late = true
@@ -61,9 +64,6 @@ func timedBy(r figure.Reading, due *forecast.Due) timed {
 	t.minutes = true
 	t.label = words.NextChargeIn + ", " + t.digits + " " + words.SinceTheLast
 	t.digits, t.below = strconv.Itoa(max(mid, 0)), words.Between(low, high)
-	if len(due.Doubts) > 0 {
-		t.doubt = words.Doubt(due.Doubts[0])
-	}
 	return t
 }
 
@@ -82,13 +82,18 @@ func (p painter) timer(g cell.Grid, r figure.Reading, due *forecast.Due, scale i
 	}
 	x += g.Text(x, 0, g.Cut(t.label, w-x), label)
 	p.big(g, 2, 1, t.digits, scale, digits)
+	n, rows := BigSize(t.digits, scale)
+	beside := 3 + n
 	if t.minutes {
-		n, rows := BigSize(t.digits, scale)
-		x := 3 + n
-		x += g.Text(x, rows, words.MinutesShort, digits) + 2
-		if w-x > 16 {
-			g.Wrap(cell.Rect{X: x, Y: 1, W: w - x - 1, H: rows}, t.doubt, p.style(theme.Text))
-		}
+		beside += g.Text(beside, rows, words.MinutesShort, digits) + 2
+	}
+	switch {
+	case w-beside > 16:
+		g.Wrap(cell.Rect{X: beside, Y: 1, W: w - beside - 1, H: rows}, t.doubt, p.style(theme.Text))
+	case t.doubt != "" && digitRows(scale)+2 < h:
+		g.TextIn(cell.Rect{X: 2, Y: h - 2, W: w - 2, H: 1}, t.doubt, p.style(theme.Text))
+	case t.doubt != "": // that the time may be wrong says more than the time
+		t.below, t.pace = t.doubt, false
 	}
 	switch {
 	case digitRows(scale)+1 < h:

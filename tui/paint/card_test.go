@@ -277,3 +277,21 @@ func TestFarCautionLeavesDigitsAndCharge(t *testing.T) {
 		}
 	}
 }
+
+// All that has to be ready stands on the card, a warning beside it or not.
+func TestAWarningLeavesTheReadyList(t *testing.T) {
+	r := readyDown()
+	for _, size := range [][2]int{{80, 24}, {100, 30}, {120, 36}, {200, 60}} {
+		for _, ws := range [][]rule.Warning{nil, {standing(r, rule.BlastLost, longest(rule.BlastLost))}} {
+			v := viewOf(r)
+			v.Warnings, v.Ready = ws, make([]bool, len(words.ReadyChecks))
+			g := theme.Theme{}.Grid(size[0], size[1])
+			Fire(g, theme.Theme{}, r, v)
+			for _, check := range words.ReadyChecks {
+				if !strings.Contains(g.String(), check) {
+					t.Errorf("%v, %d warnings: %q is missing\n%s", size, len(ws), check, g)
+				}
+			}
+		}
+	}
+}

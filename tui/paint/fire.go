@@ -25,13 +25,14 @@ func (p painter) fire(g cell.Grid, l Layout, r figure.Reading, v FireView) {
 	w, _ := g.Size()
 	p.top(g.Sub(l.Top), p.topOf(r, v, w >= 100))
 	p.shaft(g.Sub(l.Shaft), picture.From(r), v.Chemistry)
-	if r.Phase == entry.BurnsDown && len(v.Warnings) == 0 { // a warning needs the rows more than the list does
-		l = l.headed(burnDownRows)
+	stay := downFigures
+	if len(v.Warnings) > 0 {
+		l, stay = p.raisedFor(g, l, r, v.Warnings), 0 // with both the card and a warning there is no room for what else is known
+	}
+	if r.Phase == entry.BurnsDown {
+		l = l.headed(burnDownRows, stay)
 	}
 	p.head(g, l, r, v)
-	if len(v.Warnings) > 0 {
-		l = p.raisedFor(g, l, r, v.Warnings)
-	}
 	p.figures(g.Sub(l.Figures), r)
 	p.notice(g.Sub(l.Notice), r, v)
 	p.strip(g.Sub(l.Strip), r)

@@ -79,7 +79,7 @@ func TestLayoutTiles(t *testing.T) {
 			if replay.Strip.W = w; replay.Strip.H == line.H {
 				replay.Strip = line
 			}
-			for _, l := range []Layout{LayoutOf(w, h), LayoutOf(w, h).raised(8, leastFigures), LayoutOf(w, h).headed(burnDownRows), replay} {
+			for _, l := range []Layout{LayoutOf(w, h), LayoutOf(w, h).raised(8, leastFigures), LayoutOf(w, h).headed(burnDownRows, downFigures), replay} {
 				area := 0
 				for i, r := range l.Rects() {
 					area += r.W * r.H

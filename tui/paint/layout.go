@@ -132,6 +132,9 @@ func figureRows(h int) int {
 // known, and how to mend the gravest before what else is wrong.
 const leastFigures, mostFigures = 4, 7
 
+// downFigures is how many rows of them stay beside the burn-down card.
+const downFigures = 5
+
 // raised makes the notice at least so many rows tall at the cost of the last
 // figures, of which so many rows stay.
 func (l Layout) raised(rows, stay int) Layout {
@@ -145,12 +148,14 @@ func (l Layout) raised(rows, stay int) Layout {
 }
 
 // headed makes the room of the timer and the next charge so many rows tall at
-// the cost of the figures, of which a few stay.
-func (l Layout) headed(rows int) Layout {
-	const least = 5
-	n := min(rows-l.head().H, l.Figures.H-least)
+// the cost of the figures, of which so many rows stay, or none at all.
+func (l Layout) headed(rows, stay int) Layout {
+	n := min(rows-l.head().H, l.Figures.H-stay)
 	if n <= 0 {
 		return l
+	}
+	if l.Figures.H-n == 1 { // the line over them alone says nothing
+		n++
 	}
 	l.Figures.Y += n
 	l.Figures.H -= n

@@ -37,6 +37,9 @@ func screens() []scene {
 		s.v.Flame = &Sight{Sees: entry.FlameYellow, At: s.r.At - 4*time.Minute}
 		s.v.Ready, s.v.Closer = []bool{true, true, false, true, false}, "MK"
 	}
+	warnedDown := of("down-warned", readyDown(), nil)
+	warnedDown.v.Flame, warnedDown.v.Ready, warnedDown.v.Closer = down.v.Flame, down.v.Ready, down.v.Closer
+	warnedDown.v.Warnings = []rule.Warning{standing(warnedDown.r, rule.BlastLost, rule.Evidence{{Name: "off", Number: 3, Unit: rule.Minutes}})}
 	decide, early := of("decide", readyDown(), Decision), of("decide-early", midSmelt(), Decision)
 	decide.v.Flame = &Sight{Sees: entry.FlamePale, At: decide.r.At - 4*time.Minute}
 	early.r.BlastOff, early.r.BlastAt = true, early.r.At-14*time.Minute
@@ -62,7 +65,7 @@ func screens() []scene {
 	blow.v.Warnings, blow.v.Caution = late.v.Warnings, cautionOf(rule.BlowBack)
 	chem := of("chemistry", solvedShaft(), nil)
 	chem.v.Chemistry = true
-	return []scene{chem, far, due, warned, late, lost, adding, farDown, down, decide, early, back, forth, caution, farCaution, blow}
+	return []scene{chem, far, due, warned, late, lost, adding, farDown, down, warnedDown, decide, early, back, forth, caution, farCaution, blow}
 }
 
 // solvedShaft is the main burn with what a solver would say of its zones.

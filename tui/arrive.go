@@ -138,6 +138,15 @@ func (m Model) shelfRead(r shelfRead) (Model, []entry.Entry, tea.Cmd) {
 		m, e := m.begin(practice(m.cfg.Starters[0]), Pressed{At: m.now})
 		return m, []entry.Entry{e}, nil
 	}
+	if s, ok := m.screens[m.active].(start); ok && s.waits {
+		m = m.withScreen(start{at: s.at})
+		id, _ := unfinished(m.shared())
+		if id == "" {
+			return m.refuse(words.NoneUnfinished), nil, nil
+		}
+		m, cmd := m.open(id, fireScreen)
+		return m, nil, cmd
+	}
 	return m, nil, nil
 }
 

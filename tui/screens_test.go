@@ -5,6 +5,8 @@ import (
 	"testing"
 	"time"
 
+	tea "github.com/charmbracelet/bubbletea"
+
 	"chargehand/model/entry"
 	"chargehand/model/words"
 	"chargehand/tui/theme"
@@ -266,4 +268,32 @@ func TestHelpGoesBackWhereItCameFrom(t *testing.T) {
 	if d.m.active != fireScreen {
 		t.Errorf("back at %s", d.m.active)
 	}
+}
+
+// Before the shelf is read nobody knows which line comes first: the key that
+// goes on waits for it, and those that go by the place of a line choose none.
+func TestKeysAtTheStartWaitForTheShelf(t *testing.T) {
+	before := practising(t)
+	before.press("c")
+	id := before.m.running.id
+	d := &desk{t: t, at: later(before.at, time.Minute), book: before.book}
+	d.m = New(Config{Store: before.book, Start: d.at, Demo: inventedDemo, NewUID: func() string { return "uid-9" }})
+	d.send(tea.WindowSizeMsg{Width: 120, Height: 36})
+	for _, k := range []string{"enter", "1", "g"} {
+		d.press(k)
+		d.answers("still being read")
+		if d.m.running.is() || d.m.active != startScreen {
+			t.Fatalf("%s led to %s", k, d.m.active)
+		}
+	}
+	d.run(d.m.Init())
+	if d.m.active != fireScreen || d.m.running.id != id {
+		t.Errorf("at %s with %q", d.m.active, d.m.running.id)
+	}
+	empty := &desk{t: t, at: noon, book: memory{}}
+	empty.m = New(Config{Store: empty.book, Start: noon, Demo: inventedDemo, NewUID: func() string { return "uid-9" }})
+	empty.send(tea.WindowSizeMsg{Width: 120, Height: 36})
+	empty.press("g")
+	empty.run(empty.m.Init())
+	empty.answers("no smelt was left")
 }

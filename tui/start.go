@@ -12,7 +12,10 @@ import (
 
 // start is the first screen: three plain lines, and before them the smelt that
 // was not finished, when there is one.
-type start struct{ at int }
+type start struct {
+	at    int
+	waits bool // for the shelf, to go on with the smelt that it says was not finished
+}
 
 // startKeys are the keys of the start screen; the number of a line chooses it
 // too.
@@ -105,14 +108,23 @@ func sayLit(sh shared) string { return words.Lit(sh.smelt.id) }
 func (s start) update(sh shared, p Pressed) (screen, step) {
 	t := typedOf(p.Key)
 	ls := s.lines(sh)
+	s.waits = false
+	if !sh.shelfKnown && !sh.running.is() { // which line comes first is not known yet
+		switch {
+		case key.Matches(t, startMap.GoOn):
+			return start{at: s.at, waits: true}, said(words.ShelfBeingRead)
+		case key.Matches(t, startMap.Choose), digit(t) != "":
+			return s, refused(words.ShelfBeingRead)
+		}
+	}
 	if d := digit(t); d != "" && int(d[0]-'1') < len(ls) && d != "0" {
 		return s, ls[d[0]-'1'].then(sh)
 	}
 	switch k := startMap; {
 	case key.Matches(t, k.Up):
-		return start{max(s.at-1, 0)}, step{}
+		return start{at: max(s.at-1, 0)}, step{}
 	case key.Matches(t, k.Down):
-		return start{min(s.at+1, len(ls)-1)}, step{}
+		return start{at: min(s.at+1, len(ls)-1)}, step{}
 	case key.Matches(t, k.Choose):
 		return s, ls[min(s.at, len(ls)-1)].then(sh)
 	case key.Matches(t, k.Quit):

@@ -42,6 +42,7 @@ type shared struct {
 	running    smelt  // the one at work, which may be another; none when there is none
 	shelf      []SmeltLine
 	shelfErr   error
+	shelfKnown bool       // it was read, or cannot be
 	starters   []Starter  // to light a fire with, the person's own furnaces first
 	usual      Starter    // to practise with
 	demo       *SmeltLine // the invented one, to look at

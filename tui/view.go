@@ -104,7 +104,7 @@ func (m Model) initials() string {
 func (m Model) shared() shared {
 	sh := shared{
 		w: m.w, h: m.h, theme: m.theme, now: m.now, by: m.initials(), smelt: m.shown(), running: m.running,
-		shelf: m.stand.lines, shelfErr: m.stand.err, demo: m.stand.shown, starters: m.starters, usual: m.cfg.Starters[0],
+		shelf: m.stand.lines, shelfErr: m.stand.err, shelfKnown: m.stand.known || m.stand.err != nil, demo: m.stand.shown, starters: m.starters, usual: m.cfg.Starters[0],
 		tally: m.tally(), careful: m.careful, chemistry: m.chem,
 	}
 	if !m.running.running() {

@@ -188,8 +188,8 @@ func worked(t *testing.T, entries []entry.Entry, state stateJSON) {
 			t.Errorf("%d entries of %s, want %d", kinds[kind], kind, want)
 		}
 	}
-	for name, want := range map[string]float64{"charcoal_charged": 5.5 * 2.25, "ore_charged": (4*2 + 2.5 + 3) * 0.5} {
-		if got := state.Figures[name].P50; got == nil || *got < want-1e-9 || *got > want+1e-9 {
+	for name, want := range map[string]number{"charcoal_charged": 5.5 * 2.25, "ore_charged": (4*2 + 2.5 + 3) * 0.5} {
+		if got := state.Figures[name].P50; got == nil || *got != want {
 			t.Errorf("%s: %s, want %g", name, asText(state.Figures[name]), want)
 		}
 	}

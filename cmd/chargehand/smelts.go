@@ -52,17 +52,17 @@ func summaries(w world, c common) ([]persist.Summary, error) {
 
 // shelfLine is one smelt of the JSON list.
 type shelfLine struct {
-	ID       string   `json:"id"`
-	UID      string   `json:"uid"`
-	Furnace  string   `json:"furnace"`
-	Light    *string  `json:"light"`
-	Phase    string   `json:"phase"`
-	Charges  int      `json:"charges"`
-	Charcoal *float64 `json:"charcoal_kg"`
-	Ore      *float64 `json:"ore_kg"`
-	Bloom    *float64 `json:"bloom_kg"`
-	Practice bool     `json:"practice,omitempty"`
-	Imported bool     `json:"imported,omitempty"`
+	ID       string  `json:"id"`
+	UID      string  `json:"uid"`
+	Furnace  string  `json:"furnace"`
+	Light    *string `json:"light"`
+	Phase    string  `json:"phase"`
+	Charges  int     `json:"charges"`
+	Charcoal *number `json:"charcoal_kg"`
+	Ore      *number `json:"ore_kg"`
+	Bloom    *number `json:"bloom_kg"`
+	Practice bool    `json:"practice,omitempty"`
+	Imported bool    `json:"imported,omitempty"`
 }
 
 func shelf(list []persist.Summary) []shelfLine {

@@ -12,7 +12,7 @@ func TestStateSolvesTheFurnace(t *testing.T) {
 	h := newHouse(t)
 	id := h.imported("../../testdata/logs/03-norse-course-2016-11-30.csv", "--furnace", "Norse,bore=25,stack=50,rim=50,base=15")
 	s := h.state("--at", "17:15", id)
-	for key, window := range map[string][2]float64{
+	for key, window := range map[string][2]number{
 		"hearth_temperature": {1135, 1450}, "air_factor": {0.99, 1.34}, "top_gas_co": {50, 100}, "slag_iron": {20, 62},
 	} {
 		f := s.Figures[key]

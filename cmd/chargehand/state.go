@@ -77,30 +77,30 @@ type stateJSON struct {
 }
 
 type figureJSON struct {
-	P10     *float64 `json:"p10"`
-	P50     *float64 `json:"p50"`
-	P90     *float64 `json:"p90"`
-	Unit    string   `json:"unit"`
-	Basis   string   `json:"basis"`
-	AtLeast *float64 `json:"at_least"`
+	P10     *number `json:"p10"`
+	P50     *number `json:"p50"`
+	P90     *number `json:"p90"`
+	Unit    string  `json:"unit"`
+	Basis   string  `json:"basis"`
+	AtLeast *number `json:"at_least"`
 }
 
 type layerJSON struct {
-	Charge   int      `json:"charge"`
-	Top      float64  `json:"top_cm"`
-	Bottom   float64  `json:"bottom_cm"`
-	Charcoal *float64 `json:"charcoal_kg"`
-	Ore      *float64 `json:"ore_kg"`
-	Age      float64  `json:"age_s"`
+	Charge   int     `json:"charge"`
+	Top      number  `json:"top_cm"`
+	Bottom   number  `json:"bottom_cm"`
+	Charcoal *number `json:"charcoal_kg"`
+	Ore      *number `json:"ore_kg"`
+	Age      number  `json:"age_s"`
 }
 
 type zoneJSON struct {
-	What     string   `json:"what"`
-	Top      float64  `json:"top_cm"`
-	Bottom   float64  `json:"bottom_cm"`
-	Middle   float64  `json:"middle_c"`
-	WallSide *float64 `json:"wall_side_c"`
-	Basis    string   `json:"basis"`
+	What     string  `json:"what"`
+	Top      number  `json:"top_cm"`
+	Bottom   number  `json:"bottom_cm"`
+	Middle   number  `json:"middle_c"`
+	WallSide *number `json:"wall_side_c"`
+	Basis    string  `json:"basis"`
 }
 
 type slagJSON struct {
@@ -117,15 +117,15 @@ func stateOf(r figure.Reading) stateJSON {
 		f := r.Figure(n)
 		j := figureJSON{Unit: figure.Table[n].Unit, Basis: f.Basis.String(), AtLeast: pointer(f.AtLeast)}
 		if f.Known() {
-			j.P10, j.P50, j.P90 = &f.P10, &f.P50, &f.P90
+			j.P10, j.P50, j.P90 = some(f.P10), some(f.P50), some(f.P90)
 		}
 		s.Figures[n.Key()] = j
 	}
 	for _, l := range r.Layers {
-		s.Layers = append(s.Layers, layerJSON{l.Charge, l.Top, l.Bottom, middle(l.Charcoal), middle(l.Ore), l.Age.Seconds()})
+		s.Layers = append(s.Layers, layerJSON{l.Charge, number(l.Top), number(l.Bottom), middle(l.Charcoal), middle(l.Ore), number(l.Age.Seconds())})
 	}
 	for _, z := range r.Zones {
-		s.Zones = append(s.Zones, zoneJSON{words.Process(z.What), z.Top, z.Bottom, z.Degrees, pointer(z.WallSide), z.Basis.String()})
+		s.Zones = append(s.Zones, zoneJSON{words.Process(z.What), number(z.Top), number(z.Bottom), number(z.Degrees), pointer(z.WallSide), z.Basis.String()})
 	}
 	for _, p := range r.Poorer {
 		s.Slag = append(s.Slag, slagJSON(p))
@@ -141,18 +141,11 @@ func stateOf(r figure.Reading) stateJSON {
 }
 
 // middle is the middle value of a figure, or none.
-func middle(f figure.Figure) *float64 {
+func middle(f figure.Figure) *number {
 	if !f.Known() {
 		return nil
 	}
-	return &f.P50
+	return some(f.P50)
 }
 
-// pointer is a quantity as JSON has it: a number or null.
-func pointer[Q entry.Quantity](m entry.Maybe[Q]) *float64 {
-	if !m.Known {
-		return nil
-	}
-	v := float64(m.Value)
-	return &v
-}
+func some(v float64) *number { return pointer(entry.Some(v)) }

@@ -102,6 +102,9 @@ const (
 	PractiseIs  = "a smelt that counts for nothing; it asks nothing"
 	SmeltIs     = "asks once for furnace and measures, then lights the fire"
 	LookIs      = "every smelt kept here, and an invented one"
+
+	ShelfBeingRead = "the shelf is still being read: a moment"
+	NoneUnfinished = "no smelt was left unfinished"
 )
 
 // UnfinishedIs is the smelt to go on with.
@@ -252,7 +255,7 @@ func ShelfHolds(n int) string {
 const (
 	PastInvented = "invented, a moment to look at"
 	PastImported = "imported, as it stood at its end"
-	PastOver     = "over, as it stood at its end"
+	PastOver     = "over, at its end"
 )
 
 // Scoops names what is counted into the open measure.

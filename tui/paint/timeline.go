@@ -93,7 +93,8 @@ func (p painter) timeLine(g cell.Grid, tl TimeLine) {
 	}
 }
 
-// running says where the replay stands, how it runs and what it shows.
+// running says where the replay stands, how it runs and what it shows. That it is
+// the past the top line says.
 func (p painter) running(g cell.Grid, tl TimeLine) {
 	w, _ := g.Size()
 	p.line(g)
@@ -118,7 +119,6 @@ func (p painter) running(g cell.Grid, tl TimeLine) {
 			x += n + 1
 		}
 	}
-	put(words.ThePast, theme.Look)
 	put(words.NowOf(tl.Lit.Add(tl.Now), tl.Lit.Add(tl.Span)), theme.Strong)
 	put(shows, theme.Text)
 	put(way+" "+words.SpeedOf(tl.Speed, tl.Back), theme.Text)

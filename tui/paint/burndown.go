@@ -4,20 +4,10 @@ import (
 	"math"
 	"time"
 
-	"chargehand/model/entry"
 	"chargehand/model/figure"
 	"chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/theme"
-)
-
-// usualLeast and usualMost are how long burn-down lasts, in minutes from its
-// beginning: 31 to 35 until the bloom is taken out in four published logs, in
-// one of which the air was cut at 27 (Markewitz, logs of 2008, 2009 and 2016 in
-// testdata/logs, and one of 2005).
-const (
-	usualLeast = 27
-	usualMost  = 35
 )
 
 // burnDownRows is how tall the card is when all of it stands.
@@ -40,7 +30,7 @@ type fact struct {
 // downFacts are what the end of a burn-down is judged by, the weightiest first.
 func (p painter) downFacts(r figure.Reading, v FireView) []fact {
 	ore := fact{words.CardLastOre, words.CardNoOre, false}
-	if at, _, in := lastOre(r); in {
+	if at, _, in := r.LastOreIn(); in {
 		ore = fact{words.CardLastOre, words.AgoMin(r.At - at), true}
 	}
 	stack := fact{words.CardStack, words.CardUnknown, false}
@@ -56,16 +46,6 @@ func (p painter) downFacts(r figure.Reading, v FireView) []fact {
 		closes = fact{words.CardCloses, v.Closer, true}
 	}
 	return []fact{ore, stack, flame, closes}
-}
-
-// lastOre is when the last charge with ore went in, and its number.
-func lastOre(r figure.Reading) (at time.Duration, charge int, in bool) {
-	for i := len(r.Charges) - 1; i >= 0; i-- {
-		if c := r.Charges[i]; c.Parts.Holds(entry.Ore) || c.Ore.Known() && c.Ore.P50 > 0 {
-			return c.At, c.Number, true
-		}
-	}
-	return 0, 0, false
 }
 
 // burnDown paints how long it has been burning down in digits, the usual beside
@@ -127,8 +107,8 @@ func (p painter) facts(g cell.Grid, y int, facts []fact) int {
 // to it, in words or drawn; it returns the rows it took.
 func (p painter) usual(g cell.Grid, lasted time.Duration) int {
 	w, h := g.Size()
-	text := words.UsualBurnDown(usualLeast, usualMost)
-	stands := words.BurnDownStands(lasted, usualLeast, usualMost)
+	text := words.UsualBurnDown(figure.BurnDownLeast, figure.BurnDownMost)
+	stands := words.BurnDownStands(lasted, figure.BurnDownLeast, figure.BurnDownMost)
 	x := g.Text(0, 0, g.Cut(text, w), p.style(theme.Text)) + 2
 	if x+g.Width(stands) <= w {
 		g.Text(x, 0, stands, p.style(theme.Strong))
@@ -137,7 +117,7 @@ func (p painter) usual(g cell.Grid, lasted time.Duration) int {
 		return 1
 	}
 	p.bar(g.Sub(cell.Rect{Y: 1, W: w, H: 1}), 0, min(w, 46), bar{
-		to: 1.4 * usualMost, good: true, from: usualLeast, until: usualMost, at: math.Floor(lasted.Minutes()),
+		to: 1.4 * figure.BurnDownMost, good: true, from: figure.BurnDownLeast, until: figure.BurnDownMost, at: math.Floor(lasted.Minutes()),
 	})
 	return 2
 }

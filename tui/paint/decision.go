@@ -45,15 +45,6 @@ type way struct {
 	reasons   []string
 }
 
-// nearTuyere is how far above the tuyere the burden may stand and be down to
-// it, in cm: about the reach of a dip. It is taken out when the charcoal is
-// down to about the tuyere (words to a photograph of 2010, rules.md 7).
-const nearTuyere = 5
-
-// leastOre is the least ore that a published bloom of a kilogram or more came
-// of, in kg (testdata/physics/published_blooms.csv: 1.4 kg from 9 kg of ore).
-const leastOre entry.Kilogram = 9
-
 // says is one reason, and which way it speaks for.
 type says struct {
 	reason string
@@ -96,8 +87,8 @@ func byTime(r figure.Reading) says {
 		return says{words.NotBurningDown, toWait}
 	}
 	lasted := r.At - r.Since
-	reason := words.BurnDownFor(lasted, usualLeast, usualMost)
-	if lasted.Minutes() < usualLeast {
+	reason := words.BurnDownFor(lasted, figure.BurnDownLeast, figure.BurnDownMost)
+	if lasted.Minutes() < figure.BurnDownLeast {
 		return says{reason, toWait}
 	}
 	return says{reason, toExtract}
@@ -109,7 +100,7 @@ func (p painter) byStack(r figure.Reading) says {
 		return says{words.StackUnseen, toWait}
 	}
 	reason := p.u.BurdenAt(f.P50, words.Basis(f.Basis))
-	if f.P50 > nearTuyere {
+	if f.P50 > figure.DownTo {
 		return says{reason, toWait}
 	}
 	return says{reason, toExtract}
@@ -118,7 +109,7 @@ func (p painter) byStack(r figure.Reading) says {
 // byOre is where the last ore is, how long ago it went in, and whether there
 // is enough of it for a bloom.
 func (p painter) byOre(r figure.Reading) []says {
-	at, charge, in := lastOre(r)
+	at, charge, in := r.LastOreIn()
 	if !in {
 		return []says{{words.NoOreForBloom, toGiveUp}}
 	}
@@ -126,7 +117,7 @@ func (p painter) byOre(r figure.Reading) []says {
 	var said []says
 	standing := false
 	for _, l := range r.Layers {
-		if l.Charge == charge && l.Bottom > nearTuyere {
+		if l.Charge == charge && l.Bottom > figure.DownTo {
 			standing = true
 			said = append(said, says{p.u.OreStands(charge, l.Bottom) + ", " + ago, toWait})
 		}
@@ -139,10 +130,10 @@ func (p painter) byOre(r figure.Reading) []says {
 		said = append(said, says{ago, toWait})
 	}
 	if f := r.Figure(figure.OreCharged); f.Known() {
-		if ore := entry.Kilogram(f.P50); ore < leastOre {
-			return append(said, says{p.u.OreFew(ore, leastOre), toGiveUp})
+		if ore := entry.Kilogram(f.P50); ore < figure.LeastOre {
+			return append(said, says{p.u.OreFew(ore, figure.LeastOre), toGiveUp})
 		}
-		said = append(said, says{p.u.OreEnough(entry.Kilogram(f.P50), leastOre), toExtract})
+		said = append(said, says{p.u.OreEnough(entry.Kilogram(f.P50), figure.LeastOre), toExtract})
 	}
 	return said
 }

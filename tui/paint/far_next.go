@@ -16,7 +16,7 @@ func (p painter) farCharge(r figure.Reading, v FireView) []string {
 	case v.Adding != nil:
 		return []string{"+" + words.Number(v.Adding.Count, 2) + " " + v.Adding.What}
 	case r.Phase == entry.BurnsDown:
-		lines := []string{words.FarUsual(usualLeast, usualMost)}
+		lines := []string{words.FarUsual(figure.BurnDownLeast, figure.BurnDownMost)}
 		if f := r.Figure(figure.StackHeight); f.Known() {
 			lines = append(lines, p.u.FarBurden(f.P50))
 		}

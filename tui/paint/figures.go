@@ -138,7 +138,7 @@ func charcoalMeasure(r figure.Reading) string {
 func (p painter) stackLine(r figure.Reading) figureLine {
 	f := r.Figure(figure.StackHeight)
 	furnace := r.Light.Furnace
-	if over(r) {
+	if r.Over() {
 		return figureLine{name: words.LineStack, value: words.NoneLeft, remark: words.BloomIsOut}
 	}
 	if !f.Known() {

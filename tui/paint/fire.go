@@ -73,14 +73,11 @@ func (p painter) topOf(r figure.Reading, v FireView, wide bool) TopView {
 // phaseOf is the phase and how long it has lasted; once the smelt is over, how
 // long that took.
 func phaseOf(r figure.Reading) string {
-	if over(r) {
+	if r.Over() {
 		return words.PhaseAfter(r.Phase, r.Since)
 	}
 	return words.Phase(r.Phase) + " " + words.Lasted(r.At-r.Since)
 }
-
-// over tells whether the furnace is open or the smelt closed.
-func over(r figure.Reading) bool { return r.Phase == entry.Extracted || r.Phase == entry.Closed }
 
 // divide draws the line between the shaft and the rest and joins it to those
 // that run across.

@@ -8,6 +8,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/fold"
 	"chargehand/model/rule"
+	"chargehand/model/solve"
 	"chargehand/model/words"
 	"chargehand/tui/paint"
 )
@@ -56,6 +57,7 @@ type course struct {
 	smelt    smelt
 	span     time.Duration // from light to its end, or to now
 	only     bool          // when things were known is not recorded
+	solved   bool          // the warnings have the solver's notes among them
 	charges  []time.Duration
 	taps     []time.Duration
 	phases   []paint.PhaseAt
@@ -84,10 +86,7 @@ func courseOf(s smelt) course {
 	for _, t := range trace.Turns {
 		c.phases = append(c.phases, paint.PhaseAt{At: t.At, Phase: t.Phase})
 	}
-	c.warnings = rule.Walk(trace)
-	for _, w := range c.warnings {
-		c.onsets = append(c.onsets, w.Onset)
-	}
+	c = c.warned(rule.Walk(trace))
 	for _, l := range s.lines {
 		if isAct(l.Event) || ofKind(l, entry.KindLight, entry.KindStrike, entry.KindAmend) {
 			c.taken = append(c.taken, l.Accepted)
@@ -98,6 +97,31 @@ func courseOf(s smelt) course {
 		slices.Sort(times)
 	}
 	return c
+}
+
+// warned is the course with its warnings.
+func (c course) warned(ws []rule.Warning) course {
+	c.warnings, c.onsets = ws, make([]time.Duration, len(ws))
+	for i, w := range ws {
+		c.onsets[i] = w.Onset
+	}
+	return c
+}
+
+// seen is the course with what the solver saw on the way, which raises notes of
+// its own.
+func (c course) seen(glances []solve.Glance) course {
+	c = c.warned(rule.WalkSolved(fold.Trace(c.smelt.entries, fold.All, c.span), glances))
+	c.solved = true
+	return c
+}
+
+// job is the whole course to be solved; none once it is.
+func (c course) job() job {
+	if !c.smelt.is() || c.solved {
+		return job{}
+	}
+	return job{of: throughout, id: c.smelt.id, turn: c.smelt.turn, entries: c.smelt.entries, known: fold.All, at: c.span}
 }
 
 // stops are the moments that a step may go to.
@@ -199,7 +223,7 @@ func (r replay) line() paint.TimeLine {
 	c := r.course
 	tl := paint.TimeLine{
 		Lit: r.then.reading.Lit, Span: c.span, Now: r.at, Charges: c.charges, Taps: c.taps, Warnings: c.warnings, Phases: c.phases,
-		Back: r.back, Steps: words.StepsBy[r.by], AsSeen: r.asSeen, Only: c.only,
+		Back: r.back, Steps: words.StepsBy[r.by], AsSeen: r.asSeen, Only: c.only, Solving: !c.solved,
 	}
 	if r.plays {
 		tl.Speed = speeds[r.speed]

@@ -58,6 +58,9 @@ func (r replay) entered(sh shared) screen {
 	if r.course.smelt.id == "" {
 		begin.speed, begin.asSeen = 3, true
 	}
+	if same && r.course.solved && r.course.smelt.turn == s.turn && r.course.span == begin.course.span {
+		begin.course = r.course
+	}
 	if begin.course.only {
 		begin.asSeen = false
 	}

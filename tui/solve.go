@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"slices"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -29,7 +30,8 @@ const (
 	atWork role = iota
 	lookedAt
 	replayed
-	roles // how many there are
+	throughout // the whole course that a replay goes over
+	roles      // how many there are
 )
 
 // solved brings what came of it.
@@ -41,22 +43,35 @@ type solved struct {
 }
 
 // unsolved is the next smelt whose figures the solver has to work out anew: that
-// at work first.
+// at work first; the whole of a replay's course last, or while it plays, when
+// its moment is a new one all the time, before that.
 func (m Model) unsolved() (job, bool) {
-	shown := [roles]smelt{atWork: m.running, lookedAt: m.looked}
+	jobs := []job{jobOf(atWork, m.running), jobOf(lookedAt, m.looked)}
 	if r, ok := m.screens[m.active].(replay); ok {
-		shown[replayed] = r.then
-	}
-	for of, s := range shown {
-		if s.is() && s.unsolved() {
-			known := fold.All
-			if s.past {
-				known = s.known
-			}
-			return job{of: role(of), id: s.id, turn: s.turn, entries: s.entries, known: known, at: s.read.At}, true
+		now, day := jobOf(replayed, r.then), r.course.job()
+		if r.plays {
+			now, day = day, now
 		}
+		jobs = append(jobs, now, day)
 	}
-	return job{}, false
+	i := slices.IndexFunc(jobs, func(j job) bool { return j.id != "" })
+	if i < 0 {
+		return job{}, false
+	}
+	return jobs[i], true
+}
+
+// jobOf is what is to be solved of a smelt; none of nothing, and none when
+// nothing is new.
+func jobOf(of role, s smelt) job {
+	if !s.is() || !s.unsolved() {
+		return job{}
+	}
+	known := fold.All
+	if s.past {
+		known = s.known
+	}
+	return job{of: of, id: s.id, turn: s.turn, entries: s.entries, known: known, at: s.read.At}
 }
 
 // unsolved tells whether the solver has something new to say of the reading.
@@ -71,6 +86,9 @@ func (m Model) solved(r solved) Model {
 	switch {
 	case r.of == replayed && replays && r.id == replay.then.id:
 		replay.then = replay.then.solvedBy(r)
+		return m.withScreen(replay)
+	case r.of == throughout && replays && r.id == replay.course.smelt.id && r.turn == replay.course.smelt.turn:
+		replay.course = replay.course.seen(r.solution.Glances())
 		return m.withScreen(replay)
 	case r.of == atWork && r.id == m.running.id:
 		m.running = m.running.solvedBy(r)

@@ -153,3 +153,37 @@ func TestReplayShowsWhatTheSolverSaid(t *testing.T) {
 		t.Errorf("solver %d at %v", r.Solver, r.At)
 	}
 }
+
+// The line of Replay marks what the solver noted too, the same as was shown
+// live; until it is worked out the line says so, and no key waits for it.
+func TestReplayMarksTheSolversNotes(t *testing.T) {
+	d, v := burning(t), &solver{}
+	d.press("b", "2", "0", "0", "enter") // a blast too weak to keep the hearth hot
+	for range 8 {
+		d.pass(15 * time.Minute)
+		d.press("c")
+		d.works(v)
+	}
+	live := d.m.running.watch.warnings
+	d.press("v", "r", "end")
+	d.shows(words.NotesWorkedOut)
+	before := len(d.replay().course.warnings)
+	d.works(v)
+	if strings.Contains(d.screen(), words.NotesWorkedOut) {
+		t.Error("worked out, and the line still waits for it")
+	}
+	c := d.replay().course
+	if !reflect.DeepEqual(c.warnings, live) {
+		t.Errorf("live %d warnings, in Replay %d", len(live), len(c.warnings))
+	}
+	if len(c.warnings) <= before || len(c.onsets) != len(c.warnings) {
+		t.Errorf("%d warnings before the solver, %d with it: the day shows nothing", before, len(c.warnings))
+	}
+	over := sit(t) // of a smelt that is over it is worked out once
+	over.press("l", "enter", "v", "r")
+	over.works(v)
+	over.press("esc", "v", "r")
+	if over.m.active != replayScreen || !over.replay().course.solved {
+		t.Error("solved anew for the same entries")
+	}
+}

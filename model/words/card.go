@@ -152,6 +152,7 @@ const (
 	OwnSpeed     = "as fast as it was"
 	LineCharge   = "charge"
 	LineTap      = "tap"
+	LineNote     = "note"
 	LineWarning  = "warning"
 	LineAct      = "act"
 )

@@ -13,6 +13,7 @@ import (
 // What is said beside the furnace as it is worked out.
 const (
 	BeingWorkedOut = "being worked out" // beside figures of entries as they were before
+	NotesWorkedOut = "notes being worked out"
 	HearthWord     = "hearth"
 	SlagIsGuess    = "slag a guess"
 	BloomAtEnd     = "at the end"

@@ -26,6 +26,7 @@ type TimeLine struct {
 	Steps    string         // what the arrows move by, in a word
 	AsSeen   bool           // as we saw it, else as we know it
 	Only     bool           // there is no other view
+	Solving  bool           // the solver's own notes are still to come
 }
 
 // PhaseAt is when a phase began.
@@ -125,8 +126,11 @@ func (p painter) running(g cell.Grid, tl TimeLine) {
 	if tl.Steps != "" {
 		put(tl.Steps, theme.Text)
 	}
+	if tl.Solving {
+		put(words.NotesWorkedOut, theme.Quiet)
+	}
 	legend := string(p.m.TickCharge) + " " + words.LineCharge + "  " + string(p.m.TickTap) + " " + words.LineTap +
-		"  " + p.m.Look + " " + words.LineWarning + "  " + p.m.Act + " " + words.LineAct
+		"  " + string(p.m.TickNote) + " " + words.LineNote + "  " + p.m.Look + " " + words.LineWarning + "  " + p.m.Act + " " + words.LineAct
 	if n := g.Width(legend) + 2; x+n <= w-1 {
 		g.TextRight(w-1, 0, " "+legend+" ", p.style(theme.Quiet))
 	}
@@ -190,6 +194,11 @@ func (t track) marks(g cell.Grid) {
 	}
 	for _, at := range t.tl.Charges {
 		g.Set(t.at(at), 0, t.m.TickCharge, t.style(t.role(at)))
+	}
+	for _, w := range t.tl.Warnings {
+		if w.Grade == rule.Note {
+			g.Set(t.at(w.Onset), 0, t.m.TickNote, t.style(t.role(w.Onset)))
+		}
 	}
 	for _, at := range t.tl.Taps {
 		g.Set(t.at(at), 0, t.m.TickTap, t.style(t.role(at)))

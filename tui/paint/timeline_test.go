@@ -40,7 +40,7 @@ func TestTimeLineIsToScale(t *testing.T) {
 		}{
 			{1, 1, string(m.VLine) + "preheat"}, {1, 21, string(m.VLine) + "main burn"}, {1, 91, string(m.VLine) + "burn-"},
 			{2, 31, string(m.TickCharge)}, {2, 41, m.Look}, {2, 61, string(m.TickCharge)}, {2, 71, string(m.TickTap)}, {2, 81, m.Act},
-			{2, 51, string(m.Here)}, {2, 11, string(m.BarFull)}, {2, 55, string(m.BarLine)},
+			{2, 51, string(m.Here)}, {2, 55, string(m.BarLine)}, {2, 13, string(m.BarFull)}, {2, 11, string(m.TickNote)},
 			{3, 6, "10:00"}, {3, 26, "12:00"}, {3, 49, "14:30"}, {3, 86, "18:00"},
 		} {
 			if !strings.HasPrefix(at(c.row, c.column), c.want) {
@@ -48,7 +48,7 @@ func TestTimeLineIsToScale(t *testing.T) {
 			}
 		}
 		if n := strings.Count(lines[2], m.Look); n != 3 { // one look, and the two of act
-			t.Errorf("%d marks of warnings: a note has none\n%s", n, g)
+			t.Errorf("%d marks of what is graver than a note\n%s", n, g)
 		}
 	}
 }
@@ -65,6 +65,7 @@ func TestTimeLineSaysWhatItShows(t *testing.T) {
 		"backward": {func(tl *TimeLine) { tl.Back = true }, []string{"600 times, backwards"}},
 		"still":    {func(tl *TimeLine) { tl.Speed = 0 }, []string{words.StandsStill}},
 		"live":     {func(tl *TimeLine) { tl.Speed = 1 }, []string{words.OwnSpeed}},
+		"solving":  {func(tl *TimeLine) { tl.Solving, tl.Speed = true, 0 }, []string{words.NotesWorkedOut}},
 		"steps":    {func(tl *TimeLine) { tl.Steps = "by entry" }, []string{"by entry"}},
 	} {
 		tl := tenHours()

@@ -24,7 +24,8 @@ type Marks struct {
 	TeeRight                        rune // a line down that one to the right joins
 	TopLeft, TopRight               rune // corners of a card, with the two below
 	LowLeft, LowRight               rune
-	TickCharge, TickTap, Here       rune // on a time line: a charge, a tap, and where one stands
+	TickCharge, TickTap, TickNote   rune // on a time line: a charge, a tap, a note
+	Here                            rune // and where one stands
 	Pipe, Slope, Nozzle, Shut       rune // the tuyere from the left: pipe, its step downwards, its mouth, its mouth without blast
 	SlopeR, NozzleR                 rune // the same from the right
 	Glow                            [6][2]rune
@@ -45,7 +46,7 @@ var fullMarks = Marks{
 	Upper: '▀', Lower: '▄', Full: '█', Eighths: []rune(" ▁▂▃▄▅▆▇█"), Hang: '▀', HangFull: '█', Beyond: '▲',
 	Grain: '•', Bath: '≈', Bloom: '█',
 	BarLine: '─', BarGood: '━', BarAt: '●', BarEnd: '│', BarFull: '━', BarTick: '┃', TeeRight: '├',
-	TopLeft: '┌', TopRight: '┐', LowLeft: '└', LowRight: '┘', TickCharge: '╵', TickTap: '▼', Here: '┃',
+	TopLeft: '┌', TopRight: '┐', LowLeft: '└', LowRight: '┘', TickCharge: '╵', TickTap: '▼', TickNote: '◦', Here: '┃',
 	Pipe: '═', Slope: '╲', Nozzle: '▶', Shut: '×', SlopeR: '╱', NozzleR: '◀',
 	Glow: [6][2]rune{{'·', ' '}, {'░', ' '}, {'░', '░'}, {'▒', '▒'}, {'▓', '▓'}, {'█', '█'}},
 }
@@ -57,7 +58,7 @@ var asciiMarks = Marks{
 	Upper: '#', Lower: '#', Full: '#', Eighths: []rune(" ___===##"), Hang: '#', HangFull: '#', Beyond: '^',
 	Grain: 'o', Bath: '~', Bloom: '@',
 	BarLine: '-', BarGood: '=', BarAt: '#', BarEnd: '|', BarFull: '=', BarTick: '|', TeeRight: '+',
-	TopLeft: '+', TopRight: '+', LowLeft: '+', LowRight: '+', TickCharge: '\'', TickTap: 'v', Here: '|',
+	TopLeft: '+', TopRight: '+', LowLeft: '+', LowRight: '+', TickCharge: '\'', TickTap: 'v', TickNote: 'o', Here: '|',
 	Pipe: '=', Slope: '\\', Nozzle: '>', Shut: 'x', SlopeR: '/', NozzleR: '<',
 	Glow: [6][2]rune{{'.', ' '}, {':', ' '}, {':', ':'}, {'+', '+'}, {'%', '%'}, {'#', '#'}},
 }

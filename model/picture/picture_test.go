@@ -118,6 +118,19 @@ func TestBathAndBloomComeFromTheFigures(t *testing.T) {
 	}
 }
 
+// A bloom that is out is not drawn in the furnace, nor blast into an open one.
+func TestAnOpenFurnaceIsEmpty(t *testing.T) {
+	r := reading()
+	r.Figures[figure.BloomSoFar], r.Blast = known(4.5), entry.Blast{Volume: entry.Some(entry.LitrePerMinute(700))}
+	if p := From(r); p.Bloom == 0 || !p.BlastOn {
+		t.Fatalf("at work: %+v", p)
+	}
+	r.Phase = entry.Extracted
+	if p := From(r); p.Bloom != 0 || p.BlastOn {
+		t.Errorf("bloom %v high, blast %v", p.Bloom, p.BlastOn)
+	}
+}
+
 func TestTheWallSideGlowsByItself(t *testing.T) {
 	r := reading()
 	r.Zones[1].WallSide = entry.Some(entry.Celsius(1000))

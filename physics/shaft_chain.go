@@ -11,7 +11,7 @@ import "math"
 // meanDecay gives (1 - exp(-x))/x, and exp(-x).
 func meanDecay(x float64) (mean, left float64) {
 	if x < 0.02 { // the series to 3e-9, cheaper than the exponential and better than it for small x
-		mean = 1 - x/2*(1-x/3*(1-x/4))
+		mean = 1 - x*0.5*(1-x*(1.0/3)*(1-x*0.25))
 		return mean, 1 - x*mean
 	}
 	left = decay(x)
@@ -31,7 +31,7 @@ func decay(x float64) float64 {
 	rest := x - float64(whole)
 	part := int(rest * decayParts)
 	rest -= float64(part) * (1.0 / decayParts)
-	return decayWhole[whole] * decayPart[part] * (1 - rest*(1-rest/2*(1-rest/3*(1-rest/4))))
+	return decayWhole[whole] * decayPart[part] * (1 - rest*(1-rest*0.5*(1-rest*(1.0/3)*(1-rest*0.25)))) // a division costs more than all of these
 }
 
 const (

@@ -88,7 +88,7 @@ func (s *Shaft) passLayer(w *shaftWork, i int, l *layer, g *gasStream, air *airS
 	area := w.section[i]
 	heatIn := g.heat + air.heat
 
-	gasBefore := g.moles()
+	fromBelow := s.table.flowCapacity(g)
 	s.release(l, g, dt)
 	transport := s.table.transportAt((l.temperature + g.temperature) / 2)
 	massFlow := 0.0
@@ -101,7 +101,7 @@ func (s *Shaft) passLayer(w *shaftWork, i int, l *layer, g *gasStream, air *airS
 
 	surface := 6 * (1 - charcoalVoid) / l.lump * l.volume() * s.params.ContactFactor
 	transfer := w.nusselt * transport.conductivity / l.lump * surface // W/K
-	follow, fixed := s.table.exchangeAlong(g, air, transfer, gasBefore > 1e-9, airSlope)
+	follow, fixed := s.table.exchangeAlong(g, air, transfer, fromBelow, airSlope)
 	wallSlope, wallPull, edgeResistance := s.wallContactOf(w, l, low, high, massFlow/area)
 
 	// The layer's temperature at the end of the step, by Newton from where its warming points; once is enough but for a fresh
@@ -140,22 +140,36 @@ func (s *Shaft) passLayer(w *shaftWork, i int, l *layer, g *gasStream, air *airS
 	w.mixing[i] = s.bedConductivity(l) * (1 + (s.params.FurnaceMixing-1)*inside)
 }
 
-// exchangeAlong gives the temperature of the gas leaving a layer as fixed + follow x that of the solid. The gas draws towards
-// the solid while cold air is mixed into it evenly along the way; a layer without gas from below starts with the air alone.
-func (t *shaftTable) exchangeAlong(g *gasStream, air *airShare, transfer float64, fromBelow bool, airSlope float64) (follow, fixed float64) {
+// flowCapacity gives the heat that a gas carries per kelvin, W/K.
+func (t *shaftTable) flowCapacity(g *gasStream) (sum float64) {
 	row, _ := tableRow(g.temperature)
-	through := 0.0 // W/K half way up
-	for i := range g.n {
-		through += (t.gas[row+1][i] - t.gas[row][i]) * (g.n[i] - air.n[i]/2)
+	for i, n := range g.n {
+		sum += (t.gas[row+1][i] - t.gas[row][i]) * n
 	}
-	through /= shaftTableStep
+	return sum / shaftTableStep
+}
+
+// exchangeAlong gives the temperature of the gas leaving a layer as fixed + follow x that of the solid. The gas draws towards
+// the solid while cold air is mixed into it evenly along the way. fromBelow and airSlope are what gas and air carry, in W/K:
+// with air growing the stream from W to W + A, what it came with stays in it by the factor (1 + A/W)^(-pull/A). That is
+// nothing without gas from below, and exp(-pull) over the stream half way up where the air is little.
+func (t *shaftTable) exchangeAlong(g *gasStream, air *airShare, transfer, fromBelow, airSlope float64) (follow, fixed float64) {
 	pull := transfer + airSlope
 	if !(pull > 0) {
 		return 0, g.temperature
 	}
 	stays := 0.0
-	if fromBelow && through > 0 {
-		stays = decay(pull / through)
+	switch {
+	case !(fromBelow > 0):
+	case airSlope > fromBelow/4:
+		stays = decay(pull / airSlope * math.Log1p(airSlope/fromBelow))
+	default:
+		row, _ := tableRow(g.temperature)
+		through := 0.0
+		for i := range g.n {
+			through += (t.gas[row+1][i] - t.gas[row][i]) * (g.n[i] - air.n[i]/2)
+		}
+		stays = decay(pull * shaftTableStep / through)
 	}
 	return transfer / pull * (1 - stays), g.temperature*stays + airSlope/pull*air.temperature*(1-stays)
 }

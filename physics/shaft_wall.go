@@ -133,7 +133,7 @@ func (s *Shaft) stepWall(w *shaftWork, dt float64) {
 	if s.topGas.moles() < 1e-9 {
 		above = air
 	}
-	burden := w.height
+	burden, perSecond := w.height, 1/dt
 	for i := range s.wall.rings {
 		r := &s.wall.ring[i]
 		t := &s.wallT[i]
@@ -141,26 +141,22 @@ func (s *Shaft) stepWall(w *shaftWork, dt float64) {
 		if z := float64(i) * ringHeight; z+ringHeight > burden {
 			bare = bareExchange * r.innerArea * min(1, (z+ringHeight-burden)/ringHeight)
 		}
-		// Tridiagonal, eliminated from the inside out.
-		var diagonal, right [wallNodes]float64
-		for k := range wallNodes {
-			diagonal[k] = r.capacity[k]/dt + r.link[k]
-			right[k] = r.capacity[k] / dt * t[k]
-			if k > 0 {
-				diagonal[k] += r.link[k-1]
+		// Tridiagonal, eliminated from the inside out, with one division a node.
+		var inverse, right [wallNodes]float64
+		inverse[0] = 1 / (r.capacity[0]*perSecond + r.link[0] + bare)
+		right[0] = r.capacity[0]*perSecond*t[0] + w.wallHeat[i] + bare*above
+		for k := 1; k < wallNodes; k++ {
+			stored := r.capacity[k] * perSecond
+			factor := r.link[k-1] * inverse[k-1]
+			inverse[k] = 1 / (stored + r.link[k] + r.link[k-1] - factor*r.link[k-1])
+			right[k] = stored*t[k] + factor*right[k-1]
+			if k == wallNodes-1 {
+				right[k] += r.link[k] * air
 			}
 		}
-		diagonal[0] += bare
-		right[0] += w.wallHeat[i] + bare*above
-		right[wallNodes-1] += r.link[wallNodes-1] * air
-		for k := 1; k < wallNodes; k++ {
-			factor := r.link[k-1] / diagonal[k-1]
-			diagonal[k] -= factor * r.link[k-1]
-			right[k] += factor * right[k-1]
-		}
-		t[wallNodes-1] = right[wallNodes-1] / diagonal[wallNodes-1]
+		t[wallNodes-1] = right[wallNodes-1] * inverse[wallNodes-1]
 		for k := wallNodes - 2; k >= 0; k-- {
-			t[k] = (right[k] + r.link[k]*t[k+1]) / diagonal[k]
+			t[k] = (right[k] + r.link[k]*t[k+1]) * inverse[k]
 		}
 		s.ledger.WallLoss += dt * (r.link[wallNodes-1]*(t[wallNodes-1]-air) - bare*(above-t[0]))
 	}

@@ -58,6 +58,9 @@ type Picture struct {
 	Stale       bool    // the zones are being worked out anew
 
 	Hearth entry.Maybe[entry.Celsius] // how hot the hearth is, once solved
+	Melts  entry.Maybe[entry.Celsius] // when the slag in it is all molten
+	Stiff  entry.Maybe[float64]       // Pa s, how stiff the slag is
+	Poorer []figure.SlagPoint         // and would be with other shares of iron
 }
 
 // Glow is a stretch of the shaft that glows alike.
@@ -97,6 +100,9 @@ func From(r figure.Reading) Picture {
 	p.Stale = r.Solver == figure.Resolving
 	if h := r.Figure(figure.HearthTemperature); h.Known() {
 		p.Hearth = entry.Some(entry.Celsius(h.P50))
+	}
+	if m, v := r.Figure(figure.SlagMelts), r.Figure(figure.SlagStiffness); m.Known() && v.Known() {
+		p.Melts, p.Stiff, p.Poorer = entry.Some(entry.Celsius(m.P50)), entry.Some(v.P50), r.Poorer
 	}
 	if below := r.Figure(figure.SlagBelowTuyere); below.Known() {
 		p.Bath = max(p.Floor, -below.P50)

@@ -1,6 +1,10 @@
 package words
 
-import "chargehand/model/figure"
+import (
+	"strings"
+
+	"chargehand/model/figure"
+)
 
 // The key that shows the shaft's zones as chemistry.
 const (
@@ -20,7 +24,8 @@ func ChemistryOn(key string) string {
 
 // HelpChemistry says how the chemistry of the shaft is to be read.
 const HelpChemistry = "As chemistry the shaft shows one reaction for each height. CO is its share of the gas that carbon makes there, CO and CO2 together; " +
-	"a step of reduction needs more of it than stands behind needs, which comes from the balance of gas, oxide and iron at that heat."
+	"a step of reduction needs more of it than stands behind needs, which comes from the balance of gas, oxide and iron at that heat. " +
+	"Below the tuyere stands how stiff the slag is, in Pa s, and would be with more or less iron in it: with too little it does not run. Water has 0.001, honey about 10."
 
 // Equation is a reaction as chemistry writes it, one side and the other; Brief
 // is what matters of it where there is room for a few letters. A side of a brief
@@ -67,6 +72,24 @@ func GasAt(z figure.Gas) string {
 		return "needs CO " + percent(z.Needs.Value)
 	}
 	return ""
+}
+
+// SlagIs is how stiff the slag is.
+func SlagIs(paS float64) string { return "slag " + Stiffness(paS) }
+
+// SlagWith is how stiff the slag would be with so much iron in it, with the unit
+// or, where there is little room, without.
+func SlagWith(p figure.SlagPoint, room int) string {
+	s := fixed(p.Ferrous, 0) + " % FeO: " + Stiffness(p.Stiffness)
+	if len(s) > room {
+		s = strings.TrimSuffix(s, paS)
+	}
+	return s
+}
+
+// MeltsAt is when the slag is all molten.
+func (u Units) MeltsAt(celsius float64) string {
+	return "molten at " + fixed(round10(u.Shown(celsius, "°C")), 0)
 }
 
 // AtTheWall is how hot it is at the wall, where the middle is told beside it.

@@ -30,7 +30,6 @@ const (
 	OreIsHeld    = "ore is held"
 	NoMoreCharge = "no more charges"
 	OpenMeasure  = "in the open measure"
-	SinceTheLast = "since the last"
 	MinutesShort = "min"
 )
 
@@ -206,6 +205,9 @@ func MeasuredAt(at time.Time) string { return "measured " + at.Format(Clock) }
 
 // OffSince is when the blast was turned off.
 func OffSince(at time.Time) string { return "since " + at.Format(Clock) }
+
+// LastAgo is how long ago the last charge went in.
+func LastAgo(stopwatch string) string { return "last " + stopwatch + " ago" }
 
 // AboutUsual stands beside a reading that is to be held against the usual.
 func AboutUsual(v string) string { return "about " + v + " is usual" }

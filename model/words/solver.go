@@ -94,13 +94,15 @@ func SlagByIron(points []figure.SlagPoint) string {
 // (order of magnitude, from memory, unverified).
 const frozen = 100.0
 
+const paS = " Pa s"
+
 // Stiffness is how a slag of so many Pa s runs, in a number as far as that says
 // anything.
-func Stiffness(paS float64) string {
-	if paS >= frozen {
+func Stiffness(v float64) string {
+	if v >= frozen {
 		return "does not run"
 	}
-	return plain(Rough(paS)) + " Pa s"
+	return plain(Rough(v)) + paS
 }
 
 // Rough keeps two digits of a number that is known to a factor or so.

@@ -66,6 +66,26 @@ func (s *shaft) chemistry(end, hot, rows int, l picture.Label) []chemLine {
 	return lines
 }
 
+// bathChemistry writes under the tuyere how hot the hearth is, how its slag runs,
+// and why one with less iron would not, as much as there is room for.
+func (s *shaft) bathChemistry(end int) {
+	var lines []string
+	if s.pic.Stiff.Known {
+		lines = append(lines, words.SlagIs(s.pic.Stiff.Value), s.u.MeltsAt(float64(s.pic.Melts.Value)))
+		for _, p := range s.pic.Poorer {
+			lines = append(lines, words.SlagWith(p, end-s.words))
+		}
+	}
+	row, last := s.row(0)+1, s.first+s.rows-1
+	if s.taken[row] || row > last {
+		return
+	}
+	s.label(end, row, words.HearthWord, float64(s.pic.Hearth.Value))
+	for i, text := range lines[:min(len(lines), last-row)] {
+		s.g.TextIn(cell.Rect{X: s.words, Y: row + 1 + i, W: end - s.words, H: 1}, text, s.style(theme.Quiet))
+	}
+}
+
 // equation is one in a row, or broken before its arrow where it has more
 // than so many columns.
 func (s *shaft) equation(e words.Equation, room int, role theme.Role) []chemLine {

@@ -139,8 +139,8 @@ func TestTimerSaysWhatItCounts(t *testing.T) {
 	}{
 		"lit":        {timedBy(justLit(), nil), words.SinceLit, "14:00"},
 		"since":      {timedBy(mid, nil), words.SinceLastCharge, "8:40"},
-		"due":        {timedBy(mid, ahead(mid, 12.3)), words.NextChargeIn + ", 8:40 " + words.SinceTheLast, "4"},
-		"now":        {timedBy(mid, ahead(mid, 8.5)), words.NextChargeIn + ", 8:40 " + words.SinceTheLast, "0"},
+		"due":        {timedBy(mid, ahead(mid, 12.3)), words.NextChargeIn + ", last 8:40 ago", "4"},
+		"now":        {timedBy(mid, ahead(mid, 8.5)), words.NextChargeIn + ", last 8:40 ago", "0"},
 		"late":       {timedBy(mid, ahead(mid, 4.5)), words.ChargeLate, "4:10"},
 		"paused":     {timedBy(paused, ahead(mid, 4.5)), words.SinceLastCharge, "8:40"},
 		"burns down": {timedBy(burnDown(), nil), words.BurningDown, "11:00"},

@@ -254,6 +254,10 @@ func (s *shaft) hearth(end int) {
 	switch {
 	case row <= s.row(0) || s.taken[row]:
 	case s.pic.Hearth.Known:
+		if s.formula {
+			s.bathChemistry(end)
+			return
+		}
 		s.label(end, row, words.HearthWord, float64(s.pic.Hearth.Value))
 		if s.pic.Bath > s.pic.Floor && row+1 < s.first+s.rows {
 			s.g.TextIn(cell.Rect{X: s.words, Y: row + 1, W: end - s.words, H: 1}, words.SlagIsGuess, s.style(theme.Quiet))

@@ -62,7 +62,7 @@ func timedBy(r figure.Reading, due *forecast.Due) timed {
 	}
 	low, mid, high := due.Next.Left(r.At)
 	t.minutes = true
-	t.label = words.NextChargeIn + ", " + t.digits + " " + words.SinceTheLast
+	t.label = words.NextChargeIn + ", " + words.LastAgo(t.digits)
 	t.digits, t.below = strconv.Itoa(max(mid, 0)), words.Between(low, high)
 	return t
 }

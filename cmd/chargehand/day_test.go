@@ -242,7 +242,7 @@ func (d *workday) deadBlower() {
 	d.does("19:33:05", "y")
 	d.at("19:33:10")
 	d.silent()
-	d.shows("next charge in, 19:10 since the last") // and not late: eight minutes of it had blast
+	d.shows("next charge in, last 19:10 ago") // and not late: eight minutes of it had blast
 	d.charges("19:40", "19:52", "20:04")
 }
 

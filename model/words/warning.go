@@ -164,13 +164,24 @@ func (u Units) Warning(w rule.Warning) (title, evidence, remedy string) {
 // Grade is the word before a warning.
 func Grade(g rule.Grade) string { return strings.ToUpper(g.String()) }
 
-// filled puts the values into a sentence.
+// filled puts the values into a sentence. A gap that nothing fills stays.
 func (u Units) filled(sentence string, values rule.Evidence) string {
-	for _, v := range values {
-		sentence = strings.ReplaceAll(sentence, "{"+v.Name+"}", u.value(v, true))
-		sentence = strings.ReplaceAll(sentence, "{"+v.Name+":}", u.value(v, false))
+	var b strings.Builder
+	for {
+		before, rest, open := strings.Cut(sentence, "{")
+		b.WriteString(before)
+		gap, after, shut := strings.Cut(rest, "}")
+		if !open || !shut {
+			return b.String()
+		}
+		name, bare := strings.CutSuffix(gap, ":")
+		if v, ok := values.Of(name); ok {
+			b.WriteString(u.value(v, !bare))
+		} else {
+			b.WriteString("{" + gap + "}")
+		}
+		sentence = after
 	}
-	return sentence
 }
 
 // value is one piece of evidence, with its unit or without.

@@ -104,6 +104,9 @@ func (p painter) raisedFor(g cell.Grid, l Layout, r figure.Reading, ws []rule.Wa
 	rows += p.firstTold(g, w, r, ws).rows()
 	l = l.raised(rows, stay)
 	for _, also := range ws[1:] {
+		if l.Figures.H <= mostFigures && rows >= l.Notice.H {
+			break // there is no more room to be had
+		}
 		rows += p.told(g, w, r, also, 0).whatRows
 		l = l.raised(rows, mostFigures)
 	}

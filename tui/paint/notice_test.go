@@ -1,6 +1,7 @@
 package paint
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
 	"testing"
@@ -166,5 +167,21 @@ func TestOtherWarningsStandBelow(t *testing.T) {
 		if more := "+" + strconv.Itoa(3-c.shown); strings.Contains(text, more) != (c.shown < 3) {
 			t.Errorf("%dx%d: %s\n%s", c.w, c.h, more, g)
 		}
+	}
+}
+
+// A frame while every rule stands at once, each with its longest evidence.
+func BenchmarkAllWarnings(b *testing.B) {
+	r := midSmelt()
+	v := viewOf(r)
+	for _, row := range rule.Table {
+		v.Warnings = append(v.Warnings, standing(r, row.ID, longest(row.ID)))
+	}
+	for _, size := range [][2]int{{200, 60}, {80, 24}} {
+		b.Run(fmt.Sprintf("%dx%d", size[0], size[1]), func(b *testing.B) {
+			for b.Loop() {
+				_ = frame(theme.Theme{Profile: theme.Fixed256}, size[0], size[1], scene{r: r, v: v})
+			}
+		})
 	}
 }

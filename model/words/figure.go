@@ -203,6 +203,9 @@ func (u Units) UnderMark(cm float64) string {
 // MeasuredAt is when something was last read.
 func MeasuredAt(at time.Time) string { return "measured " + at.Format(Clock) }
 
+// SetAt is when something was last set.
+func SetAt(at time.Time) string { return "set " + at.Format(Clock) }
+
 // OffSince is when the blast was turned off.
 func OffSince(at time.Time) string { return "since " + at.Format(Clock) }
 

@@ -200,6 +200,9 @@ func (u Units) value(v rule.Value, unit bool) string {
 	case rule.Centimetres:
 		return u.valued(v, "cm", unit)
 	case rule.Pascals:
+		if v.Name == "clear" { // reckoned, and known to a factor
+			v.Number = Rough(v.Number)
+		}
 		return u.valued(v, "Pa", unit)
 	case rule.Degrees:
 		return u.valued(v, "°C", unit)

@@ -174,7 +174,7 @@ func (p painter) blastLine(r figure.Reading) figureLine {
 	}
 	l.value = p.u.Value(f.P50, figure.Table[figure.Air].Unit, 0)
 	if f.Basis != figure.Measured {
-		l.beside = words.Setting(b)
+		l.beside, l.remark = words.Setting(b), words.SetAt(r.Wall(r.BlastAt))
 		return l
 	}
 	if a := r.Figure(figure.AirPerArea); a.Known() {

@@ -186,7 +186,16 @@ func scenes() []scene {
 		{Rule: rule.TuyereDim, Grade: rule.Look, Onset: late.r.At - 12*time.Minute}}
 	late.r.OreHeld = true
 	late.r.Next = late.r.Next[:1]
-	return []scene{of("midsmelt", midSmelt(), did), lit, vague, down, lost, due, late}
+
+	pressed := of("pressed", midSmelt(), did)
+	pressed.v.Warnings = []rule.Warning{standing(pressed.r, rule.PressureHigh, rule.Evidence{
+		{Name: "pressure", Number: 1180, Unit: rule.Pascals}, {Name: "clear", Number: 642, Unit: rule.Pascals}})}
+	pressed.r.PressedAt = pressed.r.At - 3*time.Minute
+	pressed.r.Figures[figure.BackPressure] = figure.Figure{Band: physics.Exact(1180)}
+	pressed.r.Figures[figure.BackPressureUsual] = figure.Figure{Band: physics.LogNormal(578, 0.54), Basis: figure.Guessed}
+	pressed.r.Blast = entry.Blast{Gate: "8"}
+	pressed.r.Figures[figure.Air] = figure.Figure{Band: physics.LogNormal(610, 0.18), Basis: figure.Estimated}
+	return []scene{of("midsmelt", midSmelt(), did), lit, vague, down, lost, due, late, pressed}
 }
 
 // ahead is a forecast so many minutes after the last charge, give or take a

@@ -231,7 +231,7 @@ func (b *Book) Compare(streams ...string) (err error) {
 		}
 	}
 	for _, stream := range streams {
-		if err := b.onWriter(func(w *writer) error { return w.reload(stream) }); err != nil {
+		if err := b.onWriter(func(w *writer) error { return w.compare(stream) }); err != nil {
 			return err
 		}
 	}

@@ -29,7 +29,7 @@ func filledBook(t *testing.T, path string) *acks {
 // comes back whole from its twins.
 func wayOnWorks(t *testing.T, path string, a *acks) {
 	t.Helper()
-	if err := os.Rename(path, freeName(path)); err != nil {
+	if err := os.Rename(path, path+".away"); err != nil {
 		t.Fatal(err)
 	}
 	b, _ := open(t, path, Options{})

@@ -126,20 +126,62 @@ func (e *LineError) Error() string {
 	return fmt.Sprintf("%s:%d: %s; take the line from a good copy", e.File, e.Line, e.What)
 }
 
-// PoisonedError says that the book could not be flushed or that its map broke.
-// What was written since may not be on the disk, so the file is not written
-// again before it was opened anew.
+// PoisonedError says that the book could not be flushed, that pages of it cannot
+// be read, or that its path leads to it no longer. What was written since may
+// not be on the disk or not be found there, so the file is not written again
+// before it was opened anew.
 type PoisonedError struct {
 	Path  string
 	Cause error
 }
 
 func (e *PoisonedError) Error() string {
-	return fmt.Sprintf("%s could not be flushed to the disk (%v); it is not written again until the program is opened anew: look after the disk", e.Path, e.Cause)
+	if bad := new(FileError); errors.As(e.Cause, &bad) {
+		return bad.Error()
+	}
+	return e.what() + "; it is not written again until the program is opened anew: look after the disk"
+}
+
+// what is the message without what to do.
+func (e *PoisonedError) what() string {
+	var gone *GoneError
+	var bad *FileError
+	switch {
+	case errors.As(e.Cause, &gone):
+		return gone.what()
+	case errors.As(e.Cause, &bad):
+		return bad.Path + " " + bad.What
+	default:
+		return fmt.Sprintf("%s could not be flushed to the disk (%v)", e.Path, e.Cause)
+	}
 }
 
 // Unwrap gives the cause.
 func (e *PoisonedError) Unwrap() error { return e.Cause }
+
+// GoneError says that a path leads no longer to the file that is open: what is
+// written to it would not be found again.
+type GoneError struct{ Path, Why string }
+
+func (e *GoneError) Error() string {
+	return e.what() + "; put it or its folder back, or see that a new one can be made there"
+}
+
+// what is the message without what to do.
+func (e *GoneError) what() string {
+	return fmt.Sprintf("%s is not the file any more that was opened (%s)", e.Path, e.Why)
+}
+
+// StrangerError says that another book came to stand at the path of the one that
+// is open, so that nothing can take over there.
+type StrangerError struct {
+	Path string
+	Why  string
+}
+
+func (e *StrangerError) Error() string {
+	return fmt.Sprintf("another file is at %s now (%s), and is left alone; put the folder back that was there", e.Path, e.Why)
+}
 
 // both is two errors in one line; either may be nil.
 func both(a, b error) error {

@@ -13,12 +13,18 @@ import (
 	"chargehand/model/entry"
 )
 
+// secondProcess is what the test binary does instead of testing when it is
+// started again with a variable set: by the variable, which is given its value.
+var secondProcess = map[string]func(string){"PERSIST_TEST_WRITER": writeUntilKilled}
+
 // TestMain lets the test binary stand in for the program in the tests that
 // need a second process.
 func TestMain(m *testing.M) {
-	if path := os.Getenv("PERSIST_TEST_WRITER"); path != "" {
-		writeUntilKilled(path)
-		return
+	for name, run := range secondProcess {
+		if value := os.Getenv(name); value != "" {
+			run(value)
+			return
+		}
 	}
 	os.Exit(m.Run())
 }
@@ -30,7 +36,8 @@ var noon = entry.Wall(time.Date(2026, 5, 9, 12, 0, 0, 0, time.FixedZone("", 2*36
 // acks collects what became of entries.
 type acks struct {
 	mu   sync.Mutex
-	all  []Ack
+	all  []Ack    // without those that only note something
+	note []string // what was noted
 	kept map[string][]entry.Entry
 	came chan struct{} // one for each ack, as long as there is room
 }
@@ -41,7 +48,11 @@ func newAcks() *acks {
 
 func (a *acks) acked(k Ack) {
 	a.mu.Lock()
-	a.all = append(a.all, k)
+	if k.Noted != nil {
+		a.note = append(a.note, k.Noted...)
+	} else {
+		a.all = append(a.all, k)
+	}
 	if k.Err == nil {
 		for _, e := range k.Entries {
 			a.kept[e.Stream] = append(a.kept[e.Stream], e)

@@ -88,7 +88,8 @@ type twinSize struct {
 	segments int
 }
 
-// twinSizes lists the twins of a folder. A folder that is not there has none.
+// twinSizes lists the twins of a folder. A folder that is not there has none,
+// and an empty file is none: nothing was ever kept in it.
 func twinSizes(folder string) (map[string]twinSize, error) {
 	files, err := os.ReadDir(folder)
 	if err != nil && !os.IsNotExist(err) {
@@ -101,8 +102,8 @@ func twinSizes(folder string) (map[string]twinSize, error) {
 			continue
 		}
 		info, err := f.Info()
-		if err != nil {
-			continue // gone since the listing
+		if err != nil || info.Size() == 0 { // gone since the listing
+			continue
 		}
 		s := sizes[stream]
 		sizes[stream] = twinSize{bytes: s.bytes + info.Size(), segments: s.segments + 1}

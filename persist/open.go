@@ -181,7 +181,7 @@ func (b *Book) compareAtOpening(last string) (stale []string, err error) {
 		if sizes[stream].bytes == rec.Bytes && !asked[stream] {
 			continue
 		}
-		t, _, said, err := reconcile(b.store, stream)
+		t, _, _, said, err := reconcile(b.store, stream)
 		if err != nil {
 			// The stream can be looked at as it is; keeping in it tries again.
 			b.noteMended(append(said, fmt.Sprintf("%s: book and twin could not be compared: %v", stream, err)))

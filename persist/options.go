@@ -49,6 +49,10 @@ type Ack struct {
 	Err error
 	// Waiting is how many entries are not kept at this moment.
 	Waiting int
+	// Noted is what was put right or took over, one sentence each, as Mended
+	// has it too: at opening, and the moment it happens. Entries and Err are
+	// empty then.
+	Noted []string
 }
 
 func (o Options) filled() Options {

@@ -2,7 +2,6 @@ package persist
 
 import (
 	"errors"
-	"maps"
 	"os"
 	"time"
 
@@ -70,7 +69,6 @@ func (r *Reader) Streams() (names []string, err error) {
 		return err
 	}, func(folder string) error {
 		sizes, err := twinSizes(folder)
-		maps.DeleteFunc(sizes, func(_ string, s twinSize) bool { return s.bytes == 0 })
 		names = sortedKeys(sizes)
 		return err
 	})

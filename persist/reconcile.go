@@ -12,9 +12,9 @@ import (
 // the longer whole chain wins, and the book where they are equally long (unless
 // its own record of the last line speaks for the twin). What
 // one lacks is added to it; what contradicts the winner is set aside. It gives
-// the twin ready for appending, the stream's record, and one sentence for each
-// thing that was put right.
-func reconcile(s store, stream string) (*twin, record, []string, error) {
+// the twin ready for appending, the stream's record and lines, and one sentence for
+// each thing that was put right.
+func reconcile(s store, stream string) (*twin, record, [][]byte, []string, error) {
 	var book [][]byte
 	var rec record
 	var gap error
@@ -29,11 +29,11 @@ func reconcile(s store, stream string) (*twin, record, []string, error) {
 		return err
 	})
 	if err != nil {
-		return nil, rec, nil, err
+		return nil, rec, nil, nil, err
 	}
 	text, err := readTwin(s.folder, stream)
 	if err != nil {
-		return nil, rec, nil, err
+		return nil, rec, nil, nil, err
 	}
 
 	var mended []string
@@ -71,14 +71,14 @@ func reconcile(s store, stream string) (*twin, record, []string, error) {
 		err = s.putTail(stream, len(book), lines)
 	}
 	if err != nil {
-		return nil, rec, mended, err
+		return nil, rec, nil, mended, err
 	}
 	t, err := s.mendTwin(stream, text, lines, say)
 	if err != nil {
-		return nil, rec, mended, err
+		return nil, rec, nil, mended, err
 	}
 	err = s.at(stream).View(func(tx *bolt.Tx) (err error) { rec, err = recordIn(tx, stream); return err })
-	return t, rec, mended, err
+	return t, rec, lines, mended, err
 }
 
 // mendTwin makes the twin hold exactly the lines.
@@ -88,10 +88,9 @@ func (s store) mendTwin(stream string, text twinText, lines [][]byte, say func(s
 	switch {
 	case same < len(text.lines) || text.fault != "":
 		say("its twin did not agree with the book from line %d on; it was set aside and written anew", same+1)
-		if err := writeTwin(s.folder, stream, lines); err != nil {
+		if err := t.remake(lines); err != nil {
 			return nil, err
 		}
-		t.segment, t.size, t.seq = 1, byteCount(lines), uint64(len(lines))
 		return t, nil
 	case text.torn > 0:
 		say("a half-written line at the end of its twin was cut off")

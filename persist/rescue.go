@@ -355,8 +355,15 @@ func (s *rescue) joined(name string, text twinText, told *RescuedStream) [][]byt
 // replace puts the new book in the place of the old, which is set aside first,
 // so that at every moment there is a book.
 func (r *Rescued) replace(file, made string, smalls []string) error {
-	if exists(file) {
-		aside := freeName(file)
+	old, err := there(file)
+	if err != nil {
+		return accessError(file, err)
+	}
+	if old {
+		aside, err := freeName(file)
+		if err != nil {
+			return accessError(file, err)
+		}
 		if err := os.Link(file, aside); err != nil { // a file system without hard links
 			if err := os.Rename(file, aside); err != nil {
 				return accessError(file, err)
@@ -368,8 +375,11 @@ func (r *Rescued) replace(file, made string, smalls []string) error {
 		return accessError(file, err)
 	}
 	for _, small := range smalls {
-		aside := freeName(small)
-		if err := os.Rename(small, aside); err != nil {
+		aside, err := freeName(small)
+		if err == nil {
+			err = os.Rename(small, aside)
+		}
+		if err != nil {
 			return accessError(small, err)
 		}
 		r.Aside = append(r.Aside, aside)

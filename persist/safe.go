@@ -7,6 +7,7 @@ import (
 	"sync/atomic"
 
 	bolt "go.etcd.io/bbolt"
+	bolterrors "go.etcd.io/bbolt/errors"
 )
 
 // safeVault turns the panics of a broken file into errors, and lets nothing be
@@ -15,16 +16,25 @@ type safeVault struct {
 	path   string
 	vault  vault
 	poison atomic.Pointer[PoisonedError]
-	broken atomic.Bool // a panic left bbolt's locks in an unknown state
+	broken atomic.Bool // bbolt cannot read it either; set after poison
 }
 
-// View reads in one transaction. What f wants to keep it copies.
+// View reads in one transaction. What f wants to keep it copies. A page that
+// cannot be read poisons the book, and nothing more is read of it.
 func (s *safeVault) View(f func(*bolt.Tx) error) error {
-	return guarded(s.path, func() error { return s.vault.View(f) })
+	if s.broken.Load() {
+		return s.poison.Load()
+	}
+	err := guarded(s.path, func() error { return s.vault.View(f) })
+	if isBroken(err) {
+		return s.spoil(err)
+	}
+	return err
 }
 
 // Update writes in one transaction. An error of f itself, or of a write that
-// did not fit, leaves the book as it was; any other poisons it.
+// did not fit, leaves the book as it was; any other poisons it, and so does a
+// commit after which the path leads elsewhere.
 func (s *safeVault) Update(f func(*bolt.Tx) error) error {
 	if p := s.poison.Load(); p != nil {
 		return p
@@ -34,25 +44,48 @@ func (s *safeVault) Update(f func(*bolt.Tx) error) error {
 		return s.vault.Update(func(tx *bolt.Tx) error { own = f(tx); return own })
 	})
 	switch {
-	case err == nil || isShortWrite(err):
-		return err
-	case errors.Is(err, errFault):
-		s.broken.Store(true)
-	case own != nil:
+	case err == nil:
+		return s.There()
+	case isShortWrite(err) || own != nil && !isBroken(err):
 		return err
 	}
-	p := &PoisonedError{Path: s.path, Cause: err}
-	s.poison.Store(p)
-	return p
+	return s.spoil(err)
+}
+
+// There is a *PoisonedError when the path leads to the book no longer.
+func (s *safeVault) There() error {
+	if err := s.vault.There(); err != nil {
+		return s.spoil(err)
+	}
+	return nil
+}
+
+// isBroken tells whether bbolt cannot go on after an error: it panicked, or lost
+// its map of the file.
+func isBroken(err error) bool {
+	return errors.Is(err, errFault) || errors.Is(err, bolterrors.ErrInvalidMapping)
+}
+
+// spoil lets nothing be written any more. The first cause is what is told.
+func (s *safeVault) spoil(cause error) error {
+	s.poison.CompareAndSwap(nil, &PoisonedError{Path: s.path, Cause: cause})
+	if isBroken(cause) {
+		s.broken.Store(true)
+	}
+	return s.poison.Load()
 }
 
 // Close closes the book. One that a panic has left with bbolt's locks taken is
 // abandoned, for closing would wait for ever.
 func (s *safeVault) Close() error {
+	closing := s.vault.Close
 	if s.broken.Load() {
-		return s.vault.Abandon()
+		closing = s.vault.Abandon
 	}
-	return s.vault.Close()
+	if err := closing(); err != nil {
+		return fmt.Errorf("%s could not be closed properly (%w); what was called kept is in it: look after the disk", s.path, err)
+	}
+	return nil
 }
 
 // errFault marks the error that was made of a panic.

@@ -98,28 +98,25 @@ func writeTwin(folder, stream string, lines [][]byte) error {
 // so that what is left at any moment is the start of the twin.
 func setTwinAside(folder, stream string) error {
 	n := 0
-	for exists(segmentFile(folder, stream, n+1)) {
+	for {
+		yes, err := there(segmentFile(folder, stream, n+1))
+		if err != nil {
+			return err
+		}
+		if !yes {
+			break
+		}
 		n++
 	}
 	for ; n > 0; n-- {
 		name := segmentFile(folder, stream, n)
-		if err := os.Rename(name, freeName(name)); err != nil {
+		aside, err := freeName(name)
+		if err == nil {
+			err = os.Rename(name, aside)
+		}
+		if err != nil {
 			return err
 		}
 	}
 	return nil
-}
-
-// freeName is the first name for setting a file aside that is not taken.
-func freeName(name string) string {
-	for i := 1; ; i++ {
-		if aside := fmt.Sprintf("%s%s%d", name, asideExt, i); !exists(aside) {
-			return aside
-		}
-	}
-}
-
-func exists(path string) bool {
-	_, err := os.Stat(path)
-	return err == nil
 }

@@ -41,7 +41,7 @@ func (s store) at(stream string) *safeVault {
 		here = err == nil && streams.Bucket([]byte(stream)) != nil
 		return err
 	})
-	if err == nil && !here {
+	if err == nil && !here && !s.unreadable() {
 		return s.vault
 	}
 	return small
@@ -100,17 +100,24 @@ func freeBucket(aside *bolt.Bucket, stream string) (*bolt.Bucket, error) {
 	}
 }
 
-// lines copies the lines of a stream out of the book.
+// lines copies the lines of a stream out of the book, or out of its twin where
+// the book cannot be read any more.
 func (s store) lines(stream string) (lines [][]byte, err error) {
 	err = s.at(stream).View(func(tx *bolt.Tx) error {
 		lines, err = linesIn(tx, stream)
 		return err
 	})
+	if len(lines) == 0 && s.unreadable() {
+		return twinLines(s.folder, stream)
+	}
 	if err == nil && len(lines) == 0 {
 		err = &NoStreamError{Stream: stream}
 	}
 	return lines, err
 }
+
+// unreadable tells whether the book that all streams were in cannot be read.
+func (s store) unreadable() bool { return s.vault.broken.Load() }
 
 // records copies the records of all streams.
 func (s store) records() (all map[string]record, err error) {
@@ -119,6 +126,9 @@ func (s store) records() (all map[string]record, err error) {
 		return err
 	})
 	small := s.writing()
+	if s.unreadable() && small != s.vault {
+		all, err = twinRecords(s.folder)
+	}
 	if err != nil || small == s.vault {
 		return all, err
 	}
@@ -127,6 +137,18 @@ func (s store) records() (all map[string]record, err error) {
 		maps.Copy(all, newer)
 		return err
 	})
+	return all, err
+}
+
+// twinRecords makes the records of all streams from their twins.
+func twinRecords(folder string) (map[string]record, error) {
+	sizes, err := twinSizes(folder)
+	all := map[string]record{}
+	for name := range sizes {
+		if lines, _ := twinLines(folder, name); len(lines) > 0 { // of a bad twin what stands before the bad line
+			all[name] = recordOf(lines)
+		}
+	}
 	return all, err
 }
 

@@ -12,9 +12,15 @@ type stream struct {
 	rec    record // as far as numbered, held lines included
 	booked uint64 // the last sequence in the book
 	twin   *twin
+	lines  [][]byte          // all of it, held lines included, while it is not too much to remember
 	locals map[string]uint64 // local id -> sequence
 	read   bool              // locals has those of earlier runs too
 }
+
+// maxRemembered bounds, in bytes, the streams whose lines the writer remembers,
+// so that they can be written again when nothing on the disk can be read any
+// more. A smelt of a long day has a tenth of it.
+const maxRemembered = 4 << 20
 
 // maxTwinsOpen bounds how many twins the writer keeps open.
 const maxTwinsOpen = 16
@@ -49,13 +55,24 @@ func (w *writer) reload(name string) error {
 	if err := w.b.store.adopt(name); err != nil {
 		return err
 	}
-	t, rec, said, err := reconcile(w.b.store, name)
-	w.b.noteMended(said)
+	t, rec, lines, said, err := reconcile(w.b.store, name)
+	w.say(said...)
 	if err != nil {
 		return err
 	}
-	w.streams[name] = &stream{rec: rec, booked: rec.Length, twin: t, locals: map[string]uint64{}}
+	w.streams[name] = &stream{rec: rec, booked: rec.Length, twin: t, lines: lines, locals: map[string]uint64{}}
 	return nil
+}
+
+// compare is reload for a stream that need not be written to next.
+func (w *writer) compare(name string) error {
+	known := w.streams[name] != nil
+	err := w.reload(name)
+	if s := w.streams[name]; s != nil && !known {
+		s.twin.close()
+		delete(w.streams, name)
+	}
+	return err
 }
 
 func (w *writer) closeTwins() {
@@ -71,11 +88,23 @@ func (w *writer) prepare(c *call, e entry.Entry) held {
 		s := w.streams[e.Stream]
 		h.e, h.line, why = s.number(e, w.b.opt.Clock(), func(local string) (uint64, bool) { return w.sequence(s, e.Stream, local) })
 		h.rec = s.rec
+		if why == nil {
+			s.remember(h.line)
+		}
 	}
 	if why != nil {
 		h.e, h.refused = e, &RefusedError{Entry: e, Why: why.Error()}
 	}
 	return h
+}
+
+// remember adds a numbered line to those the writer could write again.
+func (s *stream) remember(line []byte) {
+	if uint64(len(s.lines)+1) == s.rec.Length && s.rec.Bytes <= maxRemembered {
+		s.lines = append(s.lines, line)
+	} else {
+		s.lines = nil
+	}
 }
 
 // number makes an entry the next of the stream. An entry that might not be

@@ -38,33 +38,32 @@ func takeOvers(path string) []string {
 	return names
 }
 
-// overcome runs f, which writes to the book. When the book could not be
-// flushed, a small new one takes over at once and f runs again.
+// overcome runs f, which writes to the book. When the book cannot be written any
+// more, a small new one takes over at once and f runs again.
 func (w *writer) overcome(f func() error) error { return w.afterwards(f(), f) }
 
 // afterwards is the second half of overcome: err is what f has said.
 func (w *writer) afterwards(err error, f func() error) error {
-	if poisoned := new(PoisonedError); !errors.As(err, &poisoned) {
+	poisoned := new(PoisonedError)
+	if !errors.As(err, &poisoned) {
 		return err
 	}
-	if failed := w.takeOver(); failed != nil {
+	if failed := w.takeOver(poisoned); failed != nil {
 		return both(err, failed)
 	}
 	return f()
 }
 
-// takeOver puts a small new book in the place of one that could not be flushed.
-// It holds the streams in use, whole as far as they were called kept, so that it
-// and the twins are again two copies of them. Streams that are not in use stay
-// in the old book, which is only read from now on. The next opening merges both.
-func (w *writer) takeOver() error {
+// takeOver puts a small new book in the place of one that cannot be written any
+// more. It holds the streams in use, whole as far as they were called kept, so
+// that it and the twins are again two copies of them. Streams that are not in
+// use stay in the old book, which is only read from now on; those that nothing
+// at its path holds any more are brought over in pauses. The next opening merges
+// all of it.
+func (w *writer) takeOver(why *PoisonedError) error {
 	s := w.b.store
-	number := 1
-	for exists(takeOverFile(s.path, number)) {
-		number++
-	}
-	file := takeOverFile(s.path, number)
-	if err := create(file, w.b.opt.Clock().Wall); err != nil {
+	file, err := w.beginSmall()
+	if err != nil {
 		return fmt.Errorf("no new book could be begun either: %w", err)
 	}
 	small, err := w.smallBook(file)
@@ -72,10 +71,58 @@ func (w *writer) takeOver() error {
 		_ = os.Remove(file) // nothing was called kept for its sake
 		return fmt.Errorf("no new book could be begun either: %w", err)
 	}
+	away := s.writing().vault.There() != nil
 	w.replaced = append(w.replaced, s.writing())
 	s.over.Store(small)
 	w.last = "" // so that the new one notes it
-	w.b.noteMended([]string{fmt.Sprintf("%s could not be flushed to the disk, so %s took over; they are merged when the book is next opened: look after the disk", s.path, file)})
+	if away {
+		w.strand()
+	}
+	w.say(fmt.Sprintf("%s; %s took over, and is merged when the book is next opened: look after the disk", why.what(), file))
+	return nil
+}
+
+// beginSmall makes the file of a book that takes over, in a folder made anew if
+// need be.
+func (w *writer) beginSmall() (file string, err error) {
+	s := w.b.store
+	if err := w.ours(); err != nil {
+		return "", err
+	}
+	for number := 1; ; number++ {
+		file = takeOverFile(s.path, number)
+		if taken, err := there(file); err != nil {
+			return "", err
+		} else if !taken {
+			break
+		}
+	}
+	return file, create(file, w.b.opt.Clock().Wall)
+}
+
+// ours is an error when a file that is not this book came to stand at its path:
+// nothing of ours may be mixed with what belongs to it. A copy of this book will
+// do.
+func (w *writer) ours() error {
+	s := w.b.store
+	if s.vault.vault.There() == nil {
+		return nil
+	}
+	if yes, err := there(s.path); !yes {
+		return err
+	}
+	v, err := openVault(s.path, true, glance, w.b.opt.openBook)
+	if err != nil {
+		return &StrangerError{Path: s.path, Why: err.Error()}
+	}
+	defer v.Close()
+	meta, err := readMetaBucket(s.path, v)
+	switch {
+	case err != nil:
+		return &StrangerError{Path: s.path, Why: err.Error()}
+	case meta.uid != w.b.uid:
+		return &StrangerError{Path: s.path, Why: "another book"}
+	}
 	return nil
 }
 
@@ -86,9 +133,10 @@ func (w *writer) smallBook(file string) (*safeVault, error) {
 		return nil, err
 	}
 	small := &safeVault{path: file, vault: w.b.opt.wrapVault(v)}
+	inUse := w.inUse()
 	err = small.Update(func(tx *bolt.Tx) error {
-		for name, upTo := range w.inUse() {
-			lines, err := w.kept(name, upTo)
+		for _, name := range sortedKeys(inUse) {
+			lines, err := w.kept(name, inUse[name])
 			if err != nil {
 				return err
 			}
@@ -133,8 +181,12 @@ func (w *writer) inUse() map[string]uint64 {
 	return streams
 }
 
-// kept gives the first lines of a stream, from the book or else from its twin.
+// kept gives the first lines of a stream: as the writer remembers them, from the
+// book, or else from its twin.
 func (w *writer) kept(name string, upTo uint64) ([][]byte, error) {
+	if s := w.streams[name]; s != nil && uint64(len(s.lines)) >= upTo {
+		return s.lines[:upTo], nil
+	}
 	lines, err := w.b.store.lines(name)
 	if n, _ := wholeChain(name, lines); uint64(n) < upTo {
 		var text twinText
@@ -175,6 +227,6 @@ func merge(file string, opt Options) ([]string, error) {
 	if err != nil {
 		return nil, err
 	}
-	said := []string{fmt.Sprintf("%s could not be flushed when it was last open; it was written anew with the %s of it, its twins and the small book that took over, which were set aside as %s", file, entriesOf(int(r.Entries)), strings.Join(r.Aside, ", "))}
+	said := []string{fmt.Sprintf("%s could not be written to the end when it was last open; it was written anew with the %s of it, its twins and the small book that took over, which were set aside as %s", file, entriesOf(int(r.Entries)), strings.Join(r.Aside, ", "))}
 	return said, nil
 }

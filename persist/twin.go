@@ -11,13 +11,18 @@ type file interface {
 	Write([]byte) (int, error)
 	Truncate(size int64) error
 	Flush() error
+	There(size int64) error // a *GoneError when its path leads to it no longer, or it has another length
 	Close() error
 }
 
 // osFile is a file of the operating system.
-type osFile struct{ *os.File }
+type osFile struct {
+	*os.File
+	place watched
+}
 
-func (f osFile) Flush() error { return flush(f.File) }
+func (f osFile) Flush() error           { return flush(f.File) }
+func (f osFile) There(size int64) error { return f.place.thereWith(size) }
 
 // openTwinFile opens a segment for appending and makes sure that its name is on
 // the disk when it is new.
@@ -35,7 +40,7 @@ func openTwinFile(path string) (file, error) {
 			return nil, err
 		}
 	}
-	return osFile{f}, nil
+	return osFile{f, watch(f)}, nil
 }
 
 // twin appends to the plain text of one stream.
@@ -48,16 +53,23 @@ type twin struct {
 	size    int64  // its length up to the last flushed line
 	seq     uint64 // the last flushed line
 	ragged  bool   // bytes beyond size may stand in the file
+	lost    bool   // the path leads no longer to what was written
 }
 
 // append writes and flushes lines that follow on the last. When it fails,
 // nothing of them counts as written. A segment whose flush has failed is never
-// written again: the next one takes over at once.
+// written again: the next one takes over at once. A twin that is not found any
+// more at its path is lost, and has to be made anew from the book.
 func (t *twin) append(lines [][]byte) error {
 	if len(lines) == 0 {
 		return nil
 	}
 	err, flushFailed := t.try(lines)
+	if gone := new(GoneError); errors.As(err, &gone) {
+		t.close()
+		t.lost = true
+		return err
+	}
 	if flushFailed {
 		t.leaveSegment()
 		err, flushFailed = t.try(lines)
@@ -70,8 +82,16 @@ func (t *twin) append(lines [][]byte) error {
 
 func (t *twin) try(lines [][]byte) (err error, flushFailed bool) {
 	if t.f == nil {
-		if t.f, err = t.open(segmentFile(t.folder, t.stream, t.segment)); err != nil {
+		name := segmentFile(t.folder, t.stream, t.segment)
+		if t.f, err = t.open(name); errors.Is(err, os.ErrNotExist) { // it would be made: the folder is gone
+			return &GoneError{Path: name, Why: "its folder is gone"}, false
+		} else if err != nil {
 			return err, false
+		}
+		if !t.ragged {
+			if err := t.f.There(t.size); err != nil {
+				return err, false
+			}
 		}
 	}
 	if t.ragged {
@@ -87,6 +107,9 @@ func (t *twin) try(lines [][]byte) (err error, flushFailed bool) {
 	}
 	if err := t.f.Flush(); err != nil {
 		return err, true
+	}
+	if err := t.f.There(t.size + int64(len(text))); err != nil {
+		return err, false
 	}
 	t.size += int64(len(text))
 	t.seq += uint64(len(lines))
@@ -106,6 +129,17 @@ func (t *twin) leaveSegment() {
 	}
 	t.segment++
 	t.size = 0
+}
+
+// remake writes the twin anew from its lines, in one segment.
+func (t *twin) remake(lines [][]byte) error {
+	t.close()
+	if err := writeTwin(t.folder, t.stream, lines); err != nil {
+		return err
+	}
+	t.segment, t.size, t.seq = 1, byteCount(lines), uint64(len(lines))
+	t.ragged, t.lost = false, false
+	return nil
 }
 
 // close lets go of the file. The next append opens it again.

@@ -38,6 +38,7 @@ const fill = 0.9
 type vault interface {
 	Update(func(*bolt.Tx) error) error
 	View(func(*bolt.Tx) error) error
+	There() error // a *GoneError when the path leads to it no longer
 	Close() error
 	Abandon() error // let go of the file and its lock without closing properly
 }
@@ -45,8 +46,11 @@ type vault interface {
 // boltVault is an open bbolt file.
 type boltVault struct {
 	*bolt.DB
-	file *os.File
+	file  *os.File
+	place watched
 }
+
+func (v boltVault) There() error { return v.place.there() }
 
 func (v boltVault) Abandon() error { return abandon(v.file) }
 
@@ -84,7 +88,7 @@ func openVault(path string, readOnly bool, wait time.Duration, openFile openFunc
 	})
 	switch {
 	case err == nil:
-		v := boltVault{db, file}
+		v := boltVault{db, file, watch(file)}
 		if err := soundIfSmall(file); err != nil { // only now: with the lock, nobody changes it
 			return nil, both(err, v.Close())
 		}

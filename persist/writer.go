@@ -19,6 +19,7 @@ type writer struct {
 	stale   []string // streams whose summary is to be renewed in a pause
 	last    string   // the smelt written last, as the book has it
 
+	stranded []string     // streams whose only whole copy is in a file that no path leads to
 	replaced []*safeVault // books that another took over from; read until the end
 }
 
@@ -40,6 +41,9 @@ func (b *Book) start(stale []string) {
 
 func (w *writer) run() {
 	defer close(w.b.done)
+	if said := w.b.Mended(); len(said) > 0 {
+		w.b.opt.Acked(Ack{Noted: said})
+	}
 	pause := time.NewTimer(w.b.opt.idle)
 	defer pause.Stop()
 	for {
@@ -55,9 +59,14 @@ func (w *writer) run() {
 		case job := <-w.b.jobs:
 			job(w)
 		case <-pause.C:
-			if w.waiting() > 0 {
+			switch {
+			case w.waiting() > 0:
 				w.take(nil)
-			} else {
+			case len(w.stranded) > 0:
+				if w.bringNext() == nil {
+					next = 0 // until all is brought over
+				}
+			default:
 				w.renewNext()
 				next /= 100 // the pause goes on
 			}
@@ -65,7 +74,7 @@ func (w *writer) run() {
 		switch {
 		case w.waiting() > 0:
 			pause.Reset(w.b.opt.RetryEvery)
-		case len(w.stale) > 0:
+		case len(w.stale)+len(w.stranded) > 0:
 			pause.Reset(next)
 		}
 	}
@@ -112,7 +121,8 @@ func (w *writer) write() error {
 	booked := w.writeBook()
 	err := <-twins
 	// Only now: a book that takes over changes what the twins are written from.
-	err = both(w.afterwards(booked, w.writeBook), err)
+	booked = w.afterwards(booked, w.writeBook)
+	err = both(booked, w.withTwins(err))
 	for i := range w.held {
 		if h := &w.held[i]; h.refused == nil {
 			h.e, h.read = asRead[i], true
@@ -237,6 +247,14 @@ func (c *call) tell(s settled) {
 	}
 }
 
+// say notes what was put right or took over, and tells it at once.
+func (w *writer) say(said ...string) {
+	if len(said) > 0 {
+		w.b.noteMended(said)
+		w.b.opt.Acked(Ack{Noted: said, Waiting: w.waiting()})
+	}
+}
+
 // complain says that entries are not kept, and why.
 func (w *writer) complain() {
 	err := &NotKeptError{Count: w.waiting(), Cause: w.cause}
@@ -295,6 +313,7 @@ func (w *writer) drain(calls []*call) error {
 	} else {
 		w.renewAll()
 	}
+	err = both(err, w.bringAll())
 	w.closeTwins()
 	return both(err, w.closeBooks())
 }

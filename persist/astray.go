@@ -1,0 +1,91 @@
+package persist
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"slices"
+)
+
+// What the writer does when a path leads no longer to the file that it holds: a
+// twin is made anew from the book, a book is taken over from, and what only the
+// open file still holds is written again where it can be found.
+
+// remakeTwins writes the twins that are lost anew, as far as they were called
+// kept. What came to stand in their place is set aside.
+func (w *writer) remakeTwins() error {
+	for _, name := range sortedKeys(w.streams) {
+		t := w.streams[name].twin
+		if !t.lost {
+			continue
+		}
+		lines, err := w.kept(name, t.seq)
+		if err == nil {
+			err = w.ours()
+		}
+		if err == nil {
+			err = os.MkdirAll(t.folder, 0o700)
+		}
+		if err == nil {
+			err = t.remake(lines)
+		}
+		if err != nil {
+			return fmt.Errorf("the twin of %s could not be made anew: %w", name, err)
+		}
+		w.say(fmt.Sprintf("%s: its twin was removed, renamed or changed while it was open; %s was written anew", name, segmentFile(t.folder, name, 1)))
+	}
+	return nil
+}
+
+// withTwins is afterwards for the twins: err is what writing to them has said.
+func (w *writer) withTwins(err error) error {
+	if gone := new(GoneError); !errors.As(err, &gone) {
+		return err
+	}
+	if failed := w.remakeTwins(); failed != nil {
+		return both(err, failed)
+	}
+	return w.writeTwins()
+}
+
+// strand lists the streams that are whole neither in the book that has taken
+// over nor in a twin: their only whole copy is in a file that no path leads to.
+func (w *writer) strand() {
+	recs, err := w.b.store.records()
+	if err != nil {
+		return // nothing of the file can be read: there is nothing to bring over
+	}
+	sizes, _ := twinSizes(w.b.store.folder) // what cannot be listed is compared
+	for _, name := range sortedKeys(recs) {
+		held := slices.ContainsFunc(w.held, func(h held) bool { return h.e.Stream == name })
+		if !held && sizes[name].bytes != recs[name].Bytes && !slices.Contains(w.stranded, name) {
+			w.stranded = append(w.stranded, name)
+		}
+	}
+}
+
+// bringNext brings the next of them over.
+func (w *writer) bringNext() error {
+	name := w.stranded[0]
+	if err := w.compare(name); err != nil {
+		return err
+	}
+	w.stranded = w.stranded[1:]
+	return nil
+}
+
+// bringAll brings over what is left, before the open file is let go of. A book
+// that nothing is waiting for may have gone unnoticed.
+func (w *writer) bringAll() error {
+	err := w.overcome(w.b.store.writing().There)
+	if err != nil {
+		w.strand()
+	}
+	for err == nil && len(w.stranded) > 0 {
+		err = w.bringNext()
+	}
+	if err != nil && len(w.stranded) > 0 {
+		return fmt.Errorf("%d smelts or more that were called kept could not be written again (%w): they are where the folder went", len(w.stranded), err)
+	}
+	return err
+}

@@ -1,0 +1,84 @@
+package persist
+
+import (
+	"errors"
+	"fmt"
+	"os"
+)
+
+// watched is an open file with the path that led to it. A file that was removed,
+// renamed or replaced takes writes and flushes as before, but whoever follows
+// the path afterwards does not find them. So the path is followed after every
+// flush and before anything is called kept; it costs a microsecond or two.
+type watched struct {
+	path string
+	was  os.FileInfo // nil where the system gives files no lasting identity
+}
+
+func watch(f *os.File) watched {
+	was, err := f.Stat()
+	now, nerr := os.Stat(f.Name())
+	if err != nil || nerr != nil || !os.SameFile(was, now) {
+		return watched{path: f.Name()}
+	}
+	return watched{path: f.Name(), was: was}
+}
+
+// there is a *GoneError unless the path still leads to the file.
+func (w watched) there() error {
+	_, err := w.stat()
+	return err
+}
+
+// thereWith is there for a file that must also be of a certain length: nobody
+// else has cut it or written in it.
+func (w watched) thereWith(size int64) error {
+	now, err := w.stat()
+	if err == nil && now != nil && now.Size() != size {
+		return &GoneError{Path: w.path, Why: fmt.Sprintf("it has %d bytes where %d were written", now.Size(), size)}
+	}
+	return err
+}
+
+func (w watched) stat() (os.FileInfo, error) {
+	if w.was == nil {
+		return nil, nil
+	}
+	now, err := os.Stat(w.path)
+	switch {
+	case err == nil && os.SameFile(w.was, now):
+		return now, nil
+	case err == nil:
+		return nil, &GoneError{Path: w.path, Why: "another file is in its place"}
+	case errors.Is(err, os.ErrNotExist):
+		return nil, &GoneError{Path: w.path, Why: "it was removed or renamed, or its folder was"}
+	default:
+		return nil, &GoneError{Path: w.path, Why: err.Error()}
+	}
+}
+
+// there tells whether something is at a path. Where the system cannot say, that
+// is an error, and not a no.
+func there(path string) (bool, error) {
+	_, err := os.Stat(path)
+	if errors.Is(err, os.ErrNotExist) {
+		return false, nil
+	}
+	return err == nil, err
+}
+
+// exists is there where a doubtful answer does no harm.
+func exists(path string) bool {
+	yes, _ := there(path)
+	return yes
+}
+
+// freeName is the first name for setting a file aside that is not taken.
+func freeName(name string) (string, error) {
+	for i := 1; ; i++ {
+		aside := fmt.Sprintf("%s%s%d", name, asideExt, i)
+		if taken, err := there(aside); !taken {
+			return aside, err
+		}
+	}
+}

@@ -32,6 +32,7 @@ func (w *writer) remakeTwins() error {
 		if err != nil {
 			return fmt.Errorf("the twin of %s could not be made anew: %w", name, err)
 		}
+		w.strand() // the twins of others may be gone as well
 		w.say(fmt.Sprintf("%s: its twin was removed, renamed or changed while it was open; %s was written anew", name, segmentFile(t.folder, name, 1)))
 	}
 	return nil
@@ -48,8 +49,8 @@ func (w *writer) withTwins(err error) error {
 	return w.writeTwins()
 }
 
-// strand lists the streams that are whole neither in the book that has taken
-// over nor in a twin: their only whole copy is in a file that no path leads to.
+// strand lists the streams whose twin is not whole, after a file went: the only
+// whole copy may be in one that no path leads to.
 func (w *writer) strand() {
 	recs, err := w.b.store.records()
 	if err != nil {
@@ -74,18 +75,18 @@ func (w *writer) bringNext() error {
 	return nil
 }
 
-// bringAll brings over what is left, before the open file is let go of. A book
-// that nothing is waiting for may have gone unnoticed.
+// bringAll brings over what is left, before the open file is let go of. While
+// nothing was keyed, its going may not have been noticed.
 func (w *writer) bringAll() error {
-	err := w.overcome(w.b.store.writing().There)
+	err := w.overcome(func() error { return w.b.store.writing().There() })
 	if err != nil {
 		w.strand()
 	}
 	for err == nil && len(w.stranded) > 0 {
 		err = w.bringNext()
 	}
-	if err != nil && len(w.stranded) > 0 {
-		return fmt.Errorf("%d smelts or more that were called kept could not be written again (%w): they are where the folder went", len(w.stranded), err)
+	if n := len(w.stranded); n > 0 {
+		return fmt.Errorf("%w; what was kept of %d streams is only where that file went: bring it back to %s and open it again", err, n, w.b.store.path)
 	}
 	return err
 }

@@ -21,7 +21,6 @@ import (
 var everyCall = flag.Bool("everycall", false, "TestEveryCallFails tries each call with each fault, instead of each with one of them")
 
 const (
-	beta      = "2026-06-01-reedhollow-b"
 	perRound  = 9 // entries that a round of keepTwice keys
 	callsBase = 20
 )

@@ -29,7 +29,11 @@ func TestMain(m *testing.M) {
 	os.Exit(m.Run())
 }
 
-const smelt = "2026-05-09-reedhollow-a"
+// Two streams.
+const (
+	smelt = "2026-05-09-reedhollow-a"
+	beta  = "2026-06-01-reedhollow-b"
+)
 
 var noon = entry.Wall(time.Date(2026, 5, 9, 12, 0, 0, 0, time.FixedZone("", 2*3600)))
 
@@ -71,6 +75,12 @@ func (a *acks) list() []Ack {
 	return append([]Ack(nil), a.all...)
 }
 
+func (a *acks) noted() []string {
+	a.mu.Lock()
+	defer a.mu.Unlock()
+	return append([]string(nil), a.note...)
+}
+
 // until waits for an ack that fits, those before included.
 func (a *acks) until(t testing.TB, what string, fits func(Ack) bool) Ack {
 	t.Helper()
@@ -89,11 +99,11 @@ func (a *acks) until(t testing.TB, what string, fits func(Ack) bool) Ack {
 	}
 }
 
-// place gives a book's path in a folder of the test's own. When the test ends
-// the book is checked whole.
-func placeOf(t testing.TB) string {
+// placeOf gives a book's path in a folder of the test's own, or in folders under
+// it. When the test ends the book is checked whole.
+func placeOf(t testing.TB, under ...string) string {
 	t.Helper()
-	path := filepath.Join(t.TempDir(), "book.db")
+	path := filepath.Join(append(append([]string{t.TempDir()}, under...), "book.db")...)
 	t.Cleanup(func() {
 		if t.Failed() || !exists(path) {
 			return

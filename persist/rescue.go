@@ -272,9 +272,6 @@ func (s *rescue) stream(name string, opt Options) (lines [][]byte, told RescuedS
 	}
 	told.Entries = len(lines)
 	say := func(format string, a ...any) { told.Mended = append(told.Mended, fmt.Sprintf(format, a...)) }
-	if err := os.MkdirAll(s.folder, 0o700); err != nil {
-		return nil, told, err
-	}
 	t, err := store{folder: s.folder, openTwin: opt.openTwin}.mendTwin(name, text, lines, say)
 	if err != nil {
 		return nil, told, err

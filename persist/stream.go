@@ -52,6 +52,11 @@ func (w *writer) reload(name string) error {
 	if len(w.streams) >= maxTwinsOpen {
 		w.closeTwins()
 	}
+	// What came to stand at the path may be another book's, with streams of the
+	// same names.
+	if err := w.b.store.writing().There(); err != nil {
+		return err
+	}
 	if err := w.b.store.adopt(name); err != nil {
 		return err
 	}

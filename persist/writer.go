@@ -19,7 +19,7 @@ type writer struct {
 	stale   []string // streams whose summary is to be renewed in a pause
 	last    string   // the smelt written last, as the book has it
 
-	stranded []string     // streams whose only whole copy is in a file that no path leads to
+	stranded []string     // streams whose only whole copy may be in a file that no path leads to
 	replaced []*safeVault // books that another took over from; read until the end
 }
 

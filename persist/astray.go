@@ -33,7 +33,7 @@ func (w *writer) remakeTwins() error {
 			return fmt.Errorf("the twin of %s could not be made anew: %w", name, err)
 		}
 		w.strand() // the twins of others may be gone as well
-		w.say(fmt.Sprintf("%s: its twin was removed, renamed or changed while it was open; %s was written anew", name, segmentFile(t.folder, name, 1)))
+		w.say(fmt.Sprintf("%s: its twin was written anew, for it was removed, renamed or changed while the program ran: leave %s to it", name, segmentFile(t.folder, name, 1)))
 	}
 	return nil
 }

@@ -213,3 +213,18 @@ func TestClosingSaysThatTheFolderIsGone(t *testing.T) {
 	}
 	must(t, os.Remove(folder))
 }
+
+// BenchmarkPlace times the two looks that every keeping takes: whether the paths
+// of book and twin still lead to the open files.
+func BenchmarkPlace(b *testing.B) {
+	path := filepath.Join(b.TempDir(), "book.db")
+	write(b, path, []byte("as long as it should be"))
+	f, err := openTwinFile(path)
+	must(b, err)
+	defer f.Close()
+	place := f.(osFile).place
+	for b.Loop() {
+		must(b, place.there())
+		must(b, place.thereWith(23))
+	}
+}

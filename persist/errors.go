@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
+	"syscall"
 
 	"chargehand/model/entry"
 )
@@ -82,7 +83,11 @@ func (e *NotKeptError) Error() string {
 	if e.Count == 1 {
 		verb = "is"
 	}
-	return fmt.Sprintf("%s %s NOT kept: %v", entriesOf(e.Count), verb, e.Cause)
+	do := ""
+	if errors.Is(e.Cause, syscall.ENOSPC) {
+		do = ": make room on the disk"
+	}
+	return fmt.Sprintf("%s %s NOT kept: %v%s", entriesOf(e.Count), verb, e.Cause, do)
 }
 
 // Unwrap gives the cause.

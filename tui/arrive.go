@@ -37,6 +37,10 @@ func (m Model) tick(at entry.Stamp) (Model, []entry.Entry, tea.Cmd) {
 
 // kept puts what the book acknowledged in its place.
 func (m Model) kept(k Kept) (Model, []entry.Entry, tea.Cmd) {
+	if len(k.Told) > 0 {
+		m.told = words.Told(k.Told)
+		return m, nil, nil
+	}
 	m.ledger = m.ledger.settled(k.Entries...).settled(k.Refused...)
 	for _, e := range k.Entries {
 		switch e.Stream {

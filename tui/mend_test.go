@@ -2,6 +2,7 @@ package tui
 
 import (
 	"errors"
+	"strings"
 	"testing"
 	"time"
 
@@ -340,4 +341,28 @@ func TestTheBloomIsTakenOutAfterwards(t *testing.T) {
 		t.Errorf("it stands at %s: %s", p, d.m.answer.text)
 	}
 	d.shows("extracted after 25 min")
+}
+
+// What the book says of itself is said at once, whatever is on the screen, and
+// goes with the next key, which acts as ever.
+func TestTakeOverIsSaidAtOnceAndOnce(t *testing.T) {
+	d := practising(t)
+	d.press("t")
+	d.send(Kept{Told: []string{"a small book took over", "and another"}})
+	d.shows("a small book took over (and 1 more")
+	d.wait(time.Second)
+	d.shows("a small book took over")
+	before := len(d.m.running.reading.Charges)
+	d.press("c")
+	if strings.Contains(d.screen(), "took over") {
+		t.Error("it is still said after a key")
+	}
+	if n := len(d.m.running.reading.Charges); n != before+1 {
+		t.Errorf("%d charges: the key did not act", n)
+	}
+	d.hold = true
+	d.press("t")
+	d.send(Kept{Err: errors.New("no space"), Waiting: 1})
+	d.send(Kept{Told: []string{"a small book took over"}})
+	d.shows("NOT KEPT 1")
 }

@@ -27,6 +27,7 @@ type Kept struct {
 	Refused []entry.Entry // never to be kept; Err says why
 	Err     error         // the last attempt failed; nil when all is well again
 	Waiting int           // entries that the writer holds and tries again
+	Told    []string      // what had to be put right or took over; then there is nothing else
 }
 
 // Leave asks the program to end without asking anybody: the terminal is gone,

@@ -76,7 +76,11 @@ func openScreen(w world, c common) error {
 	go leaveOnSignal(program, done)
 	_, err = program.Run()
 	close(done)
-	return errors.Join(ending(err), book.Close())
+	err = errors.Join(ending(err), book.Close())
+	for _, said := range book.Mended() { // the screen had no room for all of it
+		fmt.Fprintln(w.err, "chargehand:", words.OneLine(said))
+	}
+	return err
 }
 
 // pass hands what the book says to the screen, in order, until the screen is
@@ -97,7 +101,7 @@ func keptOf(a persist.Ack) tui.Kept {
 	if a.Err != nil {
 		return tui.Kept{Refused: a.Entries, Err: a.Err, Waiting: a.Waiting}
 	}
-	return tui.Kept{Entries: a.Entries, Waiting: a.Waiting}
+	return tui.Kept{Entries: a.Entries, Waiting: a.Waiting, Told: a.Noted}
 }
 
 // leaveOnSignal leaves the screen when the terminal goes or the machine shuts

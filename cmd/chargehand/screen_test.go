@@ -2,7 +2,9 @@ package main
 
 import (
 	"errors"
+	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"chargehand/model/entry"
@@ -21,5 +23,35 @@ func TestRefusedIsNotKept(t *testing.T) {
 	k := keptOf(<-acks)
 	if len(k.Entries) != 0 || len(k.Refused) != 1 || !errors.As(k.Err, new(*persist.RefusedError)) {
 		t.Errorf("the screen is told %+v", k)
+	}
+}
+
+// The folder goes while the program runs: the screen is told at once, and the
+// entry is kept.
+func TestTakeOverIsToldToTheScreen(t *testing.T) {
+	acks := make(chan persist.Ack, 16)
+	path := filepath.Join(t.TempDir(), "shelf", "book.db")
+	book, err := persist.Open(path, persist.Options{Acked: func(a persist.Ack) { acks <- a }})
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer book.Close()
+	if err := os.RemoveAll(filepath.Dir(path)); err != nil {
+		t.Fatal(err)
+	}
+	book.Keep(entry.Entry{Stream: "2026-05-09-reedhollow-a", Event: entry.Rod{}})
+	var told []string
+	for {
+		k := keptOf(<-acks)
+		if k.Err != nil {
+			t.Fatal(k.Err)
+		}
+		told = append(told, k.Told...)
+		if len(k.Entries) == 1 {
+			break
+		}
+	}
+	if len(told) == 0 || !strings.Contains(told[0], "took over") || !strings.Contains(told[0], path) {
+		t.Errorf("the screen is told %q", told)
 	}
 }

@@ -60,7 +60,15 @@ func Entries(n int) string {
 
 // KeptNot says why entries are not kept and what to do.
 func KeptNot(why string) string {
-	return why + "; they are held here and tried again: make room on the disk and leave this running"
+	return why + "; they are held here and tried again: leave this running"
+}
+
+// Told is what the book had to put right, or that another took over.
+func Told(said []string) string {
+	if more := len(said) - 1; more > 0 {
+		return said[0] + " (and " + strconv.Itoa(more) + " more, told on leaving)"
+	}
+	return said[0]
 }
 
 // SlowDisk says that the disk does not answer.

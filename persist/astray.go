@@ -49,6 +49,16 @@ func (w *writer) withTwins(err error) error {
 	return w.writeTwins()
 }
 
+// tellSegments tells which twins go on in a new segment, and why.
+func (w *writer) tellSegments() {
+	for _, name := range sortedKeys(w.streams) {
+		if t := w.streams[name].twin; t.moved != "" {
+			w.say(fmt.Sprintf("%s: its twin goes on in %s, for what it had %s: look after the disk", name, segmentFile(t.folder, name, t.segment), t.moved))
+			t.moved = ""
+		}
+	}
+}
+
 // strand lists the streams whose twin is not whole, after a file went: the only
 // whole copy may be in one that no path leads to.
 func (w *writer) strand() {

@@ -30,6 +30,9 @@ func openTwinFile(path string) (file, error) {
 	_, err := os.Stat(path)
 	isNew := errors.Is(err, os.ErrNotExist)
 	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_APPEND, 0o600)
+	if errors.Is(err, os.ErrPermission) || isReadOnlySystem(err) {
+		return nil, accessError(path, err)
+	}
 	if err != nil {
 		return nil, err
 	}
@@ -54,6 +57,7 @@ type twin struct {
 	seq     uint64 // the last flushed line
 	ragged  bool   // bytes beyond size may stand in the file
 	lost    bool   // the path leads no longer to what was written
+	moved   string // why it goes on in a new segment, until that was told
 }
 
 // append writes and flushes lines that follow on the last. When it fails,
@@ -69,6 +73,9 @@ func (t *twin) append(lines [][]byte) error {
 		t.close()
 		t.lost = true
 		return err
+	}
+	if errors.Is(err, ErrReadOnlyFile) && t.nextSegment() {
+		err, flushFailed = t.try(lines)
 	}
 	if flushFailed {
 		t.leaveSegment()
@@ -128,7 +135,22 @@ func (t *twin) leaveSegment() {
 		return
 	}
 	t.segment++
-	t.size = 0
+	t.size, t.moved = 0, "could not be flushed to the disk"
+}
+
+// nextSegment goes on in a new segment where the present one may not be written,
+// if a new one may be made.
+func (t *twin) nextSegment() bool {
+	if t.size == 0 {
+		return false
+	}
+	f, err := t.open(segmentFile(t.folder, t.stream, t.segment+1))
+	if err != nil {
+		return false
+	}
+	t.segment++
+	t.f, t.size, t.ragged, t.moved = f, 0, false, "cannot be written"
+	return true
 }
 
 // remake writes the twin anew from its lines, in one segment.

@@ -123,6 +123,7 @@ func (w *writer) write() error {
 	// Only now: a book that takes over changes what the twins are written from.
 	booked = w.afterwards(booked, w.writeBook)
 	err = both(booked, w.withTwins(err))
+	w.tellSegments()
 	for i := range w.held {
 		if h := &w.held[i]; h.refused == nil {
 			h.e, h.read = asRead[i], true

@@ -12,8 +12,9 @@ import (
 // open file still holds is written again where it can be found.
 
 // remakeTwins writes the twins that are lost anew, as far as they were called
-// kept. What came to stand in their place is set aside.
-func (w *writer) remakeTwins() error {
+// kept. What came to stand in their place is set aside. It may be told already
+// that all of the book's files went.
+func (w *writer) remakeTwins(told bool) error {
 	for _, name := range sortedKeys(w.streams) {
 		t := w.streams[name].twin
 		if !t.lost {
@@ -33,17 +34,21 @@ func (w *writer) remakeTwins() error {
 			return fmt.Errorf("the twin of %s could not be made anew: %w", name, err)
 		}
 		w.strand() // the twins of others may be gone as well
+		if told {
+			continue
+		}
 		w.say(fmt.Sprintf("%s: its twin was written anew, for it was removed, renamed or changed while the program ran: leave %s to it", name, segmentFile(t.folder, name, 1)))
 	}
 	return nil
 }
 
-// withTwins is afterwards for the twins: err is what writing to them has said.
-func (w *writer) withTwins(err error) error {
+// withTwins is afterwards for the twins: err is what writing to them has said,
+// told that a book has taken over.
+func (w *writer) withTwins(err error, told bool) error {
 	if gone := new(GoneError); !errors.As(err, &gone) {
 		return err
 	}
-	if failed := w.remakeTwins(); failed != nil {
+	if failed := w.remakeTwins(told); failed != nil {
 		return both(err, failed)
 	}
 	return w.writeTwins()

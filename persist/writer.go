@@ -121,8 +121,9 @@ func (w *writer) write() error {
 	booked := w.writeBook()
 	err := <-twins
 	// Only now: a book that takes over changes what the twins are written from.
+	before := w.b.store.writing()
 	booked = w.afterwards(booked, w.writeBook)
-	err = both(booked, w.withTwins(err))
+	err = both(booked, w.withTwins(err, w.b.store.writing() != before))
 	w.tellSegments()
 	for i := range w.held {
 		if h := &w.held[i]; h.refused == nil {

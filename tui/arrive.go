@@ -38,7 +38,7 @@ func (m Model) tick(at entry.Stamp) (Model, []entry.Entry, tea.Cmd) {
 // kept puts what the book acknowledged in its place.
 func (m Model) kept(k Kept) (Model, []entry.Entry, tea.Cmd) {
 	if len(k.Told) > 0 {
-		m.told = words.Told(k.Told)
+		m.told = append(m.told[:len(m.told):len(m.told)], k.Told...)
 		return m, nil, nil
 	}
 	m.ledger = m.ledger.settled(k.Entries...).settled(k.Refused...)

@@ -34,9 +34,9 @@ type Model struct {
 	behind   []screenID // the way back
 	dialog   dialog
 	answer   answer
-	told     string // what the book said of itself, until the next key
-	careful  string // the caution that is shown
-	chem     bool   // the shaft is shown as chemistry
+	told     []string // what the book said of itself, until the next key
+	careful  string   // the caution that is shown
+	chem     bool     // the shaft is shown as chemistry
 	locked   lock
 	leaving  bool   // as soon as all is kept
 	version  uint64 // of what is shown
@@ -144,7 +144,7 @@ func (m Model) burst(keys Burst) (Model, []entry.Entry, tea.Cmd) {
 // press is one key: guarded, then taken by the dialog, by the keys of every
 // screen, or by the screen itself.
 func (m Model) press(k Pressed) (Model, []entry.Entry, tea.Cmd) {
-	m.now, m.leaving, m.told = k.At, false, ""
+	m.now, m.leaving, m.told = k.At, false, nil
 	t, typing := typedOf(k.Key), m.typing()
 	g, glove := m.guard.leans(press{t, k.At, typing, m.repeats(t)})
 	m.guard = g

@@ -69,8 +69,8 @@ func (m Model) hints(sh shared) []paint.KeyHint {
 func (m Model) said() paint.Answer {
 	a := paint.Answer{Text: m.answer.text}
 	switch {
-	case m.told != "":
-		return paint.Answer{Text: m.told}
+	case len(m.told) > 0:
+		return paint.Answer{Text: words.Told(m.told)}
 	case m.answer.refused:
 		a.State = paint.Refused
 	case len(m.answer.about) == 0:

@@ -24,6 +24,8 @@ type Book struct {
 	closing bool
 	wake    chan struct{} // holds at most one: there is something in the queue, or closing
 	jobs    chan func(*writer)
+	leaving chan struct{} // closed when the writer is about to end
+	walked  chan struct{} // closed when the pages are walked, or never will be
 	done    chan struct{} // closed when the writer has ended
 	closed  error         // what the writer ended with; read after done
 }
@@ -49,6 +51,7 @@ func newBook(file string, v vault, meta metaBucket, opt Options) *Book {
 		store: store{path: file, folder: TwinFolder(file), vault: safe, over: new(atomic.Pointer[safeVault]), openTwin: opt.openTwin},
 		opt:   opt, uid: meta.uid,
 		wake: make(chan struct{}, 1), jobs: make(chan func(*writer)), done: make(chan struct{}),
+		leaving: make(chan struct{}), walked: make(chan struct{}),
 	}
 }
 

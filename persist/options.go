@@ -34,6 +34,7 @@ type Options struct {
 
 	// Places for the faults of tests.
 	idle      time.Duration // pause in keying after which summaries are renewed
+	walkAfter time.Duration // before the pages of a large book are walked
 	openTwin  func(path string) (file, error)
 	openBook  openFunc
 	wrapVault func(vault) vault
@@ -73,6 +74,9 @@ func (o Options) filled() Options {
 	}
 	if o.idle == 0 {
 		o.idle = 5 * time.Second
+	}
+	if o.walkAfter == 0 {
+		o.walkAfter = walkAfter
 	}
 	if o.openTwin == nil {
 		o.openTwin = openTwinFile

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"sync"
 )
 
 // Pages of bbolt's file format, version 2, in the byte order of the machine: a
@@ -24,30 +25,112 @@ const (
 	manyFree                    = 0xffff // then the count is the first number of the list
 )
 
-// pageWalk goes through the pages of a book without mapping the file.
+// pageWalk goes through the pages of a book's newest state without mapping the
+// file, and tells whether each can be followed: bbolt trusts what pages say of
+// each other, and one bad number can lead it in a circle or out of the file,
+// which ends the program. What the lines say is for the chain to judge.
+//
+// The pages of single streams can wait until the stream is wanted, also while
+// others are written to: bbolt writes no page anew that a stream is made of,
+// and a stream is written to only after it was walked.
 type pageWalk struct {
 	file                io.ReaderAt
 	pageSize, highWater uint64
-	seen                map[uint64]bool
+
+	mu    sync.Mutex
+	seen  []uint64          // a bit for each page that is in use or called free
+	roots map[string]uint64 // streams that were not walked yet, by their first page
+	deep  []uint64          // other buckets in buckets
 }
 
-// walkAtOpening bounds the files whose pages are walked whenever they are
-// opened: up to here it takes some 10 ms. Larger ones are walked by check and
-// rescue.
-const walkAtOpening = 8 << 20
-
-// soundIfSmall is soundPages for a file that is walked whenever it is opened.
-func soundIfSmall(file *os.File) error {
-	if info, err := file.Stat(); err != nil || info.Size() > walkAtOpening {
-		return err
+// startWalk walks all but what the streams hold.
+func startWalk(f *os.File) (*pageWalk, error) {
+	info, err := f.Stat()
+	if err != nil {
+		return nil, accessError(f.Name(), err)
 	}
-	return soundPages(file.Name())
+	meta, _ := newestMeta(f, info.Size())
+	w := &pageWalk{file: f, pageSize: uint64(meta.pageSize), highWater: meta.highWater, seen: make([]uint64, meta.highWater/64+1), roots: map[string]uint64{}}
+	if meta.freelist != noFreelist {
+		err = w.free(meta.freelist)
+	}
+	if err == nil {
+		err = w.tree(meta.root, func(name, value []byte) error {
+			return w.bucket(value, func(stream, value []byte) error { return w.later(string(name), string(stream), value) })
+		})
+	}
+	return w, damagedPages(f.Name(), err)
 }
 
-// soundPages tells whether every page that a book's newest state uses can be
-// followed: bbolt trusts what pages say of each other, and one bad number can
-// lead it in a circle or out of the file, which ends the program. What the lines
-// say is for the chain to judge.
+func damagedPages(path string, err error) error {
+	if err == nil {
+		return nil
+	}
+	return damaged(path, "is damaged ("+err.Error()+")")
+}
+
+// later leaves the pages of a bucket in a bucket for when they are wanted.
+func (w *pageWalk) later(in, name string, value []byte) error {
+	if len(value) < bucketHeader {
+		return fmt.Errorf("a bucket of %d bytes", len(value))
+	}
+	switch root := binary.NativeEndian.Uint64(value); {
+	case root == 0:
+		return w.bucket(value, w.within)
+	case in == string(bucketStreams):
+		w.roots[name] = root
+	default:
+		w.deep = append(w.deep, root)
+	}
+	return nil
+}
+
+// within follows what is deeper than a stream: nothing of ours.
+func (w *pageWalk) within(_, value []byte) error { return w.bucket(value, w.within) }
+
+// stream walks the pages of one stream, unless that was done.
+func (w *pageWalk) stream(name string) error {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	root, waits := w.roots[name]
+	if !waits {
+		return nil
+	}
+	delete(w.roots, name)
+	return w.tree(root, w.within)
+}
+
+// rest walks all that was left for later, as long as goOn says so before each
+// bucket.
+func (w *pageWalk) rest(goOn func() bool) error {
+	for _, root := range w.deep { // that nobody wants first
+		if !goOn() {
+			return nil
+		}
+		w.mu.Lock()
+		err := w.tree(root, w.within)
+		w.mu.Unlock()
+		if err != nil {
+			return err
+		}
+	}
+	w.mu.Lock()
+	names := sortedKeys(w.roots)
+	w.mu.Unlock()
+	for _, name := range names {
+		if !goOn() {
+			return nil
+		}
+		if err := w.stream(name); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func allAtOnce() bool { return true }
+
+// soundPages tells whether every page of a book can be followed.
 func soundPages(path string) error {
 	if err := preflight(path); err != nil {
 		return err
@@ -57,62 +140,64 @@ func soundPages(path string) error {
 		return accessError(path, err)
 	}
 	defer f.Close()
-	info, err := f.Stat()
+	w, err := startWalk(f)
 	if err != nil {
-		return accessError(path, err)
+		return err
 	}
-	meta, _ := newestMeta(f, info.Size())
-	w := pageWalk{file: f, pageSize: uint64(meta.pageSize), highWater: meta.highWater, seen: map[uint64]bool{}}
-	err = w.tree(meta.root)
-	if err == nil && meta.freelist != noFreelist {
-		err = w.free(meta.freelist)
-	}
-	if err != nil {
-		return damaged(path, "is damaged ("+err.Error()+")")
-	}
-	return nil
+	return damagedPages(path, w.rest(allAtOnce))
+}
+
+// mark notes a page as seen; false when it was.
+func (w *pageWalk) mark(id uint64) bool {
+	bit := uint64(1) << (id % 64)
+	was := w.seen[id/64]&bit != 0
+	w.seen[id/64] |= bit
+	return !was
 }
 
 // page reads a page with those that follow on, and marks them as seen.
-func (w pageWalk) page(id uint64) ([]byte, error) {
-	head := make([]byte, pageHeader)
+func (w *pageWalk) page(id uint64) ([]byte, error) {
 	if id < 2 || id >= w.highWater {
 		return nil, fmt.Errorf("page %d is named where there are %d", id, w.highWater)
 	}
-	if _, err := w.file.ReadAt(head, int64(id*w.pageSize)); err != nil {
+	b := make([]byte, w.pageSize)
+	if _, err := w.file.ReadAt(b, int64(id*w.pageSize)); err != nil {
 		return nil, fmt.Errorf("page %d: %w", id, err)
 	}
-	more := uint64(binary.NativeEndian.Uint32(head[atOverflow:]))
-	if binary.NativeEndian.Uint64(head) != id || id+more >= w.highWater {
+	more := uint64(binary.NativeEndian.Uint32(b[atOverflow:]))
+	if binary.NativeEndian.Uint64(b) != id || id+more >= w.highWater {
 		return nil, fmt.Errorf("page %d says that it is another", id)
 	}
 	for i := id; i <= id+more; i++ {
-		if w.seen[i] {
+		if !w.mark(i) {
 			return nil, fmt.Errorf("page %d is used twice", i)
 		}
-		w.seen[i] = true
 	}
-	b := make([]byte, (more+1)*w.pageSize)
-	if _, err := w.file.ReadAt(b, int64(id*w.pageSize)); err != nil {
+	if more == 0 {
+		return b, nil
+	}
+	b = append(b, make([]byte, more*w.pageSize)...)
+	if _, err := w.file.ReadAt(b[w.pageSize:], int64((id+1)*w.pageSize)); err != nil {
 		return nil, fmt.Errorf("page %d: %w", id, err)
 	}
 	return b, nil
 }
 
-// tree follows the tree that starts at a page.
-func (w pageWalk) tree(id uint64) error {
+// tree follows the tree that starts at a page, and gives each bucket in it to
+// entered.
+func (w *pageWalk) tree(id uint64, entered func(name, value []byte) error) error {
 	b, err := w.page(id)
 	if err != nil {
 		return err
 	}
-	if err := w.elements(b); err != nil {
+	if err := w.elements(b, entered); err != nil {
 		return fmt.Errorf("page %d: %w", id, err)
 	}
 	return nil
 }
 
 // elements follows what the elements of one page point to.
-func (w pageWalk) elements(b []byte) error {
+func (w *pageWalk) elements(b []byte, entered func(name, value []byte) error) error {
 	order := binary.NativeEndian
 	kind, count := order.Uint16(b[atKind:]), int(order.Uint16(b[atCount:]))
 	if kind != kindBranch && kind != kindLeaf || pageHeader+count*elementBytes > len(b) || kind == kindBranch && count == 0 {
@@ -140,9 +225,9 @@ func (w pageWalk) elements(b []byte) error {
 		var err error
 		switch {
 		case kind == kindBranch:
-			err = w.tree(order.Uint64(e[8:]))
+			err = w.tree(order.Uint64(e[8:]), entered)
 		case order.Uint32(e)&bucketElement != 0:
-			err = w.bucket(b[middle:end])
+			err = entered(b[start:middle], b[middle:end])
 		}
 		if err != nil {
 			return err
@@ -152,21 +237,21 @@ func (w pageWalk) elements(b []byte) error {
 }
 
 // bucket follows a bucket from the element that names it.
-func (w pageWalk) bucket(b []byte) error {
+func (w *pageWalk) bucket(b []byte, entered func(name, value []byte) error) error {
 	if len(b) < bucketHeader {
 		return fmt.Errorf("a bucket of %d bytes", len(b))
 	}
 	if root := binary.NativeEndian.Uint64(b); root != 0 {
-		return w.tree(root)
+		return w.tree(root, entered)
 	}
 	if len(b) < bucketHeader+pageHeader {
 		return fmt.Errorf("a bucket of %d bytes", len(b))
 	}
-	return w.elements(b[bucketHeader:])
+	return w.elements(b[bucketHeader:], entered)
 }
 
 // free goes through the list of pages that are not in use.
-func (w pageWalk) free(id uint64) error {
+func (w *pageWalk) free(id uint64) error {
 	b, err := w.page(id)
 	if err != nil {
 		return err
@@ -181,10 +266,9 @@ func (w pageWalk) free(id uint64) error {
 	}
 	for i := range count {
 		n := order.Uint64(list[i*8:])
-		if n < 2 || n >= w.highWater || w.seen[n] {
-			return fmt.Errorf("page %d is in use and called free", n)
+		if n < 2 || n >= w.highWater || !w.mark(n) {
+			return fmt.Errorf("page %d is called free and cannot be", n)
 		}
-		w.seen[n] = true
 	}
 	return nil
 }

@@ -18,6 +18,9 @@ func reconcile(s store, stream string) (*twin, record, [][]byte, []string, error
 	var book [][]byte
 	var rec record
 	var gap error
+	if err := s.at(stream).follow(stream); err != nil {
+		return nil, rec, nil, nil, err
+	}
 	err := s.at(stream).View(func(tx *bolt.Tx) (err error) {
 		if rec, err = recordIn(tx, stream); err != nil {
 			return err

@@ -103,10 +103,13 @@ func freeBucket(aside *bolt.Bucket, stream string) (*bolt.Bucket, error) {
 // lines copies the lines of a stream out of the book, or out of its twin where
 // the book cannot be read any more.
 func (s store) lines(stream string) (lines [][]byte, err error) {
-	err = s.at(stream).View(func(tx *bolt.Tx) error {
-		lines, err = linesIn(tx, stream)
-		return err
-	})
+	at := s.at(stream)
+	if err = at.follow(stream); err == nil {
+		err = at.View(func(tx *bolt.Tx) error {
+			lines, err = linesIn(tx, stream)
+			return err
+		})
+	}
 	if len(lines) == 0 && s.unreadable() {
 		return twinLines(s.folder, stream)
 	}

@@ -38,6 +38,7 @@ const fill = 0.9
 type vault interface {
 	Update(func(*bolt.Tx) error) error
 	View(func(*bolt.Tx) error) error
+	Pages() *pageWalk
 	There() error // a *GoneError when the path leads to it no longer
 	Close() error
 	Abandon() error // let go of the file and its lock without closing properly
@@ -47,9 +48,14 @@ type vault interface {
 type boltVault struct {
 	*bolt.DB
 	file  *os.File
+	pages *pageWalk
 	place watched
 }
 
+// Pages is the walk through its pages.
+func (v boltVault) Pages() *pageWalk { return v.pages }
+
+// There follows the path.
 func (v boltVault) There() error { return v.place.there() }
 
 func (v boltVault) Abandon() error { return abandon(v.file) }
@@ -88,8 +94,8 @@ func openVault(path string, readOnly bool, wait time.Duration, openFile openFunc
 	})
 	switch {
 	case err == nil:
-		v := boltVault{db, file, watch(file)}
-		if err := soundIfSmall(file); err != nil { // only now: with the lock, nobody changes it
+		v := boltVault{DB: db, file: file, place: watch(file)}
+		if v.pages, err = walkAtOpening(file); err != nil { // only now: with the lock, nobody changes it
 			return nil, both(err, v.Close())
 		}
 		return v, nil

@@ -37,6 +37,7 @@ type held struct {
 func (b *Book) start(stale []string) {
 	w := &writer{b: b, streams: map[string]*stream{}, stale: stale}
 	go w.run()
+	go b.walkRest()
 }
 
 func (w *writer) run() {
@@ -316,6 +317,8 @@ func (w *writer) drain(calls []*call) error {
 		w.renewAll()
 	}
 	err = both(err, w.bringAll())
+	close(w.b.leaving)
+	<-w.b.walked
 	w.closeTwins()
 	return both(err, w.closeBooks())
 }

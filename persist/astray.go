@@ -3,7 +3,6 @@ package persist
 import (
 	"errors"
 	"fmt"
-	"os"
 	"slices"
 )
 
@@ -25,7 +24,7 @@ func (w *writer) remakeTwins(told bool) error {
 			err = w.ours()
 		}
 		if err == nil {
-			err = os.MkdirAll(t.folder, 0o700)
+			err = makeFolder(t.folder)
 		}
 		if err == nil {
 			err = t.remake(lines)

@@ -18,4 +18,15 @@
 // segment, the book in a small new one that takes over for the streams in use;
 // entries are called kept once both are flushed. The next opening merges them,
 // as Rescue does with whatever can be read of a damaged book.
+//
+// A file that was removed, renamed or replaced takes writes and flushes as
+// before, but nobody would find them. So the paths are followed after each flush:
+// a lost twin is written anew from the book, a lost book is taken over from in a
+// folder made anew, and what only the open file still holds is brought over in
+// pauses and at closing. Another book that came to stand there is left alone;
+// until it goes, entries are said not to be kept.
+//
+// bbolt trusts the pages of its file and maps them. They are walked before it
+// follows them, those of a large book in part in the background; a fault of
+// memory is an error, after which the twins are read and a small book written.
 package persist

@@ -49,7 +49,7 @@ func Open(path string, opt Options) (*Book, error) {
 	}
 	b := newBook(file, v, meta, opt)
 	b.mended = merged
-	if err := os.MkdirAll(b.store.folder, 0o700); err != nil {
+	if err := makeFolder(b.store.folder); err != nil {
 		b.store.vault.Close()
 		return nil, accessError(b.store.folder, err)
 	}
@@ -67,7 +67,7 @@ func Open(path string, opt Options) (*Book, error) {
 // program has made meanwhile stays.
 func create(file string, now time.Time) error {
 	folder := filepath.Dir(file)
-	if err := os.MkdirAll(folder, 0o700); err != nil {
+	if err := makeFolder(folder); err != nil {
 		return err
 	}
 	made := file + unfinishedExt + strconv.Itoa(os.Getpid())

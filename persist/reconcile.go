@@ -87,7 +87,7 @@ func reconcile(s store, stream string) (*twin, record, [][]byte, []string, error
 // mendTwin makes the twin hold exactly the lines.
 func (s store) mendTwin(stream string, text twinText, lines [][]byte, say func(string, ...any)) (*twin, error) {
 	t := &twin{folder: s.folder, stream: stream, open: s.openTwin, segment: max(text.segments, 1), size: text.size, seq: uint64(len(text.lines))}
-	if err := os.MkdirAll(s.folder, 0o700); err != nil {
+	if err := makeFolder(s.folder); err != nil {
 		return nil, err
 	}
 	same := samePrefix(lines, text.lines)

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"path/filepath"
 )
 
 // watched is an open file with the path that led to it. A file that was removed,
@@ -65,6 +66,25 @@ func there(path string) (bool, error) {
 		return false, nil
 	}
 	return err == nil, err
+}
+
+// makeFolder makes a folder, and those it stands in, and makes sure that their
+// names are on the disk.
+func makeFolder(path string) error {
+	if yes, err := there(path); yes || err != nil {
+		return err
+	}
+	in := filepath.Dir(path)
+	if err := makeFolder(in); err != nil {
+		return err
+	}
+	if err := os.Mkdir(path, 0o700); err != nil && !errors.Is(err, os.ErrExist) {
+		return err
+	}
+	if err := flushFolder(in); !errors.Is(err, os.ErrPermission) { // one that may not be listed cannot be flushed
+		return err
+	}
+	return nil
 }
 
 // exists is there where a doubtful answer does no harm.

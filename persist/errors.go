@@ -141,7 +141,12 @@ type PoisonedError struct {
 }
 
 func (e *PoisonedError) Error() string {
-	if bad := new(FileError); errors.As(e.Cause, &bad) {
+	var gone *GoneError
+	var bad *FileError
+	switch {
+	case errors.As(e.Cause, &gone):
+		return gone.Error()
+	case errors.As(e.Cause, &bad):
 		return bad.Error()
 	}
 	return e.what() + "; it is not written again until the program is opened anew: look after the disk"
@@ -174,7 +179,7 @@ func (e *GoneError) Error() string {
 
 // what is the message without what to do.
 func (e *GoneError) what() string {
-	return fmt.Sprintf("%s is not the file any more that was opened (%s)", e.Path, e.Why)
+	return fmt.Sprintf("%s is not as it was left (%s)", e.Path, e.Why)
 }
 
 // StrangerError says that another book came to stand at the path of the one that

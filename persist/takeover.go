@@ -78,7 +78,7 @@ func (w *writer) takeOver(why *PoisonedError) error {
 	if away {
 		w.strand()
 	}
-	w.say(fmt.Sprintf("a small book took over, and entries are kept: %s; look after the disk (%s), the next opening merges both", why.what(), file))
+	w.say(fmt.Sprintf("a small book took over, and entries are kept: %s; they are in %s until the next opening merges all: look after the disk", why.what(), file))
 	return nil
 }
 

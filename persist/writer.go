@@ -1,6 +1,7 @@
 package persist
 
 import (
+	"errors"
 	"slices"
 	"time"
 
@@ -119,12 +120,14 @@ func (w *writer) write() error {
 		w.readBack(asRead) // while the book, which flushes twice, is still at it
 		twins <- err
 	}()
-	booked := w.writeBook()
-	err := <-twins
+	err := w.writeBook()
+	twinned := <-twins
 	// Only now: a book that takes over changes what the twins are written from.
 	before := w.b.store.writing()
-	booked = w.afterwards(booked, w.writeBook)
-	err = both(booked, w.withTwins(err, w.b.store.writing() != before))
+	err = w.afterwards(err, w.writeBook)
+	if gone := new(GoneError); err == nil || !errors.As(twinned, &gone) { // else the twins went with the book
+		err = both(err, w.withTwins(twinned, w.b.store.writing() != before))
+	}
 	w.tellSegments()
 	for i := range w.held {
 		if h := &w.held[i]; h.refused == nil {

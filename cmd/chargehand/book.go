@@ -50,6 +50,15 @@ func writer(w world, c common, acked func(persist.Ack)) (*persist.Book, error) {
 	return persist.Open(path, persist.Options{Clock: w.clock, Summarise: summarise, Acked: acked})
 }
 
+// shut closes the book, and says what had to be put right in it meanwhile.
+func shut(w world, book *persist.Book) error {
+	err := book.Close()
+	for _, said := range book.Mended() {
+		fmt.Fprintln(w.err, "chargehand:", words.OneLine(said))
+	}
+	return err
+}
+
 // smelt finds the entries of a smelt by its name or the beginning of it. The
 // demonstration smelt is found by its name though it stands in no book.
 func smelt(w world, c common, name string) ([]entry.Entry, error) {

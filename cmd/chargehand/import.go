@@ -41,7 +41,7 @@ func importCommand() command {
 				return err
 			}
 			id, n, err := takeIn(w, book, in, filepath.Base(path), *furnace, *date, measures)
-			if err := errors.Join(err, book.Close()); err != nil {
+			if err := errors.Join(err, shut(w, book)); err != nil {
 				return err
 			}
 			if c.json {

@@ -76,11 +76,7 @@ func openScreen(w world, c common) error {
 	go leaveOnSignal(program, done)
 	_, err = program.Run()
 	close(done)
-	err = errors.Join(ending(err), book.Close())
-	for _, said := range book.Mended() { // the screen had no room for all of it
-		fmt.Fprintln(w.err, "chargehand:", words.OneLine(said))
-	}
-	return err
+	return errors.Join(ending(err), shut(w, book))
 }
 
 // pass hands what the book says to the screen, in order, until the screen is

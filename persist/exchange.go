@@ -120,6 +120,9 @@ func (w *writer) bring(name string, lines [][]byte) error {
 	if err := w.present(name, lines); err != nil {
 		return err
 	}
+	if err := w.b.store.writing().There(); err != nil {
+		return err
+	}
 	if err := writeTwin(w.b.store.folder, name, lines); err != nil {
 		return err
 	}

@@ -33,8 +33,7 @@ func (s *safeVault) View(f func(*bolt.Tx) error) error {
 }
 
 // Update writes in one transaction. An error of f itself, or of a write that
-// did not fit, leaves the book as it was; any other poisons it, and so does a
-// commit after which the path leads elsewhere.
+// did not fit, leaves the book as it was; any other poisons it.
 func (s *safeVault) Update(f func(*bolt.Tx) error) error {
 	if p := s.poison.Load(); p != nil {
 		return p
@@ -44,9 +43,7 @@ func (s *safeVault) Update(f func(*bolt.Tx) error) error {
 		return s.vault.Update(func(tx *bolt.Tx) error { own = f(tx); return own })
 	})
 	switch {
-	case err == nil:
-		return s.There()
-	case isShortWrite(err) || own != nil && !isBroken(err):
+	case err == nil || isShortWrite(err) || own != nil && !isBroken(err):
 		return err
 	}
 	return s.spoil(err)

@@ -115,13 +115,18 @@ func (w *writer) write() error {
 	}
 	twins := make(chan error, 1)
 	asRead := make([]entry.Entry, len(w.held))
-	go func() {
+	var place error
+	go func() { // the book flushes twice and is at it for longer than all of this
 		err := w.writeTwins()
-		w.readBack(asRead) // while the book, which flushes twice, is still at it
+		place = w.b.store.writing().There()
+		w.readBack(asRead)
 		twins <- err
 	}()
 	err := w.writeBook()
 	twinned := <-twins
+	if err == nil {
+		err = place
+	}
 	// Only now: a book that takes over changes what the twins are written from.
 	before := w.b.store.writing()
 	err = w.afterwards(err, w.writeBook)

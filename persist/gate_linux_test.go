@@ -42,7 +42,7 @@ var changingCalls = map[int32]string{
 
 var readingCalls = map[int32]string{
 	unix.SYS_OPENAT: "open", unix.SYS_READ: "read", unix.SYS_PREAD64: "pread", unix.SYS_GETDENTS64: "getdents",
-	unix.SYS_FSTAT: "fstat", statCall: "stat", unix.SYS_FLOCK: "flock", unix.SYS_MMAP: "mmap",
+	unix.SYS_FSTAT: "fstat", statCall: "stat", unix.SYS_STATX: "statx", unix.SYS_FLOCK: "flock", unix.SYS_MMAP: "mmap",
 }
 
 // statCall is fstatat, which has another name on each kind of processor.
@@ -206,7 +206,7 @@ func (n notice) diskCall() diskCall {
 		c.path = n.text(0)
 	case unix.SYS_RENAMEAT, unix.SYS_RENAMEAT2, unix.SYS_LINKAT:
 		c.path = n.text(3)
-	case unix.SYS_UNLINKAT, unix.SYS_MKDIRAT, statCall:
+	case unix.SYS_UNLINKAT, unix.SYS_MKDIRAT, unix.SYS_STATX, statCall:
 		c.path = n.text(1)
 	case unix.SYS_MMAP:
 		c.path = n.file(4)

@@ -29,35 +29,44 @@ func watch(f *os.File) watched {
 
 // there is a *GoneError unless the path still leads to the file.
 func (w watched) there() error {
-	_, err := w.stat()
+	_, err := w.look()
 	return err
 }
 
 // thereWith is there for a file that must also be of a certain length: nobody
 // else has cut it or written in it.
 func (w watched) thereWith(size int64) error {
-	now, err := w.stat()
-	if err == nil && now != nil && now.Size() != size {
-		return &GoneError{Path: w.path, Why: fmt.Sprintf("it has %d bytes where %d were written", now.Size(), size)}
+	now, err := w.look()
+	if err == nil && w.was != nil && now != size {
+		return &GoneError{Path: w.path, Why: fmt.Sprintf("it has %d bytes where %d were written", now, size)}
 	}
 	return err
 }
 
-func (w watched) stat() (os.FileInfo, error) {
+// look follows the path and gives how long the file is.
+func (w watched) look() (size int64, err error) {
 	if w.was == nil {
-		return nil, nil
+		return 0, nil
 	}
-	now, err := os.Stat(w.path)
+	same, size, err := follow(w.path, w.was)
 	switch {
-	case err == nil && os.SameFile(w.was, now):
-		return now, nil
-	case err == nil:
-		return nil, &GoneError{Path: w.path, Why: "another file is in its place"}
 	case errors.Is(err, os.ErrNotExist):
-		return nil, &GoneError{Path: w.path, Why: "it was removed or renamed, or its folder was"}
-	default:
-		return nil, &GoneError{Path: w.path, Why: err.Error()}
+		return 0, &GoneError{Path: w.path, Why: "it was removed or renamed, or its folder was"}
+	case err != nil:
+		return 0, &GoneError{Path: w.path, Why: err.Error()}
+	case !same:
+		return 0, &GoneError{Path: w.path, Why: "another file is in its place"}
 	}
+	return size, nil
+}
+
+// followByTimes is follow by what every system has.
+func followByTimes(path string, was os.FileInfo) (same bool, size int64, err error) {
+	now, err := os.Stat(path)
+	if err != nil {
+		return false, 0, err
+	}
+	return os.SameFile(was, now), now.Size(), nil
 }
 
 // there tells whether something is at a path. Where the system cannot say, that

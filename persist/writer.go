@@ -114,21 +114,21 @@ func (w *writer) write() error {
 		return nil
 	}
 	twins := make(chan error, 1)
+	var away error
 	asRead := make([]entry.Entry, len(w.held))
-	var place error
-	go func() { // the book flushes twice and is at it for longer than all of this
+	before := w.b.store.writing()
+	go func() { // the book flushes twice, and is at it for longer than all of this
 		err := w.writeTwins()
-		place = w.b.store.writing().There()
+		away = before.There()
 		w.readBack(asRead)
 		twins <- err
 	}()
 	err := w.writeBook()
 	twinned := <-twins
 	if err == nil {
-		err = place
+		err = away
 	}
 	// Only now: a book that takes over changes what the twins are written from.
-	before := w.b.store.writing()
 	err = w.afterwards(err, w.writeBook)
 	if gone := new(GoneError); err == nil || !errors.As(twinned, &gone) { // else the twins went with the book
 		err = both(err, w.withTwins(twinned, w.b.store.writing() != before))

@@ -11,14 +11,6 @@ import (
 	"chargehand/model/entry"
 )
 
-// must fails the test on an error of its own making.
-func must(t testing.TB, err error) {
-	t.Helper()
-	if err != nil {
-		t.Fatal(err)
-	}
-}
-
 // astray makes a book in a folder of its own, with two smelts and the house in
 // it, the second smelt not in use.
 func astray(t *testing.T, opt Options) (path string, b *Book, a *acks) {

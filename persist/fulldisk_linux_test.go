@@ -70,16 +70,6 @@ func fullWhileKeeping(t *testing.T, folder string) {
 	}
 }
 
-// whole checks a book.
-func whole(t *testing.T, path string) {
-	t.Helper()
-	r, err := Check(path, Options{Summarise: counted})
-	must(t, err)
-	for _, f := range r.Findings {
-		t.Errorf("check: %s", f)
-	}
-}
-
 // A book that cannot be made leaves nothing behind, and says why; once there is
 // room it is made.
 func TestDiskFullAtCreation(t *testing.T) { onSmallDisk(t, fullAtCreation) }

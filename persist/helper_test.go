@@ -119,6 +119,16 @@ func placeOf(t testing.TB, under ...string) string {
 	return path
 }
 
+// whole checks a book.
+func whole(t *testing.T, path string) {
+	t.Helper()
+	r, err := Check(path, Options{Summarise: counted})
+	must(t, err)
+	for _, f := range r.Findings {
+		t.Errorf("check: %s", f)
+	}
+}
+
 // open opens a book with quick retries; it is closed when the test ends.
 func open(t testing.TB, path string, opt Options) (*Book, *acks) {
 	t.Helper()
@@ -196,6 +206,14 @@ func same(t testing.TB, from interface {
 	}
 	if d := cmp.Diff(want, got); d != "" {
 		t.Fatalf("%s reads otherwise than it was kept:\n%s", stream, d)
+	}
+}
+
+// must fails the test on an error of its own making.
+func must(t testing.TB, err error) {
+	t.Helper()
+	if err != nil {
+		t.Fatal(err)
 	}
 }
 

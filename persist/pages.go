@@ -41,6 +41,7 @@ type pageWalk struct {
 	seen  []uint64          // a bit for each page that is in use or called free
 	roots map[string]uint64 // streams that were not walked yet, by their first page
 	deep  []uint64          // other buckets in buckets
+	spare [][]byte          // room for pages, to be used again
 }
 
 // startWalk walks all but what the streams hold.
@@ -160,7 +161,7 @@ func (w *pageWalk) page(id uint64) ([]byte, error) {
 	if id < 2 || id >= w.highWater {
 		return nil, fmt.Errorf("page %d is named where there are %d", id, w.highWater)
 	}
-	b := make([]byte, w.pageSize)
+	b := w.room()
 	if _, err := w.file.ReadAt(b, int64(id*w.pageSize)); err != nil {
 		return nil, fmt.Errorf("page %d: %w", id, err)
 	}
@@ -193,7 +194,20 @@ func (w *pageWalk) tree(id uint64, entered func(name, value []byte) error) error
 	if err := w.elements(b, entered); err != nil {
 		return fmt.Errorf("page %d: %w", id, err)
 	}
+	if len(b) == int(w.pageSize) {
+		w.spare = append(w.spare, b)
+	}
 	return nil
+}
+
+// room is where a page is read to.
+func (w *pageWalk) room() []byte {
+	if n := len(w.spare) - 1; n >= 0 {
+		b := w.spare[n]
+		w.spare = w.spare[:n]
+		return b
+	}
+	return make([]byte, w.pageSize)
 }
 
 // elements follows what the elements of one page point to.

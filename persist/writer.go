@@ -117,10 +117,12 @@ func (w *writer) write() error {
 	var away error
 	asRead := make([]entry.Entry, len(w.held))
 	before := w.b.store.writing()
-	go func() { // the book flushes twice, and is at it for longer than all of this
+	go func() {
+		// Reading back comes first: the book flushes twice, so there is time, and
+		// later it would take the processor from the commit on its return.
+		w.readBack(asRead)
 		err := w.writeTwins()
 		away = before.There()
-		w.readBack(asRead)
 		twins <- err
 	}()
 	err := w.writeBook()

@@ -67,7 +67,6 @@ func TestFolderRemovedUnderTheScreen(t *testing.T) {
 	if code := s.exit(); code != exitWell {
 		t.Errorf("exit code %d\n%s", code, s.screen())
 	}
-	<-s.gone
 	if left := strings.ReplaceAll(s.screen(), "\n", ""); !strings.Contains(left, "took over") {
 		t.Errorf("on leaving it says %s", left)
 	}

@@ -184,13 +184,14 @@ func (s *terminal) signal(sig os.Signal) {
 	}
 }
 
-// exit waits for the end of the program and gives its exit code, -1 when a
-// signal ended it.
+// exit waits for the end of the program and of what it wrote, and gives its exit
+// code, -1 when a signal ended it.
 func (s *terminal) exit() int {
 	s.t.Helper()
 	select {
 	case err := <-s.ended:
 		s.ended <- err
+		<-s.gone
 		var failed *exec.ExitError
 		if err != nil && !errors.As(err, &failed) {
 			s.t.Fatal(err)

@@ -63,6 +63,7 @@ const (
 	NeedsFill      = "after the fill"
 	NoneLeft       = "none"
 	NeedsBlast     = "key the blast to know it"
+	NeverKeyed     = "never keyed"
 	NeedsMeter     = "not known in l/min"
 	NeedsWeighing  = "weigh it when it is out"
 	BlastIsOff     = "off"

@@ -162,6 +162,9 @@ func (p painter) stackLine(r figure.Reading) figureLine {
 func (p painter) blastLine(r figure.Reading) figureLine {
 	f, b := r.Figure(figure.Air), r.Blast
 	if b == (entry.Blast{}) {
+		if r.Over() {
+			return unknown(words.LineBlast, words.NeverKeyed)
+		}
 		return unknown(words.LineBlast, words.NeedsBlast)
 	}
 	if r.BlastOff {

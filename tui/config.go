@@ -50,8 +50,5 @@ type SmeltLine struct {
 
 // unfinished tells whether the smelt is this house's own and can go on.
 func (l SmeltLine) unfinished() bool {
-	return !l.Imported && !l.Invented && !over(l.Phase)
+	return !l.Imported && !l.Invented && !l.Phase.Over()
 }
-
-// over tells whether a smelt in this phase has come to its end.
-func over(p entry.Phase) bool { return p == entry.Extracted || p == entry.Closed }

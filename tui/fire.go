@@ -138,7 +138,7 @@ func whyNot(s smelt) string {
 func charging(sh shared, parts entry.Parts) step {
 	st := book(entry.Charge{Parts: parts})
 	switch p := sh.smelt.phase; {
-	case p == entry.BurnsDown || over(p):
+	case p == entry.BurnsDown || p.Over():
 		return step{ask: question(words.ChargeInBurnDown(p), func(shared) step { return st })}
 	}
 	return st

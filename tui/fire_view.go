@@ -76,7 +76,7 @@ func (fire) phaseHints(sh shared) []paint.KeyHint {
 	switch p := s.phase; {
 	case filling(p):
 		return []paint.KeyHint{short(k.Charcoal, words.DoFill), short(k.Charge, words.ShortCharge), blast, crossOut, more, screens, look, note, chemistryHint(sh)}
-	case over(p):
+	case p.Over():
 		return []paint.KeyHint{short(k.Weigh, words.DoWeigh), note, crossOut, more, screens}
 	case p == entry.BurnsDown:
 		return []paint.KeyHint{short(k.Dip, words.DoDip), look, tap, blast, crossOut, more, screens, note, chemistryHint(sh)}

@@ -290,7 +290,7 @@ func TestAClosedSmeltIsStillPutRight(t *testing.T) {
 			d.press("o", "k", "y")
 			d.wait(after)
 			r := d.m.shown().reading
-			if !over(d.m.shown().phase) || len(r.Charges) != 3 || d.m.shown().rights() != mendable {
+			if !d.m.shown().phase.Over() || len(r.Charges) != 3 || d.m.shown().rights() != mendable {
 				t.Fatalf("%s, %d charges", d.m.shown().phase, len(r.Charges))
 			}
 			d.press("o", "e")

@@ -67,7 +67,7 @@ func (s smelt) rights() rights {
 }
 
 // running tells whether the smelt's clock still runs.
-func (s smelt) running() bool { return !s.past && s.rights() == own && !over(s.phase) }
+func (s smelt) running() bool { return !s.past && s.rights() == own && !s.phase.Over() }
 
 // refold reads the entries anew.
 func (s smelt) refold(now entry.Stamp) smelt {

@@ -34,6 +34,9 @@ const (
 	Closed    Phase = "closed"
 )
 
+// Over tells whether the bloom is out or the smelt was closed without one.
+func (p Phase) Over() bool { return p == Extracted || p == Closed }
+
 // PhaseSet says in so many words that a phase begins. Most phases follow from
 // the acts (a fill, a charge, burn-down); this is for the others.
 type PhaseSet struct {

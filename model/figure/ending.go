@@ -24,9 +24,6 @@ const DownTo = 5
 // (testdata/physics/published_blooms.csv: 1.4 kg from 9 kg of ore).
 const LeastOre entry.Kilogram = 9
 
-// Over tells whether the furnace is open or the smelt closed.
-func (r Reading) Over() bool { return r.Phase == entry.Extracted || r.Phase == entry.Closed }
-
 // LastOreIn is when the last charge with ore went in, on the smelt's clock, and
 // its number.
 func (r Reading) LastOreIn() (at time.Duration, charge int, in bool) {

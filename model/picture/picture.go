@@ -88,7 +88,7 @@ func From(r figure.Reading) Picture {
 		Mark: sized(f.Stack, usualStack), Floor: -sized(f.TuyereBase, usualBase),
 		Bore: sized(f.Bore, usualBore), Usual: !f.Stack.Positive() || !f.Bore.Positive(),
 		Angle: float64(f.TuyereAngle.Or(0)), TuyereRight: f.TuyereRight,
-		BlastOn: !r.BlastOff && !r.Over() && (r.Blast != entry.Blast{}),
+		BlastOn: !r.BlastOff && !r.Phase.Over() && (r.Blast != entry.Blast{}),
 	}
 	p.BoreTop = sized(f.BoreTop, entry.Centimetre(p.Bore))
 	p.Top = max(float64(f.Rim.Or(0)), p.Mark+4)
@@ -107,7 +107,7 @@ func From(r figure.Reading) Picture {
 	if below := r.Figure(figure.SlagBelowTuyere); below.Known() {
 		p.Bath = max(p.Floor, -below.P50)
 	}
-	if r.Over() {
+	if r.Phase.Over() {
 		p.Bloom = 0 // it is out
 	}
 	for _, l := range r.Layers {

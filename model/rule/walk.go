@@ -48,7 +48,7 @@ func WalkSolved(c fold.Course, seen []solve.Glance) []Warning {
 		w.moment.advance(at)
 		w.step()
 	}
-	if over(c.Phase) { // its clock stands at the end: the look after it is the last
+	if c.Phase.Over() { // its clock stands at the end: the look after it is the last
 		w.moment.advance(roundUp(c.At))
 		w.step()
 	}
@@ -82,7 +82,7 @@ type watch struct {
 // nothing left to warn of.
 func (w *walk) step() {
 	m := w.moment
-	if over(m.phase) {
+	if m.phase.Over() {
 		w.close()
 		return
 	}
@@ -123,6 +123,3 @@ func (w *walk) close() {
 		w.watches[i] = watch{}
 	}
 }
-
-// over tells whether the furnace is open or the smelt closed.
-func over(p entry.Phase) bool { return p == entry.Extracted || p == entry.Closed }

@@ -138,7 +138,7 @@ func charcoalMeasure(r figure.Reading) string {
 func (p painter) stackLine(r figure.Reading) figureLine {
 	f := r.Figure(figure.StackHeight)
 	furnace := r.Light.Furnace
-	if r.Over() {
+	if r.Phase.Over() {
 		return figureLine{name: words.LineStack, value: words.NoneLeft, remark: words.BloomIsOut}
 	}
 	if !f.Known() {
@@ -162,7 +162,7 @@ func (p painter) stackLine(r figure.Reading) figureLine {
 func (p painter) blastLine(r figure.Reading) figureLine {
 	f, b := r.Figure(figure.Air), r.Blast
 	if b == (entry.Blast{}) {
-		if r.Over() {
+		if r.Phase.Over() {
 			return unknown(words.LineBlast, words.NeverKeyed)
 		}
 		return unknown(words.LineBlast, words.NeedsBlast)

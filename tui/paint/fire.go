@@ -73,7 +73,7 @@ func (p painter) topOf(r figure.Reading, v FireView, wide bool) TopView {
 // phaseOf is the phase and how long it has lasted; once the smelt is over, how
 // long that took.
 func phaseOf(r figure.Reading) string {
-	if r.Over() {
+	if r.Phase.Over() {
 		return words.PhaseAfter(r.Phase, r.Since)
 	}
 	return words.Phase(r.Phase) + " " + words.Lasted(r.At-r.Since)

@@ -67,7 +67,7 @@ func (p painter) keyBox(g cell.Grid, x, y int, key string) {
 
 // noMore tells whether the smelt takes no more charges.
 func noMore(r figure.Reading) (bool, string) {
-	if r.Phase == entry.BurnsDown || r.Over() {
+	if r.Phase == entry.BurnsDown || r.Phase.Over() {
 		return true, words.NoMoreCharge
 	}
 	return false, ""

@@ -18,7 +18,7 @@ func counted(r figure.Reading) (what string, lasted time.Duration) {
 	switch {
 	case r.Phase == entry.BurnsDown:
 		return words.BurningDown, r.At - r.Since
-	case r.Over():
+	case r.Phase.Over():
 		return words.SmeltTook, r.Since
 	case since.Known():
 		return words.SinceLastCharge, time.Duration(since.P50 * float64(time.Second))

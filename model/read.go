@@ -23,6 +23,18 @@ func Read(entries []entry.Entry, known uint64, at time.Duration) figure.Reading 
 	return r
 }
 
+// AtEnd gives what is known of a smelt that is over, at its end: with what was
+// weighed and said of it afterwards, since its clock stands.
+func AtEnd(entries []entry.Entry) figure.Reading {
+	r := Read(entries, fold.All, fold.End(entries))
+	after := Read(entries, fold.All, fold.Latest(entries))
+	r.Bloom = after.Bloom
+	if !r.Phase.Over() { // closed without a word about the bloom
+		r.Phase, r.Since = after.Phase, after.Since
+	}
+	return r
+}
+
 // Warnings gives every warning of a smelt up to a moment, in the order of their
 // onset, as known by one entry. It goes by the same fixed grid as live, so it
 // need only be asked anew after an entry and every rule.Grid.

@@ -24,10 +24,17 @@ type Orifice struct {
 // Beta is the ratio of the bores.
 func (o Orifice) Beta() float64 { return o.Bore / o.Pipe }
 
-// Validate returns a *RangeError outside ISO 5167-2: bore of at least 12.5 mm, pipe of 50 to 1000 mm, ratio 0.10 to 0.75.
+// What ISO 5167-2 holds for: bores in m, and their ratio.
+const (
+	LeastOrifice                        = 0.0125
+	LeastOrificePipe, MostOrificePipe   = 0.05, 1.0
+	LeastOrificeRatio, MostOrificeRatio = 0.10, 0.75
+)
+
+// Validate returns a *RangeError outside ISO 5167-2.
 func (o Orifice) Validate() error {
-	return errors.Join(inRange("orifice bore", o.Bore, 0.0125, 1), inRange("orifice pipe", o.Pipe, 0.05, 1),
-		inRange("orifice ratio", o.Beta(), 0.10, 0.75))
+	return errors.Join(inRange("orifice bore", o.Bore, LeastOrifice, 1), inRange("orifice pipe", o.Pipe, LeastOrificePipe, MostOrificePipe),
+		inRange("orifice ratio", o.Beta(), LeastOrificeRatio, MostOrificeRatio))
 }
 
 // DischargeCoefficient is that of Reader-Harris & Gallagher, ISO 5167-2:2003, 5.3.2.1, at a Reynolds number on the pipe.

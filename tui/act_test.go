@@ -52,7 +52,8 @@ func TestEachActsEntry(t *testing.T) {
 		{"i t 4 0 enter", entry.Dip{AboveTuyere: cm(40)}},
 		{"l p w", entry.Look{At: entry.AtPeep, Sees: entry.PeepWhite}},
 		{"l 1 1", entry.Look{At: entry.AtPeep, Sees: entry.PeepWhite}},
-		{"enter 1 7", entry.Look{At: entry.AtPeep, Sees: entry.PeepDark}},
+		{"enter 1 5", entry.Look{At: entry.AtPeep, Sees: entry.PeepDark}},
+		{"l p d", entry.Look{At: entry.AtPeep, Sees: entry.PeepDark}},
 		{"l t a", entry.Look{At: entry.AtTopGas, Sees: entry.TopGasAlight}},
 		{"e 1 2 9 0 enter p", entry.Temperature{Degrees: 1290, Where: entry.WherePeep}},
 		{"e 9 enter n", entry.Temperature{Degrees: 9}},
@@ -277,5 +278,27 @@ func TestKeysOutsideASmeltGoToTheHouse(t *testing.T) {
 	ks := d.book[entry.House][0].Event.(entry.Keys)
 	if len(ks.Pressed) != 2 || ks.Pressed[1].AfterMs != 500 {
 		t.Errorf("%+v", ks)
+	}
+}
+
+// What is ready is a matter of safety: a line keeps its letter, ticked or not.
+func TestReadyLinesKeepTheirLetters(t *testing.T) {
+	d := practising(t)
+	d.press("o", "b", "y", "o", "y")
+	letters := func() (all []string) {
+		for _, o := range d.m.dialog.(choice).options {
+			all = append(all, o.Keys()[0])
+		}
+		return all
+	}
+	before := letters()
+	for _, k := range before {
+		d.press(k)
+		if got := letters(); !reflect.DeepEqual(got, before) {
+			t.Fatalf("after %s: letters %v, before %v", k, got, before)
+		}
+	}
+	if n := d.count(entry.KindSetting); n != len(before) {
+		t.Errorf("%d of %d ticked", n, len(before))
 	}
 }

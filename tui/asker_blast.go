@@ -96,7 +96,11 @@ func askStroke(was, at entry.Blast, then func(entry.Blast) step) step {
 // reckoned from is refused here, where it can be put right.
 func askReading(sh shared, was entry.Blast, with entry.AirMeter, ask func(entry.AirReading, func(entry.AirReading) step) step, then func(entry.Blast) step) step {
 	r := lastRead(sh, was, with)
-	return askNumber(words.PipeBore, pipeBore, given(r.Pipe), func(v float64) step {
+	bores := pipeBore
+	if with == entry.OrificePlate {
+		bores.least = float64(fold.PlatePipe)
+	}
+	return askNumber(words.PipeBore, bores, given(r.Pipe), func(v float64) step {
 		r := entry.AirReading{With: with, Pipe: entry.Some(entry.Millimetre(v)), Hole: r.Hole}
 		return ask(r, func(r entry.AirReading) step {
 			if _, err := fold.Volume(r, fold.AirAt(sh.smelt.light().Furnace, entry.None[entry.Celsius]())); err != nil {
@@ -108,7 +112,8 @@ func askReading(sh shared, was entry.Blast, with entry.AirMeter, ask func(entry.
 }
 
 func askPlate(r entry.AirReading, then func(entry.AirReading) step) step {
-	return askNumber(words.PlateHole, millimetres, given(r.Hole), func(v float64) step {
+	least, most := fold.PlateHoles(r.Pipe.Value)
+	return askNumber(words.PlateHole, limits{"mm", float64(least), float64(most)}, given(r.Hole), func(v float64) step {
 		r.Hole = entry.Some(entry.Millimetre(v))
 		return askDifference(r, then)
 	})

@@ -71,20 +71,25 @@ func settingsOf(s smelt) []entry.Setting {
 // that. The list stays open until esc.
 func askReady(sh shared) step {
 	ticked := ready(sh.smelt)
-	m := sh.theme.Marks()
-	return choose(words.ReadyAsks, lettered(0, len(words.ReadyChecks), func(i int) (string, func(shared) step) {
+	m, marks := sh.theme.Marks(), make([]string, len(words.ReadyChecks))
+	list := lettered(0, len(words.ReadyChecks), func(i int) (string, func(shared) step) {
 		check, mark, name := words.ReadyChecks[i], m.Open, isReady
 		if ticked[i] {
 			mark, name = m.Ticked, isNotReady
 		}
-		return mark + " " + check, func(shared) step {
+		marks[i] = mark + " " + check
+		return check, func(shared) step { // its letter is of its own words, ticked or not
 			return step{
 				acts:  []act{{event: entry.Setting{Name: name, Value: check}}},
 				say:   func(shared) string { return words.Ticked(check, name == isReady) },
 				again: askReady,
 			}
 		}
-	})...)
+	})
+	for i := range list {
+		list[i].SetHelp(list[i].Help().Key, marks[i])
+	}
+	return choose(words.ReadyAsks, list...)
 }
 
 func askCloser(sh shared) step {

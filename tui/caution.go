@@ -11,10 +11,11 @@ import (
 // caution shows the next caution that is due beside the furnace, and writes
 // down that it was shown. It comes with a tick and not with a key, so that quick
 // keys do not drive several past unread; the next key takes it away, and acts.
+// That of a lost blast does not wait for the next key.
 func (m Model) caution() (Model, []entry.Entry) {
 	s := m.running
 	free := m.active == fireScreen && m.dialog == nil && !m.looked.is() && !m.locked.is()
-	if !free || m.careful != "" || !s.running() || len(s.watch.cautions) == 0 ||
+	if !free || !s.running() || len(s.watch.cautions) == 0 || m.careful != "" && s.watch.cautions[0].Moment != rule.AtBlastLost ||
 		!paint.CautionShows(m.w, m.h, m.far(), len(s.standing()) > 0) {
 		return m, nil
 	}

@@ -103,19 +103,11 @@ func (s smelt) readAt(at time.Duration) smelt {
 // weighed afterwards; of the one to look at, in its main burn, where there is
 // most to see.
 func (s smelt) ended() figure.Reading {
-	end := fold.End(s.entries)
-	r := model.Read(s.entries, fold.All, end)
+	r := model.AtEnd(s.entries)
 	if n := len(r.Charges); s.demo && n > 2 {
 		seen := r.Charges[n*2/3]
 		return model.Read(s.entries, fold.All, seen.At+r.Usual/2)
 	}
-	last := end
-	for _, l := range s.lines {
-		if !l.Struck() {
-			last = max(last, l.At)
-		}
-	}
-	r.Bloom = model.Read(s.entries, fold.All, last).Bloom
 	return r
 }
 

@@ -29,7 +29,7 @@ func TestBlockedTuyereOnATerminal(t *testing.T) {
 	s.does("l", "look at what")
 	s.does("c", "nothing in this list on c")
 	s.does("p", "peep is")
-	s.does("a", "peep: dark · kept")
+	s.does("d", "peep: dark · kept")
 	s.shows("ACT", "tuyere blocked: peep dark, no blast goes in", "rod the tuyere, then look again; if it stays dark, tap")
 	s.does(" ", "rod the tuyere, then look again; if it stays dark, tap", "next charge (c)")
 	s.does(" ", "tuyere blocked: peep dark")

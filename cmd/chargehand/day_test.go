@@ -83,10 +83,11 @@ var daysWarnings = []string{
 }
 
 // daysCautions is which cautions each person was shown, in the order in which
-// their moments came; who takes over is shown those of the day so far.
+// which they were due; who takes over is shown those of the day so far, the last
+// moment first.
 var daysCautions = map[string][]string{
 	"MK": {"carbon monoxide", "wet clay", "unlit gas", "glare", "molten slag", "blow-back"},
-	"AB": {"carbon monoxide", "wet clay", "unlit gas", "glare", "blow-back", "molten slag", "hot work", "silica"},
+	"AB": {"unlit gas", "glare", "blow-back", "molten slag", "carbon monoxide", "wet clay", "hot work", "silica"},
 }
 
 // workday is the desk on that day. Time passes as in the program: with a look at
@@ -218,7 +219,7 @@ func (d *workday) blockedTuyere() {
 	d.at("18:41:10")
 	d.shows("molten slag", "dry pit, dry sand, dry hooks")
 	d.shows("slag is near", "the blast has a gurgle", "tap or drop the bowl, then rod the tuyere")
-	d.does("18:41:35", "l", "p", "a")
+	d.does("18:41:35", "l", "p", "d")
 	d.at("18:41:40")
 	d.shows("ACT tuyere blocked", "peep dark, no blast goes in", "rod the tuyere, then look again; if it stays dark, tap")
 	d.does("18:42:05", "r")

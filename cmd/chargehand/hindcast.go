@@ -53,7 +53,7 @@ func hindcastCommand() command {
 // smelt of the book.
 func logOrSmelt(w world, c common, name string) ([]entry.Entry, error) {
 	f, err := os.Open(name)
-	if errors.Is(err, os.ErrNotExist) {
+	if errors.Is(err, os.ErrNotExist) && filepath.Ext(name) == "" && filepath.Base(name) == name {
 		return smelt(w, c, name)
 	}
 	if err != nil {

@@ -41,7 +41,11 @@ func stateCommand() command {
 				return err
 			}
 			var solver solve.Solver
-			r := model.Solved(model.Read(entries, known, moment), model.Solve(&solver, entries, known, moment))
+			r := model.Read(entries, known, moment)
+			if end := model.AtEnd(entries); *at == "" && known == fold.All && end.Phase.Over() {
+				r = end
+			}
+			r = model.Solved(r, model.Solve(&solver, entries, known, moment))
 			if c.json {
 				return json.NewEncoder(w.out).Encode(stateOf(r))
 			}
@@ -68,6 +72,7 @@ type stateJSON struct {
 	At      string                `json:"at"`
 	Known   uint64                `json:"known"`
 	Phase   string                `json:"phase"`
+	Bloom   *number               `json:"bloom_weighed_kg"`
 	Figures map[string]figureJSON `json:"figures"`
 	Layers  []layerJSON           `json:"layers"`
 	Zones   []zoneJSON            `json:"zones"`
@@ -111,7 +116,7 @@ type slagJSON struct {
 func stateOf(r figure.Reading) stateJSON {
 	s := stateJSON{
 		Smelt: r.Smelt, At: r.Wall(r.At).Format(timeForm), Known: r.Known, Phase: string(r.Phase),
-		Figures: map[string]figureJSON{}, Layers: []layerJSON{}, Zones: []zoneJSON{}, Slag: []slagJSON{},
+		Bloom: pointer(r.Bloom), Figures: map[string]figureJSON{}, Layers: []layerJSON{}, Zones: []zoneJSON{}, Slag: []slagJSON{},
 	}
 	for n := range figure.Count {
 		f := r.Figure(n)

@@ -70,7 +70,7 @@ func LookPlaces() []LookAt {
 func LookWords(at LookAt) []string { return slices.Clone(lookWords[at]) }
 
 var lookWords = map[LookAt][]string{
-	AtPeep:   {PeepWhite, PeepDrops, PeepYellow, PeepOrange, PeepRed, PeepDim, PeepDark},
+	AtPeep:   {PeepWhite, PeepYellow, PeepOrange, PeepRed, PeepDark, PeepDim, PeepDrops},
 	AtFlame:  {FlameYellow, FlamePale, FlameBlue, FlameNone},
 	AtSound:  {SoundSteady, SoundRoaring, SoundWeak, SoundGurgle, SoundSilent},
 	AtSlag:   {SlagRuns, SlagStiff, SlagAtTuyere, SlagGlassy, SlagSparks},

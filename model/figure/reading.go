@@ -58,6 +58,7 @@ const (
 	IronForms                  // FeO to iron
 	SlagRuns                   // FeO and gangue run
 	Burning                    // charcoal burns in the blast
+	Heating                    // charcoal gets hot, where there is no ore yet
 )
 
 // Charge is one charge as it counts, for the history strip and the lines of

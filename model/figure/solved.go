@@ -42,7 +42,7 @@ func WithSolution(r Reading, s solve.Solution) Reading {
 	r.airFactor(s)
 	r.backPressure(s)
 	if zs := solvedZones(r, s, heat); len(zs) > 0 {
-		r.Zones = zs
+		r.Zones = r.oreZones(zs)
 	}
 	return r
 }

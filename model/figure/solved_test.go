@@ -217,3 +217,32 @@ func TestAnEndedSmeltKeepsItsBloom(t *testing.T) {
 		t.Errorf("solver %d long after the end", got.Solver)
 	}
 }
+
+// Where no ore has come nothing of it is roasted, reduced or melted: neither in
+// the guess nor as solved, before the first ore nor below it.
+func TestWithoutOreCharcoalGetsHot(t *testing.T) {
+	rows := []entry.Event{
+		entry.Fill{Parts: entry.Parts{{What: entry.Charcoal, Mass: entry.Some(entry.Kilogram(5))}}},
+		entry.Blast{Volume: entry.Some(entry.LitrePerMinute(600))}, wait(15), load(1.8, 0), wait(12), load(1.8, 0), wait(10), load(1.8, 1), wait(3), load(1.8, 1),
+	}
+	ofOre := map[Process]bool{Roasting: true, RedToBlack: true, LosesOxygen: true, IronForms: true, SlagRuns: true}
+	for minute, some := range map[time.Duration]bool{30: false, 41: true} {
+		c := fold.Trace(smelt(shaft, rows...), fold.All, minute*time.Minute)
+		read := From(c.State)
+		for name, r := range map[string]Reading{"guessed": read, "solved": WithSolution(read, new(solve.Solver).Solve(&c))} {
+			top, met := r.Figure(StackHeight).P50, false
+			for _, z := range r.Zones {
+				if math.Abs(z.Top-top) > 1e-9 || z.Bottom >= z.Top {
+					t.Errorf("%s at %d min: a zone from %.1f to %.1f cm under %.1f", name, minute, z.Top, z.Bottom, top)
+				}
+				top, met = z.Bottom, met || z.What == Heating
+				if ofOre[z.What] && (!some || z.Bottom < r.firstOre()-1e-9) {
+					t.Errorf("%s at %d min: process %d at %.1f to %.1f cm, ore from %.1f", name, minute, z.What, z.Bottom, z.Top, r.firstOre())
+				}
+			}
+			if !met {
+				t.Errorf("%s at %d min: nothing gets hot in %+v", name, minute, r.Zones)
+			}
+		}
+	}
+}

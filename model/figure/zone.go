@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"math"
 	"time"
 
 	"chargehand/model/entry"
@@ -103,4 +104,66 @@ func sinceFill(s fold.State) (time.Duration, bool) {
 		}
 	}
 	return 0, false
+}
+
+// oreZones says of what lies below the first ore only that it gets hot: there is
+// no ore in it to roast, to reduce or to melt. Once the first charge with ore has
+// burned away, ore has been everywhere.
+func (r *Reading) oreZones(zs []Zone) []Zone {
+	from := r.firstOre()
+	var out []Zone
+	for _, z := range zs {
+		if z.What == Drying || z.What == Burning || z.Bottom >= from {
+			out = append(out, z)
+			continue
+		}
+		if z.Top > from {
+			above := z
+			above.Bottom, z.Top = from, from
+			out = append(out, above)
+		}
+		z.What, z.Gas.Needs = Heating, entry.None[float64]()
+		if n := len(out); n > 0 && out[n-1].What == Heating {
+			z = out[n-1].joined(z)
+			out = out[:n-1]
+		}
+		out = append(out, z)
+	}
+	return out
+}
+
+// joined is two zones of the same kind as one; each counts by its height.
+func (z Zone) joined(below Zone) Zone {
+	a, b := z.Top-z.Bottom, below.Top-below.Bottom
+	mean := func(x, y float64) float64 { return (a*x + b*y) / (a + b) }
+	z.Degrees = mean(z.Degrees, below.Degrees)
+	if z.WallSide.Known && below.WallSide.Known {
+		z.WallSide.Value = entry.Celsius(mean(float64(z.WallSide.Value), float64(below.WallSide.Value)))
+	}
+	if z.Gas.CO.Known && below.Gas.CO.Known {
+		z.Gas.CO.Value = mean(z.Gas.CO.Value, below.Gas.CO.Value)
+	}
+	z.Bottom, z.Basis = below.Bottom, z.Basis.Weaker(below.Basis)
+	return z
+}
+
+// firstOre is how far down ore has come, in cm above the tuyere: to the
+// underside of the first charge that holds any while that stands in the shaft,
+// then to the bottom.
+func (r *Reading) firstOre() float64 {
+	for _, c := range r.Charges {
+		if c.Ore.Known() && c.Ore.P50 == 0 {
+			continue
+		}
+		for _, l := range r.Layers {
+			if l.Charge == c.Number {
+				return l.Bottom
+			}
+		}
+		return 0
+	}
+	if ore := r.Figures[OreCharged]; ore.Known() && ore.P50 == 0 {
+		return math.Inf(1)
+	}
+	return 0
 }

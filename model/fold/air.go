@@ -29,6 +29,15 @@ func AirAt(f entry.Furnace, outside entry.Maybe[entry.Celsius]) physics.Air {
 	return a
 }
 
+// PlatePipe is the narrowest pipe in which the standard for orifice plates holds.
+const PlatePipe entry.Millimetre = 1000 * physics.LeastOrificePipe
+
+// PlateHoles are the least and the widest hole of a plate in a pipe for which it
+// does.
+func PlateHoles(pipe entry.Millimetre) (least, most entry.Millimetre) {
+	return max(1000*physics.LeastOrifice, physics.LeastOrificeRatio*pipe), physics.MostOrificeRatio * pipe
+}
+
 // Volume is the air in l/min that an instrument's reading stands for. A reading
 // outside of what the instrument's rule holds for is an error (a
 // *physics.RangeError, or one that names what is missing).

@@ -1,6 +1,10 @@
 package rule
 
 import (
+	"cmp"
+	"slices"
+	"time"
+
 	"chargehand/model/entry"
 	"chargehand/model/fold"
 )
@@ -49,27 +53,28 @@ var Cautions = []Caution{
 }
 
 // CautionsDue gives the cautions whose moment has come and that one person has
-// not been shown in this smelt.
+// not been shown in this smelt: what has come last before what came earlier.
 func CautionsDue(s fold.State, by string) []Caution {
 	if s.Phase == "" {
 		return nil
 	}
-	come := map[Moment]bool{AtLight: true}
+	come := map[Moment]time.Duration{AtLight: 0} // when each last came
 	shown := map[string]bool{}
 	for _, l := range s.Lines {
 		if ev, ok := l.Event.(entry.CautionShown); ok && l.Entry.By == by {
 			shown[ev.Caution] = true
 		}
 		if m, ok := momentOf(l.Event); ok {
-			come[m] = true
+			come[m] = l.At
 		}
 	}
 	var due []Caution
 	for _, c := range Cautions {
-		if come[c.Moment] && !shown[c.ID] {
+		if _, ok := come[c.Moment]; ok && !shown[c.ID] {
 			due = append(due, c)
 		}
 	}
+	slices.SortStableFunc(due, func(a, b Caution) int { return cmp.Compare(come[b.Moment], come[a.Moment]) })
 	return due
 }
 

@@ -57,7 +57,7 @@ func TestCautionsAreToldOnceToEachPersonAtTheirMoment(t *testing.T) {
 	check(50, "AB", rule.HotWork, rule.Silica)
 	d.show(50, "AB")
 	check(60, "AB")
-	check(60, "CD", rule.CarbonMonoxide, rule.WetClay, rule.UnlitGas, rule.Glare, rule.BlowBack, rule.MoltenSlag, rule.HotWork, rule.Silica)
+	check(60, "CD", rule.HotWork, rule.Silica, rule.MoltenSlag, rule.BlowBack, rule.UnlitGas, rule.Glare, rule.CarbonMonoxide, rule.WetClay)
 }
 
 func TestNoSmeltNoCaution(t *testing.T) {

@@ -41,12 +41,13 @@ var gasAgain = Reaction{Equation{"C + CO2", "2 CO"}, Equation{"C", "CO"}}
 // is written FeO, though it holds a little less iron than that.
 var reactions = [...][]Reaction{
 	figure.Drying:      {{Equation{"H2O(l)", "H2O(g)"}, Equation{"H2O(l)", "(g)"}}},
-	figure.Roasting:    {{Equation{"2 FeO(OH)", "Fe2O3 + H2O"}, Equation{"FeO(OH)", "H2O"}}},
+	figure.Roasting:    {{Equation{"2 FeOOH", "Fe2O3 + H2O"}, Equation{"FeOOH", "Fe2O3"}}},
 	figure.RedToBlack:  {{Equation{"3 Fe2O3 + CO", "2 Fe3O4 + CO2"}, Equation{"Fe2O3", "Fe3O4"}}},
 	figure.LosesOxygen: {{Equation{"Fe3O4 + CO", "3 FeO + CO2"}, Equation{"Fe3O4", "FeO"}}},
 	figure.IronForms:   {{Equation{"FeO + CO", "Fe + CO2"}, Equation{"FeO", "Fe"}}, gasAgain},
 	figure.SlagRuns:    {{Equation{"2 FeO + SiO2", "Fe2SiO4"}, Equation{"", "Fe2SiO4"}}, gasAgain},
 	figure.Burning:     {{Equation{"C + O2", "CO2"}, Equation{"C+O2", "CO2"}}, gasAgain},
+	figure.Heating:     {gasAgain},
 }
 
 // Reactions are what goes on at a height of the shaft, the one that names it

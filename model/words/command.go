@@ -247,6 +247,9 @@ func State(r figure.Reading) string {
 		}
 		fmt.Fprintf(&b, "  %-20s %s\n", strings.ReplaceAll(n.Key(), "_", " "), value)
 	}
+	if r.Bloom.Known {
+		fmt.Fprintf(&b, "  %-20s %s kg\n", "bloom weighed", plain(r.Bloom.Value))
+	}
 	return b.String()
 }
 

@@ -63,7 +63,7 @@ const (
 	NeedsFill      = "after the fill"
 	NoneLeft       = "none"
 	NeedsBlast     = "key the blast to know it"
-	NeverKeyed     = "never keyed"
+	NeverKeyed     = "no l/min was kept"
 	NeedsMeter     = "not known in l/min"
 	NeedsWeighing  = "weigh it when it is out"
 	BlastIsOff     = "off"
@@ -105,7 +105,7 @@ func Process(p figure.Process) string {
 	return [...]string{
 		figure.Drying: "drying", figure.Roasting: "roasting", figure.RedToBlack: "ore turns black",
 		figure.LosesOxygen: "losing oxygen", figure.IronForms: "iron forming", figure.SlagRuns: "slag runs",
-		figure.Burning: "burning",
+		figure.Burning: "burning", figure.Heating: "charcoal heats",
 	}[p]
 }
 
@@ -114,7 +114,7 @@ func ProcessShort(p figure.Process) string {
 	return [...]string{
 		figure.Drying: "drying", figure.Roasting: "roasting", figure.RedToBlack: "blackens",
 		figure.LosesOxygen: "reducing", figure.IronForms: "iron forms", figure.SlagRuns: "slag runs",
-		figure.Burning: "burning",
+		figure.Burning: "burning", figure.Heating: "heating",
 	}[p]
 }
 

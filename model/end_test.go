@@ -1,0 +1,29 @@
+package model
+
+import (
+	"testing"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/fold"
+)
+
+// A smelt that was closed and whose bloom was weighed after its last act is said
+// to be both, at its end.
+func TestAtEndSaysWhatCameAfterwards(t *testing.T) {
+	var entries []entry.Entry
+	key := func(minute int, ev entry.Event) {
+		at := start.Add(time.Duration(minute) * time.Minute)
+		entries = append(entries, entry.Entry{Version: entry.Version, Stream: "s", Seq: uint64(len(entries) + 1), Boot: "b",
+			Mono: time.Duration(minute) * time.Minute, Happened: at, Kept: at, Event: ev})
+	}
+	key(0, entry.Light{})
+	key(10, entry.Charge{Parts: entry.Parts{{What: entry.Charcoal, Mass: entry.Some(entry.Kilogram(2))}}})
+	key(60, entry.BurnDown{})
+	key(90, entry.PhaseSet{Phase: entry.Closed})
+	key(300, entry.Weigh{What: entry.WeighBloom, Mass: 2.5})
+	r := AtEnd(entries)
+	if r.At != fold.End(entries) || r.Phase != entry.Closed || r.Bloom != entry.Some(2.5) {
+		t.Errorf("at %v: %s, bloom %v", r.At, r.Phase, r.Bloom)
+	}
+}

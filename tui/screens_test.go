@@ -198,7 +198,7 @@ func TestImportedSmelt(t *testing.T) {
 	d.press("l", "enter")
 	d.shows("imported")
 	d.press("c")
-	d.answers("imported smelt")
+	d.answers("imported: o then e")
 	d.press("w", "m", "b", "2", "enter", "w", "n")
 	if w, ok := d.last().(entry.Weigh); !ok || w.Mass != 2 {
 		t.Fatalf("%#v: %s", d.last(), d.m.answer.text)

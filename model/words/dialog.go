@@ -14,7 +14,7 @@ const (
 
 // NotInList answers a key that no line of the list has.
 func NotInList(key string) string {
-	return "nothing in this list on " + key + ": one of its letters or numbers, or esc"
+	return "nothing in this list on " + key + ": a letter or number of it, or esc"
 }
 
 // NotInField answers a key that a field has no use for.
@@ -44,7 +44,7 @@ func NumberMissing(unit string) string { return "no number yet: type it in " + u
 
 // NoNumber says that what was typed is no number.
 func NoNumber(typed string) string {
-	return strconv.Quote(typed) + " is no number: digits with one comma or point, like 1.9"
+	return strconv.Quote(typed) + " is no number; one is like 1.9 or 1,9"
 }
 
 // OutOfRange says that a number cannot be meant.

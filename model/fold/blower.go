@@ -1,6 +1,7 @@
 package fold
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 
@@ -69,15 +70,7 @@ func (b *blower) learn(ev entry.Blast, air physics.Air) {
 
 // marked puts a point into a table, in its place.
 func marked(t physics.GateTable, mark, flow float64) physics.GateTable {
-	i, found := slices.BinarySearchFunc(t, mark, func(p physics.GatePoint, m float64) int {
-		switch {
-		case p.Mark < m:
-			return -1
-		case p.Mark > m:
-			return 1
-		}
-		return 0
-	})
+	i, found := slices.BinarySearchFunc(t, mark, func(p physics.GatePoint, m float64) int { return cmp.Compare(p.Mark, m) })
 	if found {
 		t[i].Flow = flow
 		return t

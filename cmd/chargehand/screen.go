@@ -58,6 +58,8 @@ func openScreen(w world, c common) error {
 	// takes while nobody touches it (BenchmarkIdle: 0.9 % of a core against 0.6).
 	runtime.GOMAXPROCS(1)
 
+	clock, keys := clockAndKeys(w.clock)
+	w.clock = clock
 	acks := make(chan persist.Ack, 1024)
 	book, err := writer(w, c, func(a persist.Ack) { acks <- a })
 	if err != nil {
@@ -65,11 +67,11 @@ func openScreen(w world, c common) error {
 	}
 	store := shelfStore{book}
 	model := tui.New(tui.Config{
-		Store: store, Theme: themeOf(w, c), Start: w.clock(), NewUID: newUID, Demo: testdata.Demo, Version: programVersion(), Background: c.light || c.dark,
+		Store: store, Theme: themeOf(w, c), Start: clock(), NewUID: newUID, Demo: testdata.Demo, Version: programVersion(), Background: c.light || c.dark,
 		Crashed: func(value any, stack []byte) { writeCrash(book.Path(), value, stack) },
 	})
-	program := tea.NewProgram(tui.Program(model, store, w.clock),
-		tea.WithAltScreen(), tea.WithFPS(framesPerSecond), tea.WithFilter(tui.Filter(w.clock)),
+	program := tea.NewProgram(tui.Program(model, store, clock),
+		tea.WithAltScreen(), tea.WithFPS(framesPerSecond), tea.WithFilter(keys),
 		tea.WithInput(w.in), tea.WithOutput(out), tea.WithoutSignalHandler())
 	done := make(chan struct{})
 	go pass(acks, program, done)

@@ -77,7 +77,7 @@ func (j journal) update(sh shared, p Pressed) (screen, step) {
 		return j, refused(whyNot(sh.smelt))
 	case key.Matches(t, k.Undo):
 		return j, undo(sh, lines[at])
-	case !isAct(lines[at].Event) && lines[at].Entry.Kind() != entry.KindLight:
+	case !entry.IsAct(lines[at].Event) && lines[at].Entry.Kind() != entry.KindLight:
 		return j, refused(words.NotAnAct)
 	case key.Matches(t, k.Strike):
 		return j, crossOut(sh, lines[at])
@@ -116,7 +116,7 @@ var filters = []struct {
 	shows     func(fold.Line) bool
 }{
 	{"a", words.FilterActs, func(l fold.Line) bool {
-		return isAct(l.Event) || ofKind(l, entry.KindLight, entry.KindClockJump) || unknown(l)
+		return entry.IsAct(l.Event) || ofKind(l, entry.KindLight, entry.KindClockJump) || unknown(l)
 	}},
 	{"c", words.FilterCharges, func(l fold.Line) bool {
 		return ofKind(l, entry.KindCharge, entry.KindFill, entry.KindLevel, entry.KindDip, entry.KindPoke)

@@ -136,7 +136,7 @@ func lastEntries(u words.Units, s smelt, n int) []paint.LogLine {
 	var above fold.Line
 	for i := len(s.lines) - 1; i >= 0 && len(log) < n; i-- {
 		l := s.lines[i]
-		if l.At > s.reading.At && (s.past || s.demo) || !isAct(l.Event) && !ofKind(l, entry.KindLight, entry.KindClockJump) {
+		if l.At > s.reading.At && (s.past || s.demo) || !entry.IsAct(l.Event) && !ofKind(l, entry.KindLight, entry.KindClockJump) {
 			continue
 		}
 		if !runOn(l, above) {

@@ -88,7 +88,7 @@ func courseOf(s smelt) course {
 	}
 	c = c.warned(rule.Walk(trace))
 	for _, l := range s.lines {
-		if isAct(l.Event) || ofKind(l, entry.KindLight, entry.KindStrike, entry.KindAmend) {
+		if entry.IsAct(l.Event) || ofKind(l, entry.KindLight, entry.KindStrike, entry.KindAmend) {
 			c.taken = append(c.taken, l.Accepted)
 			c.acts = append(c.acts, l.At)
 		}

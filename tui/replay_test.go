@@ -328,7 +328,7 @@ func TestChemistryIsAWayOfLooking(t *testing.T) {
 		t.Error("Fire still shows chemistry")
 	}
 	for _, l := range d.m.running.lines[lines:] {
-		if isAct(l.Event) {
+		if entry.IsAct(l.Event) {
 			t.Errorf("an act was kept: %+v", l.Event)
 		}
 	}

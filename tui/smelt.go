@@ -230,22 +230,11 @@ func (s smelt) wallOf(l fold.Line) time.Time { return s.reading.Wall(l.At) }
 // pressed just after a charge.
 func (s smelt) lastAct() (fold.Line, bool) {
 	for i := len(s.lines) - 1; i >= 0; i-- {
-		if l := s.lines[i]; !l.Struck() && isAct(l.Event) && l.Event.Kind() != entry.KindRecipe {
+		if l := s.lines[i]; !l.Struck() && entry.IsAct(l.Event) && l.Event.Kind() != entry.KindRecipe {
 			return l, true
 		}
 	}
 	return fold.Line{}, false
-}
-
-// isAct tells whether an event is something a person did or saw at the furnace
-// and may cross out with one key. Light is not: without it there is no smelt.
-func isAct(ev entry.Event) bool {
-	switch ev.(type) {
-	case nil, entry.Light, entry.Strike, entry.Amend, entry.Keys, entry.ClockJump, entry.Testimony,
-		entry.CautionShown, entry.Acknowledge, entry.Setting, entry.Unknown:
-		return false
-	}
-	return true
 }
 
 // recipe is the recipe in force with its ore, also while ore is held back.

@@ -105,8 +105,8 @@ func decodeEvent(k Kind, raw json.RawMessage) (Event, error) {
 	if k == "" {
 		return nil, nil
 	}
-	if d, ok := decoders[k]; ok {
-		return d(raw)
+	if t, ok := rows[k]; ok {
+		return t.decode(raw)
 	}
 	return Unknown{Name: k, Raw: bytes.Clone(raw)}, nil
 }

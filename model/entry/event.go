@@ -2,9 +2,6 @@ package entry
 
 import "encoding/json"
 
-// Kind names a kind of event on the wire.
-type Kind string
-
 // Event is what an entry says happened. Every event of the journal is a plain
 // struct of this package, or Unknown for a kind of a newer version.
 type Event interface{ Kind() Kind }
@@ -51,42 +48,6 @@ const (
 	KindMeasure Kind = "measure"
 	KindPlan    Kind = "plan"
 )
-
-// decoders makes an event of each kind from its wire form. A kind that is not
-// here is kept as Unknown.
-var decoders = map[Kind]func(json.RawMessage) (Event, error){
-	KindLight: decode[Light], KindPhase: decode[PhaseSet], KindRecipe: decode[Recipe],
-	KindFill: decode[Fill], KindCharge: decode[Charge], KindLevel: decode[Level],
-	KindDip: decode[Dip], KindPoke: decode[Poke], KindBlast: decode[Blast],
-	KindRod: decode[Rod], KindTuyere: decode[Tuyere], KindTap: decode[Tap],
-	KindArch: decode[Arch], KindLook: decode[Look], KindTemperature: decode[Temperature],
-	KindWeigh: decode[Weigh], KindSample: decode[Sample], KindOreHeld: decode[OreHeld],
-	KindLastOre: decode[LastOre], KindBurnDown: decode[BurnDown], KindExtract: decode[Extract],
-	KindPause: decode[Pause], KindResume: decode[Resume], KindHandOver: decode[HandOver],
-	KindForgeHeat: decode[ForgeHeat], KindNote: decode[Note], KindAcknowledge: decode[Acknowledge],
-	KindCaution: decode[CautionShown], KindSetting: decode[Setting], KindClockJump: decode[ClockJump],
-	KindTestimony: decode[Testimony], KindStrike: decode[Strike], KindAmend: decode[Amend],
-	KindKeys: decode[Keys], KindFurnace: decode[FurnaceBuilt], KindLot: decode[LotStored],
-	KindMeasure: decode[MeasureNamed], KindPlan: decode[Plan],
-}
-
-// Kinds lists every kind of this version, for tests and documentation.
-func Kinds() []Kind {
-	ks := make([]Kind, 0, len(decoders))
-	for k := range decoders {
-		ks = append(ks, k)
-	}
-	return ks
-}
-
-func decode[E Event](b json.RawMessage) (Event, error) {
-	var e E
-	if len(b) == 0 {
-		return e, nil
-	}
-	err := json.Unmarshal(b, &e)
-	return e, err
-}
 
 // Unknown is an event of a kind that this version does not know. Its bytes are
 // kept as they stand.

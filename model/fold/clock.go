@@ -117,12 +117,9 @@ func KnownAt(entries []entry.Entry, at time.Duration) uint64 {
 func End(entries []entry.Entry) time.Duration {
 	var end time.Duration
 	for _, l := range InForce(entries, All) {
-		switch l.Event.(type) {
-		case entry.Weigh, entry.Note, entry.Setting, entry.Keys, entry.Acknowledge, entry.CautionShown,
-			entry.Testimony, entry.ClockJump, entry.ForgeHeat, entry.PhaseSet, entry.Level, entry.Unknown:
-			continue
+		if entry.TraitsOf(l.Event).AfterClose != entry.Yes {
+			end = max(end, l.At)
 		}
-		end = max(end, l.At)
 	}
 	return end
 }

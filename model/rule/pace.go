@@ -202,6 +202,9 @@ func undisturbed(c *fold.Course, from, to fold.Charge) bool {
 			break
 		}
 		inside := l.At > from.At && l.At < to.At
+		if inside && entry.TraitsOf(l.Event).Pace == entry.Yes {
+			return false
+		}
 		switch ev := l.Event.(type) {
 		case entry.Charge:
 			if l.Late() || l.Uncertain >= unsure {
@@ -209,10 +212,6 @@ func undisturbed(c *fold.Course, from, to fold.Charge) bool {
 			}
 		case entry.Blast:
 			if inside && !same(c, l.At, ev) {
-				return false
-			}
-		case entry.Poke, entry.Tap, entry.Pause, entry.Resume, entry.Rod, entry.Tuyere, entry.Arch:
-			if inside {
 				return false
 			}
 		}

@@ -9,107 +9,98 @@ import (
 
 // Event is what an entry says happened, in one line.
 func (u Units) Event(ev entry.Event) string {
-	switch ev := ev.(type) {
-	case nil:
+	if ev == nil {
 		return "an entry without an event"
-	case entry.Light:
-		return "fire lit in " + orElse(ev.Furnace.Name, "a furnace without a name")
-	case entry.PhaseSet:
-		return phaseSet(ev.Phase)
-	case entry.Recipe:
-		return "next charge: " + u.AllParts(ev.Next)
-	case entry.Fill:
-		return "fill: " + u.AllParts(ev.Parts)
-	case entry.Charge:
-		return "charge: " + u.AllParts(ev.Parts)
-	case entry.Level:
-		return "level: " + string(ev.Remark)
-	case entry.Dip:
-		return u.dip(ev)
-	case entry.Poke:
-		return "poked the burden"
-	case entry.Blast:
-		return u.blast(ev)
-	case entry.Rod:
-		return "rodded the tuyere"
-	case entry.Tuyere:
-		return u.tuyere(ev)
-	case entry.Tap:
-		return joined("tapped slag", u.mass(ev.Mass))
-	case entry.Arch:
-		if ev.Open {
-			return "arch opened"
-		}
-		return "arch closed"
-	case entry.Look:
-		return string(ev.At) + ": " + ev.Sees
-	case entry.Temperature:
-		return joined(u.Value(float64(ev.Degrees), "°C", 0), ev.Where)
-	case entry.Weigh:
-		return u.weigh(ev)
-	case entry.Sample:
-		return joined("sample of "+orElse(ev.Of, "slag"), ev.Note)
-	case entry.OreHeld:
-		if ev.Again {
-			return "ore goes in again"
-		}
-		return "ore held back"
-	case entry.LastOre:
-		return "last ore is in"
-	case entry.BurnDown:
-		return "burn-down begins"
-	case entry.Extract:
-		if ev.None {
-			return "opened: no bloom"
-		}
-		return joined("bloom taken out", ev.From)
-	case entry.Pause:
-		return joined("pause", ev.Why)
-	case entry.Resume:
-		return "work goes on"
-	case entry.HandOver:
-		return "handed over to " + ev.To
-	case entry.ForgeHeat:
-		return joined("forge heat "+strconv.Itoa(ev.Number), ev.Step)
-	case entry.Note:
-		return "note: " + ev.Text
-	default:
-		return u.journal(ev)
 	}
-}
-
-// journal is the events of the journal itself and of the house.
-func (u Units) journal(ev entry.Event) string {
-	switch ev := ev.(type) {
-	case entry.Strike:
-		return "crossed out an entry"
-	case entry.Amend:
-		if ev.Event == nil {
-			return "changed the time of an entry"
-		}
-		return "changed an entry to " + u.Event(ev.Event)
-	case entry.Keys:
-		return "keys: " + strconv.Itoa(len(ev.Pressed))
-	case entry.Acknowledge:
-		return "seen: " + ev.Rule
-	case entry.CautionShown:
-		return "caution shown: " + ev.Caution
-	case entry.Setting:
-		return "setting " + ev.Name + ": " + ev.Value
-	case entry.ClockJump:
-		return "the clock was set " + By(time.Duration(ev.ByMs)*time.Millisecond)
-	case entry.Testimony:
-		return joined("warning "+ev.State+": "+ev.Rule, ev.Text)
-	case entry.FurnaceBuilt:
-		return "furnace " + ev.Furnace.Name
-	case entry.LotStored:
-		return "lot " + ev.Lot.Name
-	case entry.MeasureNamed:
-		return "measure " + ev.Measure.Name
-	case entry.Plan:
-		return "plan " + ev.Name
+	if say, ok := eventWords[ev.Kind()]; ok && entry.TraitsOf(ev).Known() {
+		return say(u, ev)
 	}
 	return string(ev.Kind()) + ", written by a newer version"
+}
+
+// sayer says what one kind of event is.
+type sayer func(Units, entry.Event) string
+
+// says makes a sayer of one for the kind's own struct.
+func says[E entry.Event](say func(Units, E) string) sayer {
+	return func(u Units, ev entry.Event) string { return say(u, ev.(E)) }
+}
+
+// always is for events that say no more than their kind.
+func always(text string) sayer { return func(Units, entry.Event) string { return text } }
+
+// eventWords has the words of every kind (tested).
+var eventWords map[entry.Kind]sayer
+
+func init() { // an amendment speaks of another event, so this speaks of itself
+	eventWords = map[entry.Kind]sayer{
+		entry.KindLight: says(func(_ Units, ev entry.Light) string {
+			return "fire lit in " + orElse(ev.Furnace.Name, "a furnace without a name")
+		}),
+		entry.KindPhase:  says(func(_ Units, ev entry.PhaseSet) string { return phaseSet(ev.Phase) }),
+		entry.KindRecipe: says(func(u Units, ev entry.Recipe) string { return "next charge: " + u.AllParts(ev.Next) }),
+		entry.KindFill:   says(func(u Units, ev entry.Fill) string { return "fill: " + u.AllParts(ev.Parts) }),
+		entry.KindCharge: says(func(u Units, ev entry.Charge) string { return "charge: " + u.AllParts(ev.Parts) }),
+		entry.KindLevel:  says(func(_ Units, ev entry.Level) string { return "level: " + string(ev.Remark) }),
+		entry.KindDip:    says(Units.dip),
+		entry.KindPoke:   always("poked the burden"),
+		entry.KindBlast:  says(Units.blast),
+		entry.KindRod:    always("rodded the tuyere"),
+		entry.KindTuyere: says(Units.tuyere),
+		entry.KindTap:    says(func(u Units, ev entry.Tap) string { return joined("tapped slag", u.mass(ev.Mass)) }),
+		entry.KindArch: says(func(_ Units, ev entry.Arch) string {
+			if ev.Open {
+				return "arch opened"
+			}
+			return "arch closed"
+		}),
+		entry.KindLook: says(func(_ Units, ev entry.Look) string { return string(ev.At) + ": " + ev.Sees }),
+		entry.KindTemperature: says(func(u Units, ev entry.Temperature) string {
+			return joined(u.Value(float64(ev.Degrees), "°C", 0), ev.Where)
+		}),
+		entry.KindWeigh:  says(Units.weigh),
+		entry.KindSample: says(func(_ Units, ev entry.Sample) string { return joined("sample of "+orElse(ev.Of, "slag"), ev.Note) }),
+		entry.KindOreHeld: says(func(_ Units, ev entry.OreHeld) string {
+			if ev.Again {
+				return "ore goes in again"
+			}
+			return "ore held back"
+		}),
+		entry.KindLastOre:  always("last ore is in"),
+		entry.KindBurnDown: always("burn-down begins"),
+		entry.KindExtract: says(func(_ Units, ev entry.Extract) string {
+			if ev.None {
+				return "opened: no bloom"
+			}
+			return joined("bloom taken out", ev.From)
+		}),
+		entry.KindPause:    says(func(_ Units, ev entry.Pause) string { return joined("pause", ev.Why) }),
+		entry.KindResume:   always("work goes on"),
+		entry.KindHandOver: says(func(_ Units, ev entry.HandOver) string { return "handed over to " + ev.To }),
+		entry.KindForgeHeat: says(func(_ Units, ev entry.ForgeHeat) string {
+			return joined("forge heat "+strconv.Itoa(ev.Number), ev.Step)
+		}),
+		entry.KindNote:   says(func(_ Units, ev entry.Note) string { return "note: " + ev.Text }),
+		entry.KindStrike: always("crossed out an entry"),
+		entry.KindAmend: says(func(u Units, ev entry.Amend) string {
+			if ev.Event == nil {
+				return "changed the time of an entry"
+			}
+			return "changed an entry to " + u.Event(ev.Event)
+		}),
+		entry.KindKeys:        says(func(_ Units, ev entry.Keys) string { return "keys: " + strconv.Itoa(len(ev.Pressed)) }),
+		entry.KindAcknowledge: says(func(_ Units, ev entry.Acknowledge) string { return "seen: " + ev.Rule }),
+		entry.KindCaution:     says(func(_ Units, ev entry.CautionShown) string { return "caution shown: " + ev.Caution }),
+		entry.KindSetting:     says(func(_ Units, ev entry.Setting) string { return "setting " + ev.Name + ": " + ev.Value }),
+		entry.KindClockJump: says(func(_ Units, ev entry.ClockJump) string {
+			return "the clock was set " + By(time.Duration(ev.ByMs)*time.Millisecond)
+		}),
+		entry.KindTestimony: says(func(_ Units, ev entry.Testimony) string { return joined("warning "+ev.State+": "+ev.Rule, ev.Text) }),
+		entry.KindFurnace:   says(func(_ Units, ev entry.FurnaceBuilt) string { return "furnace " + ev.Furnace.Name }),
+		entry.KindLot:       says(func(_ Units, ev entry.LotStored) string { return "lot " + ev.Lot.Name }),
+		entry.KindMeasure:   says(func(_ Units, ev entry.MeasureNamed) string { return "measure " + ev.Measure.Name }),
+		entry.KindPlan:      says(func(_ Units, ev entry.Plan) string { return "plan " + ev.Name }),
+	}
 }
 
 func (u Units) dip(d entry.Dip) string {

@@ -9,22 +9,30 @@ import (
 // rowsOf gives the rows that an event takes in the table, or none where it has
 // no place.
 func rowsOf(ev entry.Event, v vessels) []row {
-	switch ev := ev.(type) {
-	case entry.PhaseSet:
-		if ev.Phase == entry.Preheat {
-			return []row{{event: evPreheat}}
+	if ev == nil {
+		return nil
+	}
+	if rows, ok := writers[ev.Kind()]; ok {
+		return rows(ev, v)
+	}
+	return nil
+}
+
+// writers make the rows of every kind that the table of kinds has a place for
+// here (tested). Light is no row of its own: it is the time of the first.
+var writers = map[entry.Kind]func(entry.Event, vessels) []row{
+	entry.KindPhase: writes(func(ev entry.PhaseSet, _ vessels) []row {
+		if ev.Phase != entry.Preheat {
+			return nil
 		}
-	case entry.Fill:
-		return rowsOfParts(evFill, ev.Parts, v)
-	case entry.Charge:
-		return rowsOfParts(evCharge, ev.Parts, v)
-	case entry.Tap:
-		return []row{{event: evTap}}
-	case entry.BurnDown:
-		return []row{{event: evBurnDown}}
-	case entry.Extract:
-		return []row{{event: evExtract}}
-	case entry.Blast:
+		return []row{{event: evPreheat}}
+	}),
+	entry.KindFill:     writes(func(ev entry.Fill, v vessels) []row { return rowsOfParts(evFill, ev.Parts, v) }),
+	entry.KindCharge:   writes(func(ev entry.Charge, v vessels) []row { return rowsOfParts(evCharge, ev.Parts, v) }),
+	entry.KindTap:      writes(func(entry.Tap, vessels) []row { return []row{{event: evTap}} }),
+	entry.KindBurnDown: writes(func(entry.BurnDown, vessels) []row { return []row{{event: evBurnDown}} }),
+	entry.KindExtract:  writes(func(entry.Extract, vessels) []row { return []row{{event: evExtract}} }),
+	entry.KindBlast: writes(func(ev entry.Blast, _ vessels) []row {
 		volume := ev.Volume
 		if ev.Off() {
 			volume = entry.Some(entry.LitrePerMinute(0))
@@ -33,16 +41,29 @@ func rowsOf(ev entry.Event, v vessels) []row {
 			return r
 		}
 		return []row{{event: evAir}}
-	case entry.Temperature:
+	}),
+	entry.KindTemperature: writes(func(ev entry.Temperature, _ vessels) []row {
 		return single(colTemp, cell(colTemp, entry.Some(ev.Degrees)))
-	case entry.Dip:
-		return single(colHeight, cell(colHeight, ev.AboveTuyere))
-	case entry.Note:
-		if text := plainText(ev.Text); text != "" {
-			return []row{{note: text}}
+	}),
+	entry.KindDip: writes(func(ev entry.Dip, _ vessels) []row { return single(colHeight, cell(colHeight, ev.AboveTuyere)) }),
+	entry.KindNote: writes(func(ev entry.Note, _ vessels) []row {
+		text := plainText(ev.Text)
+		if text == "" {
+			return nil
 		}
+		return []row{{note: text}}
+	}),
+}
+
+// writes makes a writer of one for the kind's own struct.
+func writes[E entry.Event](rows func(E, vessels) []row) func(entry.Event, vessels) []row {
+	return func(ev entry.Event, v vessels) []row {
+		e, ok := ev.(E)
+		if !ok {
+			return nil
+		}
+		return rows(e, v)
 	}
-	return nil
 }
 
 // single is a row of one cell, or none where it is blank.

@@ -103,7 +103,7 @@ func (t *table) add(e entry.Entry) {
 	}
 	rows := rowsOf(e.Event, t.vessels)
 	switch {
-	case ofTheJournal(e):
+	case e.Event == nil, entry.TraitsOf(e.Event).CSV == entry.CSVJournal:
 		return
 	case len(rows) == 0:
 		t.lost.Entries++
@@ -170,17 +170,6 @@ func plainParts(ps entry.Parts) entry.Parts {
 	}
 	slices.SortStableFunc(out, func(a, b entry.Part) int { return strings.Compare(string(a.What), string(b.What)) })
 	return out
-}
-
-// ofTheJournal tells whether an entry is about the journal and the screen, not
-// about the furnace.
-func ofTheJournal(e entry.Entry) bool {
-	switch e.Event.(type) {
-	case nil, entry.Keys, entry.Strike, entry.Amend, entry.Acknowledge, entry.CautionShown,
-		entry.Setting, entry.ClockJump, entry.Testimony:
-		return true
-	}
-	return false
 }
 
 // write writes remarks, names of the columns and rows.

@@ -24,6 +24,23 @@ func TestEncodeMergesNeighboursOfOneLook(t *testing.T) {
 	}
 }
 
+// Colours by themselves are written out (ECMA-48, 8.3.117, and the forms of
+// parts 38 and 48 that terminals take); of two looks with all their colours
+// set, only what differs.
+func TestEncodeColoursByThemselves(t *testing.T) {
+	g := New(6, 1, false)
+	g.Set(0, 0, '▀', Style{Ink: Full(1, 20, 255), Paper: Full(9, 9, 9)})
+	g.Set(1, 0, '▀', Style{Ink: Full(1, 20, 255), Paper: Index(240)})
+	g.Set(2, 0, '▀', Style{Ink: Basic(1), Paper: Index(240)})
+	g.Set(3, 0, 'x', Style{Ink: Basic(15), Paper: Basic(8)})
+	g.Set(4, 0, 'y', Style{Ink: 1, Paper: 2})
+	g.Set(5, 0, 'z', Style{Ink: Basic(0)})
+	want := "\x1b[38;2;1;20;255;48;2;9;9;9m▀\x1b[48;5;240m▀\x1b[31m▀\x1b[97;100mx\x1b[31;44my\x1b[0;30mz\x1b[m"
+	if got := g.Encode(testPalette()); got != want {
+		t.Errorf("got  %q\nwant %q", got, want)
+	}
+}
+
 func TestAttributesStayWithoutColour(t *testing.T) {
 	g := New(3, 1, false)
 	g.Text(0, 0, "a", Style{Ink: 1, Attr: Inverse})
@@ -121,6 +138,21 @@ func BenchmarkEncode200x60(b *testing.B) {
 	for y := range 60 {
 		for x := 0; x < 200; x += 10 {
 			g.Text(x, y, "abc defg ", Style{Ink: Ink(x / 10 % 3)})
+		}
+	}
+	p := testPalette()
+	b.ReportAllocs()
+	for b.Loop() {
+		_ = g.Encode(p)
+	}
+}
+
+// A picture in which every cell has two colours of its own.
+func BenchmarkEncodeGlow40x50(b *testing.B) {
+	g := New(40, 50, false)
+	for y := range 50 {
+		for x := range 40 {
+			g.Set(x, y, '▀', Style{Ink: Full(uint8(5*y), uint8(6*x), 40), Paper: Full(uint8(5*y), 200, uint8(6*x))})
 		}
 	}
 	p := testPalette()

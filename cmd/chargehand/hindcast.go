@@ -18,8 +18,13 @@ import (
 )
 
 func hindcastCommand() command {
-	return command{name: "hindcast", usage: "FILE|SMELT...", does: words.HindcastDoes, setUp: func(*flag.FlagSet) func(world, common, []string) error {
+	return command{name: "hindcast", usage: "FILE|SMELT...", does: words.HindcastDoes, setUp: func(flags *flag.FlagSet) func(world, common, []string) error {
+		blooms := flags.Bool("blooms", false, words.FlagBlooms)
+		least := flags.Float64("least-ore", 0, words.FlagLeast)
 		return func(w world, c common, operands []string) error {
+			if *blooms {
+				return hindcastBlooms(w, c, operands, *least)
+			}
 			if len(operands) == 0 {
 				return wrongUse{errors.New(words.WantsSome(words.LogsOrSmelts))}
 			}

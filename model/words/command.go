@@ -22,7 +22,7 @@ const (
 	StateDoes    = "prints every figure of a smelt at a moment"
 	ImportDoes   = "takes a log (CSV) or an exported journal (JSON lines) into the book"
 	ExportDoes   = "writes a smelt as a log (CSV), or exactly as it was kept with --json"
-	HindcastDoes = "scores the forecast of the next charge on logs or smelts that are over"
+	HindcastDoes = "scores the forecast of the next charge on logs or smelts that are over; with --blooms that of the bloom on tables of smelts"
 	CheckDoes    = "goes through the book and its plain-text twins and says what is wrong"
 	RescueDoes   = "rebuilds a damaged book from its twins and what can be read of it; the damaged one is kept"
 	VersionDoes  = "says which version this is"
@@ -40,12 +40,15 @@ const (
 	FlagFurnace = "the furnace: a name, or a name with sizes in cm: \"Reed Hollow,bore=25,stack=50\""
 	FlagDate    = "the day of the log's first row, as 2026-05-09"
 	FlagMeasure = "what a measure weighs: bucket=1.9 (kg); may be given again"
+	FlagBlooms  = "the operands are tables of smelts (CSV: date, team or source, ore_type or mix, ore_kg, bloom_kg, iron_slag_kg): score the forecast of the bloom"
+	FlagLeast   = "with --blooms: leave out smelts with less ore, kg"
 	FlagOut     = "the file to write (default: print it)"
 
 	ASmelt = "a smelt (see: chargehand smelts)"
 	AFile  = "a file"
 
 	LogsOrSmelts = "logs (CSV) or smelts"
+	BloomTable   = "a table of smelts (CSV)"
 
 	NoDataFolder   = "no folder for the user's data is known: set HOME, or name the book with --book"
 	VersionUnknown = "unreleased"

@@ -1,0 +1,4 @@
+package learn
+
+// TrialsWith is Trials with another weight of the prior.
+var TrialsWith = trials

@@ -1,0 +1,54 @@
+package words
+
+import (
+	"fmt"
+
+	"chargehand/model/learn"
+)
+
+// BloomsHead is the head of the table of hindcast --blooms: yields in kg per kg
+// of ore.
+const BloomsHead = "DATE\tORE KG\tBLOOM KG\tYIELD\tFORECAST\t10 %\t90 %\tOWN BEFORE\tCHANCE OF NONE\tCREW\t"
+
+// BloomsRow is one line of it.
+func BloomsRow(t learn.Trial) string {
+	date, yield := t.Date, "none"
+	if date == "" {
+		date = "unknown"
+	}
+	if y, ok := t.Yield(); ok {
+		yield = fmt.Sprintf("%.3f", y)
+	}
+	return fmt.Sprintf("%s\t%.1f\t%.1f\t%s\t%.3f\t%.3f\t%.3f\t%d\t%.2f\t%s\t", date, t.Ore, t.Bloom, yield,
+		t.Forecast.P50, t.Forecast.P10, t.Forecast.P90, t.Own, t.None, short(t.Crew))
+}
+
+// short cuts a long name.
+func short(name string) string {
+	const most = 32
+	if r := []rune(name); len(r) > most {
+		return string(r[:most-3]) + "..."
+	}
+	return name
+}
+
+// BloomsSum says how well the forecasts would have done, with the counts behind
+// the shares.
+func BloomsSum(h learn.Hindcast, left learn.LeftOut) []string {
+	scores := func(name string, s learn.Scores) string {
+		return fmt.Sprintf("%s: %.0f of %d in the band, %.3f wide, %.3f off, interval score %.3f", name, s.InBand*float64(s.N), s.N, s.Width, s.MeanError, s.IntervalScore)
+	}
+	said := []string{
+		fmt.Sprintf("%d smelts, %d with a bloom, %.0f without; left out: %d totals and notes, %d without ore or bloom, %d with too little ore",
+			h.None.N, h.N, h.None.Base*float64(h.None.N), left.NoSmelts, left.Unknown, left.TooLittle),
+	}
+	if h.N > 0 {
+		said = append(said, scores("forecast", h.Scores), scores("one band for all (0.07 to 0.38)", h.Fixed),
+			fmt.Sprintf("the forecast scores %.2f of the one band; less is better", h.IntervalScore/h.Fixed.IntervalScore))
+	}
+	if h.None.N > 0 {
+		said = append(said, fmt.Sprintf("chance of no compact bloom: Brier score %.3f; who had known the share of %.2f would have scored %.3f",
+			h.None.Brier, h.None.Base, h.None.Base*(1-h.None.Base)))
+	}
+	return said
+}

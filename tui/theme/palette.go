@@ -9,12 +9,13 @@ import (
 	"chargehand/tui/cell"
 )
 
-// shade is a colour of the full palette, from which the 256 colours are found,
-// and its stand-in among the sixteen, which is chosen by hand: there the exact
-// shade is the terminal's own affair.
+// shade is a colour of the full palette with its stand-ins among the 256 and the
+// sixteen, which are chosen by hand: the nearest by sums is often another hue,
+// and of the sixteen the exact shade is the terminal's own affair.
 type shade struct {
-	full ansi.RGBColor
-	base ansi.BasicColor
+	full  ansi.RGBColor
+	index ansi.IndexedColor
+	base  ansi.BasicColor
 }
 
 // rgb reads a colour as it is usually written, red first.
@@ -31,54 +32,83 @@ type scheme struct {
 // inShaft holds the shades inside the shaft, the same on either background.
 var inShaft = scheme{
 	ink: [roles]shade{
-		Number: {rgb(0xeeeeee), ansi.BrightWhite},
-		Ore:    {rgb(0xd7af87), ansi.White},
-		Slag:   {rgb(0xafd7ff), ansi.BrightCyan},
-		Bloom:  {rgb(0xffffff), ansi.BrightWhite},
-		Glow0:  {rgb(0x878787), ansi.White},
-		Glow1:  {rgb(0xaf5f5f), ansi.BrightRed},
-		Glow2:  {rgb(0xff5f5f), ansi.BrightRed},
-		Glow3:  {rgb(0xff8700), ansi.BrightYellow},
-		Glow4:  {rgb(0xffd700), ansi.BrightYellow},
-		Glow5:  {rgb(0xffffd7), ansi.BrightWhite},
+		Number: {rgb(0xeeeeee), 255, ansi.BrightWhite},
+		Ore:    {rgb(0xd7af87), 180, ansi.White},
+		Slag:   {rgb(0xafd7ff), 153, ansi.BrightCyan},
+		Bloom:  {rgb(0xffffff), 231, ansi.BrightWhite},
+		Glow0:  {rgb(0x878787), 102, ansi.White},
+		Glow1:  {rgb(0xaf5f5f), 131, ansi.BrightRed},
+		Glow2:  {rgb(0xff5f5f), 203, ansi.BrightRed},
+		Glow3:  {rgb(0xff8700), 208, ansi.BrightYellow},
+		Glow4:  {rgb(0xffd700), 220, ansi.BrightYellow},
+		Glow5:  {rgb(0xffffd7), 230, ansi.BrightWhite},
 	},
-	paper: [papers]shade{shaftPaper: {rgb(0x1c1c1c), ansi.Black}},
+	paper: [papers]shade{shaftPaper: {rgb(0x1c1c1c), 234, ansi.Black}},
 }
 
+// dark and light are the palette by role. Warm hues belong to the fire, which
+// has a table of its own (package glow); blue is now, yellow is a thing to look
+// into, and a thing to act on stands inverse. All else is ink on the page.
 var dark = scheme{
 	ink: [roles]shade{
-		Text:   {rgb(0xe4e4e4), ansi.BrightWhite},
-		Strong: {rgb(0xffffff), ansi.BrightWhite},
-		Quiet:  {rgb(0xb2b2b2), ansi.White},
-		Frame:  {rgb(0x6c6c6c), ansi.BrightBlack},
-		Now:    {rgb(0x5fd7ff), ansi.BrightCyan},
-		Look:   {rgb(0x000000), ansi.Black},
-		Act:    {rgb(0xffffff), ansi.Black},
-		Struck: {rgb(0xb2b2b2), ansi.White},
-		Picked: {rgb(0xe4e4e4), ansi.BrightWhite},
-		Field:  {rgb(0xffffff), ansi.BrightWhite},
-		Clay:   {rgb(0xaf875f), ansi.Yellow},
-		Copper: {rgb(0xffaf87), ansi.BrightYellow},
+		Text:   {rgb(0xd9d4cb), 188, ansi.White},
+		Strong: {rgb(0xfffdf8), 231, ansi.BrightWhite},
+		Quiet:  {rgb(0xa09a90), 247, ansi.White},
+		Frame:  {rgb(0x45434a), 238, ansi.BrightBlack},
+		Now:    {rgb(0x7cd3ff), 117, ansi.BrightCyan},
+		Look:   {rgb(0x1c1400), 16, ansi.Black},
+		Act:    {rgb(0x1a0500), 232, ansi.Black},
+		Struck: {rgb(0xa09a90), 247, ansi.White},
+		Picked: {rgb(0xd9d4cb), 188, ansi.White},
+		Field:  {rgb(0xfffdf8), 231, ansi.BrightWhite},
+		Clay:   {rgb(0x8a6a52), 94, ansi.BrightBlack},
+		Copper: {rgb(0x7cd3ff), 117, ansi.BrightCyan},
+		Warn:   {rgb(0xffd54a), 221, ansi.BrightYellow},
+		Good:   {rgb(0x8d98a6), 246, ansi.White},
+		Past:   {rgb(0x8d98a6), 246, ansi.White},
+		Bar:    {rgb(0xbdb7ad), 250, ansi.White},
+		OreBar: {rgb(0xc87f55), 173, ansi.Yellow},
+		Tag:    {rgb(0x101114), 233, ansi.Black},
 	},
-	paper: [papers]shade{page: {rgb(0x121212), ansi.Black}, lookPaper: {rgb(0xffd75f), ansi.BrightYellow}, actPaper: {rgb(0xaf0000), ansi.BrightWhite}},
+	paper: [papers]shade{
+		page:        {rgb(0x101114), 233, ansi.Black},
+		lookPaper:   {rgb(0xffd54a), 221, ansi.BrightYellow},
+		actPaper:    {rgb(0xff7a4d), 209, ansi.BrightRed},
+		tagPaper:    {rgb(0xfffdf8), 231, ansi.BrightWhite},
+		pitPaper:    {rgb(0x17181c), 234, ansi.Black},
+		aroundPaper: {rgb(0x283c48), 237, ansi.Black},
+	},
 }
 
 var light = scheme{
 	ink: [roles]shade{
-		Text:   {rgb(0x1c1c1c), ansi.Black},
-		Strong: {rgb(0x000000), ansi.Black},
-		Quiet:  {rgb(0x4e4e4e), ansi.Black},
-		Frame:  {rgb(0x8a8a8a), ansi.BrightBlack},
-		Now:    {rgb(0x00005f), ansi.Blue},
-		Look:   {rgb(0x000000), ansi.Black},
-		Act:    {rgb(0xffffff), ansi.BrightWhite},
-		Struck: {rgb(0x4e4e4e), ansi.Black},
-		Picked: {rgb(0x1c1c1c), ansi.Black},
-		Field:  {rgb(0x000000), ansi.Black},
-		Clay:   {rgb(0x875f00), ansi.BrightBlack},
-		Copper: {rgb(0x870000), ansi.Red},
+		Text:   {rgb(0x2c2823), 235, ansi.Black},
+		Strong: {rgb(0x000000), 16, ansi.Black},
+		Quiet:  {rgb(0x5f584e), 240, ansi.Black},
+		Frame:  {rgb(0xc9c0b3), 251, ansi.BrightBlack},
+		Now:    {rgb(0x004b73), 24, ansi.Blue},
+		Look:   {rgb(0x1c1400), 16, ansi.Black},
+		Act:    {rgb(0xffffff), 231, ansi.BrightWhite},
+		Struck: {rgb(0x5f584e), 240, ansi.Black},
+		Picked: {rgb(0x2c2823), 235, ansi.Black},
+		Field:  {rgb(0x000000), 16, ansi.Black},
+		Clay:   {rgb(0x9c785e), 137, ansi.BrightBlack},
+		Copper: {rgb(0x004b73), 24, ansi.Blue},
+		Warn:   {rgb(0x7d4e00), 94, ansi.Black},
+		Good:   {rgb(0x7a8490), 244, ansi.BrightBlack},
+		Past:   {rgb(0x7a8490), 244, ansi.BrightBlack},
+		Bar:    {rgb(0x77706a), 243, ansi.BrightBlack},
+		OreBar: {rgb(0xa4572b), 130, ansi.Red},
+		Tag:    {rgb(0xfaf7f1), 231, ansi.BrightWhite},
 	},
-	paper: [papers]shade{page: {rgb(0xffffff), ansi.BrightWhite}, lookPaper: {rgb(0xffd75f), ansi.BrightYellow}, actPaper: {rgb(0xaf0000), ansi.Black}},
+	paper: [papers]shade{
+		page:        {rgb(0xfaf7f1), 231, ansi.BrightWhite},
+		lookPaper:   {rgb(0xffd54a), 221, ansi.BrightYellow},
+		actPaper:    {rgb(0x9c1c00), 124, ansi.Red},
+		tagPaper:    {rgb(0x000000), 16, ansi.Black},
+		pitPaper:    {rgb(0xece6db), 254, ansi.BrightWhite},
+		aroundPaper: {rgb(0xc3d1d5), 153, ansi.BrightWhite},
+	},
 }
 
 // schemes holds dark and light with the shaft put into each.
@@ -96,7 +126,7 @@ func (p Profile) colour(s shade) color.Color {
 	case Base16:
 		return s.base
 	case Fixed256:
-		return ansi.Convert256(s.full)
+		return s.index
 	case True:
 		return s.full
 	}

@@ -20,6 +20,12 @@ const (
 	Field              // what is being typed: underlined
 	Clay               // the wall of the furnace
 	Copper             // the tuyere
+	Warn               // a figure outside its band: its mark and its remark
+	Good               // the good band of a bar, and a spread
+	Past               // what would be Now, of what is past or invented
+	Bar                // bars of charges
+	OreBar             // bars of ore
+	Tag                // " practice ", " invented ", " this is the past ": inverse
 	Number             // numbers and words inside the shaft
 	Ore                // the grains of ore
 	Slag               // the slag bath
@@ -35,11 +41,14 @@ const (
 
 // Papers other than the page.
 const (
-	page       cell.Ink = 0
-	lookPaper  cell.Ink = 1
-	actPaper   cell.Ink = 2
-	shaftPaper cell.Ink = 3
-	papers              = 4
+	page        cell.Ink = 0
+	lookPaper   cell.Ink = 1
+	actPaper    cell.Ink = 2
+	shaftPaper  cell.Ink = 3
+	tagPaper    cell.Ink = 4
+	pitPaper    cell.Ink = 5
+	aroundPaper cell.Ink = 6
+	papers               = 7
 )
 
 // Glow is the role of a step of heat, 0 cold to 5 white.
@@ -54,7 +63,7 @@ func (t Theme) Style(r Role) cell.Style {
 	switch {
 	case r == Strong:
 		s.Attr = cell.Bold
-	case r == Now:
+	case r == Now || r == Past || r == Warn:
 		s.Attr = cell.Bold
 	case r == Field:
 		s.Attr = cell.Underline
@@ -68,10 +77,28 @@ func (t Theme) Style(r Role) cell.Style {
 		if t.Profile == None {
 			s.Attr = cell.Inverse
 		}
+	case r == Tag:
+		s.Paper, s.Attr = tagPaper, cell.Bold
+		if t.Profile == None {
+			s.Attr = cell.Inverse
+		}
 	case r == Picked:
 		s.Attr = cell.Inverse
 	case r.inside():
 		s.Paper = shaftPaper
 	}
 	return s
+}
+
+// Pit puts a style on the paper of the empty shaft.
+func (t Theme) Pit(s cell.Style) cell.Style { return s.On(pitPaper) }
+
+// Around puts a style on the paper of the one row that tells of a burning smelt
+// on every other screen. Where there are too few colours for a paper of its own
+// the row is inverse.
+func (t Theme) Around(s cell.Style) cell.Style {
+	if t.Profile < Fixed256 {
+		return s.With(cell.Inverse)
+	}
+	return s.On(aroundPaper)
 }

@@ -12,7 +12,7 @@ const DryAirO2 = 0.209476
 // Weather the equations here are good for: the range of the saturation curve, cut to what people stand in, and pressures
 // from a high pass to a deep low-lying valley.
 const (
-	coldestAir  = ZeroCelsius - 60
+	ColdestAir  = ZeroCelsius - 60 // K, the least that a thermometer outdoors can say
 	hottestAir  = ZeroCelsius + 55
 	thinnestAir = 50e3
 	densestAir  = 115e3
@@ -25,8 +25,8 @@ const greatestFlow = 1.0
 // over liquid water (below freezing too, as weather services state it).
 //
 // A litre a minute in this program is a litre as it passes the meter, at the state of the air there: gate marks, anemometers
-// and plate gauges all read actual volume. When nothing is known about the weather it is a litre of [StandardAir]. Figures
-// published for another state are brought over with [Restate]; between 15 and 20 C that is 1.7 %.
+// and plate gauges all read actual volume. When nothing is known about the weather it is a litre of [StandardAir];
+// between 15 and 20 C that is 1.7 %.
 type Air struct {
 	Temperature, Pressure, RelativeHumidity float64
 }
@@ -42,16 +42,16 @@ func StandardAir() Air {
 // relative humidity outside 0 to 1.
 func (a Air) Validate() error {
 	return errors.Join(
-		inRange("air temperature", a.Temperature, coldestAir, hottestAir),
-		inRange("air pressure", a.Pressure, thinnestAir, densestAir),
-		inRange("relative humidity", a.RelativeHumidity, 0, 1),
+		InRange("air temperature", a.Temperature, ColdestAir, hottestAir),
+		InRange("air pressure", a.Pressure, thinnestAir, densestAir),
+		InRange("relative humidity", a.RelativeHumidity, 0, 1),
 	)
 }
 
 // SaturationPressure gives the vapour pressure of water in Pa over the liquid, supercooled below 0 C, for -60 to 55 C.
 // Murphy & Koop 2005, Q. J. R. Meteorol. Soc. 131:1539, equation 10 (stated for 123 to 332 K).
 func SaturationPressure(kelvin float64) (float64, error) {
-	if err := inRange("air temperature", kelvin, coldestAir, hottestAir); err != nil {
+	if err := InRange("air temperature", kelvin, ColdestAir, hottestAir); err != nil {
 		return 0, err
 	}
 	t, lnT := kelvin, math.Log(kelvin)
@@ -72,20 +72,10 @@ func PressureAtAltitude(metres float64) (float64, error) {
 	return StandardPressure * math.Pow(t/StandardAir().Temperature, exponent), nil
 }
 
-// AirAtAltitude is the standard atmosphere at a height above sea level in m (-400 to 5000 m), dry.
-func AirAtAltitude(metres float64) (Air, error) {
-	t, err := standardTemperature(metres)
-	if err != nil {
-		return Air{}, err
-	}
-	p, err := PressureAtAltitude(metres)
-	return Air{Temperature: t, Pressure: p}, err
-}
-
 const lapseRate = 6.5e-3 // K per geopotential metre, US Standard Atmosphere 1976, up to 11 km
 
 func standardTemperature(metres float64) (float64, error) {
-	if err := inRange("altitude", metres, -400, 5000); err != nil {
+	if err := InRange("altitude", metres, -400, 5000); err != nil {
 		return 0, err
 	}
 	const earthRadius = 6356766.0 // m, of the 1976 standard
@@ -138,7 +128,7 @@ type AirFlow struct {
 // Flow turns a metered volume flow at this state, in m3/s, into moles. Negative, absurd (over 1 m3/s) or undefined flows and
 // impossible weather are errors; no flow is a flow of nothing.
 func (a Air) Flow(m3s float64) (AirFlow, error) {
-	if err := inRange("air flow", m3s, 0, greatestFlow); err != nil {
+	if err := InRange("air flow", m3s, 0, greatestFlow); err != nil {
 		return AirFlow{}, err
 	}
 	x, err := a.vapourShare()
@@ -156,17 +146,3 @@ func (f AirFlow) Moles() float64 { return f.O2 + f.N2 + f.H2O }
 
 // Mass gives the whole flow in kg/s, the dry part at the mean molar mass of air (argon included).
 func (f AirFlow) Mass() float64 { return (f.O2+f.N2)*MolarMassDryAir + f.H2O*MolarMassH2O }
-
-// Restate gives the volume flow that carries the same dry air at another state: the litres of one log in the litres of
-// another. Both states are checked as by [Air.Validate].
-func Restate(m3s float64, from, to Air) (float64, error) {
-	given, err := from.Flow(m3s)
-	if err != nil {
-		return 0, err
-	}
-	perCubicMetre, err := to.Flow(1)
-	if err != nil {
-		return 0, err
-	}
-	return given.O2 / perCubicMetre.O2, nil
-}

@@ -25,18 +25,8 @@ func figuresOfAir(t testing.TB, table string) []map[string]string {
 func TestStandardAtmosphere(t *testing.T) {
 	for _, row := range figuresOfAir(t, "std_atm") {
 		z, want := number(t, row["x1"]), number(t, row["value"])
-		air, err := physics.AirAtAltitude(z)
-		if err != nil {
-			t.Fatal(err)
-		}
-		switch row["quantity"] {
-		case "T":
-			agree(t, "temperature at "+row["x1"]+" m", air.Temperature, want, 5e-6) // printed to six digits
-		case "p":
-			agree(t, "pressure at "+row["x1"]+" m", air.Pressure, want, 5e-6)
-			agree(t, "pressure alone", must(t)(physics.PressureAtAltitude(z)), air.Pressure, 0)
-		case "rho":
-			agree(t, "density at "+row["x1"]+" m", must(t)(air.Density()), want, 2.2e-5) // 1.7e-5 is the gas constant of 1976
+		if row["quantity"] == "p" {
+			agree(t, "pressure at "+row["x1"]+" m", must(t)(physics.PressureAtAltitude(z)), want, 5e-6) // printed to six digits
 		}
 	}
 }
@@ -101,19 +91,6 @@ func TestFlowInMoles(t *testing.T) {
 	agree(t, "moles at 1000 m", high.Moles(), 0.4230, 2e-4)
 }
 
-func TestRestate(t *testing.T) {
-	standard := physics.StandardAir()
-	warm := standard
-	warm.Temperature = physics.FromCelsius(20)
-	// The doubt the notes leave open: 1.7 % between litres at 15 and at 20 C.
-	agree(t, "20 C litres in 15 C litres", must(t)(physics.Restate(1e-2, warm, standard)), 1e-2/1.017, 5e-4)
-	normal := standard
-	normal.Temperature = physics.ZeroCelsius
-	// 700 l/min at 20 C = 652.2 normal litres (0 C) a minute: flow notes, section 5.
-	litres := must(t)(physics.Restate(physics.FromLitresPerMinute(700), warm, normal))
-	agree(t, "normal litres", physics.ToLitresPerMinute(litres), 652.2, 1e-4)
-}
-
 func TestAirRefusesNonsense(t *testing.T) {
 	good := physics.StandardAir()
 	if err := good.Validate(); err != nil {
@@ -151,11 +128,7 @@ func TestAirRefusesNonsense(t *testing.T) {
 	for _, z := range []float64{nan, -5000, 9000} {
 		_, err := physics.PressureAtAltitude(z)
 		isRangeError(t, "altitude", err)
-		_, err = physics.AirAtAltitude(z)
-		isRangeError(t, "altitude", err)
 	}
-	_, err := physics.Restate(0.01, good, physics.Air{})
-	isRangeError(t, "restating to nowhere", err)
 }
 
 func BenchmarkAirFlow(b *testing.B) {

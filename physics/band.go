@@ -38,22 +38,6 @@ func LogNormal(median, relSD float64) Band {
 	return ordered(median/f, median, median*f)
 }
 
-// LogNormalMoments is a positive figure of a mean and a standard deviation in the same unit; its median lies below the mean.
-func LogNormalMoments(mean, sd float64) Band {
-	if !(mean > 0) {
-		return Band{}
-	}
-	r := spread(sd) / mean
-	v := math.Log1p(r * r)
-	return LogNormal(mean*math.Exp(-v/2), math.Sqrt(v))
-}
-
-// Within is a positive figure whose 90th percentile lies a relative range above its middle and whose 10th as many times
-// below: a range as people state it, "2 kg give or take 10 %", read as holding eight times in ten.
-func Within(mid, rel float64) Band {
-	return LogNormal(mid, math.Log1p(spread(rel))/Z90)
-}
-
 // IsZero says whether the band is the answer to nonsense. An exact nought looks the same; whoever means it knows.
 func (b Band) IsZero() bool { return b == Band{} }
 

@@ -39,9 +39,9 @@ func DefaultBed() Bed {
 // ore to solid iron oxide), or a share outside 0 to 2 (ore heaped on its own takes more room than its lumps).
 func (b Bed) Validate() error {
 	return errors.Join(
-		inRange("charcoal bulk density", b.CharcoalBulk, 80, 600),
-		inRange("ore lump density", b.OreLump, 1000, 6000),
-		inRange("ore share of the stack", b.OreShare, 0, 2),
+		InRange("charcoal bulk density", b.CharcoalBulk, 80, 600),
+		InRange("ore lump density", b.OreLump, 1000, 6000),
+		InRange("ore share of the stack", b.OreShare, 0, 2),
 	)
 }
 
@@ -49,8 +49,8 @@ func (b Bed) Validate() error {
 func (b Bed) Volume(dryCharcoal, ore float64) (float64, error) {
 	if err := errors.Join(
 		b.Validate(),
-		inRange("charcoal mass", dryCharcoal, 0, 1000),
-		inRange("ore mass", ore, 0, 1000),
+		InRange("charcoal mass", dryCharcoal, 0, 1000),
+		InRange("ore mass", ore, 0, 1000),
 	); err != nil {
 		return 0, err
 	}
@@ -73,9 +73,9 @@ func Cylinder(diameter, height float64) Bore {
 // nought for a bore that fails and for a height or volume that is undefined or beyond 1000.
 func (b Bore) Validate() error {
 	return errors.Join(
-		inRange("bore at the bottom", b.Bottom, 0.05, 2),
-		inRange("bore at the top", b.Top, 0.05, 2),
-		inRange("bore height", b.Height, 0.05, 5),
+		InRange("bore at the bottom", b.Bottom, 0.05, 2),
+		InRange("bore at the top", b.Top, 0.05, 2),
+		InRange("bore height", b.Height, 0.05, 5),
 	)
 }
 
@@ -140,7 +140,7 @@ func (b Bore) Thickness(z, volume float64) float64 {
 // FallPerKg gives how far in m the surface of a stack at a height falls for each kg of dry charcoal burned, while orePerCharcoal
 // kg of ore leave with it: what a stack of even charges does.
 func FallPerKg(bore Bore, z float64, bed Bed, orePerCharcoal float64) (float64, error) {
-	if err := errors.Join(bore.Validate(), inRange("stack height", z, -5, 10)); err != nil {
+	if err := errors.Join(bore.Validate(), InRange("stack height", z, -5, 10)); err != nil {
 		return 0, err
 	}
 	perKg, err := bed.Volume(1, orePerCharcoal)

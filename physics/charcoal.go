@@ -39,10 +39,10 @@ func DefaultCharcoal() Charcoal {
 // mass), shares outside 0 to 1, or carbon and ash together above 1.
 func (c Charcoal) Validate() error {
 	return errors.Join(
-		inRange("charcoal moisture", c.Moisture, 0, 2),
-		inRange("charcoal carbon share", c.Carbon, 0, 1),
-		inRange("charcoal ash share", c.Ash, 0, 1),
-		inRange("charcoal carbon and ash share", c.Carbon+c.Ash, 0, 1),
+		InRange("charcoal moisture", c.Moisture, 0, 2),
+		InRange("charcoal carbon share", c.Carbon, 0, 1),
+		InRange("charcoal ash share", c.Ash, 0, 1),
+		InRange("charcoal carbon and ash share", c.Carbon+c.Ash, 0, 1),
 	)
 }
 
@@ -64,22 +64,6 @@ func (c Charcoal) CarbonMass(asCharged float64) float64 {
 // DryMassForCarbon gives the dry charcoal that holds a mass of carbon to burn; none for a lot without carbon.
 func (c Charcoal) DryMassForCarbon(carbon float64) float64 { return orNone(carbon / c.Carbon) }
 
-// DryBasis turns moisture as a share of the wet mass (0 up to two thirds) into kg of water per kg dry.
-func DryBasis(wet float64) (float64, error) {
-	if err := inRange("moisture, wet basis", wet, 0, 2.0/3); err != nil {
-		return 0, err
-	}
-	return wet / (1 - wet), nil
-}
-
-// WetBasis turns kg of water per kg dry (0 to 2) into a share of the wet mass.
-func WetBasis(dry float64) (float64, error) {
-	if err := inRange("moisture, dry basis", dry, 0, 2); err != nil {
-		return 0, err
-	}
-	return dry / (1 + dry), nil
-}
-
 // MostCarbon gives the carbon in kg/s that the oxygen of the air burns at most: all of it to CO. The blast's moisture, the
 // charge's and the ore's oxygen come on top: see [AirFlow.SteamCarbon].
 func (f AirFlow) MostCarbon() float64 { return 2 * f.O2 * MolarMassC }
@@ -94,7 +78,7 @@ func (f AirFlow) SteamCarbon() float64 { return f.H2O * MolarMassC }
 // CarbonAt gives the carbon in kg/s burned when the share CO/(CO+CO2) of the top gas is coShare (0 to 1) and all its oxygen
 // came from the air.
 func (f AirFlow) CarbonAt(coShare float64) (float64, error) {
-	if err := inRange("CO share of the top gas", coShare, 0, 1); err != nil {
+	if err := InRange("CO share of the top gas", coShare, 0, 1); err != nil {
 		return 0, err
 	}
 	return f.LeastCarbon() / (1 - coShare/2), nil

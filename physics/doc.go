@@ -16,5 +16,10 @@
 //	level.go     the stack-height estimator
 //	meter.go     carbon burned against the most the metered air allows
 //
-// Thermochemistry and the transient shaft solver stand in files of their own beside these.
+//	thermo.go, equilibrium.go  thermochemistry
+//	ergun.go     what a bed and a tuyere hold against the blast
+//	slag.go      oxides, and how their slag melts and runs
+//	bloom.go     what a bloom is and may weigh
+//
+// The transient solver of the shaft is package shaft, below this one.
 package physics

@@ -2,8 +2,8 @@ package physics
 
 import "math"
 
-// bar in Pa: the standard pressure of all the thermochemical data.
-const bar = 1e5
+// Bar in Pa: the standard pressure of all the thermochemical data.
+const Bar = 1e5
 
 // equilibriumConstant gives exp(-dG/RT) of a reaction from the Gibbs energies of its two sides in J/mol.
 func equilibriumConstant(kelvin, products, reactants float64) float64 {
@@ -29,29 +29,7 @@ func SteamCarbonConstant(kelvin float64) float64 {
 
 // CalcinationPressure gives the pressure of CO2 in Pa over calcite and lime.
 func CalcinationPressure(kelvin float64) float64 {
-	return bar * equilibriumConstant(kelvin, SpeciesCaO.Gibbs(kelvin)+SpeciesCO2.Gibbs(kelvin), SpeciesCaCO3.Gibbs(kelvin))
-}
-
-// BoudouardShare gives the share CO/(CO+CO2) of a gas in balance with carbon when the two together have a pressure in Pa:
-// one atmosphere in a pure gas, about a third of one in the gas of a furnace blown with air (see [ProducerGasShare]).
-func BoudouardShare(kelvin, carbonGasPascal float64) float64 {
-	k := BoudouardConstant(kelvin)
-	// x^2 p = K (1 - x), solved in the form that keeps its digits when K is small.
-	p := carbonGasPascal / bar
-	return 2 * k / (k + math.Sqrt(k*(k+4*p)))
-}
-
-// ProducerGasShare gives CO/(CO+CO2) in balance with carbon of the gas that dry air makes on carbon, at a total pressure
-// in Pa.
-func ProducerGasShare(kelvin, totalPascal float64) float64 {
-	const inert = (1 - DryAirO2) / DryAirO2
-	share := BoudouardShare(kelvin, totalPascal*2/(2+inert))
-	for range 60 { // contracts fast: the sum of CO and CO2 depends weakly on the share
-		oxygenAtoms := 2 - share             // per carbon atom of the gas
-		sum := 1 / (1 + inert*oxygenAtoms/2) // mole fraction of CO + CO2
-		share = BoudouardShare(kelvin, totalPascal*sum)
-	}
-	return share
+	return Bar * equilibriumConstant(kelvin, SpeciesCaO.Gibbs(kelvin)+SpeciesCO2.Gibbs(kelvin), SpeciesCaCO3.Gibbs(kelvin))
 }
 
 // OxideBoundary is a line between two stages of reduction: above its share of CO (or of hydrogen) the lower oxide or the
@@ -82,19 +60,19 @@ var oxygenBuffers = [...]struct{ a, b float64 }{
 
 // OxygenPressure gives the pressure of oxygen in Pa on the boundary.
 func (b OxideBoundary) OxygenPressure(kelvin float64) float64 {
-	return bar * math.Pow(10, oxygenBuffers[b].a/kelvin+oxygenBuffers[b].b)
+	return Bar * math.Pow(10, oxygenBuffers[b].a/kelvin+oxygenBuffers[b].b)
 }
 
 // CO gives the share CO/(CO+CO2) on the boundary.
 func (b OxideBoundary) CO(kelvin float64) float64 {
 	burned := equilibriumConstant(kelvin, SpeciesCO2.Gibbs(kelvin), SpeciesCO.Gibbs(kelvin)+SpeciesO2.Gibbs(kelvin)/2)
-	return 1 / (1 + burned*math.Sqrt(b.OxygenPressure(kelvin)/bar))
+	return 1 / (1 + burned*math.Sqrt(b.OxygenPressure(kelvin)/Bar))
 }
 
 // H2 gives the share H2/(H2+H2O) on the boundary.
 func (b OxideBoundary) H2(kelvin float64) float64 {
 	burned := equilibriumConstant(kelvin, SpeciesSteam.Gibbs(kelvin), SpeciesH2.Gibbs(kelvin)+SpeciesO2.Gibbs(kelvin)/2)
-	return 1 / (1 + burned*math.Sqrt(b.OxygenPressure(kelvin)/bar))
+	return 1 / (1 + burned*math.Sqrt(b.OxygenPressure(kelvin)/Bar))
 }
 
 // WustiteTriplePoint gives the temperature in K at which magnetite, wustite and iron meet.
@@ -106,8 +84,8 @@ func WustiteTriplePoint() float64 {
 // CarbonActivity gives the activity of carbon (graphite = 1) that a gas of the given pressures of CO and CO2, in Pa, imposes
 // on iron; +Inf without CO2.
 func CarbonActivity(kelvin, carbonMonoxide, carbonDioxide float64) float64 {
-	co := carbonMonoxide / bar
-	return co * co / (carbonDioxide / bar) / BoudouardConstant(kelvin)
+	co := carbonMonoxide / Bar
+	return co * co / (carbonDioxide / Bar) / BoudouardConstant(kelvin)
 }
 
 // AusteniteCarbon gives the mass share of carbon in austenite at an activity (graphite = 1), 0.70 to 1.15 of the way from

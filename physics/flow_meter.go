@@ -33,8 +33,8 @@ const (
 
 // Validate returns a *RangeError outside ISO 5167-2.
 func (o Orifice) Validate() error {
-	return errors.Join(inRange("orifice bore", o.Bore, LeastOrifice, 1), inRange("orifice pipe", o.Pipe, LeastOrificePipe, MostOrificePipe),
-		inRange("orifice ratio", o.Beta(), LeastOrificeRatio, MostOrificeRatio))
+	return errors.Join(InRange("orifice bore", o.Bore, LeastOrifice, 1), InRange("orifice pipe", o.Pipe, LeastOrificePipe, MostOrificePipe),
+		InRange("orifice ratio", o.Beta(), LeastOrificeRatio, MostOrificeRatio))
 }
 
 // DischargeCoefficient is that of Reader-Harris & Gallagher, ISO 5167-2:2003, 5.3.2.1, at a Reynolds number on the pipe.
@@ -95,7 +95,7 @@ type OrificeReading struct {
 // *RangeError: the standard promises nothing there.
 func (o Orifice) Air(difference float64, air Air) (OrificeReading, error) {
 	density, err := air.Density()
-	if err := errors.Join(o.Validate(), err, inRange("pressure difference", difference, 0, air.Pressure/4)); err != nil {
+	if err := errors.Join(o.Validate(), err, InRange("pressure difference", difference, 0, air.Pressure/4)); err != nil {
 		return OrificeReading{}, err
 	}
 	upstream := air.Pressure + difference
@@ -118,7 +118,7 @@ func (o Orifice) Air(difference float64, air Air) (OrificeReading, error) {
 	case b > 0.56:
 		least = 16000 * b * b
 	}
-	if err := inRange("Reynolds number of the pipe", r.Reynolds, least, 1e8); err != nil {
+	if err := InRange("Reynolds number of the pipe", r.Reynolds, least, 1e8); err != nil {
 		return OrificeReading{}, err
 	}
 	r.RelSD = o.uncertainty() / 2
@@ -139,13 +139,6 @@ func (o Orifice) uncertainty() float64 {
 		percent += 0.9 * (0.75 - b) * (2.8 - o.Pipe/inchM)
 	}
 	return percent / 100
-}
-
-// PressureLoss gives the share of the pressure difference that the plate costs for good, ISO 5167-2:2003, 5.4.
-func (o Orifice) PressureLoss(discharge float64) float64 {
-	b2 := o.Beta() * o.Beta()
-	root := math.Sqrt(1 - b2*b2*(1-discharge*discharge))
-	return (root - discharge*b2) / (root + discharge*b2)
 }
 
 // PitotSpeed gives the speed in m/s from a pitot's pressure in Pa in air of a density in kg/m3.

@@ -34,26 +34,19 @@ type MeterCheck struct {
 	MassRelSD, MoistureSD, CarbonSD, FlowRelSD float64
 }
 
-// Unchecked fills in the spreads of a day on which the measure was weighed once and nothing else was tested.
-func (m MeterCheck) Unchecked() MeterCheck {
-	m.MassRelSD, m.FlowRelSD = MeasureRelSD, FlowRelSD
-	m.MoistureSD, m.CarbonSD = CharcoalMoistureSD, CarbonShareSD
-	return m
-}
-
 // Validate returns a *RangeError for a stretch that holds nothing to compare: less than a gram of charcoal, a second, or six
 // litres of air a minute; for impossible charcoal or weather; and for spreads that are negative or above one.
 func (m MeterCheck) Validate() error {
 	return errors.Join(
-		inRange("charcoal burned", m.Charcoal, 1e-3, 1e4),
-		inRange("duration", m.Duration, 1, 7*86400),
-		inRange("air flow", m.Flow, 1e-4, greatestFlow),
-		inRange("oxygen from the ore", m.OreOxygen, 0, 0.1),
-		inRange("carbon share to divide by", m.Fuel.Carbon, 0.01, 1),
-		inRange("spread of the mass", m.MassRelSD, 0, 1),
-		inRange("spread of the moisture", m.MoistureSD, 0, 1),
-		inRange("spread of the carbon share", m.CarbonSD, 0, 1),
-		inRange("spread of the air flow", m.FlowRelSD, 0, 1),
+		InRange("charcoal burned", m.Charcoal, 1e-3, 1e4),
+		InRange("duration", m.Duration, 1, 7*86400),
+		InRange("air flow", m.Flow, 1e-4, greatestFlow),
+		InRange("oxygen from the ore", m.OreOxygen, 0, 0.1),
+		InRange("carbon share to divide by", m.Fuel.Carbon, 0.01, 1),
+		InRange("spread of the mass", m.MassRelSD, 0, 1),
+		InRange("spread of the moisture", m.MoistureSD, 0, 1),
+		InRange("spread of the carbon share", m.CarbonSD, 0, 1),
+		InRange("spread of the air flow", m.FlowRelSD, 0, 1),
 		m.Fuel.Validate(),
 		m.Air.Validate(),
 	)

@@ -97,7 +97,7 @@ func (e *AssayError) Error() string {
 // *AssayError when it is above the ceiling, and a *RangeError when it is no share at all. A share that reads like per cent is
 // none.
 func CheckIronShare(iron float64, m Mineral) error {
-	if err := inRange("iron share of the ore", iron, 0, 1); err != nil {
+	if err := InRange("iron share of the ore", iron, 0, 1); err != nil {
 		return err
 	}
 	if ceiling := m.IronShare(); iron > ceiling+roundingSlack {

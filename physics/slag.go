@@ -33,32 +33,8 @@ func (o Oxides) Plus(p Oxides) Oxides {
 func (o Oxides) Validate() error {
 	const most = 1e4 // kg
 	return errors.Join(
-		inRange("SiO2", o.SiO2, 0, most), inRange("TiO2", o.TiO2, 0, most), inRange("Al2O3", o.Al2O3, 0, most),
-		inRange("FeO", o.FeO, 0, most), inRange("Fe2O3", o.Fe2O3, 0, most), inRange("MnO", o.MnO, 0, most),
-		inRange("MgO", o.MgO, 0, most), inRange("CaO", o.CaO, 0, most), inRange("Na2O", o.Na2O, 0, most),
-		inRange("K2O", o.K2O, 0, most), inRange("P2O5", o.P2O5, 0, most))
-}
-
-// addTo books the oxides times a factor as solids of the shaft, mol. Soda goes with potash and titania with silica, mass for
-// mass: both are traces in this trade.
-func (o Oxides) addTo(n *[solidCount]float64, factor float64) {
-	n[solidSiO2] += factor * (o.SiO2 + o.TiO2) / molarMassSiO2
-	n[solidAl2O3] += factor * o.Al2O3 / molarMassAl2O3
-	n[solidFeO] += factor * o.FeO / MolarMassFeO
-	n[solidFe2O3] += factor * o.Fe2O3 / MolarMassFe2O3
-	n[solidMnO] += factor * o.MnO / molarMassMnO
-	n[solidMgO] += factor * o.MgO / molarMassMgO
-	n[solidCaO] += factor * o.CaO / molarMassCaO
-	n[solidK2O] += factor * (o.K2O + o.Na2O) / molarMassK2O
-	n[solidP2O5] += factor * o.P2O5 / molarMassP2O5
-}
-
-// oxidesOf gives the slag makers among solids, kg; magnetite as its two halves.
-func oxidesOf(n *[solidCount]float64) Oxides {
-	return Oxides{
-		SiO2: n[solidSiO2] * molarMassSiO2, Al2O3: n[solidAl2O3] * molarMassAl2O3,
-		FeO: (n[solidFeO] + n[solidFe3O4]) * MolarMassFeO, Fe2O3: n[solidFe3O4] * MolarMassFe2O3,
-		MnO: n[solidMnO] * molarMassMnO, MgO: n[solidMgO] * molarMassMgO, CaO: n[solidCaO] * molarMassCaO,
-		K2O: n[solidK2O] * molarMassK2O, P2O5: n[solidP2O5] * molarMassP2O5,
-	}
+		InRange("SiO2", o.SiO2, 0, most), InRange("TiO2", o.TiO2, 0, most), InRange("Al2O3", o.Al2O3, 0, most),
+		InRange("FeO", o.FeO, 0, most), InRange("Fe2O3", o.Fe2O3, 0, most), InRange("MnO", o.MnO, 0, most),
+		InRange("MgO", o.MgO, 0, most), InRange("CaO", o.CaO, 0, most), InRange("Na2O", o.Na2O, 0, most),
+		InRange("K2O", o.K2O, 0, most), InRange("P2O5", o.P2O5, 0, most))
 }

@@ -4,10 +4,10 @@ import "math"
 
 // molesOf gives mol of each oxide; phosphorus as half molecules, the convention of slag work.
 func (o Oxides) molesOf() (m struct{ si, ti, al, fe2, fe3, mn, mg, ca, na, k, p float64 }) {
-	m.si, m.ti, m.al = o.SiO2/molarMassSiO2, o.TiO2/molarMassTiO2, o.Al2O3/molarMassAl2O3
-	m.fe2, m.fe3, m.mn = o.FeO/MolarMassFeO, o.Fe2O3/MolarMassFe2O3, o.MnO/molarMassMnO
-	m.mg, m.ca = o.MgO/molarMassMgO, o.CaO/molarMassCaO
-	m.na, m.k, m.p = o.Na2O/molarMassNa2O, o.K2O/molarMassK2O, o.P2O5/molarMassP2O5
+	m.si, m.ti, m.al = o.SiO2/MolarMassSiO2, o.TiO2/molarMassTiO2, o.Al2O3/MolarMassAl2O3
+	m.fe2, m.fe3, m.mn = o.FeO/MolarMassFeO, o.Fe2O3/MolarMassFe2O3, o.MnO/MolarMassMnO
+	m.mg, m.ca = o.MgO/MolarMassMgO, o.CaO/MolarMassCaO
+	m.na, m.k, m.p = o.Na2O/molarMassNa2O, o.K2O/MolarMassK2O, o.P2O5/MolarMassP2O5
 	return m
 }
 
@@ -18,7 +18,7 @@ func (o Oxides) ferrousTotal() float64 { return o.FeO + o.Fe2O3*2*MolarMassFeO/M
 // below when free wustite is left. Charlton et al. 2010, J. Anthropol. Archaeol. 29:352 (from memory, unverified; authors
 // differ over what stands below the line). +Inf without iron or manganese.
 func (o Oxides) ReducibleIronIndex() float64 {
-	return 2 * MolarMassFeO / molarMassSiO2 * o.SiO2 / (o.ferrousTotal() + o.MnO)
+	return 2 * MolarMassFeO / MolarMassSiO2 * o.SiO2 / (o.ferrousTotal() + o.MnO)
 }
 
 // ViscosityIndex is (CaO+MgO+FeO+MnO+Na2O+K2O)/(SiO2+Al2O3) by mass; fluid above 1. Bachmann 1982 (from memory, unverified).
@@ -41,7 +41,7 @@ func (o Oxides) Liquidus() Band {
 	if !(sum > 0) {
 		return Band{}
 	}
-	equivalent := o.ferrousTotal() + MolarMassFeO*(o.MnO/molarMassMnO+o.MgO/molarMassMgO+o.CaO/molarMassCaO)
+	equivalent := o.ferrousTotal() + MolarMassFeO*(o.MnO/MolarMassMnO+o.MgO/MolarMassMgO+o.CaO/MolarMassCaO)
 	x := 1.0
 	if o.SiO2+equivalent > 0 {
 		x = o.SiO2 / (o.SiO2 + equivalent)
@@ -78,15 +78,10 @@ func (o Oxides) Density(kelvin float64) float64 {
 	return o.Sum() / (volume * 1e-6 * (1 + 1e-4*(kelvin-1773)))
 }
 
-// FreeIron gives what is left of an ore's iron, in kg per kg of ore, when all its silica takes two FeO each as fayalite: a
-// mark of how rich the ore is. It is not a bound: fayalite is reducible above 86 % CO, and slags with less iron exist. The
-// shaft treats that iron as slow. Below zero the ore has more silica than iron to feed it.
-func FreeIron(iron, silica float64) float64 { return iron - 2*MolarMassFe/molarMassSiO2*silica }
-
 // BathDepth gives how deep in m a bath of slag stands on a hearth of a diameter in m whose void is a share of its room (fines
 // and charcoal take the rest).
 func (o Oxides) BathDepth(kelvin, diameter, void float64) (float64, error) {
-	for _, e := range []error{inRange("hearth diameter", diameter, 0.05, 2), inRange("void of the hearth", void, 0.05, 1)} {
+	for _, e := range []error{InRange("hearth diameter", diameter, 0.05, 2), InRange("void of the hearth", void, 0.05, 1)} {
 		if e != nil {
 			return 0, e
 		}

@@ -127,13 +127,6 @@ func TestSlagPoorInIronIsStiff(t *testing.T) {
 	}
 }
 
-// Ore of 52.5 % iron and 15 % silica keeps 24.6 % of its mass as iron when the silica is fed (reference notes, computed).
-func TestFreeIron(t *testing.T) {
-	if got := FreeIron(0.525, 0.15); math.Abs(got-0.246) > 5e-4 {
-		t.Errorf("%.4f, want 0.246", got)
-	}
-}
-
 // Ten kilograms of fayalite, 3884 kg/m3, on a 30 cm hearth half full of fines stand 7.3 cm deep (arithmetic).
 func TestBathDepth(t *testing.T) {
 	o := Oxides{FeO: 7.051, SiO2: 2.949}

@@ -36,8 +36,8 @@ const (
 	speciesCount
 )
 
-// thermoReferenceTemperature is the 25 C, in K, that heats of formation are stated at.
-const thermoReferenceTemperature = 298.15
+// ReferenceTemperature is the 25 C, in K, that heats of formation are stated at.
+const ReferenceTemperature = 298.15
 
 // thermoForm names the published formula a row of coefficients belongs to.
 type thermoForm uint8
@@ -63,23 +63,6 @@ type speciesData struct {
 	formula string
 	fits    []thermoFit
 }
-
-// String gives the chemical formula.
-func (s Species) String() string {
-	if s < 0 || s >= speciesCount {
-		return "unknown"
-	}
-	return thermoFits[s].formula
-}
-
-// Range gives the temperatures in K between which the data of s are good.
-func (s Species) Range() (low, high float64) {
-	fits := thermoFits[s].fits
-	return fits[0].low, fits[len(fits)-1].high
-}
-
-// Phase names the form of s that is stable at a temperature in K (alpha, gamma, liquid, ...).
-func (s Species) Phase(kelvin float64) string { return s.fit(kelvin).phase }
 
 func (s Species) fit(kelvin float64) *thermoFit {
 	fits := thermoFits[s].fits
@@ -144,7 +127,7 @@ func (f *thermoFit) enthalpy(t float64) float64 {
 		return 1000 * (k*(a[0]+k*(a[1]/2+k*(a[2]/3+k*a[3]/4))) - a[4]/k + a[5])
 	default:
 		integral := func(t float64) float64 { return a[0]*t + a[1]*t*t/2 - a[2]/t + 2*a[3]*math.Sqrt(t) }
-		return a[5] + integral(t) - integral(thermoReferenceTemperature)
+		return a[5] + integral(t) - integral(ReferenceTemperature)
 	}
 }
 
@@ -159,6 +142,6 @@ func (f *thermoFit) entropy(t float64) float64 {
 		return a[0]*math.Log(k) + k*(a[1]+k*(a[2]/2+k*a[3]/3)) - a[4]/(2*k*k) + a[6]
 	default:
 		integral := func(t float64) float64 { return a[0]*math.Log(t) + a[1]*t - a[2]/(2*t*t) - 2*a[3]/math.Sqrt(t) }
-		return a[4] + integral(t) - integral(thermoReferenceTemperature)
+		return a[4] + integral(t) - integral(ReferenceTemperature)
 	}
 }

@@ -43,6 +43,13 @@ const (
 	MolarMassH2O   = 2*MolarMassH + MolarMassO
 	MolarMassCO    = MolarMassC + MolarMassO
 	MolarMassCO2   = MolarMassC + 2*MolarMassO
+	MolarMassSiO2  = MolarMassSi + 2*MolarMassO
+	MolarMassAl2O3 = 2*MolarMassAl + 3*MolarMassO
+	MolarMassCaO   = MolarMassCa + MolarMassO
+	MolarMassMgO   = MolarMassMg + MolarMassO
+	MolarMassMnO   = MolarMassMn + MolarMassO
+	MolarMassP2O5  = 2*MolarMassP + 5*MolarMassO
+	MolarMassK2O   = 2*39.098e-3 + MolarMassO // potassium 39.098
 	MolarMassFeO   = MolarMassFe + MolarMassO
 	MolarMassFe2O3 = 2*MolarMassFe + 3*MolarMassO
 	MolarMassFe3O4 = 3*MolarMassFe + 4*MolarMassO
@@ -51,13 +58,11 @@ const (
 	MolarMassDryAir = 28.9644e-3
 )
 
-// Conversion factors, all exact by definition but the water columns, which take water at 4 C (1000 kg/m3, conventional).
+// Conversion factors, exact by definition.
 const (
-	poundKg               = 0.45359237 // international pound, 1959
-	inchM                 = 0.0254     // international inch, 1959
-	waterColumnPaPerMetre = 1000 * StandardGravity
-	litrePerMinuteM3s     = 1e-3 / 60
-	secondsPerHour        = 3600.0
+	inchM             = 0.0254 // international inch, 1959
+	litrePerMinuteM3s = 1e-3 / 60
+	secondsPerHour    = 3600.0
 )
 
 // The conversions below hand on what they are given, undefined numbers too: the functions that use a figure check it.
@@ -80,27 +85,6 @@ func FromKgPerHour(kgh float64) float64 { return kgh / secondsPerHour }
 // ToKgPerHour converts kg/s to kg/h.
 func ToKgPerHour(kgs float64) float64 { return kgs * secondsPerHour }
 
-// FromInchesWater converts inches of water to Pa.
-func FromInchesWater(in float64) float64 { return in * inchM * waterColumnPaPerMetre }
-
-// ToInchesWater converts Pa to inches of water.
-func ToInchesWater(pa float64) float64 { return pa / (inchM * waterColumnPaPerMetre) }
-
-// FromMillimetresWater converts millimetres of water to Pa.
-func FromMillimetresWater(mm float64) float64 { return mm * 1e-3 * waterColumnPaPerMetre }
-
-// FromPounds converts pounds to kg.
-func FromPounds(lb float64) float64 { return lb * poundKg }
-
-// ToPounds converts kg to pounds.
-func ToPounds(kg float64) float64 { return kg / poundKg }
-
-// FromInches converts inches to m.
-func FromInches(in float64) float64 { return in * inchM }
-
-// ToInches converts m to inches.
-func ToInches(m float64) float64 { return m / inchM }
-
 // RangeError says that a figure lies outside what its quantity can be. Quantity is a stable name for a caller to put into
 // words; Value is as given, in SI units, and may be infinite or not a number.
 type RangeError struct {
@@ -112,8 +96,8 @@ func (e *RangeError) Error() string {
 	return fmt.Sprintf("physics: %s is %g, outside %g to %g", e.Quantity, e.Value, e.Low, e.High)
 }
 
-// inRange returns a *RangeError unless low <= v <= high; a v that is not a number is never in range.
-func inRange(quantity string, v, low, high float64) error {
+// InRange returns a *RangeError unless low <= v <= high; a v that is not a number is never in range.
+func InRange(quantity string, v, low, high float64) error {
 	if v >= low && v <= high {
 		return nil
 	}

@@ -80,24 +80,14 @@ func number(t testing.TB, cell string) float64 {
 }
 
 func TestConversions(t *testing.T) {
-	// NIST SP 811 (2008), appendix B: conventional inch and millimetre of water 249.0889 and 9.80665 Pa, pound 0.45359237 kg,
-	// inch 25.4 mm (from memory, unverified; the flow notes print 249.09 and 9.807). A 4 lb measure is 1.814 kg in a log of
-	// 11 June 2005 (darkcompany.ca/iron0605).
-	agree(t, "1 inch water", physics.FromInchesWater(1), 249.0889, 1e-6)
-	agree(t, "1 mm water", physics.FromMillimetresWater(1), 9.80665, 1e-6)
-	agree(t, "4 lb", physics.FromPounds(4), 1.814, 3e-4)
-	agree(t, "10 inches", physics.FromInches(10), 0.254, 1e-15)
 	agree(t, "60 000 l/min", physics.FromLitresPerMinute(60000), 1, 1e-15)
 	agree(t, "9 kg/h", physics.FromKgPerHour(9), 0.0025, 1e-15)
 	agree(t, "15 C", physics.FromCelsius(15), 288.15, 1e-15)
 
 	for name, there := range map[string][2]func(float64) float64{
-		"l/min":       {physics.FromLitresPerMinute, physics.ToLitresPerMinute},
-		"C":           {physics.FromCelsius, physics.ToCelsius},
-		"kg/h":        {physics.FromKgPerHour, physics.ToKgPerHour},
-		"inch water":  {physics.FromInchesWater, physics.ToInchesWater},
-		"pound":       {physics.FromPounds, physics.ToPounds},
-		"inch length": {physics.FromInches, physics.ToInches},
+		"l/min": {physics.FromLitresPerMinute, physics.ToLitresPerMinute},
+		"C":     {physics.FromCelsius, physics.ToCelsius},
+		"kg/h":  {physics.FromKgPerHour, physics.ToKgPerHour},
 	} {
 		for _, v := range []float64{-40, 0, 1, 700, 1e4} {
 			agree(t, name+" there and back", there[1](there[0](v)), v, 1e-12)

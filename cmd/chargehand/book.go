@@ -7,9 +7,9 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/fold"
+	"chargehand/model/invented"
 	"chargehand/model/words"
 	"chargehand/persist"
-	"chargehand/testdata"
 )
 
 // summarise is the shelf's line of a smelt. persist keeps it, the fold makes it.
@@ -62,7 +62,7 @@ func shut(w world, book *persist.Book) error {
 // smelt finds the entries of a smelt by its name or the beginning of it. The
 // demonstration smelt is found by its name though it stands in no book.
 func smelt(w world, c common, name string) ([]entry.Entry, error) {
-	if demo, err := testdata.Demo(); err == nil && len(demo) > 0 && demo[0].Stream == name {
+	if demo, err := invented.Smelt(); err == nil && len(demo) > 0 && demo[0].Stream == name {
 		return demo, nil
 	}
 	r, err := reader(w, c)

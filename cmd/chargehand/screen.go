@@ -19,9 +19,9 @@ import (
 	"github.com/mattn/go-runewidth"
 
 	"chargehand/model/entry"
+	"chargehand/model/invented"
 	"chargehand/model/words"
 	"chargehand/persist"
-	"chargehand/testdata"
 	"chargehand/tui"
 	"chargehand/tui/theme"
 )
@@ -67,7 +67,7 @@ func openScreen(w world, c common) error {
 	}
 	store := shelfStore{book}
 	model := tui.New(tui.Config{
-		Store: store, Theme: themeOf(w, c), Start: clock(), NewUID: newUID, Demo: testdata.Demo, Version: programVersion(), Background: c.light || c.dark,
+		Store: store, Theme: themeOf(w, c), Start: clock(), NewUID: newUID, Demo: invented.Smelt, Version: programVersion(), Background: c.light || c.dark,
 		Crashed: func(value any, stack []byte) { writeCrash(book.Path(), value, stack) },
 	})
 	program := tea.NewProgram(tui.Program(model, store, clock),

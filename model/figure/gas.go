@@ -5,6 +5,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/physics"
+	"chargehand/physics/shaft"
 )
 
 // Gas is the carbon gas in a zone: how much of it is CO, and how much has to be
@@ -34,8 +35,8 @@ func (p Process) LeastCO(celsius float64) entry.Maybe[float64] {
 
 // layers are those of the solver's in a zone, with their thickness in m; the
 // heights of the zone are stretched.
-func (z Zone) layers(profile []physics.ShaftLayer, stretch float64) iter.Seq2[physics.ShaftLayer, float64] {
-	return func(yield func(physics.ShaftLayer, float64) bool) {
+func (z Zone) layers(profile []shaft.Layer, stretch float64) iter.Seq2[shaft.Layer, float64] {
+	return func(yield func(shaft.Layer, float64) bool) {
 		for _, l := range profile {
 			if top := stretch * l.Top; top <= z.Bottom || top > z.Top {
 				continue
@@ -48,7 +49,7 @@ func (z Zone) layers(profile []physics.ShaftLayer, stretch float64) iter.Seq2[ph
 }
 
 // carbonMonoxide is the share of CO in the carbon gas over a zone, in per cent.
-func (z Zone) carbonMonoxide(profile []physics.ShaftLayer, stretch float64) entry.Maybe[float64] {
+func (z Zone) carbonMonoxide(profile []shaft.Layer, stretch float64) entry.Maybe[float64] {
 	co, both := 0.0, 0.0
 	for l, thick := range z.layers(profile, stretch) {
 		co, both = co+thick*l.CO, both+thick*(l.CO+l.CO2)

@@ -4,7 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"chargehand/physics"
+	"chargehand/physics/shaft"
 )
 
 // The balance of carbon gas with magnetite, wustite and iron, of the published
@@ -38,7 +38,7 @@ func TestStepsNeedWhatTheBalanceSays(t *testing.T) {
 
 // Over a zone the gas is that of its layers, each by its thickness: by hand.
 func TestGasOverAZone(t *testing.T) {
-	profile := []physics.ShaftLayer{
+	profile := []shaft.Layer{
 		{Bottom: 0, Top: 0.1, CO: 0.3, CO2: 0.1}, {Bottom: 0.1, Top: 0.4, CO: 0.2, CO2: 0.1}, {Bottom: 0.4, Top: 0.5, CO: 0.1, CO2: 0.3},
 	}
 	z := Zone{Bottom: 0, Top: 40}
@@ -48,7 +48,7 @@ func TestGasOverAZone(t *testing.T) {
 	if got := (Zone{Bottom: 60, Top: 80}).carbonMonoxide(profile, 100); got.Known {
 		t.Errorf("where there is no layer the gas is %v", got)
 	}
-	if got := z.carbonMonoxide([]physics.ShaftLayer{{Top: 0.1}}, 100); got.Known {
+	if got := z.carbonMonoxide([]shaft.Layer{{Top: 0.1}}, 100); got.Known {
 		t.Errorf("gas without carbon is %v", got)
 	}
 }

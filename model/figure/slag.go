@@ -5,6 +5,7 @@ import (
 
 	"chargehand/model/solve"
 	"chargehand/physics"
+	"chargehand/physics/shaft"
 )
 
 // slag sets what stands in the hearth, of what it is made, and how it runs.
@@ -73,7 +74,7 @@ func (r *Reading) ferrous(slag physics.Oxides) (poor, rich float64) {
 // factors: the model of it, the heat of the hearth, and the iron in the slag.
 func (r *Reading) stiffness(slag physics.Oxides, s solve.Solution) physics.Band {
 	own := slag.Stiffness(s.Hearth.Temperature)
-	heat := physics.TemperatureBand(s.Hearth.Temperature, 0, s.Blown, s.Ambient.Temperature)
+	heat := shaft.TemperatureBand(s.Hearth.Temperature, 0, s.Blown, s.Ambient.Temperature)
 	poor, rich := r.ferrous(slag)
 	at := func(o physics.Oxides, kelvin float64) float64 { return o.Stiffness(kelvin).P50 }
 	thinner := factors(own.P50, own.P10, at(slag, heat.P90), at(slag.WithFerrous(rich), s.Hearth.Temperature))

@@ -4,6 +4,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/solve"
 	"chargehand/physics"
+	"chargehand/physics/shaft"
 )
 
 // fresh is how old a solution may be, on the smelt's clock, and still be called
@@ -57,7 +58,7 @@ func (r *Reading) temperatures(s solve.Solution, basis Basis) {
 
 // celsius is a temperature in K at a height in m with its band, in Celsius.
 func celsius(s solve.Solution, kelvin, height float64) physics.Band {
-	b := physics.TemperatureBand(kelvin, height, s.Blown, s.Ambient.Temperature)
+	b := shaft.TemperatureBand(kelvin, height, s.Blown, s.Ambient.Temperature)
 	return physics.Band{P10: physics.ToCelsius(b.P10), P50: physics.ToCelsius(b.P50), P90: physics.ToCelsius(b.P90)}
 }
 
@@ -143,7 +144,7 @@ func solvedZones(r Reading, s solve.Solution, basis Basis) []Zone {
 }
 
 // mean is the temperature in K over a zone, in the middle and at the wall.
-func (z Zone) mean(profile []physics.ShaftLayer, stretch float64) (middle, wall float64) {
+func (z Zone) mean(profile []shaft.Layer, stretch float64) (middle, wall float64) {
 	thick := 0.0
 	for l, t := range z.layers(profile, stretch) {
 		middle, wall, thick = middle+t*l.Middle, wall+t*l.WallSide, thick+t
@@ -155,7 +156,7 @@ func (z Zone) mean(profile []physics.ShaftLayer, stretch float64) (middle, wall 
 }
 
 // processOf is what goes on in a zone of the solver, in the words of a reading.
-var processOf = map[physics.Zone]Process{
-	physics.ZoneCold: Drying, physics.ZoneDrying: Drying, physics.ZoneRoasting: Roasting, physics.ZoneHematite: RedToBlack,
-	physics.ZoneMagnetite: LosesOxygen, physics.ZoneWustite: IronForms, physics.ZoneSlag: SlagRuns, physics.ZoneBurning: Burning,
+var processOf = map[shaft.Zone]Process{
+	shaft.ZoneCold: Drying, shaft.ZoneDrying: Drying, shaft.ZoneRoasting: Roasting, shaft.ZoneHematite: RedToBlack,
+	shaft.ZoneMagnetite: LosesOxygen, shaft.ZoneWustite: IronForms, shaft.ZoneSlag: SlagRuns, shaft.ZoneBurning: Burning,
 }

@@ -24,12 +24,12 @@ func worked(f entry.Furnace, blast float64) (Reading, solve.Solution) {
 	return From(c.State), new(solve.Solver).Solve(&c)
 }
 
-var shaft = entry.Furnace{
+var usualShaft = entry.Furnace{
 	Bore: entry.Some(entry.Centimetre(25)), Stack: entry.Some(entry.Centimetre(50)), TuyereBase: entry.Some(entry.Centimetre(25)),
 }
 
 func TestASolutionFillsTheFigures(t *testing.T) {
-	read, s := worked(shaft, 600)
+	read, s := worked(usualShaft, 600)
 	r := WithSolution(read, s)
 	if r.Solver != Solved || r.Lack != solve.Nothing {
 		t.Fatalf("solver %d, lack %d", r.Solver, r.Lack)
@@ -80,7 +80,7 @@ func TestASolutionFillsTheFigures(t *testing.T) {
 // The solved zones tile the burden as the reading has it; low down, where the
 // fire is steady, the wall is cooler than the middle.
 func TestSolvedZonesTileTheBurden(t *testing.T) {
-	read, s := worked(shaft, 600)
+	read, s := worked(usualShaft, 600)
 	r := WithSolution(read, s)
 	top := r.Figure(StackHeight).P50
 	for i, z := range r.Zones {
@@ -105,7 +105,7 @@ func TestSolvedZonesTileTheBurden(t *testing.T) {
 
 // Figures of other entries or of a while ago are never passed for current ones.
 func TestStaleIsSaid(t *testing.T) {
-	read, s := worked(shaft, 600)
+	read, s := worked(usualShaft, 600)
 	late, other, early := read, s, s
 	late.At += fresh
 	other.Known++
@@ -127,7 +127,7 @@ func TestStaleIsSaid(t *testing.T) {
 // What the solver does not know leaves the figures unknown and the zones the
 // guess that they were.
 func TestWithoutAirNothingIsMadeUp(t *testing.T) {
-	f := shaft
+	f := usualShaft
 	rows := []entry.Event{entry.Fill{Parts: entry.Parts{{What: entry.Charcoal, Mass: entry.Some(entry.Kilogram(5))}}}, wait(20), load(2, 0)}
 	c := fold.Trace(smelt(f, rows...), fold.All, time.Hour)
 	r := WithSolution(From(c.State), new(solve.Solver).Solve(&c))
@@ -154,7 +154,7 @@ func TestUsualSizesMakeAGuess(t *testing.T) {
 // entrance; a burning shaft takes 100 to 1000 Pa per m of bed (reference notes,
 // computed by Ergun's equation).
 func TestWhatHoldsAgainstTheBlast(t *testing.T) {
-	f := shaft
+	f := usualShaft
 	f.TuyereBore = entry.Some(entry.Millimetre(20))
 	rows := []entry.Event{
 		entry.Fill{Parts: entry.Parts{{What: entry.Charcoal, Mass: entry.Some(entry.Kilogram(5))}}},
@@ -185,7 +185,7 @@ func TestWithoutOreThereIsNoBloom(t *testing.T) {
 		entry.Fill{Parts: entry.Parts{{What: entry.Charcoal, Mass: entry.Some(entry.Kilogram(5))}}},
 		entry.Blast{Volume: entry.Some(entry.LitrePerMinute(600))}, wait(15), load(2, 0), wait(12), load(2, 0),
 	}
-	c := fold.Trace(smelt(shaft, rows...), fold.All, 40*time.Minute)
+	c := fold.Trace(smelt(usualShaft, rows...), fold.All, 40*time.Minute)
 	r := WithSolution(From(c.State), new(solve.Solver).Solve(&c))
 	if !r.Figure(HearthTemperature).Known() || r.Figure(BloomEnd).Known() || r.Figure(BloomSoFar).Known() {
 		t.Errorf("hearth %+v, bloom %+v", r.Figure(HearthTemperature), r.Figure(BloomEnd))
@@ -205,7 +205,7 @@ func TestCarbonGas(t *testing.T) {
 // A bloom that is out leaves what it should weigh, to lay beside the scales, and
 // no fire.
 func TestAnEndedSmeltKeepsItsBloom(t *testing.T) {
-	read, s := worked(shaft, 600)
+	read, s := worked(usualShaft, 600)
 	before := WithSolution(read, s)
 	s.Lack = solve.IsOver
 	r := WithSolution(read, s)
@@ -227,7 +227,7 @@ func TestWithoutOreCharcoalGetsHot(t *testing.T) {
 	}
 	ofOre := map[Process]bool{Roasting: true, RedToBlack: true, LosesOxygen: true, IronForms: true, SlagRuns: true}
 	for minute, some := range map[time.Duration]bool{30: false, 41: true} {
-		c := fold.Trace(smelt(shaft, rows...), fold.All, minute*time.Minute)
+		c := fold.Trace(smelt(usualShaft, rows...), fold.All, minute*time.Minute)
 		read := From(c.State)
 		for name, r := range map[string]Reading{"guessed": read, "solved": WithSolution(read, new(solve.Solver).Solve(&c))} {
 			top, met := r.Figure(StackHeight).P50, false

@@ -62,15 +62,6 @@ func (c Charge) with(o Charge) Charge {
 	return c
 }
 
-// Intervals are the times between neighbouring charges.
-func Intervals(cs []Charge) []time.Duration {
-	var is []time.Duration
-	for i := 1; i < len(cs); i++ {
-		is = append(is, cs[i].At-cs[i-1].At)
-	}
-	return is
-}
-
 // Usual is this smelt's usual interval: the median of its own so far, doubled
 // charges left out; 0 before the second charge.
 func Usual(cs []Charge) time.Duration {

@@ -8,6 +8,7 @@ import (
 	"chargehand/model/fold"
 	"chargehand/model/rule"
 	"chargehand/model/words"
+
 	"github.com/google/go-cmp/cmp"
 )
 

@@ -7,6 +7,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/fold"
 	"chargehand/model/rule"
+
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 )

@@ -5,6 +5,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/physics"
+	"chargehand/physics/shaft"
 )
 
 // What the preheating fire leaves where no log says it: a wall of 760 K at the
@@ -27,7 +28,7 @@ const (
 )
 
 func (a lit) do(r *run, _ float64) error {
-	shaft, err := physics.NewShaft(a.geometry, a.params, a.ambient)
+	shaft, err := shaft.New(a.geometry, a.params, a.ambient)
 	*r = run{shaft: shaft, lit: a, ambient: a.ambient, pace: newPace(a.params.AirFactor), blownSince: -1, standIn: -1}
 	return err
 }
@@ -51,7 +52,7 @@ func (a lay) do(r *run, at float64) error {
 			return err
 		}
 	}
-	var parts []physics.Portion
+	var parts []shaft.Portion
 	for _, m := range a.parts {
 		lot, err := m.lot()
 		if err != nil {
@@ -63,7 +64,7 @@ func (a lay) do(r *run, at float64) error {
 		}
 		r.usual = r.usual || m.usual
 		r.noOre = r.noOre || m.unknown && m.what == entry.Ore
-		parts = append(parts, physics.Portion{Lot: lot, Mass: m.kg})
+		parts = append(parts, shaft.Portion{Lot: lot, Mass: m.kg})
 	}
 	if waits {
 		r.waiting = append(r.waiting[:len(r.waiting):len(r.waiting)], parts...) // a copy of the run keeps its own
@@ -111,7 +112,7 @@ func (r *run) kindle(at, room float64) error {
 		return nil
 	}
 	r.fire = true
-	usual, err := physics.CharcoalLot(physics.DefaultCharcoal(), physics.DefaultBed(), physics.DefaultLump)
+	usual, err := shaft.CharcoalLot(physics.DefaultCharcoal(), physics.DefaultBed(), shaft.DefaultLump)
 	if err != nil {
 		return err
 	}
@@ -122,7 +123,7 @@ func (r *run) kindle(at, room float64) error {
 	}
 	embers := bore.VolumeBelow(min(deep, r.lit.geometry.Stack/2))
 	kg := physics.DefaultCharcoal().ChargedMass(embers * physics.DefaultCharcoalBulk)
-	err = errors.Join(r.shaft.PreheatWall(at, preheatBottom, preheatTop), r.shaft.Embers(at, embersKelvin, physics.Portion{Lot: usual, Mass: kg}))
+	err = errors.Join(r.shaft.PreheatWall(at, preheatBottom, preheatTop), r.shaft.Embers(at, embersKelvin, shaft.Portion{Lot: usual, Mass: kg}))
 	if err != nil || len(r.waiting) == 0 {
 		return err
 	}
@@ -134,9 +135,9 @@ func (r *run) kindle(at, room float64) error {
 	if all := bore.VolumeBelow(filled.StackHeight()); all > room {
 		share = max(0, room-embers) / (all - embers)
 	}
-	fill := make([]physics.Portion, len(r.waiting))
+	fill := make([]shaft.Portion, len(r.waiting))
 	for i, p := range r.waiting {
-		fill[i] = physics.Portion{Lot: p.Lot, Mass: p.Mass * share}
+		fill[i] = shaft.Portion{Lot: p.Lot, Mass: p.Mass * share}
 	}
 	r.waiting = nil
 	return r.shaft.Charge(at, fill...)
@@ -230,7 +231,7 @@ func (a arch) do(r *run, at float64) error {
 // do ends the run; what there was in the hearth is kept for the account.
 func (taken) do(r *run, at float64) error {
 	r.over = true
-	if err := r.shaft.SetBlast(at, physics.Blast{Temperature: r.ambient.Temperature}); err != nil {
+	if err := r.shaft.SetBlast(at, shaft.Blast{Temperature: r.ambient.Temperature}); err != nil {
 		return err
 	}
 	r.end = r.shaft.Hearth()

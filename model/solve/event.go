@@ -7,6 +7,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/fold"
 	"chargehand/physics"
+	"chargehand/physics/shaft"
 )
 
 // Event is one thing that the solver is told, at a moment of the smelt.
@@ -25,11 +26,11 @@ type act interface {
 // everything that the solver was told.
 type (
 	lit struct { // the fire is lit
-		geometry physics.ShaftGeometry
+		geometry shaft.Geometry
 		given    bool // bore and stack are the furnace's own
 		ambient  physics.Air
 		drains   bool // slag does not gather under the tuyere
-		params   physics.ShaftParams
+		params   shaft.Params
 	}
 	weather struct{ ambient physics.Air }
 	lay     struct { // a fill or a charge

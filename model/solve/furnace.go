@@ -4,6 +4,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/fold"
 	"chargehand/physics"
+	"chargehand/physics/shaft"
 )
 
 // What is taken where the furnace does not say, in m: the usual short shaft of
@@ -19,12 +20,12 @@ const (
 
 // geometryOf is the furnace as the solver takes it, and whether its bore and
 // stack were given.
-func geometryOf(f entry.Furnace) (g physics.ShaftGeometry, given bool) {
+func geometryOf(f entry.Furnace) (g shaft.Geometry, given bool) {
 	bore, given := fold.ShaftBore(f)
 	if !given {
 		bore = physics.Cylinder(usualBore, usualStack)
 	}
-	g = physics.ShaftGeometry{Bore: bore, Stack: bore.Height, WallBottom: usualWall, WallTop: usualWall}
+	g = shaft.Geometry{Bore: bore, Stack: bore.Height, WallBottom: usualWall, WallTop: usualWall}
 	if f.Wall.Positive() {
 		g.WallBottom = metres(f.Wall)
 		g.WallTop = g.WallBottom
@@ -43,9 +44,9 @@ func metres(m entry.Maybe[entry.Centimetre]) float64 { return float64(m.Value) /
 
 // calibrated are the named numbers of the shaft, with those that the smelt's
 // light took down. One that cannot be is left at its usual value.
-func calibrated(by map[string]float64) physics.ShaftParams {
-	p := physics.DefaultShaftParams()
-	for _, row := range physics.ShaftParamTable {
+func calibrated(by map[string]float64) shaft.Params {
+	p := shaft.DefaultParams()
+	for _, row := range shaft.ParamTable {
 		if v, ok := by[row.Name]; ok {
 			if with := row.With(p, v); with.Validate() == nil {
 				p = with

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"chargehand/physics"
+	"chargehand/physics/shaft"
 )
 
 // Glance is what the rules read of the shaft, once a minute.
@@ -105,7 +106,7 @@ const (
 )
 
 // bath is how deep the slag stands on the hearth, in m.
-func (r *run) bath(h physics.Hearth) physics.Band {
+func (r *run) bath(h shaft.Hearth) physics.Band {
 	if r.open || r.lit.drains {
 		return physics.Band{}
 	}

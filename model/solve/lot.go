@@ -4,6 +4,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/fold"
 	"chargehand/physics"
+	"chargehand/physics/shaft"
 )
 
 // usualOre is the iron share of a roasted bog ore nobody has assayed: published
@@ -35,7 +36,7 @@ func materialOf(c *fold.Course, p entry.Part, l fold.Line) material {
 		what: p.What, kg: total.Charged.Kg, unknown: total.Charged.Unknown, bulk: c.Bed().CharcoalBulk,
 		carbon: float64(lot.Carbon.Or(entry.Share(usual.Carbon))), ash: float64(lot.Ash.Or(entry.Share(usual.Ash))),
 		iron: float64(lot.Iron.Or(usualOre)), moisture: usual.Moisture,
-		usual: p.What == entry.Ore && !lot.Iron.Known, lump: physics.DefaultLump,
+		usual: p.What == entry.Ore && !lot.Iron.Known, lump: shaft.DefaultLump,
 	}
 	if lot.Lump.Positive() {
 		m.lump = float64(lot.Lump.Value) / 1000
@@ -60,21 +61,21 @@ func (m material) bed() physics.Bed {
 
 // lot describes the material to the solver. A lot whose label cannot be true
 // (more iron than any oxide holds, carbon and ash above one) is an error.
-func (m material) lot() (physics.BurdenLot, error) {
+func (m material) lot() (shaft.Lot, error) {
 	switch m.what {
 	case entry.Charcoal:
 		// Ungraded charcoal of a fill too: with lumps twice the size the first hour
 		// of 30 Oct 2021 comes out 220 to 250 K rms too hot at six probes, with
 		// graded ones 180 to 195.
-		return physics.CharcoalLot(physics.Charcoal{Moisture: m.moisture, Carbon: m.carbon, Ash: m.ash}, m.bed(), m.lump)
+		return shaft.CharcoalLot(physics.Charcoal{Moisture: m.moisture, Carbon: m.carbon, Ash: m.ash}, m.bed(), m.lump)
 	case entry.Ore:
-		return physics.OreLot(physics.OreAssay{Mineral: mineralOf(m.iron), Iron: m.iron, Moisture: m.moisture}, m.bed())
+		return shaft.OreLot(shaft.OreAssay{Mineral: mineralOf(m.iron), Iron: m.iron, Moisture: m.moisture}, m.bed())
 	case entry.Fragments:
-		return physics.FragmentLot(m.bed())
+		return shaft.FragmentLot(m.bed())
 	case entry.Flux: // taken as limestone or shell; sand would stiffen where this thins
-		return physics.OreLot(physics.OreAssay{Mineral: physics.Hematite, Calcite: 1}, m.bed())
+		return shaft.OreLot(shaft.OreAssay{Mineral: physics.Hematite, Calcite: 1}, m.bed())
 	default:
-		return physics.SlagLot(seedSlag, m.bed())
+		return shaft.SlagLot(seedSlag, m.bed())
 	}
 }
 

@@ -1,6 +1,10 @@
 package solve
 
-import "chargehand/physics"
+import (
+	"chargehand/physics"
+
+	"chargehand/physics/shaft"
+)
 
 // pace learns from the charges how much of the blast burns. Each charge brings
 // the burden back to where the one before it left it, so what it holds is what
@@ -8,7 +12,7 @@ import "chargehand/physics"
 type pace struct {
 	usual             float64 // before anything is learned
 	factor            float64 // in force
-	metered, unread   []physics.ChargeInterval
+	metered, unread   []shaft.ChargeInterval
 	known             bool    // the blast is metered
 	clean             bool    // nothing since the last charge spoils the interval
 	since, burnedThen float64 // the last charge: when, s, and the carbon burned by then, kg
@@ -54,9 +58,9 @@ func (p *pace) broken() { p.clean = false }
 // estimate is the factor with its band.
 func (p *pace) estimate() physics.Band {
 	if p.known {
-		return physics.EstimateAirFactor(physics.LogNormal(p.usual, physics.AirFactorPrior().RelSD()), p.metered)
+		return shaft.EstimateAirFactor(physics.LogNormal(p.usual, shaft.AirFactorPrior().RelSD()), p.metered)
 	}
-	return physics.EstimateAirFactor(physics.LogNormal(p.usual, unreadSpread), p.unread)
+	return shaft.EstimateAirFactor(physics.LogNormal(p.usual, unreadSpread), p.unread)
 }
 
 // tells says whether the air is known well enough for figures.
@@ -75,14 +79,14 @@ func (p *pace) charge(r *run, a lay, at float64) {
 	burned := r.shaft.Totals().CarbonBurned
 	took, burnt := at-p.since, burned-p.burnedThen
 	if p.clean && a.paces && weighed && took > 0 && burnt > 0 {
-		p.learn(physics.ChargeInterval{Measured: took, Modelled: took * carbon / burnt, AtFactor: p.factor})
+		p.learn(shaft.ChargeInterval{Measured: took, Modelled: took * carbon / burnt, AtFactor: p.factor})
 	}
 	p.since, p.burnedThen, p.clean = at, burned, a.paces
 	p.factor = p.within(p.estimate().P50 * p.correction(r, a, carbon))
 }
 
 // learn adds an interval to those of its blast.
-func (p *pace) learn(i physics.ChargeInterval) {
+func (p *pace) learn(i shaft.ChargeInterval) {
 	says := i.Modelled / i.Measured * i.AtFactor
 	if low, high := p.span(); says < low/doubtful || says > high*doubtful {
 		return
@@ -122,7 +126,7 @@ func (p *pace) within(factor float64) float64 {
 
 // span is the range of the factor; twice that of a blast nobody metered.
 func (p *pace) span() (low, high float64) {
-	for _, row := range physics.ShaftParamTable {
+	for _, row := range shaft.ParamTable {
 		if row.Name == "air_factor" {
 			low, high = row.Low, row.High
 		}

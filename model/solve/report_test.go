@@ -13,6 +13,7 @@ import (
 	"chargehand/model/solve"
 	"chargehand/persist/logcsv"
 	"chargehand/physics"
+	"chargehand/physics/shaft"
 )
 
 // published reads a published log by the beginning of its name.
@@ -45,14 +46,14 @@ var (
 func celsius(k float64) float64 { return physics.ToCelsius(k) }
 
 // layerAt is the layer at a height in m; the highest one above them all.
-func layerAt(profile []physics.ShaftLayer, height float64) physics.ShaftLayer {
+func layerAt(profile []shaft.Layer, height float64) shaft.Layer {
 	for _, l := range profile {
 		if height < l.Top {
 			return l
 		}
 	}
 	if len(profile) == 0 {
-		return physics.ShaftLayer{}
+		return shaft.Layer{}
 	}
 	return profile[len(profile)-1]
 }

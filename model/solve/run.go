@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"chargehand/physics"
+	"chargehand/physics/shaft"
 )
 
 const (
@@ -26,32 +27,32 @@ const (
 // run is the solver on its way: the shaft and what is remembered beside it. It
 // is a value; a copy goes its own way.
 type run struct {
-	shaft   physics.Shaft
+	shaft   shaft.Shaft
 	lit     lit
 	ambient physics.Air
 	air     air
 	pace    pace
 
-	waiting []physics.Portion // the fill, until the blast blows through it
-	filled  bool              // there is a fill
-	fire    bool              // the blast has begun to blow through charcoal
-	charged bool              // the main burn has begun
-	open    bool              // the arch
-	over    bool              // the bloom is out
-	failed  bool              // something it was told cannot be
-	noOre   bool              // ore of unknown mass went in
-	usual   bool              // ore that nobody assayed went in
-	guessed bool              // charcoal of unknown mass went in
+	waiting []shaft.Portion // the fill, until the blast blows through it
+	filled  bool            // there is a fill
+	fire    bool            // the blast has begun to blow through charcoal
+	charged bool            // the main burn has begun
+	open    bool            // the arch
+	over    bool            // the bloom is out
+	failed  bool            // something it was told cannot be
+	noOre   bool            // ore of unknown mass went in
+	usual   bool            // ore that nobody assayed went in
+	guessed bool            // charcoal of unknown mass went in
 
-	nozzle     float64        // bore of the tuyere, m; 0 when it is not known
-	seen       *trail         // what the rules read
-	filledAt   float64        // when the fill began, s
-	end        physics.Hearth // as the bloom was taken out
-	last       float64        // when it was last told something, s
-	blownSince float64        // when the blast first went through charcoal, s; negative while it has not
-	burns      float64        // when it last burned as it should, s
-	most       float64        // the carbon the blast burns at most, kg/s
-	standIn    float64        // when a guessed blast last blew, s; negative for never
+	nozzle     float64      // bore of the tuyere, m; 0 when it is not known
+	seen       *trail       // what the rules read
+	filledAt   float64      // when the fill began, s
+	end        shaft.Hearth // as the bloom was taken out
+	last       float64      // when it was last told something, s
+	blownSince float64      // when the blast first went through charcoal, s; negative while it has not
+	burns      float64      // when it last burned as it should, s
+	most       float64      // the carbon the blast burns at most, kg/s
+	standIn    float64      // when a guessed blast last blew, s; negative for never
 	top        top
 }
 
@@ -105,7 +106,7 @@ func (r *run) advance(to float64) {
 		return
 	}
 	to = min(to, r.last+asleep.Seconds())
-	for next := physics.ShaftStep * (math.Floor(r.shaft.Time()/physics.ShaftStep) + 1); next <= to && !r.failed; next += physics.ShaftStep {
+	for next := shaft.Step * (math.Floor(r.shaft.Time()/shaft.Step) + 1); next <= to && !r.failed; next += shaft.Step {
 		r.shaft.AdvanceTo(next)
 		r.sample(next)
 		if math.Mod(next, 60) == 0 {
@@ -132,7 +133,7 @@ func (r *run) sample(at float64) {
 	g := r.shaft.TopGas()
 	share := 1.0
 	if r.top.begun {
-		share = 1 - math.Exp(-physics.ShaftStep/smoothing)
+		share = 1 - math.Exp(-shaft.Step/smoothing)
 	}
 	r.top.kelvin += share * (g.Temperature - r.top.kelvin)
 	r.top.co += share * (g.CO - r.top.co)
@@ -163,5 +164,5 @@ func (r *run) setBlast(at float64) error {
 	r.most = flow.MostCarbon() * r.pace.factor
 	params := r.lit.params
 	params.AirFactor = r.pace.factor
-	return errors.Join(r.shaft.SetParams(at, params), r.shaft.SetBlast(at, physics.Blast{Flow: flow, Temperature: r.ambient.Temperature}))
+	return errors.Join(r.shaft.SetParams(at, params), r.shaft.SetBlast(at, shaft.Blast{Flow: flow, Temperature: r.ambient.Temperature}))
 }

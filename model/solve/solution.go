@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"chargehand/physics"
+	"chargehand/physics/shaft"
 )
 
 // Lack says why there are no figures.
@@ -26,10 +27,10 @@ type Solution struct {
 	At    time.Duration // the moment of the state: the last grid point or event before
 	Lack  Lack
 
-	Profile []physics.ShaftLayer // from the bottom up
-	Height  float64              // m, of the solver's own burden
-	Hearth  physics.Hearth
-	Totals  physics.ShaftTotals
+	Profile []shaft.Layer // from the bottom up
+	Height  float64       // m, of the solver's own burden
+	Hearth  shaft.Hearth
+	Totals  shaft.Totals
 	Ambient physics.Air
 
 	// TopGas is its temperature in K and its shares of CO and CO2 over the last

@@ -5,11 +5,11 @@ import (
 	"time"
 
 	"chargehand/model/fold"
-	"chargehand/physics"
+	"chargehand/physics/shaft"
 )
 
 // Grid is how often the solver has something new to say between events.
-const Grid = time.Duration(physics.ShaftStep * float64(time.Second))
+const Grid = time.Duration(shaft.Step * float64(time.Second))
 
 // every is the time between checkpoints: a change is solved again from at most
 // so long before it.

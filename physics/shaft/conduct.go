@@ -1,0 +1,118 @@
+package shaft
+
+import "math"
+
+// conduct moves heat along the shaft, from the ground through the hearth to the top layer, and out of the open top. The
+// linear system gives temperatures at the end of the step; the flows between them are then booked in enthalpy, so that what
+// one layer loses another gains to the last bit.
+func (s *Shaft) conduct(w *work, dt float64) {
+	const first = groundNodes + 1 // index of the lowest layer in the chain
+	var link, capacity, start, diagonal, right [groundNodes + 1 + maxLayers]float64
+	chain := first + s.count
+	h := &s.hearth
+	area := s.wall.areaAt(0)
+	for k := range groundNodes { // the deepest first
+		capacity[k] = wallCapacity * groundDepth * area
+		start[k] = h.ground[k]
+		link[k] = s.params.HearthConductivity * area / groundDepth
+	}
+	// Between the top ground node and the bath lies half a node.
+	link[groundNodes-1] *= 2
+	row, _ := tableRow(h.bath.temperature)
+	_, rise := s.table.solidEnthalpy(&h.bath.n, row)
+	capacity[groundNodes] = h.packing + rise/tableStep
+	start[groundNodes] = h.bath.temperature
+	for i := range s.count {
+		j := first + i
+		capacity[j] = w.capacity[i]
+		start[j] = s.layers[i].temperature
+		half := (w.bottom[i+1] - w.bottom[i]) / (2 * w.mixing[i])
+		if i == 0 {
+			// The bath lies on the floor of the raceway: half the fines, without the whirl, between it and the lowest layer.
+			const fines = 0.025 // m
+			link[groundNodes] = area / (half + fines/s.bedConductivity(&s.layers[0]))
+		}
+		if i+1 < s.count {
+			next := (w.bottom[i+2] - w.bottom[i+1]) / (2 * w.mixing[i+1])
+			link[j] = s.wall.areaAt(w.bottom[i+1]) / (half + next)
+		}
+	}
+	beyond := s.params.HearthConductivity * area / (groundBeyond + groundDepth/2)
+	air := s.ambient.Temperature
+
+	// Elimination from the ground up.
+	for j := range chain {
+		diagonal[j] = capacity[j]/dt + link[j]
+		right[j] = capacity[j] / dt * start[j]
+		if j == 0 {
+			diagonal[0] += beyond
+			right[0] += beyond * air
+		} else {
+			diagonal[j] += link[j-1]
+		}
+	}
+	if s.count == 0 {
+		diagonal[chain-1] -= link[chain-1]
+		link[chain-1] = 0
+		// An empty hearth looks at the sky.
+		t := h.bath.temperature
+		open := area * s.params.TopEmissivity * 4 * stefanBoltzmann * t * t * t
+		diagonal[chain-1] += open
+		right[chain-1] += open * air
+	}
+	for j := 1; j < chain; j++ {
+		factor := link[j-1] / diagonal[j-1]
+		diagonal[j] -= factor * link[j-1]
+		right[j] += factor * right[j-1]
+	}
+	right[chain-1] /= diagonal[chain-1]
+	for j := chain - 2; j >= 0; j-- {
+		right[j] = (right[j] + link[j]*right[j+1]) / diagonal[j]
+	}
+	end := &right
+
+	loss := beyond * (end[0] - air) * dt
+	s.ledger.GroundLoss += loss
+	below := -loss
+	for k := range groundNodes {
+		up := link[k] * (end[k] - end[k+1]) * dt
+		h.ground[k] += (below - up) / capacity[k]
+		below = up
+	}
+	up := 0.0
+	if s.count > 0 {
+		up = link[groundNodes] * (end[groundNodes] - end[first]) * dt
+	} else {
+		t := h.bath.temperature
+		up = area * s.params.TopEmissivity * 4 * stefanBoltzmann * t * t * t * (end[groundNodes] - air) * dt
+		s.ledger.TopLoss += up
+	}
+	h.bath.enthalpy += below - up
+	h.bath.temperature = s.table.solidTemperature(&h.bath.n, h.packing, h.bath.enthalpy, end[groundNodes])
+	below = up
+	for i := range s.count {
+		l := &s.layers[i]
+		j := first + i
+		if i+1 < s.count {
+			up = link[j] * (end[j] - end[j+1]) * dt
+		} else {
+			up = s.topRadiation(l.temperature, capacity[j], s.wall.areaAt(w.bottom[s.count]), dt)
+			s.ledger.TopLoss += up
+		}
+		l.enthalpy += below - up
+		kelvin, within := w.chord[i].at(l.enthalpy)
+		if !within {
+			kelvin = s.table.solidTemperature(&l.n, 0, l.enthalpy, l.temperature)
+		}
+		l.temperature = kelvin
+		below = up
+	}
+}
+
+// topRadiation gives the J that the top of the burden radiates in a step, no more than would bring it near the air.
+func (s *Shaft) topRadiation(kelvin, capacity, area, dt float64) float64 {
+	air := s.ambient.Temperature
+	flow := s.params.TopEmissivity * stefanBoltzmann * area * (math.Pow(kelvin, 4) - math.Pow(air, 4))
+	stiff := 4 * s.params.TopEmissivity * stefanBoltzmann * area * kelvin * kelvin * kelvin
+	return flow * dt / (1 + stiff*dt/capacity)
+}

@@ -1,0 +1,265 @@
+// Package shaft solves a small shaft furnace through a smelt: layers of burden sinking on a hearth inside a wall that stores
+// heat, with gas going through. See [Shaft].
+package shaft
+
+import (
+	"errors"
+	"math"
+
+	"chargehand/physics"
+)
+
+// Shaft is a furnace at one moment of a smelt: a stack of layers on a hearth, inside a wall that stores heat, with gas going
+// through it. It is a plain value: assigning it copies it, whole and independent (some 50 kB), so a forecast is a copy that
+// is run ahead and dropped. What the copies share never changes.
+//
+// Solids are followed layer by layer as they sink, so nothing smears on the way and each charge stays a layer with its own
+// lots; the gas, which passes in a second or two, is taken through them from below at each step as if steady; the wall and
+// the ground conduct. A step takes the gas through every layer with its reactions solved exactly along the layer
+// (chain.go), exchanges heat implicitly, conducts along the shaft, lets slag and the iron it carries run down, and
+// steps the wall. Enthalpy is the state and temperature follows from it, so energy closes to rounding at any step.
+//
+// Time is in seconds since light. Steps lie on a fixed grid of [Step] anchored at light. [Shaft.AdvanceTo] stops at the
+// last grid point not after the time asked for: looking at a shaft never changes it. An event carries its own time: the step
+// it falls in is cut there. So a state depends on the events alone, and is bit-identical however often it was looked at, on
+// one build and kind of processor; elsewhere it may differ in the last digits (fused multiplication), a few mK after a day.
+//
+// What it does not know: one side from the other (the blast comes from one side; the two differ by 200-400 K), where in the
+// hearth the bloom sits, how far falling iron burns before the tuyere, natural draught through a furnace that is not blown,
+// air that leaks in elsewhere, burning above the top, and heat along the wall (2 cm rings pass on little between them).
+type Shaft struct {
+	params   Params
+	geometry Geometry
+	ambient  physics.Air
+	blast    Blast
+	table    *propertyTable // never changes
+	wall     *wallModel     // never changes; another one replaces it
+
+	now, grid int64 // ms since light; ms between grid points
+	thickness float64
+
+	layers  [maxLayers]layer // from the bottom up
+	count   int
+	wallT   [wallRings][wallNodes]float64
+	hearth  hearth
+	topGas  gasStream
+	charges int32
+
+	ledger Ledger
+	totals Totals
+}
+
+// Step is the time between grid points in s, and layerThickness the thickness of a fresh layer in m.
+const (
+	Step           = 5.0
+	layerThickness = 0.01
+)
+
+// Geometry is the furnace as built, lengths in m: the bore from the tuyere up, the height of the charging mark above the
+// tuyere, and the wall's thickness at the tuyere and at the top of the bore.
+type Geometry struct {
+	Bore                physics.Bore
+	Stack               float64
+	WallBottom, WallTop float64
+}
+
+// Validate returns a *RangeError for a furnace outside what the model can hold: a bore of 5 cm to 2 m, a mark 10 cm to
+// 1.28 m above the tuyere, walls of 1 to 50 cm.
+func (g Geometry) Validate() error {
+	return errors.Join(
+		g.Bore.Validate(),
+		physics.InRange("stack above the tuyere", g.Stack, 0.1, wallRings*ringHeight),
+		physics.InRange("wall thickness at the tuyere", g.WallBottom, 0.01, 0.5),
+		physics.InRange("wall thickness at the top", g.WallTop, 0.01, 0.5),
+	)
+}
+
+// Blast is the metered air in mol/s (see [physics.Air.Flow]) and its temperature in K at the tuyere.
+type Blast struct {
+	Flow        physics.AirFlow
+	Temperature float64
+}
+
+// New gives the furnace at light: empty, everything at the temperature of the air, no blast.
+func New(geometry Geometry, params Params, ambient physics.Air) (Shaft, error) {
+	return newShaft(geometry, params, ambient, Step, layerThickness)
+}
+
+func newShaft(geometry Geometry, params Params, ambient physics.Air, step, thickness float64) (Shaft, error) {
+	if err := errors.Join(geometry.Validate(), params.Validate(), ambient.Validate()); err != nil {
+		return Shaft{}, err
+	}
+	s := Shaft{
+		params: params, geometry: geometry, ambient: ambient, table: properties(),
+		grid: milliseconds(step), thickness: thickness,
+	}
+	s.wall = newWallModel(geometry, params.WallConductivity)
+	t := ambient.Temperature
+	for r := range s.wallT {
+		for k := range s.wallT[r] {
+			s.wallT[r][k] = t
+		}
+	}
+	h := &s.hearth
+	for k := range h.ground {
+		h.ground[k] = t
+	}
+	h.packing = hearthPacking * s.wall.areaAt(0)
+	h.bath.temperature, h.bath.enthalpy = t, h.packing*t
+	s.topGas.temperature = t
+	s.blast.Temperature = t
+	s.ledger.BurdenHeat = s.Heat()
+	return s, nil
+}
+
+// Clone gives an independent copy; the same as assignment, for readers.
+func (s *Shaft) Clone() Shaft { return *s }
+
+// Time gives the time of the state in s since light: a grid point, or the moment of the last event.
+func (s *Shaft) Time() float64 { return float64(s.now) / 1000 }
+
+// AdvanceTo runs whole grid steps up to the last grid point not after a time in s since light; never backwards.
+func (s *Shaft) AdvanceTo(seconds float64) {
+	end := milliseconds(seconds)
+	for {
+		next := s.nextGrid()
+		if next > end {
+			return
+		}
+		s.step(float64(next-s.now) / 1000)
+		s.now = next
+	}
+}
+
+// ErrPast: an event before the moment the shaft has reached. Late entries are for a fresh run from light.
+var ErrPast = errors.New("physics: event lies before the state of the shaft")
+
+// cutAt brings the shaft exactly to the time of an event.
+func (s *Shaft) cutAt(seconds float64) error {
+	at := milliseconds(seconds)
+	if at < s.now || math.IsNaN(seconds) {
+		return ErrPast
+	}
+	s.AdvanceTo(seconds)
+	if at > s.now {
+		s.step(float64(at-s.now) / 1000)
+		s.now = at
+	}
+	return nil
+}
+
+func (s *Shaft) nextGrid() int64 { return (s.now/s.grid + 1) * s.grid }
+
+func milliseconds(seconds float64) int64 {
+	const farthest = 1e7 // s, four months
+	return int64(math.Round(1000 * max(0, min(seconds, farthest))))
+}
+
+// SetBlast changes the blast at a time in s since light; a zero flow stops it.
+func (s *Shaft) SetBlast(at float64, b Blast) error {
+	err := errors.Join(
+		physics.InRange("blast oxygen", b.Flow.O2, 0, 10), physics.InRange("blast nitrogen", b.Flow.N2, 0, 40),
+		physics.InRange("blast moisture", b.Flow.H2O, 0, 10), physics.InRange("blast temperature", b.Temperature, physics.ColdestAir, 1100))
+	if err != nil {
+		return err
+	}
+	if err := s.cutAt(at); err != nil {
+		return err
+	}
+	s.blast = b
+	return nil
+}
+
+// SetGeometry changes the furnace at a time in s since light: a bore that has grown, a wall that has worn, a shaft built up.
+// Wall temperatures stay where they are; the heat of clay gone or added is booked with the burden's.
+func (s *Shaft) SetGeometry(at float64, g Geometry) error {
+	if err := g.Validate(); err != nil {
+		return err
+	}
+	if err := s.cutAt(at); err != nil {
+		return err
+	}
+	before := s.Heat()
+	s.geometry = g
+	s.wall = newWallModel(g, s.params.WallConductivity)
+	s.ledger.BurdenHeat += s.Heat() - before
+	return nil
+}
+
+// SetParams changes the named numbers at a time in s since light, as when the air factor has been estimated anew.
+func (s *Shaft) SetParams(at float64, p Params) error {
+	if err := p.Validate(); err != nil {
+		return err
+	}
+	if err := s.cutAt(at); err != nil {
+		return err
+	}
+	s.params = p
+	s.wall = newWallModel(s.geometry, p.WallConductivity)
+	return nil
+}
+
+// SetAmbient changes the weather round the furnace at a time in s since light.
+func (s *Shaft) SetAmbient(at float64, a physics.Air) error {
+	if err := a.Validate(); err != nil {
+		return err
+	}
+	if err := s.cutAt(at); err != nil {
+		return err
+	}
+	s.ambient = a
+	return nil
+}
+
+// step moves the state by dt seconds.
+func (s *Shaft) step(dt float64) {
+	var w work
+	s.layOut(&w)
+	s.stirBath(&w, dt)
+	s.sweep(&w, dt)
+	s.conduct(&w, dt)
+	s.settle(dt)
+	s.merge()
+	s.stepWall(&w, dt)
+}
+
+// work is the scratch paper of one step.
+type work struct {
+	bottom   [maxLayers + 1]float64 // m above the tuyere
+	height   float64                // of the burden, m
+	section  [maxLayers]float64     // m2
+	capacity [maxLayers]float64     // J/K
+	chord    [maxLayers]enthalpyChord
+	mixing   [maxLayers]float64 // W/m/K along the shaft
+	wallHeat [wallRings]float64 // W into the wall
+	bathGas  float64            // mol CO/s out of the bath
+	bathHeat float64            // W with it
+
+	kinetics kinetics
+	ore      reduction
+	given    [oreSteps]float64
+	nusselt  float64
+
+	powerOf, power float64 // a number and its 0.6th power
+}
+
+// layOut stacks the layers.
+func (s *Shaft) layOut(w *work) {
+	z, area := 0.0, s.wall.areaAt(0)
+	for i := range s.count {
+		w.bottom[i] = z
+		v := s.layers[i].volume()
+		// The area half way up, itself from that of the layer below: exact in a straight bore, a millionth off in a tapered one.
+		area = s.wall.areaAt(z + v/(2*area))
+		w.section[i] = area
+		z += v / area
+	}
+	w.bottom[s.count], w.height = z, z
+}
+
+// StackHeight gives how high the burden stands above the tuyere, m.
+func (s *Shaft) StackHeight() float64 {
+	var w work
+	s.layOut(&w)
+	return w.bottom[s.count]
+}

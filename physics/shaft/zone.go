@@ -1,0 +1,79 @@
+package shaft
+
+import (
+	"math"
+
+	"chargehand/physics"
+)
+
+// Zone is what goes on in a layer, from the top down.
+type Zone int
+
+// The zones. A layer is in the lowest one that fits, as charcoal sees it: what burns is burning whatever else it does.
+const (
+	ZoneCold      Zone = iota // nothing happens yet
+	ZoneDrying                // water leaves
+	ZoneRoasting              // the ore's own water leaves, or its calcite's gas; charcoal gives off the last of its volatiles
+	ZoneHematite              // Fe2O3 turning to Fe3O4
+	ZoneMagnetite             // Fe3O4 turning to FeO
+	ZoneWustite               // FeO turning to iron
+	ZoneSlag                  // slag runs, iron gathers
+	ZoneBurning               // oxygen meets charcoal before the tuyere
+)
+
+// Zone names what goes on in the layer. Without ore it goes by what temperature would do to ore.
+func (l Layer) Zone() Zone {
+	const freshAir = 0.005 // share of oxygen in the gas that still burns charcoal
+	ore := l.Ore.Sum() - l.Ore.Metal
+	bearing := ore > 1e-4
+	switch {
+	case l.O2 > freshAir && l.Middle > physics.ZeroCelsius+700:
+		return ZoneBurning
+	case l.Middle > runningLow:
+		return ZoneSlag
+	case l.Water > 1e-3*l.Carbon && l.Middle > physics.ZeroCelsius+60:
+		return ZoneDrying
+	case bearing && l.Ore.Goethite > 0.05*ore && l.Middle > goethiteLow-50:
+		return ZoneRoasting
+	case bearing && l.Ore.Hematite > 0.3*ore && l.Middle > physics.ZeroCelsius+300:
+		return ZoneHematite
+	case bearing && l.Ore.Magnetite > 0.3*ore && l.Middle > physics.ZeroCelsius+400:
+		return ZoneMagnetite
+	case bearing && l.Middle > physics.ZeroCelsius+570:
+		return ZoneWustite
+	case l.Middle < physics.ZeroCelsius+60:
+		return ZoneCold
+	case bearing:
+		return ZoneRoasting
+	case l.Middle > physics.ZeroCelsius+900:
+		return ZoneWustite
+	case l.Middle > physics.ZeroCelsius+570:
+		return ZoneMagnetite
+	case l.Middle > physics.ZeroCelsius+300:
+		return ZoneHematite
+	case l.Middle > physics.ZeroCelsius+110:
+		return ZoneRoasting
+	}
+	return ZoneDrying
+}
+
+// How far a temperature of the shaft may be off. The model gives one mean across the bore; the blast comes from one side, and
+// two rows of probes in one furnace read up to 460 K apart (30 Oct 2021). The calibration study's advice: 100 K up and 150
+// down low in the shaft, 250 either way higher up while it warms; in the hearth, where nothing was measured, the low figure.
+const (
+	zoneUp, zoneDown, zoneWarming = 100.0, 150.0, 250.0
+	zoneLow                       = 0.20   // m above the tuyere
+	zoneWarm                      = 5400.0 // s after the blast starts
+)
+
+// TemperatureBand gives the band in K about a temperature of the model at a height in m, a time in s after the blast began:
+// fixed spreads, not an ensemble. The band never crosses the air's temperature.
+func TemperatureBand(kelvin, height, sinceBlast, air float64) physics.Band {
+	up, down := zoneUp, zoneDown
+	if height > zoneLow {
+		warming := math.Max(0, math.Min(1, 1-(sinceBlast-zoneWarm)/zoneWarm))
+		up += (zoneWarming - zoneUp) * warming
+		down += (zoneWarming - zoneDown) * warming
+	}
+	return physics.Band{P10: math.Min(kelvin, math.Max(air, kelvin-down)), P50: kelvin, P90: kelvin + up}
+}

@@ -2,8 +2,11 @@ package persist
 
 import (
 	"errors"
-	"fmt"
 	"slices"
+
+	"chargehand/model/words"
+	"chargehand/persist/disk"
+	"chargehand/persist/twin"
 )
 
 // What the writer does when a path leads no longer to the file that it holds: a
@@ -16,27 +19,27 @@ import (
 func (w *writer) remakeTwins(told bool) error {
 	for _, name := range sortedKeys(w.streams) {
 		t := w.streams[name].twin
-		if !t.lost {
+		if !t.Lost {
 			continue
 		}
-		lines, err := w.kept(name, t.seq)
+		lines, err := w.kept(name, t.Seq)
 		if err == nil {
 			err = w.ours()
 		}
 		if err == nil {
-			err = makeFolder(t.folder)
+			err = disk.MakeFolder(t.Folder)
 		}
 		if err == nil {
-			err = t.remake(lines)
+			err = t.Remake(lines)
 		}
 		if err != nil {
-			return fmt.Errorf("the twin of %s could not be made anew: %w", name, err)
+			return words.TwinNotRemade(name, err)
 		}
 		w.strand() // the twins of others may be gone as well
 		if told {
 			continue
 		}
-		w.say(fmt.Sprintf("%s: its twin was written anew, for it was removed, renamed or changed while the program ran: leave %s to it", name, segmentFile(t.folder, name, 1)))
+		w.say(words.OfStream(name, words.TwinRemade(t.File())))
 	}
 	return nil
 }
@@ -48,7 +51,7 @@ func (w *writer) withTwins(err error, told bool) error {
 		return err
 	}
 	if failed := w.remakeTwins(told); failed != nil {
-		return both(err, failed)
+		return disk.Both(err, failed)
 	}
 	return w.writeTwins()
 }
@@ -56,9 +59,9 @@ func (w *writer) withTwins(err error, told bool) error {
 // tellSegments tells which twins go on in a new segment, and why.
 func (w *writer) tellSegments() {
 	for _, name := range sortedKeys(w.streams) {
-		if t := w.streams[name].twin; t.moved != "" {
-			w.say(fmt.Sprintf("%s: its twin goes on in %s, for what it had %s: look after the disk", name, segmentFile(t.folder, name, t.segment), t.moved))
-			t.moved = ""
+		if t := w.streams[name].twin; t.Moved != "" {
+			w.say(words.OfStream(name, words.TwinMoved(t.File(), t.Moved)))
+			t.Moved = ""
 		}
 	}
 }
@@ -70,10 +73,10 @@ func (w *writer) strand() {
 	if err != nil {
 		return // nothing of the file can be read: there is nothing to bring over
 	}
-	sizes, _ := twinSizes(w.b.store.folder) // what cannot be listed is compared
+	sizes, _ := twin.Sizes(w.b.store.folder) // what cannot be listed is compared
 	for _, name := range sortedKeys(recs) {
 		held := slices.ContainsFunc(w.held, func(h held) bool { return h.e.Stream == name })
-		if !held && sizes[name].bytes != recs[name].Bytes && !slices.Contains(w.stranded, name) {
+		if !held && sizes[name].Bytes != recs[name].Bytes && !slices.Contains(w.stranded, name) {
 			w.stranded = append(w.stranded, name)
 		}
 	}
@@ -100,7 +103,7 @@ func (w *writer) bringAll() error {
 		err = w.bringNext()
 	}
 	if n := len(w.stranded); n > 0 {
-		return fmt.Errorf("%w; what was kept of %d streams is only where that file went: bring it back to %s and open it again", err, n, w.b.store.path)
+		return words.OnlyThere(err, n, w.b.store.path)
 	}
 	return err
 }

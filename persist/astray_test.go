@@ -9,6 +9,9 @@ import (
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/persist/boltfile"
+	"chargehand/persist/disk"
+	"chargehand/persist/twin"
 )
 
 // astray makes a book in a folder of its own, with two smelts and the house in
@@ -43,9 +46,9 @@ func removed(t *testing.T, folder string) {
 // once, in the book once it was opened anew.
 func foundAgain(t *testing.T, path string, a *acks) {
 	t.Helper()
-	if exists(TwinFolder(path)) {
+	if disk.Exists(twin.Folder(path)) {
 		for s, want := range a.kept {
-			lines, err := twinLines(TwinFolder(path), s)
+			lines, err := twin.Lines(twin.Folder(path), s)
 			if err != nil || len(lines) != len(want) {
 				t.Errorf("the twin of %s has %d of %d entries, %v", s, len(lines), len(want), err)
 			}
@@ -83,11 +86,11 @@ func TestFilesThatGoAstrayWhileTheProgramRuns(t *testing.T) {
 			write(t, twinOf(path, smelt), append(text, '\n'))
 		}, "was written anew"},
 		"twin cut":    {func(t *testing.T, path string) { must(t, os.Truncate(twinOf(path, smelt), 20)) }, "was written anew"},
-		"twins gone":  {func(t *testing.T, path string) { removed(t, TwinFolder(path)) }, "was written anew"},
+		"twins gone":  {func(t *testing.T, path string) { removed(t, twin.Folder(path)) }, "was written anew"},
 		"book gone":   {func(t *testing.T, path string) { must(t, os.Remove(path)) }, "took over"},
 		"all removed": {func(t *testing.T, path string) { removed(t, filepath.Dir(path)) }, "took over"},
 		"files removed": {func(t *testing.T, path string) {
-			removed(t, TwinFolder(path))
+			removed(t, twin.Folder(path))
 			must(t, os.Remove(path))
 		}, "took over"},
 		"folder renamed": {func(t *testing.T, path string) { must(t, os.Rename(filepath.Dir(path), filepath.Dir(path)+"-2")) }, "took over"},
@@ -151,7 +154,7 @@ func TestStreamsNotInUseAreBroughtOverInAPause(t *testing.T) {
 	removed(t, filepath.Dir(path))
 	keep(t, b, note(smelt, 5))
 	for end := time.Now().Add(10 * time.Second); ; time.Sleep(time.Millisecond) {
-		lines, _ := twinLines(TwinFolder(path), beta)
+		lines, _ := twin.Lines(twin.Folder(path), beta)
 		if len(lines) == len(a.kept[beta]) {
 			break
 		}
@@ -178,7 +181,7 @@ func TestAnotherBookInItsPlace(t *testing.T) {
 	if said := k.Err.Error(); !strings.Contains(said, path) || !strings.Contains(said, "another book") || strings.Contains(said, "\n") {
 		t.Errorf("it says %q", said)
 	}
-	if string(read(t, path)) != string(before) || len(takeOvers(path)) > 0 {
+	if string(read(t, path)) != string(before) || len(boltfile.TakeOvers(path)) > 0 {
 		t.Error("the other book was touched")
 	}
 	if _, err := b.KeepNow(note(entry.House, 1)); err == nil {
@@ -221,19 +224,4 @@ func TestClosingSaysThatTheFolderIsGone(t *testing.T) {
 		t.Errorf("closing says %v", err)
 	}
 	must(t, os.Remove(folder))
-}
-
-// BenchmarkPlace times the two looks that every keeping takes: whether the paths
-// of book and twin still lead to the open files.
-func BenchmarkPlace(b *testing.B) {
-	path := filepath.Join(b.TempDir(), "book.db")
-	write(b, path, []byte("as long as it should be"))
-	f, err := openTwinFile(path)
-	must(b, err)
-	defer f.Close()
-	place := f.(osFile).place
-	for b.Loop() {
-		must(b, place.there())
-		must(b, place.thereWith(23))
-	}
 }

@@ -11,6 +11,9 @@ import (
 	bolt "go.etcd.io/bbolt"
 
 	"chargehand/model/entry"
+	"chargehand/persist/boltfile"
+	"chargehand/persist/disk"
+	"chargehand/persist/twin"
 )
 
 // pace is the pause between two keys of the benchmark: near to a quick person,
@@ -56,13 +59,13 @@ func (r *bare) keep(line []byte) error {
 	go func() {
 		_, err := r.file.Write(line)
 		if err == nil {
-			err = flush(r.file)
+			err = disk.Flush(r.file)
 		}
 		appended <- err
 	}()
 	r.n++
 	err := r.db.Update(func(tx *bolt.Tx) error { return tx.Bucket([]byte("b")).Put(seqKey(r.n), line) })
-	return both(err, <-appended)
+	return disk.Both(err, <-appended)
 }
 
 // BenchmarkKeyToKept times Keep until its acknowledgement against the bare
@@ -76,14 +79,14 @@ func BenchmarkKeyToKept(b *testing.B) {
 	}
 	defer book.Close()
 	ref := openBare(b)
-	line, err := entry.Encode(entry.Entry{Stream: smelt, Seq: 1, Prev: hashOf(nil), Happened: noon, Kept: noon, Event: charge(1).Event, Boot: "b0075", Screen: "fire", Key: "c"})
+	line, err := entry.Encode(entry.Entry{Stream: smelt, Seq: 1, Prev: twin.HashOf(nil), Happened: noon, Kept: noon, Event: charge(1).Event, Boot: "b0075", Screen: "fire", Key: "c"})
 	if err != nil {
 		b.Fatal(err)
 	}
 	line = append(line, '\n')
 	ours := func(e entry.Entry) error { book.Keep(e); return (<-kept).Err }
 	for n := range 20 { // the first entries make files and buckets
-		if err := both(ours(charge(n)), ref.keep(line)); err != nil {
+		if err := disk.Both(ours(charge(n)), ref.keep(line)); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -198,7 +201,7 @@ func BenchmarkDamage(b *testing.B) {
 	}
 	b.Run("pages", func(b *testing.B) {
 		for b.Loop() {
-			if err := soundPages(path); err != nil {
+			if err := boltfile.Sound(path); err != nil {
 				b.Fatal(err)
 			}
 		}
@@ -216,7 +219,7 @@ func BenchmarkDamage(b *testing.B) {
 				b.StopTimer()
 				f, err := os.OpenFile(path, os.O_RDWR, 0)
 				if err == nil {
-					err = both(harm(f), f.Close())
+					err = disk.Both(harm(f), f.Close())
 				}
 				if err != nil {
 					b.Fatal(err)

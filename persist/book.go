@@ -5,9 +5,9 @@ import (
 	"sync"
 	"sync/atomic"
 
-	bolt "go.etcd.io/bbolt"
-
 	"chargehand/model/entry"
+	"chargehand/persist/boltfile"
+	"chargehand/persist/twin"
 )
 
 // Book is an open journal. All methods may be called from any goroutine, Keep
@@ -45,20 +45,19 @@ type settled struct {
 	err  error
 }
 
-func newBook(file string, v vault, meta metaBucket, opt Options) *Book {
-	safe := &safeVault{path: file, vault: opt.wrapVault(v)}
+func newBook(book *boltfile.File, meta boltfile.Meta, opt Options) *Book {
 	return &Book{
-		store: store{path: file, folder: TwinFolder(file), vault: safe, over: new(atomic.Pointer[safeVault]), openTwin: opt.openTwin},
-		opt:   opt, uid: meta.uid,
+		store: store{path: book.Path, folder: twin.Folder(book.Path), book: book, over: new(atomic.Pointer[boltfile.File]), openTwin: opt.openTwin},
+		opt:   opt, uid: meta.UID,
 		wake: make(chan struct{}, 1), jobs: make(chan func(*writer)), done: make(chan struct{}),
 		leaving: make(chan struct{}), walked: make(chan struct{}),
 	}
 }
 
 // readOnlyBook is a book without a writer.
-func readOnlyBook(file string, v vault, meta metaBucket, opt Options) *Book {
-	b := newBook(file, v, meta, opt)
-	b.readOnly = &NewerBookError{Path: file, Schema: meta.schema}
+func readOnlyBook(book *boltfile.File, meta boltfile.Meta, opt Options) *Book {
+	b := newBook(book, meta, opt)
+	b.readOnly = &NewerBookError{Path: book.Path, Schema: meta.Schema}
 	b.closing = true
 	close(b.done)
 	return b
@@ -166,7 +165,7 @@ func (b *Book) Close() error {
 	b.closing = true
 	b.mu.Unlock()
 	if b.readOnly != nil {
-		return b.store.vault.Close()
+		return b.store.book.Close()
 	}
 	if first {
 		b.ring()
@@ -184,7 +183,7 @@ func (b *Book) Entries(stream string) ([]entry.Entry, error) {
 	if err != nil {
 		return nil, err
 	}
-	return decodeAll(stream, "", lines)
+	return twin.DecodeAll(stream, "", lines)
 }
 
 // Lines gives the stored lines of a stream, for an exact export.
@@ -247,18 +246,9 @@ func (b *Book) allStreams() ([]string, error) {
 	if err != nil {
 		return nil, err
 	}
-	sizes, err := twinSizes(b.store.folder)
+	sizes, err := twin.Sizes(b.store.folder)
 	for s := range sizes {
-		recs[s] = record{}
+		recs[s] = boltfile.Record{}
 	}
 	return sortedKeys(recs), err
-}
-
-// keepLast notes which smelt was written last.
-func keepLast(tx *bolt.Tx, stream string) error {
-	m, err := top(tx, bucketMeta)
-	if err != nil {
-		return err
-	}
-	return m.Put(keyLast, []byte(stream))
 }

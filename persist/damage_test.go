@@ -11,6 +11,8 @@ import (
 	"time"
 
 	bolt "go.etcd.io/bbolt"
+
+	"chargehand/persist/twin"
 )
 
 // filled makes a closed book of several pages in which all is kept.
@@ -173,7 +175,7 @@ func TestRubbishInAnyPage(t *testing.T) {
 		}
 		b.Keep(note(smelt, 999))
 		b.Close()
-		os.RemoveAll(TwinFolder(path)) // what was keyed into a broken book is not part of the next round
+		os.RemoveAll(twin.Folder(path)) // what was keyed into a broken book is not part of the next round
 		write(t, path, whole)
 		b, _ = open(t, path, Options{})
 		shut(t, b)

@@ -26,7 +26,6 @@
 // pauses and at closing. Another book that came to stand there is left alone;
 // until it goes, entries are said not to be kept.
 //
-// bbolt trusts the pages of its file and maps them. They are walked before it
-// follows them, those of a large book in part in the background; a fault of
-// memory is an error, after which the twins are read and a small book written.
+// The file of the book is boltfile's, the text of the twins twin's; when
+// something is wrong, repair looks through both and makes the book anew.
 package persist

@@ -16,6 +16,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"chargehand/model/entry"
+	"chargehand/persist/twin"
 )
 
 var everyCall = flag.Bool("everycall", false, "TestEveryCallFails tries each call with each fault, instead of each with one of them")
@@ -264,7 +265,7 @@ func TestEveryCallOfARescueFails(t *testing.T) {
 	keep(t, b, notes(beta, 1, 3)...)
 	shut(t, b)
 	text := read(t, made)
-	twin := read(t, twinOf(made, smelt))
+	lines := read(t, twinOf(made, smelt))
 	for i, f := range faultKinds {
 		t.Run(f.name, func(t *testing.T) {
 			t.Parallel()
@@ -272,10 +273,10 @@ func TestEveryCallOfARescueFails(t *testing.T) {
 			eachCall(t, f, of, each, func(t *testing.T, folder string, judge func(diskCall) syscall.Errno) {
 				path := filepath.Join(folder, "book.db")
 				write(t, path, text[:len(text)-len(text)/4]) // the book lacks its end, one twin its end, the other is gone
-				if err := os.Mkdir(TwinFolder(path), 0o700); err != nil {
+				if err := os.Mkdir(twin.Folder(path), 0o700); err != nil {
 					t.Fatal(err)
 				}
-				write(t, twinOf(path, smelt), twin[:len(twin)-10])
+				write(t, twinOf(path, smelt), lines[:len(lines)-10])
 				said := behindGate(t, folder, judge, "PERSIST_TEST_RESCUE="+path)
 				if !strings.HasSuffix(said, "end\n") {
 					t.Errorf("it said: %s", said)

@@ -3,12 +3,13 @@ package persist
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"io"
 	"os"
 	"slices"
 
 	"chargehand/model/entry"
+	"chargehand/model/words"
+	"chargehand/persist/twin"
 )
 
 // Journal is one stream outside a book: its name and its stored lines.
@@ -18,12 +19,12 @@ type Journal struct {
 }
 
 // Entries reads the entries of a journal.
-func (j Journal) Entries() ([]entry.Entry, error) { return decodeAll(j.Stream, "", j.Lines) }
+func (j Journal) Entries() ([]entry.Entry, error) { return twin.DecodeAll(j.Stream, "", j.Lines) }
 
 // ExportJSON writes the stored lines of a stream, one JSON object a line. This
 // is the form of the twins, and exact: ImportJSON gives back the same bytes.
 func ExportJSON(w io.Writer, lines [][]byte) error {
-	_, err := w.Write(joined(lines))
+	_, err := w.Write(twin.Joined(lines))
 	return err
 }
 
@@ -34,8 +35,8 @@ func ReadJSON(r io.Reader) (Journal, error) {
 	if n, ok := r.(interface{ Name() string }); ok {
 		name = n.Name()
 	}
-	lines, torn, err := readLines(r)
-	if err != nil && !errors.Is(err, errLong) {
+	lines, torn, err := twin.ReadLines(r)
+	if err != nil && !errors.Is(err, twin.ErrLong) {
 		return Journal{}, err
 	}
 	bad := func(line int, what string) (Journal, error) {
@@ -45,18 +46,18 @@ func ReadJSON(r io.Reader) (Journal, error) {
 	case err != nil:
 		return bad(len(lines)+1, err.Error())
 	case torn > 0:
-		return bad(len(lines)+1, "the last line is cut off")
+		return bad(len(lines)+1, words.LineCut)
 	case len(lines) == 0:
-		return bad(1, "there is no entry in it")
+		return bad(1, words.LinesNone)
 	}
 	for i, l := range lines { // an editor may have changed the ends of the lines
 		lines[i] = bytes.TrimSuffix(l, []byte("\r"))
 	}
-	first, ok := linkOf(lines[0])
+	first, ok := twin.LinkOf(lines[0])
 	if !ok {
-		return bad(1, "this is not an entry of a journal")
+		return bad(1, words.LineNoEntry)
 	}
-	if n, why := wholeChain(first.Stream, lines); why != "" {
+	if n, why := twin.WholeChain(first.Stream, lines); why != "" {
 		return bad(n+1, why)
 	}
 	return Journal{Stream: first.Stream, Lines: lines}, nil
@@ -74,7 +75,7 @@ func (b *Book) ImportJSON(j Journal) error {
 // them. Errors are those of ImportJSON.
 func (b *Book) Import(stream string, entries []entry.Entry) (kept []entry.Entry, err error) {
 	if len(entries) == 0 {
-		return nil, fmt.Errorf("there is nothing to import as %q; nothing was", stream)
+		return nil, errors.New(words.NothingToImport(stream))
 	}
 	err = b.onWriter(func(w *writer) error {
 		lines, numbered, err := w.numbered(stream, entries)
@@ -111,10 +112,10 @@ func (w *writer) numbered(name string, entries []entry.Entry) (lines [][]byte, n
 // name only when it is whole, so that after a crash there is all of it (the
 // next opening brings it into the book) or nothing.
 func (w *writer) bring(name string, lines [][]byte) error {
-	if err := ValidStream(name); err != nil {
+	if err := twin.ValidStream(name); err != nil {
 		return &RefusedError{Entry: entry.Entry{Stream: name}, Why: err.Error()}
 	}
-	if n, why := wholeChain(name, lines); why != "" {
+	if n, why := twin.WholeChain(name, lines); why != "" {
 		return &LineError{Stream: name, Seq: uint64(n + 1), What: why}
 	}
 	if err := w.present(name, lines); err != nil {
@@ -123,11 +124,11 @@ func (w *writer) bring(name string, lines [][]byte) error {
 	if err := w.b.store.writing().There(); err != nil {
 		return err
 	}
-	if err := writeTwin(w.b.store.folder, name, lines); err != nil {
+	if err := twin.Write(w.b.store.folder, name, lines); err != nil {
 		return err
 	}
 	if err := w.b.store.putTail(name, 0, lines); err != nil {
-		_ = os.Remove(segmentFile(w.b.store.folder, name, 1))
+		_ = os.Remove(twin.SegmentFile(w.b.store.folder, name, 1))
 		return err
 	}
 	delete(w.streams, name) // it had no line; the next entry for it reads where it stands
@@ -145,7 +146,7 @@ func (w *writer) present(name string, lines [][]byte) error {
 	if err == nil || slices.ContainsFunc(w.held, func(h held) bool { return h.e.Stream == name }) {
 		return &PresentError{Stream: name, As: name, By: "id"}
 	}
-	uid, source := identity(lines)
+	uid, source := twin.Identity(lines)
 	for _, by := range []struct{ word, uid, source string }{{"uid", uid, ""}, {"source", "", source}} {
 		as, found, err := w.b.Find(by.uid, by.source)
 		if err != nil {

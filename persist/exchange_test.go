@@ -10,6 +10,8 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"chargehand/model/entry"
+	"chargehand/persist/disk"
+	"chargehand/persist/twin"
 )
 
 // lit is a smelt that begins with its light.
@@ -112,7 +114,7 @@ func TestAnImportThatFailsLeavesNothing(t *testing.T) {
 		t.Errorf("got %v", err)
 	}
 	f.set(func(f *faults) { f.book = false })
-	if names, err := b.Streams(); len(names) > 0 || err != nil || exists(twinOf(path, smelt)) {
+	if names, err := b.Streams(); len(names) > 0 || err != nil || disk.Exists(twinOf(path, smelt)) {
 		t.Errorf("left behind: %v, %v", names, err)
 	}
 	if _, err := b.Import(smelt, lit("a1", "")); err != nil {
@@ -126,7 +128,7 @@ func TestFilesThatAreNoExport(t *testing.T) {
 		t.Fatal(err)
 	}
 	lines, _ := b.Lines(smelt)
-	whole := string(joined(lines))
+	whole := string(twin.Joined(lines))
 	for name, c := range map[string]struct {
 		text string
 		line int
@@ -134,10 +136,10 @@ func TestFilesThatAreNoExport(t *testing.T) {
 		"empty":        {"", 1},
 		"a table":      {"clock,event\n12:00,fill\n", 1},
 		"cut":          {whole[:len(whole)-9], 3},
-		"one left out": {string(joined([][]byte{lines[0], lines[2]})), 2},
+		"one left out": {string(twin.Joined([][]byte{lines[0], lines[2]})), 2},
 		"one changed":  {strings.Replace(whole, "1.8", "1.9", 1), 3},
 		"endless":      {whole + strings.Repeat("x", entry.MaxBytes+2), 4},
-		"out of order": {string(joined([][]byte{lines[1], lines[0], lines[2]})), 1},
+		"out of order": {string(twin.Joined([][]byte{lines[1], lines[0], lines[2]})), 1},
 	} {
 		_, err := ReadJSON(strings.NewReader(c.text))
 		var bad *LineError

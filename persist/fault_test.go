@@ -9,6 +9,10 @@ import (
 	"testing"
 
 	bolt "go.etcd.io/bbolt"
+
+	"chargehand/persist/boltfile"
+	"chargehand/persist/disk"
+	"chargehand/persist/twin"
 )
 
 // faults is a disk that fails on demand.
@@ -32,19 +36,19 @@ func (f *faults) is(what func(*faults) bool) bool {
 
 func (f *faults) options() Options {
 	return Options{
-		openTwin: func(path string) (file, error) {
+		openTwin: func(path string) (twin.File, error) {
 			f.set(func(f *faults) { f.opened = append(f.opened, path) })
-			real, err := openTwinFile(path)
+			real, err := twin.OpenFile(path)
 			return faultyFile{real, f}, err
 		},
-		wrapVault: func(v vault) vault { return faultyVault{v, f} },
+		wrapVault: func(v boltfile.Vault) boltfile.Vault { return faultyVault{v, f} },
 	}
 }
 
 var errFull = &fs.PathError{Op: "write", Path: "disk", Err: syscall.ENOSPC}
 
 type faultyFile struct {
-	file
+	twin.File
 	f *faults
 }
 
@@ -53,30 +57,30 @@ func (w faultyFile) Write(b []byte) (int, error) {
 		return 0, errFull
 	}
 	if w.f.is(func(f *faults) bool { return f.short }) {
-		n, _ := w.file.Write(b[:len(b)/2])
+		n, _ := w.File.Write(b[:len(b)/2])
 		return n, errFull
 	}
-	return w.file.Write(b)
+	return w.File.Write(b)
 }
 
 func (w faultyFile) Truncate(size int64) error {
 	if w.f.is(func(f *faults) bool { return f.cut }) {
 		return syscall.EIO
 	}
-	return w.file.Truncate(size)
+	return w.File.Truncate(size)
 }
 
 func (w faultyFile) Flush() error {
 	if w.f.is(func(f *faults) bool { return f.flush }) {
 		return syscall.EIO
 	}
-	return w.file.Flush()
+	return w.File.Flush()
 }
 
 // faultyVault fails a commit before anything is written, as a full disk does,
 // or after all of it was, as a failed flush may.
 type faultyVault struct {
-	vault
+	boltfile.Vault
 	f *faults
 }
 
@@ -84,7 +88,7 @@ func (v faultyVault) Update(fn func(*bolt.Tx) error) error {
 	if v.f.is(func(f *faults) bool { return f.book }) {
 		return errFull
 	}
-	if err := v.vault.Update(fn); err != nil {
+	if err := v.Vault.Update(fn); err != nil {
 		return err
 	}
 	if v.f.is(func(f *faults) bool { return f.bookSync }) {
@@ -155,16 +159,16 @@ func TestFullDiskBeforeAStreamCanBeRead(t *testing.T) {
 	f := &faults{}
 	path := placeOf(t)
 	b, a := open(t, path, f.options())
-	if err := os.RemoveAll(TwinFolder(path)); err != nil {
+	if err := os.RemoveAll(twin.Folder(path)); err != nil {
 		t.Fatal(err)
 	}
-	write(t, TwinFolder(path), nil) // a file where the folder should be
+	write(t, twin.Folder(path), nil) // a file where the folder should be
 	b.Keep(note(smelt, 1))
 	a.until(t, "one not kept", func(k Ack) bool { return isNotKept(k) && k.Waiting == 1 })
-	if err := os.Remove(TwinFolder(path)); err != nil {
+	if err := os.Remove(twin.Folder(path)); err != nil {
 		t.Fatal(err)
 	}
-	if err := os.Mkdir(TwinFolder(path), 0o700); err != nil {
+	if err := os.Mkdir(twin.Folder(path), 0o700); err != nil {
 		t.Fatal(err)
 	}
 	a.until(t, "kept", func(k Ack) bool { return k.Err == nil && k.Entries[0].Seq == 1 })
@@ -184,14 +188,14 @@ func TestFailedFlushOfTheTwinBeginsASegment(t *testing.T) {
 		f.set(func(f *faults) { f.flush, f.cut = false, false })
 		a.until(t, "kept", func(k Ack) bool { return k.Err == nil && k.Entries[0].Seq == 3 })
 		keep(t, b, note(smelt, 4))
-		second := segmentFile(TwinFolder(path), smelt, 2)
-		if !exists(second) {
+		second := twin.SegmentFile(twin.Folder(path), smelt, 2)
+		if !disk.Exists(second) {
 			t.Fatal("no second segment")
 		}
 		first := read(t, twinOf(path, smelt))
-		text, err := readTwin(TwinFolder(path), smelt)
-		if err != nil || len(text.lines) != 4 || text.segments != 2 {
-			t.Fatalf("the twin reads %d lines of %d segments, %v", len(text.lines), text.segments, err)
+		text, err := twin.Read(twin.Folder(path), smelt)
+		if err != nil || len(text.Lines) != 4 || text.Segments != 2 {
+			t.Fatalf("the twin reads %d lines of %d segments, %v", len(text.Lines), text.Segments, err)
 		}
 		shut(t, b)
 		b, _ = open(t, path, Options{})

@@ -1,6 +1,7 @@
 package persist
 
 import (
+	"encoding/binary"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -11,6 +12,9 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"chargehand/model/entry"
+	"chargehand/persist/disk"
+	"chargehand/persist/repair"
+	"chargehand/persist/twin"
 )
 
 // secondProcess is what the test binary does instead of testing when it is
@@ -28,6 +32,33 @@ func TestMain(m *testing.M) {
 	}
 	os.Exit(m.Run())
 }
+
+// Check and Rescue are those of the cold room.
+func Check(path string, opt Options) (repair.Report, error) { return repair.Check(path, opt.repair()) }
+
+func Rescue(path string, opt Options) (repair.Rescued, error) {
+	return repair.Rescue(path, opt.repair())
+}
+
+// What tests change behind the program's back: buckets and keys of the book,
+// and where things stand in bbolt's pages.
+var (
+	bucketMeta    = []byte("meta")
+	bucketStreams = []byte("streams")
+	bucketSummary = []byte("summary")
+	bucketAside   = []byte("aside")
+	keySchema     = []byte("schema")
+)
+
+const (
+	pageHeader = 16
+	metaBytes  = 64
+	atTxID     = 48 // in a meta, after the header
+	atKind     = 8
+	kindBranch = 1
+)
+
+func seqKey(seq uint64) []byte { return binary.BigEndian.AppendUint64(nil, seq) }
 
 // Two streams.
 const (
@@ -105,7 +136,7 @@ func placeOf(t testing.TB, under ...string) string {
 	t.Helper()
 	path := filepath.Join(append(append([]string{t.TempDir()}, under...), "book.db")...)
 	t.Cleanup(func() {
-		if t.Failed() || !exists(path) {
+		if t.Failed() || !disk.Exists(path) {
 			return
 		}
 		r, err := Check(path, Options{Summarise: counted})
@@ -233,4 +264,4 @@ func write(t testing.TB, path string, b []byte) {
 	}
 }
 
-func twinOf(path, stream string) string { return segmentFile(TwinFolder(path), stream, 1) }
+func twinOf(path, stream string) string { return twin.SegmentFile(twin.Folder(path), stream, 1) }

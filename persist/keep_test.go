@@ -13,6 +13,8 @@ import (
 	"pgregory.net/rapid"
 
 	"chargehand/model/entry"
+	"chargehand/persist/disk"
+	"chargehand/persist/twin"
 )
 
 func TestKeptEntriesAreNumberedLinkedStampedAndReadBack(t *testing.T) {
@@ -28,11 +30,11 @@ func TestKeptEntriesAreNumberedLinkedStampedAndReadBack(t *testing.T) {
 	same(t, b, smelt, a.kept[smelt])
 	shut(t, b)
 
-	lines, _, err := readLines(strings.NewReader(string(read(t, twinOf(path, smelt)))))
+	lines, _, err := twin.ReadLines(strings.NewReader(string(read(t, twinOf(path, smelt)))))
 	if err != nil || len(lines) != 51 {
 		t.Fatalf("the twin has %d lines: %v", len(lines), err)
 	}
-	if n, why := wholeChain(smelt, lines); n != 51 {
+	if n, why := twin.WholeChain(smelt, lines); n != 51 {
 		t.Error(why)
 	}
 	b, _ = open(t, path, Options{})
@@ -131,12 +133,12 @@ func TestKeepAfterCloseIsToldAsNotKept(t *testing.T) {
 
 func TestNamesOfStreams(t *testing.T) {
 	for _, good := range []string{"house", smelt, "undated-x-a", "7"} {
-		if err := ValidStream(good); err != nil {
+		if err := twin.ValidStream(good); err != nil {
 			t.Error(err)
 		}
 	}
 	for _, bad := range []string{"", "..", "a/b", `a\b`, "A", "a.2", "-a", "a b", "é", "nul\x00", strings.Repeat("a", 101)} {
-		if ValidStream(bad) == nil {
+		if twin.ValidStream(bad) == nil {
 			t.Errorf("%q is taken for a name", bad)
 		}
 	}
@@ -146,7 +148,7 @@ func TestPathMayBeAFolder(t *testing.T) {
 	dir := t.TempDir()
 	b, _ := open(t, dir, Options{})
 	keep(t, b, note(smelt, 1))
-	if b.Path() != filepath.Join(dir, "book.db") || !exists(filepath.Join(dir, "book.twins", smelt+".jsonl")) {
+	if b.Path() != filepath.Join(dir, "book.db") || !disk.Exists(filepath.Join(dir, "book.twins", smelt+".jsonl")) {
 		t.Errorf("the book stands at %s", b.Path())
 	}
 	files, err := os.ReadDir(dir)
@@ -212,7 +214,7 @@ func TestRandomKeepingAgainstAList(t *testing.T) {
 				if err := b.Close(); err != nil {
 					rt.Fatal(err)
 				}
-				if f := twinOf(path, s); exists(f) {
+				if f := twinOf(path, s); disk.Exists(f) {
 					text := read(t, f)
 					write(t, f, text[:rapid.IntRange(0, len(text)).Draw(rt, "length")])
 				}

@@ -5,6 +5,9 @@ import (
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/persist/boltfile"
+	"chargehand/persist/repair"
+	"chargehand/persist/twin"
 )
 
 // Options is what the book is given by the program. The zero value works.
@@ -19,7 +22,7 @@ type Options struct {
 	Acked func(Ack)
 	// Summarise makes the shelf's line of a smelt from its entries; nil leaves
 	// all but id, number of entries and head empty.
-	Summarise func(stream string, entries []entry.Entry) Summary
+	Summarise boltfile.Summariser
 	// Compare names the streams that opening compares with their twins line by
 	// line. nil is the smelt written last. (Their lengths are compared for all.)
 	Compare []string
@@ -35,9 +38,9 @@ type Options struct {
 	// Places for the faults of tests.
 	idle      time.Duration // pause in keying after which summaries are renewed
 	walkAfter time.Duration // before the pages of a large book are walked
-	openTwin  func(path string) (file, error)
-	openBook  openFunc
-	wrapVault func(vault) vault
+	openTwin  func(path string) (twin.File, error)
+	openBook  boltfile.OpenFunc
+	wrapVault func(boltfile.Vault) boltfile.Vault
 }
 
 // Ack says what became of entries.
@@ -79,13 +82,23 @@ func (o Options) filled() Options {
 		o.walkAfter = walkAfter
 	}
 	if o.openTwin == nil {
-		o.openTwin = openTwinFile
+		o.openTwin = twin.OpenFile
 	}
 	if o.openBook == nil {
 		o.openBook = os.OpenFile
 	}
 	if o.wrapVault == nil {
-		o.wrapVault = func(v vault) vault { return v }
+		o.wrapVault = func(v boltfile.Vault) boltfile.Vault { return v }
 	}
 	return o
+}
+
+// open opens one of the book's files.
+func (o Options) open(file string, readOnly bool, wait time.Duration) (*boltfile.File, error) {
+	return boltfile.Open(file, boltfile.Options{ReadOnly: readOnly, Wait: wait, OpenFile: o.openBook, Wrap: o.wrapVault})
+}
+
+// repair is what a rescue is given.
+func (o Options) repair() repair.Options {
+	return repair.Options{Clock: o.Clock, Summarise: o.Summarise, LockWait: o.LockWait, OpenTwin: o.openTwin, OpenBook: o.openBook, Wrap: o.wrapVault}
 }

@@ -6,6 +6,9 @@ import (
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/persist/boltfile"
+	"chargehand/persist/disk"
+	"chargehand/persist/twin"
 )
 
 // Reader reads a book without holding it: each call opens the book for a
@@ -23,9 +26,9 @@ const glance = time.Millisecond
 // OpenReader makes a reader of the book that a path means. It fails when
 // neither book nor twins are there.
 func OpenReader(path string, opt Options) (*Reader, error) {
-	r := &Reader{path: BookFile(path), opt: opt.filled()}
-	if !exists(r.path) && !exists(TwinFolder(r.path)) {
-		return nil, accessError(r.path, os.ErrNotExist)
+	r := &Reader{path: boltfile.BookFile(path), opt: opt.filled()}
+	if !disk.Exists(r.path) && !disk.Exists(twin.Folder(r.path)) {
+		return nil, disk.AccessError(r.path, os.ErrNotExist)
 	}
 	return r, nil
 }
@@ -40,17 +43,16 @@ func (r *Reader) Trouble() error { return r.trouble }
 // look runs fromBook on the book, or fromTwins where it cannot be had.
 func (r *Reader) look(fromBook func(store) error, fromTwins func(folder string) error) error {
 	r.trouble = nil
-	if len(takeOvers(r.path)) > 0 {
-		return fromTwins(TwinFolder(r.path)) // the book does not have what was kept since
+	if len(boltfile.TakeOvers(r.path)) > 0 {
+		return fromTwins(twin.Folder(r.path)) // the book does not have what was kept since
 	}
-	v, err := openVault(r.path, true, glance, r.opt.openBook)
+	book, err := r.opt.open(r.path, true, glance)
 	if err == nil {
-		_, err = readMetaBucket(r.path, v)
+		_, err = book.Meta()
 		if err == nil {
-			safe := &safeVault{path: r.path, vault: v}
-			err = fromBook(store{path: r.path, folder: TwinFolder(r.path), vault: safe})
+			err = fromBook(store{path: r.path, folder: twin.Folder(r.path), book: book})
 		}
-		v.Close()
+		book.Close()
 		var unknown *NoStreamError
 		if err == nil || errors.As(err, &unknown) {
 			return err
@@ -59,7 +61,7 @@ func (r *Reader) look(fromBook func(store) error, fromTwins func(folder string) 
 	if !errors.Is(err, ErrHeld) {
 		r.trouble = err
 	}
-	return fromTwins(TwinFolder(r.path))
+	return fromTwins(twin.Folder(r.path))
 }
 
 // Streams lists the streams that hold entries, the house included, sorted.
@@ -68,7 +70,7 @@ func (r *Reader) Streams() (names []string, err error) {
 		names, err = s.streams()
 		return err
 	}, func(folder string) error {
-		sizes, err := twinSizes(folder)
+		sizes, err := twin.Sizes(folder)
 		names = sortedKeys(sizes)
 		return err
 	})
@@ -87,50 +89,27 @@ func (r *Reader) Entries(stream string) ([]entry.Entry, error) {
 	if err != nil {
 		return nil, err
 	}
-	return decodeAll(stream, file, lines)
+	return twin.DecodeAll(stream, file, lines)
 }
 
 func (r *Reader) lines(stream string) (lines [][]byte, file string, err error) {
-	if ValidStream(stream) != nil {
+	if twin.ValidStream(stream) != nil {
 		return nil, "", &NoStreamError{Stream: stream}
 	}
 	err = r.look(func(s store) error {
 		lines, err = s.lines(stream)
 		return err
 	}, func(folder string) error {
-		file = segmentFile(folder, stream, 1)
-		lines, err = twinLines(folder, stream)
+		file = twin.SegmentFile(folder, stream, 1)
+		lines, err = twin.Lines(folder, stream)
 		return err
 	})
 	return lines, file, err
 }
 
-// twinLines reads a stream from its twin alone and checks the chain, since
-// nothing else vouches for it.
-func twinLines(folder, stream string) ([][]byte, error) {
-	text, err := readTwin(folder, stream)
-	if err != nil {
-		return nil, err
-	}
-	if len(text.lines) == 0 && text.fault == "" {
-		return nil, &NoStreamError{Stream: stream}
-	}
-	n, why := wholeChain(stream, text.lines)
-	at := text.faultAt
-	if why != "" {
-		at = text.at[n]
-	} else {
-		why = text.fault
-	}
-	if why != "" {
-		return text.lines[:n], &LineError{File: at.file, Line: at.line, Stream: stream, Seq: uint64(n + 1), What: why}
-	}
-	return text.lines, nil
-}
-
 // Summaries gives the shelf's line of every smelt, sorted by id.
 func (r *Reader) Summaries() (all []Summary, err error) {
-	f := summariser(r.opt.Summarise)
+	f := r.opt.Summarise
 	err = r.look(func(s store) error {
 		all, err = s.summaries(f)
 		return err
@@ -144,8 +123,8 @@ func (r *Reader) Summaries() (all []Summary, err error) {
 // twinSummaries makes the shelf from what was noted beside the twins, and from
 // the twins themselves where that is out of date. Of a twin with a bad line the
 // shelf shows what stands before it.
-func twinSummaries(folder string, f summariser) ([]Summary, error) {
-	sizes, err := twinSizes(folder)
+func twinSummaries(folder string, f boltfile.Summariser) ([]Summary, error) {
+	sizes, err := twin.Sizes(folder)
 	if err != nil {
 		return nil, err
 	}
@@ -156,12 +135,12 @@ func twinSummaries(folder string, f summariser) ([]Summary, error) {
 		}
 		sum, ok := notedSummary(folder, stream, sizes[stream])
 		if !ok {
-			lines, err := twinLines(folder, stream)
+			lines, err := twin.Lines(folder, stream)
 			var bad *LineError
 			if err != nil && !errors.As(err, &bad) {
 				continue // no line in it yet
 			}
-			sum = f.of(stream, lines, recordOf(lines))
+			sum = f.Of(stream, lines, boltfile.RecordOf(lines))
 		}
 		all = append(all, sum)
 	}

@@ -8,6 +8,8 @@ import (
 	"testing"
 
 	"golang.org/x/sys/unix"
+
+	"chargehand/persist/twin"
 )
 
 const nobody = 1000 // a uid that rights bind
@@ -22,7 +24,7 @@ func bound(t *testing.T, folder string, file, dir os.FileMode) {
 		}
 		return err
 	}))
-	must(t, os.Chmod(TwinFolder(filepath.Join(folder, "book.db")), dir))
+	must(t, os.Chmod(twin.Folder(filepath.Join(folder, "book.db")), dir))
 	must(t, os.Chmod(folder, dir))
 }
 
@@ -119,13 +121,13 @@ func TestReadOnlyTwinWithAWritableBook(t *testing.T) {
 			second.kept[smelt] = a.kept[smelt]
 			must(t, os.Chmod(twinOf(path, smelt), 0o400))
 			if folderToo {
-				must(t, os.Chmod(TwinFolder(path), 0o500))
+				must(t, os.Chmod(twin.Folder(path), 0o500))
 				b.Keep(note(smelt, 4), note(beta, 4))
 				k := second.until(t, "not kept", func(k Ack) bool { return isNotKept(k) && k.Waiting == 2 })
-				if !strings.Contains(k.Err.Error(), TwinFolder(path)) || !strings.Contains(k.Err.Error(), "give yourself the right") || strings.Contains(k.Err.Error(), "\n") {
+				if !strings.Contains(k.Err.Error(), twin.Folder(path)) || !strings.Contains(k.Err.Error(), "give yourself the right") || strings.Contains(k.Err.Error(), "\n") {
 					t.Errorf("it says %v", k.Err)
 				}
-				must(t, os.Chmod(TwinFolder(path), 0o700))
+				must(t, os.Chmod(twin.Folder(path), 0o700))
 				second.until(t, "kept", func(k Ack) bool { return k.Err == nil && k.Waiting == 0 })
 			}
 			keep(t, b, notes(smelt, 5, 6)...)

@@ -11,6 +11,9 @@ import (
 	bolt "go.etcd.io/bbolt"
 
 	"chargehand/model/entry"
+	"chargehand/persist/disk"
+	"chargehand/persist/repair"
+	"chargehand/persist/twin"
 )
 
 // bookAfter makes a closed book of ten entries, lets damage be done to the files, and
@@ -52,7 +55,7 @@ func TestOpeningMendsWhatOneOfTheTwoLacks(t *testing.T) {
 		says  string
 		aside bool // the twin's old text is kept under another name
 	}{
-		{name: "twin gone", says: "10 entries lacking in the twin", harm: func(t *testing.T, path string) { os.RemoveAll(TwinFolder(path)) }},
+		{name: "twin gone", says: "10 entries lacking in the twin", harm: func(t *testing.T, path string) { os.RemoveAll(twin.Folder(path)) }},
 		{name: "twin behind", says: "4 entries lacking in the twin", harm: func(t *testing.T, path string) {
 			write(t, twinOf(path, smelt), bytes.Join(twinLinesOf(t, path)[:6], nil))
 		}},
@@ -107,7 +110,7 @@ func TestOpeningMendsWhatOneOfTheTwoLacks(t *testing.T) {
 			if said := strings.Join(b.Mended(), "\n"); !strings.Contains(said, c.says) || strings.Count(said, smelt+": ") != strings.Count(said, "\n")+1 {
 				t.Errorf("it says %q, not %q", said, c.says)
 			}
-			if aside := exists(twinOf(path, smelt) + asideExt + "1"); aside != c.aside {
+			if aside := disk.Exists(twinOf(path, smelt) + disk.AsideExt + "1"); aside != c.aside {
 				t.Errorf("twin set aside: %v", aside)
 			}
 			if got := keep(t, b, note(smelt, 11)); got[0].Seq != 11 {
@@ -124,21 +127,19 @@ func TestOpeningMendsWhatOneOfTheTwoLacks(t *testing.T) {
 
 // What the book loses to its twin is kept in the book under another name.
 func TestWhatGivesWayIsSetAside(t *testing.T) {
-	b, _, _ := bookAfter(t, Options{}, func(t *testing.T, path string) {
+	b, _, path := bookAfter(t, Options{}, func(t *testing.T, path string) {
 		mutate(t, path, func(b *bolt.Bucket, _ *bolt.Tx) error {
 			return b.Put(seqKey(5), bytes.Replace(b.Get(seqKey(5)), []byte("note 5"), []byte("note 6"), 1))
 		})
 	})
-	err := b.store.vault.View(func(tx *bolt.Tx) error {
-		old := tx.Bucket(bucketAside).Bucket([]byte(smelt + asideExt + "1"))
+	shut(t, b)
+	mutate(t, path, func(_ *bolt.Bucket, tx *bolt.Tx) error {
+		old := tx.Bucket(bucketAside).Bucket([]byte(smelt + disk.AsideExt + "1"))
 		if old == nil || !bytes.Contains(old.Get(seqKey(5)), []byte("note 6")) {
 			return errors.New("the changed entry was not set aside")
 		}
 		return nil
 	})
-	if err != nil {
-		t.Error(err)
-	}
 }
 
 // Opening compares lengths for all and lines for the smelt written last; a
@@ -219,7 +220,7 @@ func TestCheckNamesWhatIsWrongAndChangesNothing(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			i := slices.IndexFunc(r.Findings, func(f Finding) bool { return strings.Contains(f.What, c.says) })
+			i := slices.IndexFunc(r.Findings, func(f repair.Finding) bool { return strings.Contains(f.What, c.says) })
 			if i < 0 {
 				t.Fatalf("found only %v", r.Findings)
 			}

@@ -14,11 +14,15 @@ import (
 	bolt "go.etcd.io/bbolt"
 
 	"chargehand/model/entry"
+	"chargehand/persist/boltfile"
+	"chargehand/persist/disk"
+	"chargehand/persist/repair"
+	"chargehand/persist/twin"
 )
 
 // rescued rescues a book and compares it with what was called kept; check must
 // find nothing afterwards.
-func rescued(t *testing.T, path string, kept map[string][]entry.Entry) Rescued {
+func rescued(t *testing.T, path string, kept map[string][]entry.Entry) repair.Rescued {
 	t.Helper()
 	r, err := Rescue(path, Options{LockWait: time.Millisecond})
 	if err != nil {
@@ -73,7 +77,7 @@ func newClosedBook(t *testing.T) closedBook {
 // restore puts the files back as they were.
 func (c closedBook) restore(t *testing.T) {
 	t.Helper()
-	for _, pattern := range []string{c.path + "*", filepath.Join(TwinFolder(c.path), "*"+asideExt+"*")} {
+	for _, pattern := range []string{c.path + "*", filepath.Join(twin.Folder(c.path), "*"+disk.AsideExt+"*")} {
 		names, err := filepath.Glob(pattern)
 		if err != nil {
 			t.Fatal(err)
@@ -93,7 +97,7 @@ func TestRescueOfABookCutAtEveryPage(t *testing.T) {
 	for size := 0; size < len(c.book); size += page {
 		c.restore(t)
 		write(t, c.path, c.book[:size])
-		if soundPages(c.path) == nil {
+		if boltfile.Sound(c.path) == nil {
 			continue // what was cut off was not in use
 		}
 		wrong(t, c.path)
@@ -222,7 +226,7 @@ func TestRescueOfFilesThatAreNoBook(t *testing.T) {
 	wrong(t, c.path)
 	rescued(t, c.path, c.kept)
 	c.restore(t)
-	os.RemoveAll(TwinFolder(c.path))
+	os.RemoveAll(twin.Folder(c.path))
 	wrong(t, c.path)
 	if r := rescued(t, c.path, c.kept); r.Streams[0].Book != 320 {
 		t.Errorf("%+v", r.Streams)
@@ -272,7 +276,7 @@ func TestPagesThatLeadInACircle(t *testing.T) {
 		copy(bad[at+pageHeader+8:at+pageHeader+16], bad[at:at+8]) // its first child is itself
 		c.restore(t)
 		write(t, c.path, bad)
-		if soundPages(c.path) == nil {
+		if boltfile.Sound(c.path) == nil {
 			continue // not in use
 		}
 		circles++

@@ -1,6 +1,9 @@
 package persist
 
-import "chargehand/model/entry"
+import (
+	"chargehand/model/entry"
+	"chargehand/persist/disk"
+)
 
 // settle acknowledges everything held, in order.
 func (w *writer) settle() {
@@ -31,7 +34,7 @@ func (w *writer) settle() {
 func (c *call) settleOne(h held) {
 	c.open--
 	if h.refused != nil {
-		c.refused = both(c.refused, h.refused)
+		c.refused = disk.Both(c.refused, h.refused)
 	} else {
 		c.kept = append(c.kept, h.e)
 	}

@@ -1,117 +1,70 @@
 package persist
 
 import (
-	"bytes"
 	"maps"
 	"slices"
-	"strconv"
 	"sync/atomic"
 
-	bolt "go.etcd.io/bbolt"
+	"chargehand/persist/boltfile"
+	"chargehand/persist/twin"
 )
 
 // store is an open book and the folder of its twins: the two places of every
 // line.
 type store struct {
 	path, folder string
-	vault        *safeVault
-	over         *atomic.Pointer[safeVault] // the small book that took over, if one did; nil where nothing is written
-	openTwin     func(path string) (file, error)
+	book         *boltfile.File
+	over         *atomic.Pointer[boltfile.File] // the small book that took over, if one did; nil where nothing is written
+	openTwin     func(path string) (twin.File, error)
 }
 
 // writing is the book that is written to.
-func (s store) writing() *safeVault {
+func (s store) writing() *boltfile.File {
 	if s.over != nil {
 		if small := s.over.Load(); small != nil {
 			return small
 		}
 	}
-	return s.vault
+	return s.book
 }
 
 // at is the book in which a stream stands.
-func (s store) at(stream string) *safeVault {
+func (s store) at(stream string) *boltfile.File {
 	small := s.writing()
-	if small == s.vault {
-		return s.vault
+	if small == s.book {
+		return s.book
 	}
-	here := false
-	err := small.View(func(tx *bolt.Tx) error {
-		streams, err := top(tx, bucketStreams)
-		here = err == nil && streams.Bucket([]byte(stream)) != nil
-		return err
-	})
+	here, err := small.Has(stream)
 	if err == nil && !here && !s.unreadable() {
-		return s.vault
+		return s.book
 	}
 	return small
 }
 
-// recordOf is the record of a stream that holds exactly the lines.
-func recordOf(lines [][]byte) record {
-	r := record{Length: uint64(len(lines)), Bytes: byteCount(lines), Head: headOf(lines)}
-	r.UID, r.Source = identity(lines)
-	return r
-}
-
 // putTail adds the lines beyond the first n to a stream of the book.
 func (s store) putTail(stream string, n int, lines [][]byte) error {
-	return s.writing().Update(func(tx *bolt.Tx) error {
-		return putLines(tx, stream, uint64(n+1), lines[n:], recordOf(lines))
+	return s.writing().Update(func(tx boltfile.Tx) error {
+		return tx.PutLines(stream, uint64(n+1), lines[n:], boltfile.RecordOf(lines))
 	})
 }
 
 // replaceStream sets what the book has of a stream aside, in the book, and puts
 // the lines in its place.
 func (s store) replaceStream(stream string, lines [][]byte) error {
-	return s.writing().Update(func(tx *bolt.Tx) error {
-		streams, err := top(tx, bucketStreams)
-		if err != nil {
+	return s.writing().Update(func(tx boltfile.Tx) error {
+		if err := tx.SetAside(stream); err != nil {
 			return err
 		}
-		aside, err := tx.CreateBucketIfNotExists(bucketAside)
-		if err != nil {
-			return err
-		}
-		old, err := freeBucket(aside, stream)
-		if err != nil {
-			return err
-		}
-		c := streams.Bucket([]byte(stream)).Cursor()
-		for k, v := c.First(); k != nil; k, v = c.Next() {
-			if err := old.Put(bytes.Clone(k), bytes.Clone(v)); err != nil {
-				return err
-			}
-		}
-		if err := streams.DeleteBucket([]byte(stream)); err != nil {
-			return err
-		}
-		return putLines(tx, stream, 1, lines, recordOf(lines))
+		return tx.PutLines(stream, 1, lines, boltfile.RecordOf(lines))
 	})
-}
-
-// freeBucket makes a bucket for what is set aside of a stream.
-func freeBucket(aside *bolt.Bucket, stream string) (*bolt.Bucket, error) {
-	for i := 1; ; i++ {
-		name := []byte(stream + asideExt + strconv.Itoa(i))
-		if aside.Bucket(name) == nil {
-			return aside.CreateBucket(name)
-		}
-	}
 }
 
 // lines copies the lines of a stream out of the book, or out of its twin where
 // the book cannot be read any more.
-func (s store) lines(stream string) (lines [][]byte, err error) {
-	at := s.at(stream)
-	if err = at.follow(stream); err == nil {
-		err = at.View(func(tx *bolt.Tx) error {
-			lines, err = linesIn(tx, stream)
-			return err
-		})
-	}
+func (s store) lines(stream string) ([][]byte, error) {
+	lines, err := s.at(stream).Lines(stream)
 	if len(lines) == 0 && s.unreadable() {
-		return twinLines(s.folder, stream)
+		return twin.Lines(s.folder, stream)
 	}
 	if err == nil && len(lines) == 0 {
 		err = &NoStreamError{Stream: stream}
@@ -120,36 +73,30 @@ func (s store) lines(stream string) (lines [][]byte, err error) {
 }
 
 // unreadable tells whether the book that all streams were in cannot be read.
-func (s store) unreadable() bool { return s.vault.broken.Load() }
+func (s store) unreadable() bool { return s.book.Broken() }
 
 // records copies the records of all streams.
-func (s store) records() (all map[string]record, err error) {
-	err = s.vault.View(func(tx *bolt.Tx) error {
-		all, err = recordsIn(tx)
-		return err
-	})
+func (s store) records() (all map[string]boltfile.Record, err error) {
+	all, err = s.book.Records()
 	small := s.writing()
-	if s.unreadable() && small != s.vault {
+	if s.unreadable() && small != s.book {
 		all, err = twinRecords(s.folder)
 	}
-	if err != nil || small == s.vault {
+	if err != nil || small == s.book {
 		return all, err
 	}
-	err = small.View(func(tx *bolt.Tx) error {
-		newer, err := recordsIn(tx)
-		maps.Copy(all, newer)
-		return err
-	})
+	newer, err := small.Records()
+	maps.Copy(all, newer)
 	return all, err
 }
 
 // twinRecords makes the records of all streams from their twins.
-func twinRecords(folder string) (map[string]record, error) {
-	sizes, err := twinSizes(folder)
-	all := map[string]record{}
+func twinRecords(folder string) (map[string]boltfile.Record, error) {
+	sizes, err := twin.Sizes(folder)
+	all := map[string]boltfile.Record{}
 	for name := range sizes {
-		if lines, _ := twinLines(folder, name); len(lines) > 0 { // of a bad twin what stands before the bad line
-			all[name] = recordOf(lines)
+		if lines, _ := twin.Lines(folder, name); len(lines) > 0 { // of a bad twin what stands before the bad line
+			all[name] = boltfile.RecordOf(lines)
 		}
 	}
 	return all, err

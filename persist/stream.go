@@ -1,17 +1,20 @@
 package persist
 
 import (
-	"fmt"
+	"errors"
 	"slices"
 
 	"chargehand/model/entry"
+	"chargehand/model/words"
+	"chargehand/persist/boltfile"
+	"chargehand/persist/twin"
 )
 
 // stream is where the writer stands in one stream.
 type stream struct {
-	rec    record // as far as numbered, held lines included
-	booked uint64 // the last sequence in the book
-	twin   *twin
+	rec    boltfile.Record // as far as numbered, held lines included
+	booked uint64          // the last sequence in the book
+	twin   *twin.Twin
 	lines  [][]byte          // all of it, held lines included, while it is not too much to remember
 	locals map[string]uint64 // local id -> sequence
 	read   bool              // locals has those of earlier runs too
@@ -30,7 +33,7 @@ const maxTwinsOpen = 16
 // prepare.
 func (w *writer) load(entries []entry.Entry) error {
 	for _, e := range entries {
-		if w.streams[e.Stream] == nil && ValidStream(e.Stream) == nil {
+		if w.streams[e.Stream] == nil && twin.ValidStream(e.Stream) == nil {
 			if err := w.reload(e.Stream); err != nil {
 				return err
 			}
@@ -46,7 +49,7 @@ func (w *writer) reload(name string) error {
 		return nil
 	}
 	if s := w.streams[name]; s != nil {
-		s.twin.close()
+		s.twin.Close()
 		delete(w.streams, name)
 	}
 	if len(w.streams) >= maxTwinsOpen {
@@ -74,7 +77,7 @@ func (w *writer) compare(name string) error {
 	known := w.streams[name] != nil
 	err := w.reload(name)
 	if s := w.streams[name]; s != nil && !known {
-		s.twin.close()
+		s.twin.Close()
 		delete(w.streams, name)
 	}
 	return err
@@ -82,13 +85,13 @@ func (w *writer) compare(name string) error {
 
 func (w *writer) closeTwins() {
 	for _, s := range w.streams {
-		s.twin.close()
+		s.twin.Close()
 	}
 }
 
 // prepare numbers an entry and makes its line, or says why it is refused.
 func (w *writer) prepare(c *call, e entry.Entry) held {
-	h, why := held{call: c, e: e}, ValidStream(e.Stream)
+	h, why := held{call: c, e: e}, twin.ValidStream(e.Stream)
 	if why == nil {
 		s := w.streams[e.Stream]
 		h.e, h.line, why = s.number(e, w.b.opt.Clock(), func(local string) (uint64, bool) { return w.sequence(s, e.Stream, local) })
@@ -117,7 +120,7 @@ func (s *stream) remember(line []byte) {
 func (s *stream) number(e entry.Entry, now entry.Stamp, seqOf func(local string) (uint64, bool)) (numbered entry.Entry, line []byte, err error) {
 	numbered, missing := e.Resolve(seqOf)
 	if missing != "" {
-		return e, nil, fmt.Errorf("it names %q, which was never kept", missing)
+		return e, nil, errors.New(words.NeverKept(missing))
 	}
 	numbered.Version = entry.Version
 	numbered.Seq, numbered.Prev = s.rec.Length+1, s.rec.Head
@@ -133,7 +136,7 @@ func (s *stream) number(e entry.Entry, now entry.Stamp, seqOf func(local string)
 			return e, nil, err
 		}
 	}
-	rec := record{Length: numbered.Seq, Bytes: s.rec.Bytes + int64(len(line)) + 1, Head: hashOf(line), UID: s.rec.UID, Source: s.rec.Source}
+	rec := boltfile.Record{Length: numbered.Seq, Bytes: s.rec.Bytes + int64(len(line)) + 1, Head: twin.HashOf(line), UID: s.rec.UID, Source: s.rec.Source}
 	if l, ok := numbered.Event.(entry.Light); ok && rec.UID == "" && rec.Source == "" {
 		rec.UID, rec.Source = l.UID, l.SourceHash
 	}
@@ -171,7 +174,7 @@ func (w *writer) sequence(s *stream, name, local string) (uint64, bool) {
 		return 0, false
 	}
 	s.read = true
-	entries, _ := decodeAll(name, "", lines)
+	entries, _ := twin.DecodeAll(name, "", lines)
 	for _, e := range entries {
 		if _, ok := s.locals[e.Local]; !ok && e.Local != "" {
 			s.locals[e.Local] = e.Seq
@@ -204,12 +207,12 @@ func (w *writer) renew(name string) error {
 	if err != nil {
 		return err
 	}
-	return w.b.store.putSummaries(map[string]record{name: rec})
+	return w.b.store.putSummaries(map[string]boltfile.Record{name: rec})
 }
 
 // renewAll renews the summaries that are still stale, in one transaction.
 func (w *writer) renewAll() {
-	recs := map[string]record{}
+	recs := map[string]boltfile.Record{}
 	for _, name := range w.stale {
 		if rec, err := w.summarised(name); err == nil {
 			recs[name] = rec
@@ -220,15 +223,15 @@ func (w *writer) renewAll() {
 	}
 }
 
-func (w *writer) summarised(name string) (record, error) {
+func (w *writer) summarised(name string) (boltfile.Record, error) {
 	lines, err := w.b.store.lines(name)
 	if err != nil {
-		return record{}, err
+		return boltfile.Record{}, err
 	}
 	recs, err := w.b.store.records()
 	if err != nil {
-		return record{}, err
+		return boltfile.Record{}, err
 	}
 	rec := recs[name]
-	return rec.with(summariser(w.b.opt.Summarise).of(name, lines, rec))
+	return rec.With(w.b.opt.Summarise.Of(name, lines, rec))
 }

@@ -8,6 +8,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"chargehand/model/entry"
+	"chargehand/persist/twin"
 )
 
 func TestSummariesAreRenewedInAPauseAndReadWithoutEntries(t *testing.T) {
@@ -27,7 +28,7 @@ func TestSummariesAreRenewedInAPauseAndReadWithoutEntries(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		return []Summary{{ID: smelt, UID: "a1", Furnace: "Reed Hollow", Light: noon, Charges: 1, SourceHash: "f00d", Entries: entries, Head: headOf(lines)}}
+		return []Summary{{ID: smelt, UID: "a1", Furnace: "Reed Hollow", Light: noon, Charges: 1, SourceHash: "f00d", Entries: entries, Head: twin.HeadOf(lines)}}
 	}
 	check := func(entries uint64, from interface{ Summaries() ([]Summary, error) }) {
 		t.Helper()
@@ -41,7 +42,7 @@ func TestSummariesAreRenewedInAPauseAndReadWithoutEntries(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		return recs[smelt].fresh()
+		return recs[smelt].Fresh()
 	}
 	await := func() {
 		t.Helper()

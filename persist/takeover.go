@@ -2,41 +2,16 @@ package persist
 
 import (
 	"errors"
-	"fmt"
 	"os"
-	"path/filepath"
 	"slices"
-	"strconv"
 	"strings"
 
-	bolt "go.etcd.io/bbolt"
+	"chargehand/model/words"
+	"chargehand/persist/boltfile"
+	"chargehand/persist/disk"
+	"chargehand/persist/repair"
+	"chargehand/persist/twin"
 )
-
-// takeOverFile is the name of the small book that takes over from one that
-// could not be flushed; number counts from 1.
-func takeOverFile(path string, number int) string { return path + takeOverExt + strconv.Itoa(number) }
-
-// takeOvers lists the small books beside a book, in the order of their making.
-// Those already set aside are not among them.
-func takeOvers(path string) []string {
-	files, err := os.ReadDir(filepath.Dir(path))
-	if err != nil {
-		return nil // whoever opens the book next says why
-	}
-	var numbers []int
-	for _, f := range files {
-		digits, ok := strings.CutPrefix(f.Name(), filepath.Base(path)+takeOverExt)
-		if n, err := strconv.Atoi(digits); ok && err == nil && n > 0 {
-			numbers = append(numbers, n)
-		}
-	}
-	slices.Sort(numbers)
-	names := make([]string, len(numbers))
-	for i, n := range numbers {
-		names[i] = takeOverFile(path, n)
-	}
-	return names
-}
 
 // overcome runs f, which writes to the book. When the book cannot be written any
 // more, a small new one takes over at once and f runs again.
@@ -49,7 +24,7 @@ func (w *writer) afterwards(err error, f func() error) error {
 		return err
 	}
 	if failed := w.takeOver(poisoned); failed != nil {
-		return both(err, failed)
+		return disk.Both(err, failed)
 	}
 	return f()
 }
@@ -64,21 +39,21 @@ func (w *writer) takeOver(why *PoisonedError) error {
 	s := w.b.store
 	file, err := w.beginSmall()
 	if err != nil {
-		return fmt.Errorf("no new book could be begun either: %w", err)
+		return words.NoTakeOver(err)
 	}
 	small, err := w.smallBook(file)
 	if err != nil {
 		_ = os.Remove(file) // nothing was called kept for its sake
-		return fmt.Errorf("no new book could be begun either: %w", err)
+		return words.NoTakeOver(err)
 	}
-	away := s.writing().vault.There() != nil
+	away := !s.writing().Found()
 	w.replaced = append(w.replaced, s.writing())
 	s.over.Store(small)
 	w.last = "" // so that the new one notes it
 	if away {
 		w.strand()
 	}
-	w.say(fmt.Sprintf("a small book took over, and entries are kept: %s; they are in %s until the next opening merges all: look after the disk", why.what(), file))
+	w.say(words.TookOver(why.What(), file))
 	return nil
 }
 
@@ -90,14 +65,14 @@ func (w *writer) beginSmall() (file string, err error) {
 		return "", err
 	}
 	for number := 1; ; number++ {
-		file = takeOverFile(s.path, number)
-		if taken, err := there(file); err != nil {
+		file = boltfile.TakeOverFile(s.path, number)
+		if taken, err := disk.IsThere(file); err != nil {
 			return "", err
 		} else if !taken {
 			break
 		}
 	}
-	return file, create(file, w.b.opt.Clock().Wall)
+	return file, boltfile.Create(file, w.b.opt.Clock().Wall)
 }
 
 // ours is an error when a file that is not this book came to stand at its path:
@@ -105,43 +80,42 @@ func (w *writer) beginSmall() (file string, err error) {
 // do.
 func (w *writer) ours() error {
 	s := w.b.store
-	if s.vault.vault.There() == nil {
+	if s.book.Found() {
 		return nil
 	}
-	if yes, err := there(s.path); !yes {
+	if yes, err := disk.IsThere(s.path); !yes {
 		return err
 	}
-	v, err := openVault(s.path, true, glance, w.b.opt.openBook)
+	b, err := w.b.opt.open(s.path, true, glance)
 	if err != nil {
 		return &StrangerError{Path: s.path, Why: err.Error()}
 	}
-	defer v.Close()
-	meta, err := readMetaBucket(s.path, v)
+	defer b.Close()
+	meta, err := b.Meta()
 	switch {
 	case err != nil:
 		return &StrangerError{Path: s.path, Why: err.Error()}
-	case meta.uid != w.b.uid:
-		return &StrangerError{Path: s.path, Why: "another book"}
+	case meta.UID != w.b.uid:
+		return &StrangerError{Path: s.path, Why: words.AnotherBook}
 	}
 	return nil
 }
 
 // smallBook opens the file and fills it with the streams in use.
-func (w *writer) smallBook(file string) (*safeVault, error) {
-	v, err := openVault(file, false, w.b.opt.LockWait, w.b.opt.openBook)
+func (w *writer) smallBook(file string) (*boltfile.File, error) {
+	small, err := w.b.opt.open(file, false, w.b.opt.LockWait)
 	if err != nil {
 		return nil, err
 	}
-	small := &safeVault{path: file, vault: w.b.opt.wrapVault(v)}
 	inUse := w.inUse()
-	err = small.Update(func(tx *bolt.Tx) error {
+	err = small.Update(func(tx boltfile.Tx) error {
 		for _, name := range sortedKeys(inUse) {
 			lines, err := w.kept(name, inUse[name])
 			if err != nil {
 				return err
 			}
 			if len(lines) > 0 {
-				if err := putLines(tx, name, 1, lines, recordOf(lines)); err != nil {
+				if err := tx.PutLines(name, 1, lines, boltfile.RecordOf(lines)); err != nil {
 					return err
 				}
 			}
@@ -162,20 +136,17 @@ func (w *writer) smallBook(file string) (*safeVault, error) {
 func (w *writer) inUse() map[string]uint64 {
 	streams := map[string]uint64{}
 	if over := w.b.store.over.Load(); over != nil {
-		_ = over.View(func(tx *bolt.Tx) error { // what cannot be read comes from the twin when it is next wanted
-			recs, err := recordsIn(tx)
-			for name, r := range recs {
-				streams[name] = r.Length
-			}
-			return err
-		})
+		recs, _ := over.Records() // what cannot be read comes from the twin when it is next wanted
+		for name, r := range recs {
+			streams[name] = r.Length
+		}
 	}
 	for name, s := range w.streams {
 		if slices.ContainsFunc(w.held, func(h held) bool { return h.refused == nil && h.e.Stream == name }) {
 			streams[name] = s.booked
 			continue
 		}
-		s.twin.close()
+		s.twin.Close()
 		delete(w.streams, name)
 	}
 	return streams
@@ -188,13 +159,13 @@ func (w *writer) kept(name string, upTo uint64) ([][]byte, error) {
 		return s.lines[:upTo], nil
 	}
 	lines, err := w.b.store.lines(name)
-	if n, _ := wholeChain(name, lines); uint64(n) < upTo {
-		var text twinText
-		text, err = readTwin(w.b.store.folder, name)
-		lines = text.lines
+	if n, _ := twin.WholeChain(name, lines); uint64(n) < upTo {
+		var text twin.Text
+		text, err = twin.Read(w.b.store.folder, name)
+		lines = text.Lines
 	}
-	if n, _ := wholeChain(name, lines); uint64(n) < upTo {
-		return nil, both(fmt.Errorf("%s could be read only up to entry %d of %d", name, n, upTo), err)
+	if n, _ := twin.WholeChain(name, lines); uint64(n) < upTo {
+		return nil, disk.Both(errors.New(words.ReadUpTo(name, n, upTo)), err)
 	}
 	return lines[:upTo], nil
 }
@@ -202,31 +173,31 @@ func (w *writer) kept(name string, upTo uint64) ([][]byte, error) {
 // adopt copies a stream that the book taking over does not have into it.
 func (s store) adopt(stream string) error {
 	over := s.writing()
-	if over == s.vault || s.at(stream) == over {
+	if over == s.book || s.at(stream) == over {
 		return nil
 	}
 	lines, _ := s.lines(stream) // what cannot be read comes from the twin
-	n, _ := wholeChain(stream, lines)
+	n, _ := twin.WholeChain(stream, lines)
 	if n == 0 {
 		return nil
 	}
-	return over.Update(func(tx *bolt.Tx) error { return putLines(tx, stream, 1, lines[:n], recordOf(lines[:n])) })
+	return over.Update(func(tx boltfile.Tx) error { return tx.PutLines(stream, 1, lines[:n], boltfile.RecordOf(lines[:n])) })
 }
 
 // merge brings what small books hold that took over back into the book: all of
 // it is written anew, for nobody knows what the disk holds of a book that could
 // not be flushed.
 func merge(file string, opt Options) ([]string, error) {
-	if len(takeOvers(file)) == 0 {
+	if len(boltfile.TakeOvers(file)) == 0 {
 		return nil, nil
 	}
-	r, err := Rescue(file, opt)
+	r, err := repair.Rescue(file, opt.repair())
 	if newer := new(NewerBookError); errors.As(err, &newer) {
 		return nil, nil // it opens for reading, and its twins have all
 	}
 	if err != nil {
 		return nil, err
 	}
-	said := []string{fmt.Sprintf("%s could not be written to the end when it was last open; it was written anew with the %s of it, its twins and the small book that took over, which were set aside as %s", file, entriesOf(int(r.Entries)), strings.Join(r.Aside, ", "))}
+	said := []string{words.Merged(file, int(r.Entries), strings.Join(r.Aside, ", "))}
 	return said, nil
 }

@@ -10,12 +10,15 @@ import (
 	bolt "go.etcd.io/bbolt"
 
 	"chargehand/model/entry"
+	"chargehand/persist/boltfile"
+	"chargehand/persist/disk"
+	"chargehand/persist/twin"
 )
 
 // flushOnce is a vault whose n-th commits, counted over all books of a test,
 // reach the file and then fail to be flushed.
 type flushOnce struct {
-	vault
+	boltfile.Vault
 	n    *int
 	fail map[int]bool
 }
@@ -23,7 +26,7 @@ type flushOnce struct {
 func (v flushOnce) Update(f func(*bolt.Tx) error) error {
 	*v.n++
 	n := *v.n
-	if err := v.vault.Update(f); err != nil {
+	if err := v.Vault.Update(f); err != nil {
 		return err
 	}
 	if v.fail[n] {
@@ -37,7 +40,7 @@ func failing(commits ...int) Options {
 	for _, c := range commits {
 		fail[c] = true
 	}
-	return Options{wrapVault: func(v vault) vault { return flushOnce{v, &n, fail} }}
+	return Options{wrapVault: func(v boltfile.Vault) boltfile.Vault { return flushOnce{v, &n, fail} }}
 }
 
 // After a failed flush a small book takes over at once: the same entry is called
@@ -62,8 +65,8 @@ func TestASmallBookTakesOverAtOnce(t *testing.T) {
 			if _, err := b.Import("2026-07-01-reedhollow-c", notes("x", 1, 3)); err != nil {
 				t.Error(err)
 			}
-			if len(takeOvers(path)) == 0 || !strings.Contains(strings.Join(b.Mended(), ""), "took over") {
-				t.Errorf("took over: %v, says %v", takeOvers(path), b.Mended())
+			if len(boltfile.TakeOvers(path)) == 0 || !strings.Contains(strings.Join(b.Mended(), ""), "took over") {
+				t.Errorf("took over: %v, says %v", boltfile.TakeOvers(path), b.Mended())
 			}
 			r, err := OpenReader(path, Options{})
 			if err != nil {
@@ -85,7 +88,7 @@ func TestASmallBookTakesOverAtOnce(t *testing.T) {
 			if said := strings.Join(b.Mended(), "\n"); !strings.Contains(said, "took over") || strings.Contains(said, "\n") {
 				t.Errorf("merging says %q", said)
 			}
-			if len(takeOvers(path)) > 0 || !exists(path+asideExt+"1") || !exists(path+takeOverExt+"1"+asideExt+"1") {
+			if len(boltfile.TakeOvers(path)) > 0 || !disk.Exists(path+disk.AsideExt+"1") || !disk.Exists(path+".takeover-"+"1"+disk.AsideExt+"1") {
 				t.Error("the old books are not set aside")
 			}
 			if got := keep(t, b, note(smelt, 9)); got[0].Seq != uint64(len(a.kept[smelt])+1) {
@@ -102,8 +105,8 @@ func TestNothingIsLostWhenTheUnflushedBookIsGone(t *testing.T) {
 		"as it was":  func(t *testing.T, path string, before []byte) { write(t, path, before) },
 		"cut":        func(t *testing.T, path string, before []byte) { write(t, path, before[:len(before)/2]) },
 		"gone":       func(t *testing.T, path string, _ []byte) { os.Remove(path) },
-		"twins gone": func(t *testing.T, path string, _ []byte) { os.RemoveAll(TwinFolder(path)) },
-		"small gone": func(t *testing.T, path string, _ []byte) { os.Remove(takeOverFile(path, 1)) },
+		"twins gone": func(t *testing.T, path string, _ []byte) { os.RemoveAll(twin.Folder(path)) },
+		"small gone": func(t *testing.T, path string, _ []byte) { os.Remove(boltfile.TakeOverFile(path, 1)) },
 	} {
 		t.Run(name, func(t *testing.T) {
 			path := placeOf(t)
@@ -137,7 +140,7 @@ func TestTakeOverIsTriedAgain(t *testing.T) {
 	}
 	b.Keep(note(smelt, 3))
 	a.until(t, "two not kept", func(k Ack) bool { return isNotKept(k) && k.Waiting == 2 })
-	if n := len(takeOvers(path)); n != 0 {
+	if n := len(boltfile.TakeOvers(path)); n != 0 {
 		t.Errorf("%d unfinished books are left", n)
 	}
 	f.set(func(f *faults) { f.bookSync = false })

@@ -5,9 +5,9 @@ import (
 	"slices"
 	"time"
 
-	bolt "go.etcd.io/bbolt"
-
 	"chargehand/model/entry"
+	"chargehand/persist/boltfile"
+	"chargehand/persist/disk"
 )
 
 // writer is the one goroutine that writes. Nothing else touches its fields.
@@ -20,8 +20,8 @@ type writer struct {
 	stale   []string // streams whose summary is to be renewed in a pause
 	last    string   // the smelt written last, as the book has it
 
-	stranded []string     // streams whose only whole copy may be in a file that no path leads to
-	replaced []*safeVault // books that another took over from; read until the end
+	stranded []string         // streams whose only whole copy may be in a file that no path leads to
+	replaced []*boltfile.File // books that another took over from; read until the end
 }
 
 // held is one entry on its way to the disk.
@@ -29,9 +29,9 @@ type held struct {
 	call    *call
 	e       entry.Entry
 	line    []byte
-	read    bool   // e is as read from the line
-	rec     record // of the stream once this line is in it
-	refused error  // then there is no line
+	read    bool            // e is as read from the line
+	rec     boltfile.Record // of the stream once this line is in it
+	refused error           // then there is no line
 }
 
 // start sets the writer going.
@@ -133,7 +133,7 @@ func (w *writer) write() error {
 	// Only now: a book that takes over changes what the twins are written from.
 	err = w.afterwards(err, w.writeBook)
 	if gone := new(GoneError); err == nil || !errors.As(twinned, &gone) { // else the twins went with the book
-		err = both(err, w.withTwins(twinned, w.b.store.writing() != before))
+		err = disk.Both(err, w.withTwins(twinned, w.b.store.writing() != before))
 	}
 	w.tellSegments()
 	for i := range w.held {
@@ -159,8 +159,8 @@ func (w *writer) readBack(asRead []entry.Entry) {
 
 // writeTwins runs beside writeBook and touches the twins only.
 func (w *writer) writeTwins() error {
-	for name, lines := range w.lacking(func(s *stream) uint64 { return s.twin.seq }) {
-		if err := w.streams[name].twin.append(lines); err != nil {
+	for name, lines := range w.lacking(func(s *stream) uint64 { return s.twin.Seq }) {
+		if err := w.streams[name].twin.Append(lines); err != nil {
 			return err
 		}
 	}
@@ -173,7 +173,7 @@ func (w *writer) writeBook() error {
 	if len(tails) == 0 {
 		return nil
 	}
-	recs, last := map[string]record{}, w.last
+	recs, last := map[string]boltfile.Record{}, w.last
 	for _, h := range w.held {
 		if h.refused == nil {
 			recs[h.e.Stream] = h.rec
@@ -182,14 +182,14 @@ func (w *writer) writeBook() error {
 			}
 		}
 	}
-	err := w.b.store.writing().Update(func(tx *bolt.Tx) error {
+	err := w.b.store.writing().Update(func(tx boltfile.Tx) error {
 		for name, lines := range tails {
-			if err := putLines(tx, name, w.streams[name].booked+1, lines, recs[name]); err != nil {
+			if err := tx.PutLines(name, w.streams[name].booked+1, lines, recs[name]); err != nil {
 				return err
 			}
 		}
 		if last != w.last {
-			return keepLast(tx, last)
+			return tx.PutMeta(boltfile.Meta{Last: last})
 		}
 		return nil
 	})
@@ -237,19 +237,19 @@ func (w *writer) drain(calls []*call) error {
 	} else {
 		w.renewAll()
 	}
-	err = both(err, w.bringAll())
+	err = disk.Both(err, w.bringAll())
 	close(w.b.leaving)
 	<-w.b.walked
 	w.closeTwins()
-	return both(err, w.closeBooks())
+	return disk.Both(err, w.closeBooks())
 }
 
 // closeBooks closes the book, and those that took over.
 func (w *writer) closeBooks() error {
 	err := w.b.store.writing().Close()
 	for _, old := range w.replaced {
-		if cerr := old.Close(); old.poison.Load() == nil {
-			err = both(err, cerr) // of one that could not be flushed nothing is expected any more
+		if cerr := old.Close(); !old.Poisoned() {
+			err = disk.Both(err, cerr) // of one that could not be flushed nothing is expected any more
 		}
 	}
 	return err

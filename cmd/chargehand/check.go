@@ -7,7 +7,7 @@ import (
 	"fmt"
 
 	"chargehand/model/words"
-	"chargehand/persist"
+	"chargehand/persist/repair"
 )
 
 func checkCommand() command {
@@ -20,7 +20,7 @@ func checkCommand() command {
 			if err != nil {
 				return err
 			}
-			report, err := persist.Check(path, persist.Options{Summarise: summarise})
+			report, err := repair.Check(path, repair.Options{Summarise: summarise})
 			if err != nil {
 				return err
 			}

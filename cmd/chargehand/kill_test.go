@@ -13,6 +13,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/persist"
+	"chargehand/persist/repair"
 )
 
 // go test ./cmd/chargehand -run Killed -kills 200 -killseed 7
@@ -112,7 +113,7 @@ func mended(t *testing.T, dir string) {
 	if err := book.Close(); err != nil {
 		t.Fatal(err)
 	}
-	report, err := persist.Check(bookIn(dir), persist.Options{Summarise: summarise})
+	report, err := repair.Check(bookIn(dir), repair.Options{Summarise: summarise})
 	if err != nil || !report.OK() {
 		t.Fatalf("check: %v, %v", err, report.Findings)
 	}

@@ -8,7 +8,7 @@ import (
 	"io"
 
 	"chargehand/model/words"
-	"chargehand/persist"
+	"chargehand/persist/repair"
 )
 
 func rescueCommand() command {
@@ -21,7 +21,7 @@ func rescueCommand() command {
 			if err != nil {
 				return err
 			}
-			r, err := persist.Rescue(path, persist.Options{Clock: w.clock})
+			r, err := repair.Rescue(path, repair.Options{Clock: w.clock})
 			if err != nil {
 				return err
 			}
@@ -45,7 +45,7 @@ func rescueCommand() command {
 }
 
 // tellRescued says stream by stream what was brought back.
-func tellRescued(out io.Writer, r persist.Rescued) {
+func tellRescued(out io.Writer, r repair.Rescued) {
 	fmt.Fprintln(out, words.RescuedFrom(r.Path, r.Trouble))
 	for _, s := range r.Streams {
 		fmt.Fprintln(out, words.RescuedStream(s.Stream, s.Entries, s.Book, s.Twin, s.Loose))

@@ -1,12 +1,13 @@
-package persist
+package boltfile
 
 import (
 	"encoding/binary"
-	"errors"
-	"fmt"
 	"hash/fnv"
 	"io"
 	"os"
+
+	"chargehand/model/words"
+	"chargehand/persist/disk"
 )
 
 // The meta page of bbolt's file format, version 2: a page header, then the
@@ -23,44 +24,36 @@ const (
 	minPage, maxPage = 1 << 10, 1 << 24
 )
 
-// wayOn is what to do about a file that cannot be opened. The twins rebuild it.
-const wayOn = "it was not touched: chargehand rescue rebuilds it from its twins and what can be read of it, and keeps it under another name"
-
-// damaged is the error for a file that is not a whole book.
-func damaged(path, what string) error {
-	return &FileError{Path: path, What: what, Do: wayOn, Kind: ErrDamaged}
-}
-
 // preflight reads the meta pages without mapping the file and refuses a file
 // that bbolt would take for whole and then fault on: reading a mapped page that
 // the file no longer reaches to ends the program.
 func preflight(path string) error {
 	f, err := os.Open(path)
 	if err != nil {
-		return accessError(path, err)
+		return disk.AccessError(path, err)
 	}
 	defer f.Close()
 	info, err := f.Stat()
 	if err != nil {
-		return accessError(path, err)
+		return disk.AccessError(path, err)
 	}
 	switch {
 	case !info.Mode().IsRegular():
-		return damaged(path, "is not a file of entries")
+		return disk.Damaged(path, words.FileNoFile)
 	case info.Size() == 0:
-		return damaged(path, "is empty")
+		return disk.Damaged(path, words.FileEmpty)
 	}
 	newest, known := newestMeta(f, info.Size())
 	switch {
 	case newest.pageSize != 0:
 		if need := newest.highWater * uint64(newest.pageSize); need > uint64(info.Size()) {
-			return damaged(path, fmt.Sprintf("was cut off: %d of %d bytes are there", info.Size(), need))
+			return disk.Damaged(path, words.FileCut(info.Size(), need))
 		}
 		return nil
 	case known:
-		return damaged(path, "has a damaged head")
+		return disk.Damaged(path, words.FileHead)
 	default:
-		return damaged(path, "is not a book of this program")
+		return disk.Damaged(path, words.FileForeign)
 	}
 }
 
@@ -103,16 +96,4 @@ func readMeta(f io.ReaderAt, pos int64) (m metaPage, magic, ok bool) {
 	}
 	m = metaPage{pageSize: order.Uint32(b[atPageSize:]), root: order.Uint64(b[atRoot:]), freelist: order.Uint64(b[atFreelist:]), highWater: order.Uint64(b[atHighWater:]), txID: order.Uint64(b[atTxID:])}
 	return m, true, m.pageSize >= minPage && m.pageSize <= maxPage
-}
-
-// accessError says in our words why a file could not be opened.
-func accessError(path string, err error) error {
-	switch {
-	case errors.Is(err, os.ErrNotExist):
-		return &FileError{Path: path, What: "is not there", Do: "name another with --book, or start the program to make it", Kind: ErrMissing}
-	case errors.Is(err, os.ErrPermission), isReadOnlySystem(err):
-		return &FileError{Path: path, What: "cannot be written or read", Do: "give yourself the right to write it, or name another with --book", Kind: ErrReadOnlyFile}
-	default:
-		return fmt.Errorf("%s could not be opened: %w; look after the disk, or name another with --book", path, err)
-	}
 }

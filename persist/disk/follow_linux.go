@@ -1,4 +1,4 @@
-package persist
+package disk
 
 import (
 	"errors"

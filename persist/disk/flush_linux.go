@@ -1,12 +1,12 @@
-package persist
+package disk
 
 import (
 	"os"
 	"syscall"
 )
 
-// flush brings a file's bytes and length to the disk.
-func flush(f *os.File) error {
+// Flush brings a file's bytes and length to the disk.
+func Flush(f *os.File) error {
 	for {
 		if err := syscall.Fdatasync(int(f.Fd())); err != syscall.EINTR {
 			return os.NewSyscallError("fdatasync", err)

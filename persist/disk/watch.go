@@ -1,61 +1,70 @@
-package persist
+package disk
 
 import (
 	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
+
+	"chargehand/model/words"
 )
 
-// watched is an open file with the path that led to it. A file that was removed,
+// What a file is called while it is made, and when it had to give way.
+const (
+	UnfinishedExt = ".new"
+	AsideExt      = ".aside-"
+)
+
+// Watched is an open file with the path that led to it. A file that was removed,
 // renamed or replaced takes writes and flushes as before, but whoever follows
 // the path afterwards does not find them. So the path is followed with every
 // flush, before anything is called kept; it costs a microsecond or two. What goes
 // a moment later is noticed at the next, and loses nothing either: the lines of
 // streams in use are written again.
-type watched struct {
+type Watched struct {
 	path string
 	was  os.FileInfo // nil where the system gives files no lasting identity
 }
 
-func watch(f *os.File) watched {
+// Watch remembers which file is open.
+func Watch(f *os.File) Watched {
 	was, err := f.Stat()
 	now, nerr := os.Stat(f.Name())
 	if err != nil || nerr != nil || !os.SameFile(was, now) {
-		return watched{path: f.Name()}
+		return Watched{path: f.Name()}
 	}
-	return watched{path: f.Name(), was: was}
+	return Watched{path: f.Name(), was: was}
 }
 
-// there is a *GoneError unless the path still leads to the file.
-func (w watched) there() error {
+// There is a *GoneError unless the path still leads to the file.
+func (w Watched) There() error {
 	_, err := w.look()
 	return err
 }
 
-// thereWith is there for a file that must also be of a certain length: nobody
+// ThereWith is There for a file that must also be of a certain length: nobody
 // else has cut it or written in it.
-func (w watched) thereWith(size int64) error {
+func (w Watched) ThereWith(size int64) error {
 	now, err := w.look()
 	if err == nil && w.was != nil && now != size {
-		return &GoneError{Path: w.path, Why: fmt.Sprintf("it has %d bytes where %d were written", now, size)}
+		return &GoneError{Path: w.path, Why: words.GoneLength(now, size)}
 	}
 	return err
 }
 
 // look follows the path and gives how long the file is.
-func (w watched) look() (size int64, err error) {
+func (w Watched) look() (size int64, err error) {
 	if w.was == nil {
 		return 0, nil
 	}
 	same, size, err := follow(w.path, w.was)
 	switch {
 	case errors.Is(err, os.ErrNotExist):
-		return 0, &GoneError{Path: w.path, Why: "it was removed or renamed, or its folder was"}
+		return 0, &GoneError{Path: w.path, Why: words.GoneRemoved}
 	case err != nil:
 		return 0, &GoneError{Path: w.path, Why: err.Error()}
 	case !same:
-		return 0, &GoneError{Path: w.path, Why: "another file is in its place"}
+		return 0, &GoneError{Path: w.path, Why: words.GoneReplaced}
 	}
 	return size, nil
 }
@@ -69,9 +78,9 @@ func followByTimes(path string, was os.FileInfo) (same bool, size int64, err err
 	return os.SameFile(was, now), now.Size(), nil
 }
 
-// there tells whether something is at a path. Where the system cannot say, that
+// IsThere tells whether something is at a path. Where the system cannot say, that
 // is an error, and not a no.
-func there(path string) (bool, error) {
+func IsThere(path string) (bool, error) {
 	_, err := os.Stat(path)
 	if errors.Is(err, os.ErrNotExist) {
 		return false, nil
@@ -79,36 +88,36 @@ func there(path string) (bool, error) {
 	return err == nil, err
 }
 
-// makeFolder makes a folder, and those it stands in, and makes sure that their
+// MakeFolder makes a folder, and those it stands in, and makes sure that their
 // names are on the disk.
-func makeFolder(path string) error {
-	if yes, err := there(path); yes || err != nil {
+func MakeFolder(path string) error {
+	if yes, err := IsThere(path); yes || err != nil {
 		return err
 	}
 	in := filepath.Dir(path)
-	if err := makeFolder(in); err != nil {
+	if err := MakeFolder(in); err != nil {
 		return err
 	}
 	if err := os.Mkdir(path, 0o700); err != nil && !errors.Is(err, os.ErrExist) {
 		return err
 	}
-	if err := flushFolder(in); !errors.Is(err, os.ErrPermission) { // one that may not be listed cannot be flushed
+	if err := FlushFolder(in); !errors.Is(err, os.ErrPermission) { // one that may not be listed cannot be flushed
 		return err
 	}
 	return nil
 }
 
-// exists is there where a doubtful answer does no harm.
-func exists(path string) bool {
-	yes, _ := there(path)
+// Exists is IsThere where a doubtful answer does no harm.
+func Exists(path string) bool {
+	yes, _ := IsThere(path)
 	return yes
 }
 
-// freeName is the first name for setting a file aside that is not taken.
-func freeName(name string) (string, error) {
+// FreeName is the first name for setting a file aside that is not taken.
+func FreeName(name string) (string, error) {
 	for i := 1; ; i++ {
-		aside := fmt.Sprintf("%s%s%d", name, asideExt, i)
-		if taken, err := there(aside); !taken {
+		aside := fmt.Sprintf("%s%s%d", name, AsideExt, i)
+		if taken, err := IsThere(aside); !taken {
 			return aside, err
 		}
 	}

@@ -1,6 +1,6 @@
 //go:build !linux
 
-package persist
+package disk
 
 import "os"
 

@@ -1,13 +1,16 @@
-package persist
+package repair
 
 import (
 	"errors"
+	"maps"
 	"os"
 	"path/filepath"
-	"strconv"
+	"slices"
 	"time"
 
-	bolt "go.etcd.io/bbolt"
+	"chargehand/persist/boltfile"
+	"chargehand/persist/disk"
+	"chargehand/persist/twin"
 )
 
 // Rescued says what a rescue has brought back, and from where.
@@ -40,11 +43,11 @@ const rescueBatch = 16 << 20
 // nothing at all; the old file is then where it was.
 func Rescue(path string, opt Options) (Rescued, error) {
 	opt = opt.filled()
-	file := BookFile(path)
+	file := boltfile.BookFile(path)
 	r := Rescued{Path: file}
-	smalls := takeOvers(file)
-	if !exists(file) && !exists(TwinFolder(file)) && len(smalls) == 0 {
-		return r, accessError(file, os.ErrNotExist)
+	smalls := boltfile.TakeOvers(file)
+	if !disk.Exists(file) && !disk.Exists(twin.Folder(file)) && len(smalls) == 0 {
+		return r, disk.AccessError(file, os.ErrNotExist)
 	}
 	for _, f := range append([]string{file}, smalls...) {
 		release, err := keepWritersOut(f, opt.LockWait)
@@ -53,7 +56,7 @@ func Rescue(path string, opt Options) (Rescued, error) {
 		}
 		defer release()
 	}
-	s := &rescue{found: pools{}, heads: map[string]bool{}, records: map[string]record{}, folder: TwinFolder(file)}
+	s := &rescue{found: pools{}, heads: map[string]bool{}, records: map[string]boltfile.Record{}, folder: twin.Folder(file)}
 	defer s.close()
 	trouble, err := s.open(file, opt)
 	if err != nil {
@@ -65,10 +68,10 @@ func Rescue(path string, opt Options) (Rescued, error) {
 			return r, err
 		}
 	}
-	made := file + unfinishedExt + strconv.Itoa(os.Getpid())
+	made := boltfile.Unfinished(file)
 	defer os.Remove(made)
 	if err := s.rebuild(made, opt, &r); err != nil {
-		return r, accessError(file, err)
+		return r, disk.AccessError(file, err)
 	}
 	return r, r.replace(file, made, smalls)
 }
@@ -81,12 +84,12 @@ func keepWritersOut(file string, wait time.Duration) (release func(), err error)
 		return func() {}, nil
 	}
 	if err != nil {
-		return nil, accessError(file, err)
+		return nil, disk.AccessError(file, err)
 	}
-	for end := time.Now().Add(wait); !shareLock(f); time.Sleep(wait / 50) {
+	for end := time.Now().Add(wait); !disk.ShareLock(f); time.Sleep(wait / 50) {
 		if !time.Now().Before(end) {
 			f.Close()
-			return nil, &HeldError{Path: file}
+			return nil, &disk.HeldError{Path: file}
 		}
 	}
 	return func() { f.Close() }, nil
@@ -98,33 +101,32 @@ func (s *rescue) rebuild(made string, opt Options, r *Rescued) error {
 	if err != nil {
 		return err
 	}
-	if err := create(made, opt.Clock().Wall); err != nil {
+	if err := boltfile.Create(made, opt.Clock().Wall); err != nil {
 		return err
 	}
-	v, err := openVault(made, false, opt.LockWait, os.OpenFile)
+	book, err := boltfile.Open(made, boltfile.Options{Wait: opt.LockWait, Wrap: opt.Wrap})
 	if err != nil {
 		return err
 	}
-	book := opt.wrapVault(v)
 	err = s.fill(book, names, opt, r)
-	return both(err, book.Close())
+	return disk.Both(err, book.Close())
 }
 
-func (s *rescue) fill(book vault, names []string, opt Options, r *Rescued) error {
+func (s *rescue) fill(book *boltfile.File, names []string, opt Options, r *Rescued) error {
 	batch, size := map[string][][]byte{}, int64(0)
 	put := func() error {
-		return book.Update(func(tx *bolt.Tx) error {
-			for _, stream := range sortedKeys(batch) {
+		return book.Update(func(tx boltfile.Tx) error {
+			for _, stream := range slices.Sorted(maps.Keys(batch)) {
 				lines := batch[stream]
-				rec := recordOf(lines)
+				rec := boltfile.RecordOf(lines)
 				if old := s.records[stream]; old.Head == rec.Head && old.Length == rec.Length {
 					rec.Rule, rec.Summary = old.Rule, old.Summary
 				}
-				if err := putLines(tx, stream, 1, lines, rec); err != nil {
+				if err := tx.PutLines(stream, 1, lines, rec); err != nil {
 					return err
 				}
 			}
-			return s.putMeta(tx)
+			return tx.PutMeta(boltfile.Meta{UID: s.meta.UID, Last: s.meta.Last})
 		})
 	}
 	for _, stream := range names {
@@ -140,7 +142,7 @@ func (s *rescue) fill(book vault, names []string, opt Options, r *Rescued) error
 			continue
 		}
 		batch[stream] = lines
-		if size += byteCount(lines); size > rescueBatch {
+		if size += twin.ByteCount(lines); size > rescueBatch {
 			if err := put(); err != nil {
 				return err
 			}
@@ -150,54 +152,37 @@ func (s *rescue) fill(book vault, names []string, opt Options, r *Rescued) error
 	return put()
 }
 
-// putMeta carries on what the old book said of itself.
-func (s *rescue) putMeta(tx *bolt.Tx) error {
-	m, err := top(tx, bucketMeta)
-	if err != nil {
-		return err
-	}
-	if s.meta.uid != "" {
-		if err := m.Put(keyUID, []byte(s.meta.uid)); err != nil {
-			return err
-		}
-	}
-	if s.meta.last != "" {
-		return m.Put(keyLast, []byte(s.meta.last))
-	}
-	return nil
-}
-
 // replace puts the new book in the place of the old, which is set aside first,
 // so that at every moment there is a book.
 func (r *Rescued) replace(file, made string, smalls []string) error {
-	old, err := there(file)
+	old, err := disk.IsThere(file)
 	if err != nil {
-		return accessError(file, err)
+		return disk.AccessError(file, err)
 	}
 	if old {
-		aside, err := freeName(file)
+		aside, err := disk.FreeName(file)
 		if err != nil {
-			return accessError(file, err)
+			return disk.AccessError(file, err)
 		}
 		if err := os.Link(file, aside); err != nil { // a file system without hard links
 			if err := os.Rename(file, aside); err != nil {
-				return accessError(file, err)
+				return disk.AccessError(file, err)
 			}
 		}
 		r.Aside = append(r.Aside, aside)
 	}
 	if err := os.Rename(made, file); err != nil {
-		return accessError(file, err)
+		return disk.AccessError(file, err)
 	}
 	for _, small := range smalls {
-		aside, err := freeName(small)
+		aside, err := disk.FreeName(small)
 		if err == nil {
 			err = os.Rename(small, aside)
 		}
 		if err != nil {
-			return accessError(small, err)
+			return disk.AccessError(small, err)
 		}
 		r.Aside = append(r.Aside, aside)
 	}
-	return flushFolder(filepath.Dir(file))
+	return disk.FlushFolder(filepath.Dir(file))
 }

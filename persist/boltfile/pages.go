@@ -1,12 +1,17 @@
-package persist
+package boltfile
 
 import (
 	"bytes"
 	"encoding/binary"
-	"fmt"
+	"errors"
 	"io"
+	"maps"
 	"os"
+	"slices"
 	"sync"
+
+	"chargehand/model/words"
+	"chargehand/persist/disk"
 )
 
 // Pages of bbolt's file format, version 2, in the byte order of the machine: a
@@ -25,7 +30,7 @@ const (
 	manyFree                    = 0xffff // then the count is the first number of the list
 )
 
-// pageWalk goes through the pages of a book's newest state without mapping the
+// Pages goes through the pages of a book's newest state without mapping the
 // file, and tells whether each can be followed: bbolt trusts what pages say of
 // each other, and one bad number can lead it in a circle or out of the file,
 // which ends the program. What the lines say is for the chain to judge.
@@ -33,7 +38,7 @@ const (
 // The pages of single streams can wait until the stream is wanted, also while
 // others are written to: bbolt writes no page anew that a stream is made of,
 // and a stream is written to only after it was walked.
-type pageWalk struct {
+type Pages struct {
 	file                io.ReaderAt
 	pageSize, highWater uint64
 
@@ -45,13 +50,13 @@ type pageWalk struct {
 }
 
 // startWalk walks all but what the streams hold.
-func startWalk(f *os.File) (*pageWalk, error) {
+func startWalk(f *os.File) (*Pages, error) {
 	info, err := f.Stat()
 	if err != nil {
-		return nil, accessError(f.Name(), err)
+		return nil, disk.AccessError(f.Name(), err)
 	}
 	meta, _ := newestMeta(f, info.Size())
-	w := &pageWalk{file: f, pageSize: uint64(meta.pageSize), highWater: meta.highWater, seen: make([]uint64, meta.highWater/64+1), roots: map[string]uint64{}}
+	w := &Pages{file: f, pageSize: uint64(meta.pageSize), highWater: meta.highWater, seen: make([]uint64, meta.highWater/64+1), roots: map[string]uint64{}}
 	if meta.freelist != noFreelist {
 		err = w.free(meta.freelist)
 	}
@@ -67,13 +72,13 @@ func damagedPages(path string, err error) error {
 	if err == nil {
 		return nil
 	}
-	return damaged(path, "is damaged ("+err.Error()+")")
+	return disk.Damaged(path, words.FileDamaged(err))
 }
 
 // later leaves the pages of a bucket in a bucket for when they are wanted.
-func (w *pageWalk) later(in, name string, value []byte) error {
+func (w *Pages) later(in, name string, value []byte) error {
 	if len(value) < bucketHeader {
-		return fmt.Errorf("a bucket of %d bytes", len(value))
+		return errors.New(words.PageNoBucket(len(value)))
 	}
 	switch root := binary.NativeEndian.Uint64(value); {
 	case root == 0:
@@ -87,10 +92,10 @@ func (w *pageWalk) later(in, name string, value []byte) error {
 }
 
 // within follows what is deeper than a stream: nothing of ours.
-func (w *pageWalk) within(_, value []byte) error { return w.bucket(value, w.within) }
+func (w *Pages) within(_, value []byte) error { return w.bucket(value, w.within) }
 
 // stream walks the pages of one stream, unless that was done.
-func (w *pageWalk) stream(name string) error {
+func (w *Pages) stream(name string) error {
 	w.mu.Lock()
 	defer w.mu.Unlock()
 	root, waits := w.roots[name]
@@ -103,7 +108,7 @@ func (w *pageWalk) stream(name string) error {
 
 // rest walks all that was left for later, as long as goOn says so before each
 // bucket.
-func (w *pageWalk) rest(goOn func() bool) error {
+func (w *Pages) rest(goOn func() bool) error {
 	for _, root := range w.deep { // that nobody wants first
 		if !goOn() {
 			return nil
@@ -116,7 +121,7 @@ func (w *pageWalk) rest(goOn func() bool) error {
 		}
 	}
 	w.mu.Lock()
-	names := sortedKeys(w.roots)
+	names := slices.Sorted(maps.Keys(w.roots))
 	w.mu.Unlock()
 	for _, name := range names {
 		if !goOn() {
@@ -129,16 +134,31 @@ func (w *pageWalk) rest(goOn func() bool) error {
 	return nil
 }
 
+// smallFile bounds, in bytes, the books whose pages are all walked when they are
+// opened: up to here it takes a few milliseconds. Of larger ones what the streams
+// hold is walked when it is wanted first, and else in the background.
+const smallFile = 8 << 20
+
+// walkAtOpening walks the pages that bbolt will follow next. The lock is held,
+// so that nobody changes them.
+func walkAtOpening(f *os.File) (*Pages, error) {
+	w, err := startWalk(f)
+	if err != nil || int64(w.highWater*w.pageSize) > smallFile {
+		return w, err
+	}
+	return w, damagedPages(f.Name(), w.rest(allAtOnce))
+}
+
 func allAtOnce() bool { return true }
 
-// soundPages tells whether every page of a book can be followed.
-func soundPages(path string) error {
+// Sound tells whether every page of a book can be followed.
+func Sound(path string) error {
 	if err := preflight(path); err != nil {
 		return err
 	}
 	f, err := os.Open(path)
 	if err != nil {
-		return accessError(path, err)
+		return disk.AccessError(path, err)
 	}
 	defer f.Close()
 	w, err := startWalk(f)
@@ -149,7 +169,7 @@ func soundPages(path string) error {
 }
 
 // mark notes a page as seen; false when it was.
-func (w *pageWalk) mark(id uint64) bool {
+func (w *Pages) mark(id uint64) bool {
 	bit := uint64(1) << (id % 64)
 	was := w.seen[id/64]&bit != 0
 	w.seen[id/64] |= bit
@@ -157,21 +177,21 @@ func (w *pageWalk) mark(id uint64) bool {
 }
 
 // page reads a page with those that follow on, and marks them as seen.
-func (w *pageWalk) page(id uint64) ([]byte, error) {
+func (w *Pages) page(id uint64) ([]byte, error) {
 	if id < 2 || id >= w.highWater {
-		return nil, fmt.Errorf("page %d is named where there are %d", id, w.highWater)
+		return nil, errors.New(words.PageOfTooMany(id, w.highWater))
 	}
 	b := w.room()
 	if _, err := w.file.ReadAt(b, int64(id*w.pageSize)); err != nil {
-		return nil, fmt.Errorf("page %d: %w", id, err)
+		return nil, words.InPage(id, err)
 	}
 	more := uint64(binary.NativeEndian.Uint32(b[atOverflow:]))
 	if binary.NativeEndian.Uint64(b) != id || id+more >= w.highWater {
-		return nil, fmt.Errorf("page %d says that it is another", id)
+		return nil, errors.New(words.PageOfAnother(id))
 	}
 	for i := id; i <= id+more; i++ {
 		if !w.mark(i) {
-			return nil, fmt.Errorf("page %d is used twice", i)
+			return nil, errors.New(words.PageTwice(i))
 		}
 	}
 	if more == 0 {
@@ -179,20 +199,20 @@ func (w *pageWalk) page(id uint64) ([]byte, error) {
 	}
 	b = append(b, make([]byte, more*w.pageSize)...)
 	if _, err := w.file.ReadAt(b[w.pageSize:], int64((id+1)*w.pageSize)); err != nil {
-		return nil, fmt.Errorf("page %d: %w", id, err)
+		return nil, words.InPage(id, err)
 	}
 	return b, nil
 }
 
 // tree follows the tree that starts at a page, and gives each bucket in it to
 // entered.
-func (w *pageWalk) tree(id uint64, entered func(name, value []byte) error) error {
+func (w *Pages) tree(id uint64, entered func(name, value []byte) error) error {
 	b, err := w.page(id)
 	if err != nil {
 		return err
 	}
 	if err := w.elements(b, entered); err != nil {
-		return fmt.Errorf("page %d: %w", id, err)
+		return words.InPage(id, err)
 	}
 	if len(b) == int(w.pageSize) {
 		w.spare = append(w.spare, b)
@@ -201,7 +221,7 @@ func (w *pageWalk) tree(id uint64, entered func(name, value []byte) error) error
 }
 
 // room is where a page is read to.
-func (w *pageWalk) room() []byte {
+func (w *Pages) room() []byte {
 	if n := len(w.spare) - 1; n >= 0 {
 		b := w.spare[n]
 		w.spare = w.spare[:n]
@@ -211,11 +231,11 @@ func (w *pageWalk) room() []byte {
 }
 
 // elements follows what the elements of one page point to.
-func (w *pageWalk) elements(b []byte, entered func(name, value []byte) error) error {
+func (w *Pages) elements(b []byte, entered func(name, value []byte) error) error {
 	order := binary.NativeEndian
 	kind, count := order.Uint16(b[atKind:]), int(order.Uint16(b[atCount:]))
 	if kind != kindBranch && kind != kindLeaf || pageHeader+count*elementBytes > len(b) || kind == kindBranch && count == 0 {
-		return fmt.Errorf("it is of kind %d with %d elements", kind, count)
+		return errors.New(words.PageKind(kind, count))
 	}
 	var before []byte
 	for i := range count {
@@ -229,10 +249,10 @@ func (w *pageWalk) elements(b []byte, entered func(name, value []byte) error) er
 		middle := start + uint64(key)
 		end := middle + uint64(value)
 		if end > uint64(len(b)) {
-			return fmt.Errorf("element %d reaches beyond it", i)
+			return errors.New(words.PageBeyond(i))
 		}
 		if k := b[start:middle]; i > 0 && bytes.Compare(before, k) >= 0 {
-			return fmt.Errorf("element %d is out of order", i)
+			return errors.New(words.PageOrder(i))
 		} else {
 			before = k
 		}
@@ -251,21 +271,21 @@ func (w *pageWalk) elements(b []byte, entered func(name, value []byte) error) er
 }
 
 // bucket follows a bucket from the element that names it.
-func (w *pageWalk) bucket(b []byte, entered func(name, value []byte) error) error {
+func (w *Pages) bucket(b []byte, entered func(name, value []byte) error) error {
 	if len(b) < bucketHeader {
-		return fmt.Errorf("a bucket of %d bytes", len(b))
+		return errors.New(words.PageNoBucket(len(b)))
 	}
 	if root := binary.NativeEndian.Uint64(b); root != 0 {
 		return w.tree(root, entered)
 	}
 	if len(b) < bucketHeader+pageHeader {
-		return fmt.Errorf("a bucket of %d bytes", len(b))
+		return errors.New(words.PageNoBucket(len(b)))
 	}
 	return w.elements(b[bucketHeader:], entered)
 }
 
 // free goes through the list of pages that are not in use.
-func (w *pageWalk) free(id uint64) error {
+func (w *Pages) free(id uint64) error {
 	b, err := w.page(id)
 	if err != nil {
 		return err
@@ -276,12 +296,12 @@ func (w *pageWalk) free(id uint64) error {
 		count, list = order.Uint64(list), list[8:]
 	}
 	if order.Uint16(b[atKind:]) != kindFree || count > uint64(len(list)/8) {
-		return fmt.Errorf("page %d is no list of free pages", id)
+		return errors.New(words.PageNoFreelist(id))
 	}
 	for i := range count {
 		n := order.Uint64(list[i*8:])
 		if n < 2 || n >= w.highWater || !w.mark(n) {
-			return fmt.Errorf("page %d is called free and cannot be", n)
+			return errors.New(words.PageNotFree(n))
 		}
 	}
 	return nil

@@ -1,4 +1,4 @@
-package persist
+package repair
 
 import (
 	"bytes"
@@ -7,14 +7,15 @@ import (
 	"slices"
 
 	"chargehand/model/entry"
+	"chargehand/persist/twin"
 )
 
 // place where a line was found; several may be set.
 type origin uint8
 
 const (
-	inBook origin = 1 << iota
-	inTwin
+	ofBook origin = 1 << iota
+	ofTwin
 )
 
 // found is one line, wherever it was found.
@@ -34,14 +35,14 @@ type pools map[string]pool
 
 // add takes a line in. What is no line of a stream is left.
 func (p pools) add(line []byte, in origin) {
-	l, ok := linkOf(line)
-	if !ok || ValidStream(l.Stream) != nil {
+	l, ok := twin.LinkOf(line)
+	if !ok || twin.ValidStream(l.Stream) != nil {
 		return
 	}
 	if p[l.Stream] == nil {
 		p[l.Stream] = pool{}
 	}
-	hash := hashOf(line)
+	hash := twin.HashOf(line)
 	if f := p[l.Stream][hash]; f != nil {
 		f.in |= in
 		return
@@ -53,7 +54,7 @@ func (p pools) add(line []byte, in origin) {
 // for what is.
 func (p pools) addText(text []byte, in origin) {
 	for line := range bytes.SplitSeq(text, []byte("\n")) {
-		if _, ok := linkOf(line); ok {
+		if _, ok := twin.LinkOf(line); ok {
 			p.add(line, in)
 		} else {
 			p.scan(line, in)

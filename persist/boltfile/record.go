@@ -1,0 +1,90 @@
+package boltfile
+
+import (
+	"encoding/json"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/persist/twin"
+)
+
+// Record is what the book holds of a stream beside its lines.
+type Record struct {
+	Length  uint64          `json:"length"` // entries
+	Bytes   int64           `json:"bytes"`  // of its lines in the twin
+	Head    string          `json:"head"`   // hash of the last line
+	UID     string          `json:"uid,omitempty"`
+	Source  string          `json:"source_hash,omitempty"`
+	Rule    int             `json:"rule,omitempty"`    // what made the summary
+	Summary json.RawMessage `json:"summary,omitempty"` // left out when entries came since
+}
+
+// RecordOf is the record of a stream that holds exactly the lines.
+func RecordOf(lines [][]byte) Record {
+	r := Record{Length: uint64(len(lines)), Bytes: twin.ByteCount(lines), Head: twin.HeadOf(lines)}
+	r.UID, r.Source = twin.Identity(lines)
+	return r
+}
+
+// Fresh tells whether the record's summary stands for all of its entries.
+func (r Record) Fresh() bool { return r.Rule == summaryRule && len(r.Summary) > 0 }
+
+// Stored reads the summary in a record, when it is a fresh one.
+func (r Record) Stored() (s Summary, ok bool) {
+	ok = r.Fresh() && json.Unmarshal(r.Summary, &s) == nil
+	return s, ok
+}
+
+// With is the record with a summary in it.
+func (r Record) With(s Summary) (Record, error) {
+	b, err := json.Marshal(s)
+	r.Rule, r.Summary = summaryRule, b
+	return r, err
+}
+
+// Summary is the shelf's line of a smelt: what is shown of it without reading
+// its entries. It can be made anew from them at any time.
+type Summary struct {
+	ID         string                      `json:"id"`
+	UID        string                      `json:"uid"`
+	Furnace    string                      `json:"furnace"`
+	Light      time.Time                   `json:"light,omitzero"`
+	Phase      entry.Phase                 `json:"phase"`
+	Charges    int                         `json:"charges"` // in force, that hold charcoal
+	Charcoal   entry.Maybe[entry.Kilogram] `json:"charcoal_kg"`
+	Ore        entry.Maybe[entry.Kilogram] `json:"ore_kg"`
+	Bloom      entry.Maybe[entry.Kilogram] `json:"bloom_kg"`
+	Practice   bool                        `json:"practice,omitempty"`
+	Invented   bool                        `json:"invented,omitempty"`
+	Imported   bool                        `json:"imported,omitempty"`
+	Undated    bool                        `json:"undated,omitempty"`
+	SourceHash string                      `json:"source_hash,omitempty"`
+	Entries    uint64                      `json:"entries"` // how many there are, those struck out included
+	Head       string                      `json:"head"`    // hash of the last stored line
+}
+
+// summaryRule counts the ways of making a summary. A stored one of another rule
+// is made anew; raise it when a field is added or means something else.
+const summaryRule = 1
+
+// Summariser makes the summary of a smelt from its entries; nil leaves all but
+// id, number of entries and head empty.
+type Summariser func(stream string, entries []entry.Entry) Summary
+
+// Of makes a stream's summary from its lines. A line that cannot be read ends
+// it there: the shelf shows what it can.
+func (f Summariser) Of(stream string, lines [][]byte, rec Record) Summary {
+	var s Summary
+	if f != nil {
+		entries, _ := twin.DecodeAll(stream, "", lines)
+		s = f(stream, entries)
+	}
+	s.ID, s.Entries, s.Head = stream, rec.Length, rec.Head
+	if s.UID == "" {
+		s.UID = rec.UID
+	}
+	if s.SourceHash == "" {
+		s.SourceHash = rec.Source
+	}
+	return s
+}

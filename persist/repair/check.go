@@ -1,0 +1,205 @@
+package repair
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"maps"
+	"slices"
+
+	"chargehand/model/entry"
+	"chargehand/model/words"
+	"chargehand/persist/boltfile"
+	"chargehand/persist/disk"
+	"chargehand/persist/twin"
+)
+
+// Report is what a check of a book has found. It changes nothing.
+type Report struct {
+	Path     string    `json:"path"`
+	Streams  int       `json:"streams"`
+	Entries  uint64    `json:"entries"`
+	Findings []Finding `json:"findings"`
+}
+
+// OK tells whether nothing is wrong.
+func (r Report) OK() bool { return len(r.Findings) == 0 }
+
+// Finding is one thing that is wrong: what, where, and what to do.
+type Finding struct {
+	Stream string `json:"stream,omitempty"`
+	Seq    uint64 `json:"seq,omitempty"`
+	File   string `json:"file"`
+	Line   int    `json:"line,omitempty"`
+	What   string `json:"what"`
+	Do     string `json:"do"`
+}
+
+func (f Finding) String() string {
+	return words.Found(f.File, f.Line, f.Stream, f.Seq, f.What, f.Do)
+}
+
+// maxPages bounds the findings about pages that are listed.
+const maxPages = 20
+
+// Check reads all of a book and its twins: the pages, the gapless sequences,
+// the chains, that twin and book say the same, and the summaries. The error
+// says why there was nothing to check: the book is held, or not there.
+func Check(path string, opt Options) (Report, error) {
+	opt = opt.filled()
+	file := boltfile.BookFile(path)
+	r := Report{Path: file, Findings: []Finding{}}
+	for _, small := range boltfile.TakeOvers(file) {
+		r.add(Finding{File: small, What: words.FoundTakeOver, Do: words.FindingMerge})
+	}
+	book, err := boltfile.Open(file, opt.toRead())
+	if err == nil {
+		defer book.Close()
+		if err = boltfile.Sound(file); err == nil { // bbolt would follow a bad page to the end of the program
+			_, err = book.Meta()
+		}
+	}
+	var bad *disk.FileError
+	gone := errors.Is(err, disk.ErrMissing) && disk.Exists(twin.Folder(file))
+	if errors.As(err, &bad) && (gone || errors.Is(bad.Kind, disk.ErrDamaged)) {
+		r.add(Finding{File: file, What: bad.What, Do: bad.Do})
+		return r, r.checkTwinsAlone(twin.Folder(file))
+	}
+	if err != nil {
+		return r, err
+	}
+	r.checkPages(book)
+	recs, err := book.Records()
+	if err != nil {
+		r.add(Finding{File: file, What: words.FoundRecords(err), Do: words.FindingSave})
+	}
+	names, err := named(book, recs)
+	if err != nil {
+		r.add(Finding{File: file, What: err.Error(), Do: words.FindingSave})
+	}
+	for _, stream := range names {
+		r.checkStream(book, stream, recs[stream], opt.Summarise)
+	}
+	return r, nil
+}
+
+func (r *Report) add(f Finding) { r.Findings = append(r.Findings, f) }
+
+// named lists every stream that the records, the buckets or the twins name.
+func named(book *boltfile.File, recs map[string]boltfile.Record) ([]string, error) {
+	sizes, err := twin.Sizes(twin.Folder(book.Path))
+	names, berr := book.Streams()
+	names = append(slices.AppendSeq(names, maps.Keys(recs)), slices.Collect(maps.Keys(sizes))...)
+	slices.Sort(names)
+	return slices.Compact(names), disk.Both(err, berr)
+}
+
+// checkPages runs bbolt's own check.
+func (r *Report) checkPages(book *boltfile.File) {
+	n := 0
+	err := book.View(func(tx boltfile.Tx) error {
+		tx.Check(func(err error) {
+			if n++; n <= maxPages {
+				r.add(Finding{File: book.Path, What: err.Error(), Do: words.FindingSave})
+			}
+		})
+		return nil
+	})
+	if err != nil {
+		r.add(Finding{File: book.Path, What: err.Error(), Do: words.FindingSave})
+	}
+}
+
+// checkStream checks one stream in book and twin.
+func (r *Report) checkStream(book *boltfile.File, stream string, rec boltfile.Record, f boltfile.Summariser) {
+	here := Finding{Stream: stream, File: book.Path}
+	found := func(at Finding, seq int, what, do string) {
+		at.Seq, at.What, at.Do = uint64(seq), what, do
+		r.add(at)
+	}
+	lines, err := book.Lines(stream)
+	var gap *twin.LineError
+	switch {
+	case errors.As(err, &gap):
+		found(here, int(gap.Seq), gap.What, words.FindingOpen)
+	case err != nil:
+		found(here, 0, err.Error(), words.FindingSave)
+		return
+	case len(lines) == 0:
+		found(here, 0, words.FoundTwinOnly, words.FindingOpen)
+	}
+	r.Streams++
+	r.Entries += uint64(len(lines))
+	if n, why := twin.WholeChain(stream, lines); why != "" {
+		found(here, n+1, why, words.FindingOpen)
+	} else if gap == nil && rec.Length != uint64(len(lines)) {
+		found(here, len(lines), words.FoundCount(len(lines), rec.Length), words.FindingOpen)
+	} else if gap == nil && rec.Head != twin.HeadOf(lines) {
+		found(here, len(lines), words.FoundLast, words.FindingOpen)
+	}
+	entries, err := twin.DecodeAll(stream, "", lines)
+	if err != nil {
+		do := words.FindingSave
+		if errors.Is(err, entry.ErrNewer) {
+			do = words.FindingNewer
+		}
+		found(here, len(entries)+1, errors.Unwrap(err).Error(), do)
+	}
+	r.checkTwin(twin.Folder(book.Path), stream, lines)
+	if sum, ok := rec.Stored(); ok && f != nil && err == nil {
+		made, _ := json.Marshal(f.Of(stream, lines, rec))
+		kept, _ := json.Marshal(sum)
+		if !bytes.Equal(made, kept) {
+			found(here, 0, words.FoundSummary, words.FindingRenew)
+		}
+	}
+}
+
+// checkTwin compares a twin with the lines of the book.
+func (r *Report) checkTwin(folder, stream string, lines [][]byte) {
+	text, err := twin.Read(folder, stream)
+	at := Finding{Stream: stream, File: twin.SegmentFile(folder, stream, max(text.Segments, 1))}
+	if err != nil {
+		at.What, at.Do = err.Error(), words.FindingSave
+		r.add(at)
+		return
+	}
+	same := twin.SamePrefix(lines, text.Lines)
+	at.Seq = uint64(same + 1)
+	switch {
+	case same < len(text.Lines):
+		at.File, at.Line = text.At[same].File, text.At[same].Line
+		at.What, at.Do = words.FoundNotHere, words.FindingOpen
+	case text.Fault != "":
+		at.File, at.Line = text.FaultAt.File, text.FaultAt.Line
+		at.What, at.Do = text.Fault, words.FindingOpen
+	case same < len(lines):
+		at.What, at.Do = words.FoundBehind(len(lines)-same), words.FindingOpen
+	case text.Torn > 0:
+		at.What, at.Do = words.FoundTorn, words.FindingOpen
+	default:
+		return
+	}
+	r.add(at)
+}
+
+// checkTwinsAlone checks the chains of the twins where the book cannot be read.
+func (r *Report) checkTwinsAlone(folder string) error {
+	sizes, err := twin.Sizes(folder)
+	if err != nil {
+		return err
+	}
+	for _, stream := range slices.Sorted(maps.Keys(sizes)) {
+		lines, err := twin.Lines(folder, stream)
+		r.Streams++
+		r.Entries += uint64(len(lines))
+		var bad *twin.LineError
+		switch {
+		case errors.As(err, &bad):
+			r.add(Finding{Stream: stream, Seq: bad.Seq, File: bad.File, Line: bad.Line, What: bad.What, Do: words.FindingSave})
+		case err != nil:
+			r.add(Finding{Stream: stream, File: twin.SegmentFile(folder, stream, 1), What: err.Error(), Do: words.FindingSave})
+		}
+	}
+	return nil
+}

@@ -1,0 +1,47 @@
+package repair
+
+import (
+	"os"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/persist/boltfile"
+	"chargehand/persist/twin"
+)
+
+// Options is what a check or a rescue is given. The zero value works.
+type Options struct {
+	// Clock stamps a book that is made anew; nil is the machine's.
+	Clock func() entry.Stamp
+	// Summarise makes the shelf's line of a smelt, to be held against the one
+	// that is stored; nil compares none.
+	Summarise boltfile.Summariser
+	// LockWait is how long another program is waited for; 0 is 1 s.
+	LockWait time.Duration
+
+	// Places for the faults of tests.
+	OpenTwin func(path string) (twin.File, error)
+	OpenBook boltfile.OpenFunc
+	Wrap     func(boltfile.Vault) boltfile.Vault
+}
+
+func (o Options) filled() Options {
+	if o.Clock == nil {
+		o.Clock = func() entry.Stamp { return entry.Stamp{Wall: time.Now()} }
+	}
+	if o.LockWait == 0 {
+		o.LockWait = time.Second
+	}
+	if o.OpenTwin == nil {
+		o.OpenTwin = twin.OpenFile
+	}
+	if o.OpenBook == nil {
+		o.OpenBook = os.OpenFile
+	}
+	return o
+}
+
+// toRead is how a book is opened to be looked at.
+func (o Options) toRead() boltfile.Options {
+	return boltfile.Options{ReadOnly: true, Wait: o.LockWait, OpenFile: o.OpenBook}
+}

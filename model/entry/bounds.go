@@ -40,6 +40,13 @@ var unitLimits = map[reflect.Type]limit{
 	reflect.TypeFor[Share]():          {0, 1},
 	reflect.TypeFor[Count]():          {0, 1000},
 	reflect.TypeFor[KgPerCubicM]():    {0, 10_000},
+	reflect.TypeFor[CubicMetre]():     {0, 1000},
+	reflect.TypeFor[Minute]():         {0, 100_000},
+	reflect.TypeFor[Hour]():           {0, 10_000},
+	reflect.TypeFor[Percent]():        {0, 100},
+	reflect.TypeFor[PPM]():            {0, 1e6},
+	reflect.TypeFor[Money]():          {-1e9, 1e9}, // what was earned is paid the other way
+	reflect.TypeFor[Number]():         {-1e12, 1e12},
 }
 
 // choices are the words that a type of words takes. Empty is always taken: not
@@ -50,9 +57,24 @@ var choices = map[reflect.Type][]string{
 	reflect.TypeFor[Phase]():        list(Prepared, Preheat, Filling, MainBurn, OreOff, BurnsDown, Extracted, Closed),
 	reflect.TypeFor[LevelRemark]():  list(NotToMark, Heaped, ToMark),
 	reflect.TypeFor[LookAt]():       list(AtPeep, AtFlame, AtSound, AtSlag, AtSmell, AtTopGas),
-	reflect.TypeFor[Weighed]():      list(WeighMeasure, WeighBloom, WeighSlag, WeighFragments, WeighLot),
+	reflect.TypeFor[Weighed]():      list(WeighMeasure, WeighBloom, WeighSlag, WeighFragments, WeighLot, WeighCharcoalLeft, WeighWall),
 	reflect.TypeFor[Reweighed]():    list(Wetter, Fuller, Other),
 	reflect.TypeFor[SlagPractice](): list(SlagBowl, SlagPit, SlagTap, SlagRunning),
+	reflect.TypeFor[SlagWhere]():    list(SlagOfTap, SlagOfFurnace),
+	reflect.TypeFor[PieceState]():   list(Hot, Cold, Compacted),
+	reflect.TypeFor[LeftIn]():       list(LeftSlag, LeftBloom, LeftEmbers),
+	reflect.TypeFor[StepDoes]():     list(StepFill, StepCharcoal, StepCharge, StepIronSlag, StepLastOre, StepBurnDown),
+	reflect.TypeFor[Material]():     list(LotOre, LotCharcoal, LotWood, LotSand, LotClay, LotIronSlag, LotFragments, LotFlux),
+	reflect.TypeFor[Does](): list(Dug, Bought, Given, Washed, PickedOver, Roasted, Crushed, Broken, Sieved, Burnt, Seasoned, Dried, Mixed,
+		CountedAgain, Sold, GivenAway, Spoilt),
+	reflect.TypeFor[Basis]():        list(BasisMeasured, BasisEstimated, BasisAssumed, BasisGuessed, BasisUnknown),
+	reflect.TypeFor[AssayBasis]():   list(AsDug, AsDried, AsRoasted, AsIgnited, Normalised),
+	reflect.TypeFor[BuiltWhy]():     list(Built, Repaired, Worn, Measured),
+	reflect.TypeFor[PieceKind]():    list(BloomPiece, HalfPiece, Billet, Bar, Finished, CropEnd),
+	reflect.TypeFor[PieceEnd]():     list(EndSold, EndGiven, EndSample, EndScrap, EndLost),
+	reflect.TypeFor[Forged]():       list(Consolidated, Folded, Welded, DrawnOut, FinishedOff),
+	reflect.TypeFor[IncidentWhat](): list(IncidentBurn, IncidentUnwell, IncidentAlarm, IncidentFire, IncidentNearMiss, IncidentOther),
+	reflect.TypeFor[WallWhat]():     list(WallCrack, WallBurnThrough, WallSlump, WallPatched),
 	reflect.TypeFor[What]():         list(Charcoal, Ore, SeedSlag, ReturnedSlag, Fragments, Flux),
 }
 

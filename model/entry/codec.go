@@ -17,7 +17,7 @@ const MaxBytes = 1 << 20
 // error: it is kept as Unknown.)
 var ErrNewer = errors.New("written by a newer version")
 
-// wire is the frame of an entry, as it is read. The order of the fields is the order on the
+// wire is the frame of an entry. The order of the fields is the order on the
 // line; changing it changes the bytes and with them the hash chain of new
 // entries, which is allowed, but not of kept ones, which are never rewritten.
 type wire struct {
@@ -35,34 +35,50 @@ type wire struct {
 	Key        string          `json:"key,omitempty"`
 	Group      string          `json:"group,omitempty"`
 	Local      string          `json:"local,omitempty"`
+	Sure       string          `json:"sure,omitempty"`
+	From       Origin          `json:"from,omitzero"`
 	Kind       Kind            `json:"kind,omitempty"`
 	Event      json.RawMessage `json:"event,omitempty"`
 }
 
 // Encode gives the wire form of an entry: one line of JSON without the line's
-// end. It writes the fields of wire in their order.
+// end.
 func Encode(e Entry) ([]byte, error) {
-	o := object{b: append(make([]byte, 0, 640), '{')} // most entries fit
-	o.integer("v", Version)
-	o.key("stream")
-	o.quote(e.Stream)
-	o.integer("seq", int64(e.Seq))
-	o.text("prev", e.Prev)
-	o.key("happened")
-	o.quote(formatTime(e.Happened)) // every entry has a time, be it nought
-	o.seconds("uncertain_s", e.Uncertain)
-	o.time("kept", e.Kept)
-	o.text("boot", e.Boot)
-	if ms := e.Mono.Milliseconds(); ms != 0 {
-		o.integer("mono_ms", ms)
+	w := wire{
+		V: Version, Stream: e.Stream, Seq: e.Seq, Prev: e.Prev, Happened: formatTime(e.Happened), UncertainS: e.Uncertain.Seconds(),
+		Boot: e.Boot, MonoMs: e.Mono.Milliseconds(), By: e.By, Screen: e.Screen, Key: e.Key, Group: e.Group, Local: e.Local,
+		Sure: e.Sure, From: e.From, Kind: e.Kind(),
 	}
-	o.text("by", e.By)
-	o.text("screen", e.Screen)
-	o.text("key", e.Key)
-	o.text("group", e.Group)
-	o.text("local", e.Local)
-	o.event(e.Event)
-	return o.end()
+	if !e.Kept.IsZero() {
+		w.Kept = formatTime(e.Kept)
+	}
+	var err error
+	if w.Event, err = encodeEvent(e.Event); err != nil {
+		return nil, err
+	}
+	return marshal(w)
+}
+
+// encodeEvent gives the bytes of an event, or none where it says no more than
+// its kind.
+func encodeEvent(ev Event) (json.RawMessage, error) {
+	if ev == nil {
+		return nil, nil
+	}
+	b, err := marshal(ev)
+	if said := string(b); err != nil || said == "{}" || said == "null" {
+		return nil, err
+	}
+	return b, nil
+}
+
+// marshal writes JSON with the letters of HTML left as they are.
+func marshal(v any) ([]byte, error) {
+	var b bytes.Buffer
+	enc := json.NewEncoder(&b)
+	enc.SetEscapeHTML(false)
+	err := enc.Encode(v)
+	return bytes.TrimSuffix(b.Bytes(), []byte("\n")), err
 }
 
 // Decode reads one line of the journal. Bytes it does not understand are an
@@ -84,7 +100,7 @@ func Decode(line []byte) (Entry, error) {
 	e := Entry{
 		Version: w.V, Stream: w.Stream, Seq: w.Seq, Prev: w.Prev, Uncertain: seconds(w.UncertainS),
 		Boot: w.Boot, Mono: time.Duration(w.MonoMs) * time.Millisecond, By: w.By, Screen: w.Screen,
-		Key: w.Key, Group: w.Group, Local: w.Local,
+		Key: w.Key, Group: w.Group, Local: w.Local, Sure: w.Sure, From: w.From,
 	}
 	var err error
 	if e.Happened, err = parseTime(w.Happened); err != nil {

@@ -12,9 +12,9 @@ import (
 
 var at = Wall(time.Date(2026, 5, 9, 14, 32, 5, 120e6, time.FixedZone("", 2*3600)))
 
-// full holds an entry of every kind of the schema, with every field that has a
-// meaning of its own set, so that a field forgotten on the wire is seen.
-func full() []Entry {
+// full holds an entry of every kind, as a person would key some of them and with
+// every field set.
+func full(t testing.TB) []Entry {
 	parts := Parts{
 		{What: Charcoal, Measure: "bucket", Count: Some(Count(1)), Mass: Some(Kilogram(1.92))},
 		{What: Ore, Lot: "pond", Measure: "scoop", Count: Some(Count(2.5))},
@@ -38,17 +38,20 @@ func full() []Entry {
 		Keys{Pressed: []Press{{Key: "down", AfterMs: 3, Held: true}}},
 		FurnaceBuilt{Furnace: Furnace{Name: "x"}}, LotStored{Lot: Lot{Name: "l", What: Ore}}, MeasureNamed{Measure: Measure{Name: "m", What: Ore}}, Plan{Name: "p"},
 	}
+	for _, row := range table {
+		events = append(events, filled(t, row))
+	}
 	es := make([]Entry, len(events))
 	for i, ev := range events {
 		es[i] = Entry{Version: Version, Stream: "s", Seq: uint64(i + 1), Prev: "ff", Happened: at, Uncertain: 1500 * time.Millisecond, Kept: at,
-			Boot: "b", Mono: 99 * time.Millisecond, By: "MK", Screen: "fire", Key: "c", Group: "g", Local: "l", Event: ev}
+			Boot: "b", Mono: 99 * time.Millisecond, By: "MK", Screen: "fire", Key: "c", Group: "g", Local: "l", Sure: "heavy", From: Origin{Book: "b1", Seq: 9}, Event: ev}
 	}
 	return append(es, Entry{Version: Version, Stream: "s", Seq: 99, Happened: at})
 }
 
 func TestEveryKindComesBackAsItWas(t *testing.T) {
 	seen := map[Kind]bool{}
-	for _, e := range full() {
+	for _, e := range full(t) {
 		b, err := Encode(e)
 		if err != nil {
 			t.Fatal(err)
@@ -125,7 +128,7 @@ func TestResolveTurnsALocalNameIntoASequence(t *testing.T) {
 }
 
 func FuzzDecode(f *testing.F) {
-	for _, e := range full() {
+	for _, e := range full(f) {
 		b, _ := Encode(e)
 		f.Add(b)
 	}

@@ -43,7 +43,15 @@ type Entry struct {
 	Key       string        // the key as typed
 	Group     string        // entries that belong together, as the cells of one row of a log
 	Local     string        // the screen's own name for it before it had a number
+	Sure      string        // which doubt about it was answered yes
+	From      Origin        // the entry of another book that it was taken over from
 	Event     Event         // nil for none
+}
+
+// Origin is where an entry stood in another book before it was taken over.
+type Origin struct {
+	Book string `json:"book,omitempty"` // the book's uid
+	Seq  uint64 `json:"seq,omitempty"`
 }
 
 // Kind is the kind of the entry's event, or empty.

@@ -6,7 +6,7 @@ import "encoding/json"
 // struct of this package, or Unknown for a kind of a newer version.
 type Event interface{ Kind() Kind }
 
-// The kinds of the first version, in the order of a day.
+// The kinds, in the order of a day.
 const (
 	KindLight       Kind = "light"
 	KindPhase       Kind = "phase"
@@ -47,6 +47,30 @@ const (
 	KindLot     Kind = "lot"
 	KindMeasure Kind = "measure"
 	KindPlan    Kind = "plan"
+	// Of the days before and after.
+	KindAssay         Kind = "assay"
+	KindDeed          Kind = "deed"
+	KindDrying        Kind = "drying"
+	KindPlanTicked    Kind = "plan_ticked"
+	KindPiece         Kind = "piece"
+	KindForgeSession  Kind = "forge_session"
+	KindHeat          Kind = "heat"
+	KindHeatOver      Kind = "heat_over"
+	KindPieceWeighed  Kind = "piece_weighed"
+	KindPieceTested   Kind = "piece_tested"
+	KindSampleResult  Kind = "sample_result"
+	KindLearnt        Kind = "learnt"
+	KindMapping       Kind = "mapping"
+	KindLesson        Kind = "lesson"
+	KindRemind        Kind = "remind"
+	KindDraft         Kind = "draft"
+	KindWallWords     Kind = "wall_words"
+	KindIncident      Kind = "incident"
+	KindWall          Kind = "wall"
+	KindWeather       Kind = "weather"
+	KindAgainFromHere Kind = "again_from_here"
+	KindSealed        Kind = "sealed"
+	KindOpened        Kind = "opened"
 )
 
 // Unknown is an event of a kind that this version does not know. Its bytes are

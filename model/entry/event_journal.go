@@ -21,7 +21,7 @@ type Amend struct {
 	Uncertain time.Duration
 }
 
-// amendWire is Amend as it is read from the wire.
+// amendWire is Amend on the wire.
 type amendWire struct {
 	Target     Ref             `json:"target"`
 	Happened   string          `json:"happened,omitempty"`
@@ -32,13 +32,18 @@ type amendWire struct {
 
 // MarshalJSON writes the amended event with its kind.
 func (a Amend) MarshalJSON() ([]byte, error) {
-	o := object{b: []byte{'{'}}
-	o.key("target")
-	o.value(a.Target)
-	o.time("happened", a.Happened)
-	o.seconds("uncertain_s", a.Uncertain)
-	o.event(a.Event)
-	return o.end()
+	w := amendWire{Target: a.Target, UncertainS: a.Uncertain.Seconds()}
+	if !a.Happened.IsZero() {
+		w.Happened = formatTime(a.Happened)
+	}
+	var err error
+	if w.Event, err = encodeEvent(a.Event); err != nil {
+		return nil, err
+	}
+	if a.Event != nil {
+		w.Kind = a.Event.Kind()
+	}
+	return marshal(w)
 }
 
 // UnmarshalJSON reads the amended event by its kind.
@@ -111,29 +116,6 @@ type Testimony struct {
 	Text    string `json:"text,omitempty"`
 }
 
-// FurnaceBuilt keeps a furnace in the house.
-type FurnaceBuilt struct {
-	Furnace Furnace `json:"furnace"`
-}
-
-// LotStored keeps a lot in the house.
-type LotStored struct {
-	Lot Lot `json:"lot"`
-}
-
-// MeasureNamed keeps a measure in the house.
-type MeasureNamed struct {
-	Measure Measure `json:"measure"`
-}
-
-// Plan is a plan of a smelt to come.
-type Plan struct {
-	Name    string       `json:"name"`
-	Furnace string       `json:"furnace,omitempty"`
-	Ramp    []RecipeStep `json:"ramp,omitempty"`
-	Note    string       `json:"note,omitempty"`
-}
-
 func (Strike) Kind() Kind       { return KindStrike }
 func (Amend) Kind() Kind        { return KindAmend }
 func (Keys) Kind() Kind         { return KindKeys }
@@ -142,10 +124,6 @@ func (CautionShown) Kind() Kind { return KindCaution }
 func (Setting) Kind() Kind      { return KindSetting }
 func (ClockJump) Kind() Kind    { return KindClockJump }
 func (Testimony) Kind() Kind    { return KindTestimony }
-func (FurnaceBuilt) Kind() Kind { return KindFurnace }
-func (LotStored) Kind() Kind    { return KindLot }
-func (MeasureNamed) Kind() Kind { return KindMeasure }
-func (Plan) Kind() Kind         { return KindPlan }
 
 func (s Strike) target() Ref       { return s.Target }
 func (s Strike) aimed(r Ref) Event { s.Target = r; return s }

@@ -17,7 +17,31 @@ type Light struct {
 	Imported    bool               `json:"imported,omitempty"`    // taken from a log: when things were known is not recorded
 	Source      []string           `json:"source,omitempty"`      // the remark lines of the log it came from
 	SourceHash  string             `json:"source_hash,omitempty"`
+	Plan        *PlanTaken         `json:"plan,omitempty"`      // what was planned, as it stood
+	Learnt      UID                `json:"learnt,omitempty"`    // the learnt values that the figures lean on
+	LeftIn      []LeftIn           `json:"left_in,omitempty"`   // of the smelt before, in the same furnace
+	Trying      string             `json:"trying,omitempty"`    // what is tried this time
+	Rehearsal   bool               `json:"rehearsal,omitempty"` // no fire burns: the furnace is the program's
 }
+
+// PlanTaken is what a smelt keeps of its plan.
+type PlanTaken struct {
+	UID      UID                 `json:"uid,omitempty"`
+	Name     string              `json:"name,omitempty"`
+	Wanted   Wanted              `json:"wanted,omitzero"`
+	Sure     Maybe[Share]        `json:"sure,omitzero"`
+	Promised map[string]Estimate `json:"promised,omitempty"` // by the name of the figure
+}
+
+// LeftIn is what a furnace still held when it was lit again.
+type LeftIn string
+
+// What can be left in a furnace.
+const (
+	LeftSlag   LeftIn = "slag"
+	LeftBloom  LeftIn = "bloom"
+	LeftEmbers LeftIn = "embers"
+)
 
 // Phase is a stage of a smelt.
 type Phase string
@@ -50,11 +74,27 @@ type Recipe struct {
 	Ramp []RecipeStep `json:"ramp,omitempty"`
 }
 
-// RecipeStep is a number of like charges.
+// RecipeStep is a number of like charges, or another stretch of a plan.
 type RecipeStep struct {
-	Charges int   `json:"charges"`
-	Parts   Parts `json:"parts"`
+	Does    StepDoes      `json:"does,omitempty"` // charge, when left out
+	Charges int           `json:"charges"`
+	Parts   Parts         `json:"parts"`
+	Every   Maybe[Minute] `json:"every_min,omitzero"` // from one charge to the next
+	Lasts   Maybe[Minute] `json:"minutes,omitzero"`
 }
+
+// StepDoes is what is done in a step of a plan.
+type StepDoes string
+
+// What a step of a plan does.
+const (
+	StepFill     StepDoes = "fill"
+	StepCharcoal StepDoes = "charcoal"
+	StepCharge   StepDoes = "charge"
+	StepIronSlag StepDoes = "iron_slag"
+	StepLastOre  StepDoes = "last_ore"
+	StepBurnDown StepDoes = "burn_down"
+)
 
 // Fill is charcoal filled into the shaft before the main burn.
 type Fill struct {
@@ -146,11 +186,32 @@ type Weighed string
 
 // What can be weighed.
 const (
-	WeighMeasure   Weighed = "measure"
-	WeighBloom     Weighed = "bloom"
-	WeighSlag      Weighed = "slag"
-	WeighFragments Weighed = "fragments"
-	WeighLot       Weighed = "lot"
+	WeighMeasure      Weighed = "measure"
+	WeighBloom        Weighed = "bloom"
+	WeighSlag         Weighed = "slag"
+	WeighFragments    Weighed = "fragments"
+	WeighLot          Weighed = "lot"
+	WeighCharcoalLeft Weighed = "charcoal_left"
+	WeighWall         Weighed = "wall" // what the wall lost
+)
+
+// SlagWhere is where slag was weighed.
+type SlagWhere string
+
+// Where slag comes from.
+const (
+	SlagOfTap     SlagWhere = "tap"
+	SlagOfFurnace SlagWhere = "furnace"
+)
+
+// PieceState is in which state a bloom or another piece was weighed.
+type PieceState string
+
+// The states of a piece on the scales.
+const (
+	Hot       PieceState = "hot"
+	Cold      PieceState = "cold"
+	Compacted PieceState = "compacted"
 )
 
 // Reweighed says why a measure weighs other than before.
@@ -171,12 +232,20 @@ type Weigh struct {
 	Mass    Kilogram  `json:"mass_kg"`
 	FromNow bool      `json:"from_now,omitempty"`
 	Why     Reweighed `json:"why,omitempty"`
+
+	Where     SlagWhere       `json:"where,omitempty"` // of slag
+	Piece     UID             `json:"piece,omitempty"`
+	State     PieceState      `json:"state,omitempty"`
+	PlusMinus Maybe[Kilogram] `json:"plus_minus_kg,omitzero"`
+	InWater   Maybe[Kilogram] `json:"in_water_kg,omitzero"` // what it weighs hanging in water
+	Closed    bool            `json:"closed,omitempty"`     // will not be weighed: the mass says nothing
 }
 
 // Sample is a sample taken, of slag on a rod for instance.
 type Sample struct {
-	Of   string `json:"of,omitempty"`
-	Note string `json:"note,omitempty"`
+	Of    string `json:"of,omitempty"`
+	Note  string `json:"note,omitempty"`
+	Label string `json:"label,omitempty"` // what the lab's answer will name
 }
 
 // OreHeld says that ore is held back for now, or goes in again.
@@ -209,7 +278,9 @@ type HandOver struct {
 	To string `json:"to"`
 }
 
-// ForgeHeat is one heat in the forge on the way from bloom to bar.
+// ForgeHeat is one heat in the forge on the way from bloom to bar, as the first
+// version wrote it. It is read as a heat on the smelt's bloom and no longer
+// keyed: the forge has kinds of its own (ForgeSession, Heat).
 type ForgeHeat struct {
 	Number int             `json:"number,omitempty"`
 	Step   string          `json:"step,omitempty"` // consolidation, folding, drawing out

@@ -20,7 +20,26 @@ type Furnace struct {
 	Altitude    Maybe[Metre]      `json:"altitude_m,omitzero"`
 	Blower      []Blast           `json:"blower,omitempty"`  // what its blower gave when it was metered, each with its setting
 	Guessed     bool              `json:"guessed,omitempty"` // a starter, not measured here
+	UID         UID               `json:"uid,omitempty"`
+	Bores       []BoreAt          `json:"bores,omitempty"` // as measured at several heights; they hold in place of Bore and BoreTop
+	TuyereOf    string            `json:"tuyere_material,omitempty"`
+	Clay        []ShareOf         `json:"clay,omitempty"` // what the wall is made of
 }
+
+// BoreAt is the inside diameter at a height above the tuyere.
+type BoreAt struct {
+	At   Centimetre `json:"at_cm"`
+	Bore Centimetre `json:"bore_cm"`
+}
+
+// ShareOf is a part of a mixture.
+type ShareOf struct {
+	What  string `json:"what"`
+	Share Share  `json:"share"`
+}
+
+// ID names the furnace: its uid, or its name where it has none.
+func (f Furnace) ID() UID { return f.UID.or(f.Name) }
 
 // SlagPractice says where the slag of a furnace goes.
 type SlagPractice string

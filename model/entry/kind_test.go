@@ -173,7 +173,7 @@ func TestBoundsAreNotAskedInReading(t *testing.T) {
 
 // What the tests write is within bounds, so that bounds and fields agree.
 func TestTheFullEventsAreWithinBounds(t *testing.T) {
-	for _, e := range full() {
+	for _, e := range full(t) {
 		if err := Check(e.Event); err != nil {
 			t.Error(err)
 		}

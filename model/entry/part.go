@@ -19,7 +19,7 @@ const (
 // unknown mass.
 type Part struct {
 	What    What            `json:"what"`
-	Lot     string          `json:"lot,omitempty"`
+	Lot     string          `json:"lot,omitempty"` // the lot's uid, else its name
 	Measure string          `json:"measure,omitempty"`
 	Count   Maybe[Count]    `json:"count,omitzero"`
 	Mass    Maybe[Kilogram] `json:"mass_kg,omitzero"`
@@ -82,7 +82,11 @@ type Measure struct {
 	Mass    Maybe[Kilogram] `json:"mass_kg,omitzero"`
 	Guessed bool            `json:"guessed,omitempty"` // a starter's or a usual mass, never weighed here
 	Volume  Maybe[Litre]    `json:"volume_l,omitzero"`
+	UID     UID             `json:"uid,omitempty"`
 }
+
+// ID names the measure: its uid, or its name where it has none.
+func (m Measure) ID() UID { return m.UID.or(m.Name) }
 
 // Lot is a named store of one material with what is known of it. Shares of
 // moisture are on the dry mass; shares of ash, volatiles and carbon are of the
@@ -99,7 +103,51 @@ type Lot struct {
 	BulkDensity Maybe[KgPerCubicM] `json:"bulk_density_kg_m3,omitzero"`
 	Lump        Maybe[Millimetre]  `json:"lump_mm,omitzero"` // mean size of charcoal by mass
 	Note        string             `json:"note,omitempty"`
+	UID         UID                `json:"uid,omitempty"`
+	Mix         string             `json:"mix,omitempty"` // of an ore, by which smelts are compared; "again" of another has the other's
+	Origin      string             `json:"origin,omitempty"`
+	Material    Material           `json:"material,omitempty"`
+	Stacked     Maybe[CubicMetre]  `json:"stacked_m3,omitzero"`
+	Species     string             `json:"species,omitempty"` // of wood or charcoal
+	Sizes       []SizeShare        `json:"sizes,omitempty"`
+	Assay       *Assay             `json:"assay,omitempty"` // as it stood when a smelt was lit
 }
+
+// SizeShare is the share of a lot, by mass, that stays over a sieve.
+type SizeShare struct {
+	Over  Millimetre `json:"over_mm"`
+	Share Share      `json:"share"`
+}
+
+// ID names the lot: its uid, or its name where it has none.
+func (l Lot) ID() UID { return l.UID.or(l.Name) }
+
+// Of is the material that a lot is of; a lot of the first version says what part
+// of a charge it is.
+func (l Lot) Of() Material {
+	switch {
+	case l.Material != "":
+		return l.Material
+	case l.What == SeedSlag, l.What == ReturnedSlag:
+		return LotIronSlag
+	}
+	return Material(l.What) // the words are the same
+}
+
+// Material is what a lot is of.
+type Material string
+
+// The materials of the stores.
+const (
+	LotOre       Material = "ore"
+	LotCharcoal  Material = "charcoal"
+	LotWood      Material = "wood"
+	LotSand      Material = "sand"
+	LotClay      Material = "clay"
+	LotIronSlag  Material = "iron_slag"
+	LotFragments Material = "fragments"
+	LotFlux      Material = "flux"
+)
 
 // KgPerCubicM is a bulk density.
 type KgPerCubicM float64

@@ -22,6 +22,13 @@ type (
 	Metre          float64 // altitude of the site
 	Share          float64 // part of a whole, 0 to 1
 	Count          float64 // measures, scoops, tuyeres; halves are allowed
+	CubicMetre     float64 // stacked wood
+	Minute         float64 // time
+	Hour           float64 // time
+	Percent        float64 // of an assay, by mass
+	PPM            float64 // carbon monoxide in air, by volume
+	Money          float64 // in a currency that is said beside it
+	Number         float64 // of a unit that is said beside it, or of none
 )
 
 // Quantity is any number the journal may hold or leave out.

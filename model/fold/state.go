@@ -138,7 +138,7 @@ func (s *State) rest(scale scales) {
 		case entry.HandOver:
 			s.By = ev.To
 		case entry.Weigh:
-			if ev.What == entry.WeighBloom {
+			if ev.What == entry.WeighBloom && !ev.Closed {
 				s.Bloom = entry.Some(ev.Mass)
 			}
 		case entry.Temperature:

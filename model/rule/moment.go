@@ -130,7 +130,7 @@ func (m *moment) take(l fold.Line) {
 	case entry.LotStored:
 		m.stores.put(ev.Lot)
 	case entry.Weigh:
-		if ev.What == entry.WeighLot {
+		if ev.What == entry.WeighLot && !ev.Closed {
 			m.stores.weigh(ev)
 		}
 	case entry.ClockJump:

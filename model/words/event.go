@@ -1,6 +1,7 @@
 package words
 
 import (
+	"maps"
 	"strconv"
 	"time"
 
@@ -58,8 +59,10 @@ func init() { // an amendment speaks of another event, so this speaks of itself
 		entry.KindTemperature: says(func(u Units, ev entry.Temperature) string {
 			return joined(u.Value(float64(ev.Degrees), "°C", 0), ev.Where)
 		}),
-		entry.KindWeigh:  says(Units.weigh),
-		entry.KindSample: says(func(_ Units, ev entry.Sample) string { return joined("sample of "+orElse(ev.Of, "slag"), ev.Note) }),
+		entry.KindWeigh: says(Units.weigh),
+		entry.KindSample: says(func(_ Units, ev entry.Sample) string {
+			return joined(joined("sample of "+orElse(ev.Of, "slag"), ev.Label), ev.Note)
+		}),
 		entry.KindOreHeld: says(func(_ Units, ev entry.OreHeld) string {
 			if ev.Again {
 				return "ore goes in again"
@@ -96,11 +99,8 @@ func init() { // an amendment speaks of another event, so this speaks of itself
 			return "the clock was set " + By(time.Duration(ev.ByMs)*time.Millisecond)
 		}),
 		entry.KindTestimony: says(func(_ Units, ev entry.Testimony) string { return joined("warning "+ev.State+": "+ev.Rule, ev.Text) }),
-		entry.KindFurnace:   says(func(_ Units, ev entry.FurnaceBuilt) string { return "furnace " + ev.Furnace.Name }),
-		entry.KindLot:       says(func(_ Units, ev entry.LotStored) string { return "lot " + ev.Lot.Name }),
-		entry.KindMeasure:   says(func(_ Units, ev entry.MeasureNamed) string { return "measure " + ev.Measure.Name }),
-		entry.KindPlan:      says(func(_ Units, ev entry.Plan) string { return "plan " + ev.Name }),
 	}
+	maps.Copy(eventWords, houseWords)
 }
 
 func (u Units) dip(d entry.Dip) string {
@@ -155,11 +155,20 @@ func (u Units) tuyere(t entry.Tuyere) string {
 }
 
 func (u Units) weigh(w entry.Weigh) string {
-	what := string(w.What)
-	if w.What == entry.WeighMeasure || w.What == entry.WeighLot {
-		what = orElse(w.Name, what)
+	what := weighedThing(w)
+	if w.Closed {
+		return "will not be weighed: " + what
 	}
 	said := "weighed: " + what + " " + u.Kg(w.Mass)
+	if w.PlusMinus.Known {
+		said += " ± " + u.Kg(w.PlusMinus.Value)
+	}
+	if w.State != "" {
+		said += ", " + string(w.State)
+	}
+	if w.InWater.Known {
+		said += ", in water " + u.Kg(w.InWater.Value)
+	}
 	if w.Why != "" {
 		said += ", " + string(w.Why)
 	}
@@ -170,6 +179,23 @@ func (u Units) weigh(w entry.Weigh) string {
 		return said + ", for the whole smelt"
 	}
 	return said
+}
+
+// weighedThing is what lay on the scales.
+func weighedThing(w entry.Weigh) string {
+	switch w.What {
+	case entry.WeighMeasure, entry.WeighLot:
+		return orElse(w.Name, string(w.What))
+	case entry.WeighCharcoalLeft:
+		return "charcoal left"
+	case entry.WeighWall:
+		return "wall lost"
+	case entry.WeighSlag:
+		if w.Where != "" {
+			return "slag of the " + string(w.Where)
+		}
+	}
+	return string(w.What)
 }
 
 func phaseSet(p entry.Phase) string {

@@ -1,0 +1,74 @@
+package entry
+
+// Incident is something that went wrong with people or fire. The program judges
+// none of its numbers.
+type Incident struct {
+	What   IncidentWhat `json:"what"`
+	CO     Maybe[PPM]   `json:"co_ppm,omitzero"`
+	Where  string       `json:"where,omitempty"`
+	Note   string       `json:"note,omitempty"`
+	People []string     `json:"people,omitempty"` // by initials
+}
+
+// IncidentWhat is what went wrong.
+type IncidentWhat string
+
+// What can go wrong.
+const (
+	IncidentBurn     IncidentWhat = "burn"
+	IncidentUnwell   IncidentWhat = "unwell"
+	IncidentAlarm    IncidentWhat = "alarm"
+	IncidentFire     IncidentWhat = "fire outside"
+	IncidentNearMiss IncidentWhat = "near miss"
+	IncidentOther    IncidentWhat = "other"
+)
+
+// WallSeen is something seen of the wall, or done about it.
+type WallSeen struct {
+	Where string   `json:"where,omitempty"`
+	What  WallWhat `json:"what"`
+	With  string   `json:"with,omitempty"` // what it was patched with
+}
+
+// WallWhat is what a wall does.
+type WallWhat string
+
+// What a wall does, or has done to it.
+const (
+	WallCrack       WallWhat = "crack"
+	WallBurnThrough WallWhat = "burn-through"
+	WallSlump       WallWhat = "slump"
+	WallPatched     WallWhat = "patched"
+)
+
+// Weather is the weather at the furnace.
+type Weather struct {
+	Rain string         `json:"rain,omitempty"`
+	Wind string         `json:"wind,omitempty"`
+	Air  Maybe[Celsius] `json:"air_c,omitzero"`
+}
+
+// AgainFromHere replaces the rest of a plan while the fire burns.
+type AgainFromHere struct {
+	Taken string       `json:"taken"` // which end was taken
+	Steps []RecipeStep `json:"steps,omitempty"`
+}
+
+// Sealed holds what a rehearsal's furnace is like, until it is opened at the
+// end. Only the rehearsal reads what was drawn.
+type Sealed struct {
+	Number  int64    `json:"number"`            // the furnace number
+	Truth   string   `json:"truth"`             // version of the truth behind it
+	Mishaps []string `json:"mishaps,omitempty"` // those chosen
+	Drawn   string   `json:"drawn,omitempty"`   // base64
+}
+
+// Opened opens what was sealed.
+type Opened struct{}
+
+func (Incident) Kind() Kind      { return KindIncident }
+func (WallSeen) Kind() Kind      { return KindWall }
+func (Weather) Kind() Kind       { return KindWeather }
+func (AgainFromHere) Kind() Kind { return KindAgainFromHere }
+func (Sealed) Kind() Kind        { return KindSealed }
+func (Opened) Kind() Kind        { return KindOpened }

@@ -14,9 +14,14 @@ func (o Oxides) molesOf() (m struct{ si, ti, al, fe2, fe3, mn, mg, ca, na, k, p 
 // ferrousTotal counts all iron as FeO, kg.
 func (o Oxides) ferrousTotal() float64 { return o.FeO + o.Fe2O3*2*MolarMassFeO/MolarMassFe2O3 }
 
-// ReducibleIronIndex is 2.39 SiO2/(FeO+MnO) by mass: 1 when all FeO is bound as fayalite, above when the slag is poor in iron,
-// below when free wustite is left. Charlton et al. 2010, J. Anthropol. Archaeol. 29:352 (from memory, unverified; authors
-// differ over what stands below the line). +Inf without iron or manganese.
+// ReducibleIron is 2.39 SiO2/FeO by mass, all iron counted as FeO: 1 when all FeO is bound as fayalite, above when the slag is
+// poor in iron, below when free wustite is left. Charlton et al. 2010, J. Anthropol. Archaeol. 29:352 (from memory, unverified;
+// authors differ over what stands below the line: see [Oxides.ReducibleIronIndex]). +Inf without iron.
+func (o Oxides) ReducibleIron() float64 {
+	return 2 * MolarMassFeO / MolarMassSiO2 * o.SiO2 / o.ferrousTotal()
+}
+
+// ReducibleIronIndex is the same with manganese counted as iron, 2.39 SiO2/(FeO+MnO). +Inf without iron or manganese.
 func (o Oxides) ReducibleIronIndex() float64 {
 	return 2 * MolarMassFeO / MolarMassSiO2 * o.SiO2 / (o.ferrousTotal() + o.MnO)
 }
@@ -24,44 +29,6 @@ func (o Oxides) ReducibleIronIndex() float64 {
 // ViscosityIndex is (CaO+MgO+FeO+MnO+Na2O+K2O)/(SiO2+Al2O3) by mass; fluid above 1. Bachmann 1982 (from memory, unverified).
 func (o Oxides) ViscosityIndex() float64 {
 	return (o.CaO + o.MgO + o.ferrousTotal() + o.MnO + o.Na2O + o.K2O) / (o.SiO2 + o.Al2O3)
-}
-
-// fayaliteLiquidus is the melting line of FeO-SiO2 in contact with iron: mass share of SiO2 and C. Bowen & Schairer 1932, Am.
-// J. Sci. 24:177, and Greig 1927 for the plateau (from memory, unverified). The last stretch is drawn straight from the
-// eutectic to the plateau's edge: the slope of 18 K per per cent once proposed misses the plateau by eight per cent.
-var fayaliteLiquidus = [...]struct{ silica, celsius float64 }{{0, 1371}, {0.24, 1177}, {0.295, 1205}, {0.38, 1178}, {0.58, 1690}, {1, 1690}}
-
-// Liquidus estimates in K where the last crystals of the slag melt, with its spread. It is read from the FeO-SiO2 line with
-// MnO, MgO and CaO counted as FeO mole for mole, then lowered for Al2O3 (5 K per per cent, to 12), CaO (3, to 17) and alkali
-// (4, to 5), and never below the lowest point of FeO-Al2O3-SiO2, 1083 C (Schairer & Yagi 1952, from memory). The lowering is
-// a proposal of the reference notes, fitted to the ternary minima and to nothing else: the spread is 50 K, 100 K with over
-// 8 % of CaO or Al2O3 or over 45 % silica on that line. Trust it least of all figures here.
-func (o Oxides) Liquidus() Band {
-	sum := o.Sum()
-	if !(sum > 0) {
-		return Band{}
-	}
-	equivalent := o.ferrousTotal() + MolarMassFeO*(o.MnO/MolarMassMnO+o.MgO/MolarMassMgO+o.CaO/MolarMassCaO)
-	x := 1.0
-	if o.SiO2+equivalent > 0 {
-		x = o.SiO2 / (o.SiO2 + equivalent)
-	}
-	celsius := fayaliteLiquidus[len(fayaliteLiquidus)-1].celsius
-	for i := 1; i < len(fayaliteLiquidus); i++ {
-		a, b := fayaliteLiquidus[i-1], fayaliteLiquidus[i]
-		if x <= b.silica {
-			celsius = a.celsius + (b.celsius-a.celsius)*(x-a.silica)/(b.silica-a.silica)
-			break
-		}
-	}
-	alumina, lime, alkali := o.Al2O3/sum, o.CaO/sum, (o.Na2O+o.K2O)/sum
-	celsius -= 500*min(alumina, 0.12) + 300*min(lime, 0.17) + 400*min(alkali, 0.05)
-	spread := 50.0
-	if alumina > 0.08 || lime > 0.08 || x > 0.45 {
-		spread = 100
-	}
-	mid := FromCelsius(max(celsius, 1083))
-	return Band{P10: mid - spread, P50: mid, P90: mid + spread}
 }
 
 // Density gives kg/m3 of the molten slag at a temperature in K: partial molar volumes of Mills & Keene 1987, Int. Mater. Rev.

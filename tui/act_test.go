@@ -103,8 +103,8 @@ func TestEachActsEntry(t *testing.T) {
 		if got := d.last(); !reflect.DeepEqual(got, c.want) {
 			t.Errorf("%s: %#v, want %#v", c.keys, got, c.want)
 		}
-		es := d.m.running.entries
-		if e := es[len(es)-1]; e.Screen != "fire" || e.Key == "" || e.Local == "" || e.Stream != d.m.running.id {
+		es := d.m.running.Entries()
+		if e := es[len(es)-1]; e.Screen != "fire" || e.Key == "" || e.Local == "" || e.Stream != d.m.running.ID() {
 			t.Errorf("%s: kept as %+v", c.keys, e)
 		}
 		if d.m.answer.text == "" || d.m.answer.refused || len(d.m.answer.about) != 1 {
@@ -116,7 +116,7 @@ func TestEachActsEntry(t *testing.T) {
 func TestAboutTheLastAct(t *testing.T) {
 	d := practising(t)
 	d.press("c")
-	seq := d.m.running.reading.Charges[0].Seq
+	seq := d.m.running.Reading().Charges[0].Seq
 	d.press("g")
 	if ev := d.last().(entry.Level); ev.Charge.Seq != seq || ev.Remark != entry.NotToMark {
 		t.Errorf("%+v", ev)
@@ -249,11 +249,11 @@ func TestUnknownKeyAnswers(t *testing.T) {
 
 func TestEveryKeyIsJournaled(t *testing.T) {
 	d := practising(t)
-	at := len(d.m.running.entries)
+	at := len(d.m.running.Entries())
 	d.press("q", "l", "z", "esc", "b", "7", "backspace", "8", "enter", "v", "b", "up", "c")
 	d.wait(time.Second)
 	var keyed []string
-	for _, e := range d.m.running.entries[at:] {
+	for _, e := range d.m.running.Entries()[at:] {
 		if ks, ok := e.Event.(entry.Keys); ok {
 			for _, p := range ks.Pressed {
 				keyed = append(keyed, p.Key)

@@ -9,6 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
+	"chargehand/model/session"
 	"chargehand/model/words"
 )
 
@@ -25,7 +26,7 @@ func (m Model) tick(at entry.Stamp) (Model, []entry.Entry, tea.Cmd) {
 		out = append(out, e)
 	}
 	m.ticked = at
-	m.running = m.running.at(at)
+	m.running = m.running.Tick(at)
 	m, shown := m.testify()
 	m, care := m.caution()
 	out = append(append(out, shown...), care...)
@@ -44,20 +45,20 @@ func (m Model) kept(k Kept) (Model, []entry.Entry, tea.Cmd) {
 	m.ledger = m.ledger.settled(k.Entries...).settled(k.Refused...)
 	for _, e := range k.Entries {
 		switch e.Stream {
-		case m.running.id:
-			m.running = m.running.acknowledged(e)
-		case m.looked.id:
-			m.looked = m.looked.acknowledged(e)
+		case m.running.ID():
+			m.running = m.running.Keep(e)
+		case m.looked.ID():
+			m.looked = m.looked.Keep(e)
 		case entry.House:
 			m.house++
 		}
 	}
 	for _, e := range k.Refused {
-		if e.Stream == m.running.id {
-			m.running = m.running.without(e.Local)
+		if e.Stream == m.running.ID() {
+			m.running = m.running.Drop(e.Local)
 		}
-		if e.Stream == m.looked.id {
-			m.looked = m.looked.without(e.Local)
+		if e.Stream == m.looked.ID() {
+			m.looked = m.looked.Drop(e.Local)
 		}
 		m = m.refuse(words.Refused(m.theme.Units.Event(e.Event), k.Err.Error()))
 	}
@@ -75,8 +76,8 @@ func (m Model) kept(k Kept) (Model, []entry.Entry, tea.Cmd) {
 // open shows a smelt, on a screen: the one at work at once, others when they were read.
 func (m Model) open(id string, to screenID) (Model, tea.Cmd) {
 	switch {
-	case id == m.running.id:
-		m.looked = smelt{}
+	case id == m.running.ID():
+		m.looked = session.Session{}
 		return m.goTo(to)
 	case m.stand.shown != nil && id == m.stand.shown.ID:
 		m, _ := m.smeltRead(smeltRead{id: id, to: to, entries: m.stand.demo, demo: true}) // nothing is kept of it
@@ -100,8 +101,8 @@ func (m Model) smeltRead(r smeltRead) (Model, []entry.Entry) {
 	}
 	s := opened(r.id, r.entries, r.demo, m.now)
 	var out []entry.Entry
-	if s.running() {
-		m.running, m.looked = s, smelt{}
+	if s.Running() {
+		m.running, m.looked = s, session.Session{}
 		m, out = m.joined()
 	} else {
 		m.looked = s
@@ -116,11 +117,11 @@ func (m Model) smeltRead(r smeltRead) (Model, []entry.Entry) {
 // to the next key, a wall clock set in between would turn back a time that the
 // screen has shown.
 func (m Model) joined() (Model, []entry.Entry) {
-	es := m.running.entries
-	if m.now.Boot == "" || es[len(es)-1].Boot == m.now.Boot {
+	last, _ := m.running.LastEntry()
+	if m.now.Boot == "" || last.Boot == m.now.Boot {
 		return m, nil
 	}
-	m, e := m.hand(m.running.id, act{}, m.active, "")
+	m, e := m.hand(m.running.ID(), act{}, m.active, "")
 	out := []entry.Entry{e}
 	return m.refolded(out), out
 }
@@ -138,7 +139,7 @@ func (m Model) shelfRead(r shelfRead) (Model, []entry.Entry, tea.Cmd) {
 	if r.err != nil {
 		return m.refuse(words.CannotReadShelf(r.err.Error())), nil, nil
 	}
-	if first && m.cfg.Practise && !m.running.is() {
+	if first && m.cfg.Practise && !m.running.Is() {
 		m, e := m.begin(practice(m.cfg.Starters[0]), Pressed{At: m.now})
 		return m, []entry.Entry{e}, nil
 	}

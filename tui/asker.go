@@ -94,7 +94,7 @@ func askTap(_ shared, from entry.Event, then func(entry.Event) step) step {
 
 // askPause begins a pause, or ends the one that is on.
 func askPause(sh shared, from entry.Event, then func(entry.Event) step) step {
-	if from == nil && sh.smelt.reading.Paused {
+	if from == nil && sh.smelt.Reading().Paused {
 		return then(entry.Resume{})
 	}
 	return then(entry.Pause{})

@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"slices"
-
 	"chargehand/model/entry"
 	"chargehand/model/fold"
 	"chargehand/model/words"
@@ -103,7 +101,7 @@ func askReading(sh shared, was entry.Blast, with entry.AirMeter, ask func(entry.
 	return askNumber(words.PipeBore, bores, given(r.Pipe), func(v float64) step {
 		r := entry.AirReading{With: with, Pipe: entry.Some(entry.Millimetre(v)), Hole: r.Hole}
 		return ask(r, func(r entry.AirReading) step {
-			if _, err := fold.Volume(r, fold.AirAt(sh.smelt.light().Furnace, entry.None[entry.Celsius]())); err != nil {
+			if _, err := fold.Volume(r, fold.AirAt(sh.smelt.Light().Furnace, entry.None[entry.Celsius]())); err != nil {
 				return refused(words.CannotReckonAir(with))
 			}
 			return then(entry.Blast{Read: r})
@@ -139,7 +137,7 @@ func lastRead(sh shared, was entry.Blast, with entry.AirMeter) entry.AirReading 
 	if was.Read.With == with {
 		return was.Read
 	}
-	for _, l := range slices.Backward(sh.smelt.lines) {
+	for l := range sh.smelt.Backward() {
 		if b, ok := l.Event.(entry.Blast); ok && b.Read.With == with {
 			return b.Read
 		}

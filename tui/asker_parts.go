@@ -40,7 +40,7 @@ func givenMass(from entry.Event, w entry.Weighed) entry.Maybe[float64] {
 // askReweigh asks which measure, what it weighs, from when on, and why, since a
 // damp bucket weighs more and holds the same carbon.
 func askReweigh(sh shared, from entry.Event, then func(entry.Event) step) step {
-	ms := sh.smelt.reading.Measures
+	ms := sh.smelt.Reading().Measures
 	if len(ms) == 0 {
 		return refused(words.NoMeasures)
 	}
@@ -70,7 +70,7 @@ func askWhy(w entry.Weigh, then func(entry.Event) step) step {
 func askCharge(sh shared, from entry.Event, then func(entry.Event) step) step {
 	parts := as[entry.Charge](from).Parts
 	if from == nil {
-		parts = sh.smelt.recipe()
+		parts = sh.smelt.Recipe()
 	}
 	return askEachPart(parts, func(ps entry.Parts) step { return then(entry.Charge{Parts: ps}) })
 }
@@ -90,7 +90,7 @@ func askOreAlone(sh shared, _ entry.Event, then func(entry.Event) step) step {
 func askRecipe(sh shared, from entry.Event, then func(entry.Event) step) step {
 	parts := as[entry.Recipe](from).Next
 	if from == nil {
-		parts = sh.smelt.recipe()
+		parts = sh.smelt.Recipe()
 	}
 	return askEachPart(parts, func(ps entry.Parts) step { return then(entry.Recipe{Next: ps}) })
 }
@@ -127,7 +127,7 @@ func askPart(parts entry.Parts, i int, then func(entry.Parts) step) step {
 
 // askByWeight asks for the charcoal and the ore of a charge in kilograms.
 func askByWeight(sh shared, then func(entry.Parts) step) step {
-	parts := sh.smelt.recipe()
+	parts := sh.smelt.Recipe()
 	if len(parts) == 0 {
 		parts = entry.Parts{{What: entry.Charcoal}, {What: entry.Ore}}
 	}
@@ -140,7 +140,7 @@ func askByWeight(sh shared, then func(entry.Parts) step) step {
 // measured is so many measures of one material, in its usual measure; nothing
 // when it has none.
 func measured(sh shared, w entry.What, n entry.Count) entry.Parts {
-	m, ok := sh.smelt.measure(w)
+	m, ok := sh.smelt.Measure(w)
 	if !ok {
 		return nil
 	}
@@ -149,7 +149,7 @@ func measured(sh shared, w entry.What, n entry.Count) entry.Parts {
 
 // lotOf is the lot that the recipe takes a material from.
 func lotOf(sh shared, w entry.What) string {
-	for _, p := range sh.smelt.recipe() {
+	for _, p := range sh.smelt.Recipe() {
 		if p.What == w {
 			return p.Lot
 		}

@@ -15,7 +15,7 @@ func longSmelt(b *testing.B, w, h int) Model {
 	b.Helper()
 	d := sitAt(new(testing.T), memory{}, noon, theme.Theme{Profile: theme.Fixed256})
 	d.press("p")
-	for len(d.m.running.entries) < 500 {
+	for len(d.m.running.Entries()) < 500 {
 		d.press("c", "s", "s", "u", "l", "p", "w", "m")
 		d.wait(7 * time.Minute)
 	}

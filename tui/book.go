@@ -73,7 +73,7 @@ func (j journal) update(sh shared, p Pressed) (screen, step) {
 		return j, refused(words.NoEntryHere)
 	case key.Matches(t, k.Replay):
 		return j, toReplay(lines[at])
-	case sh.smelt.rights() < mendable:
+	case rightsIn(sh.smelt) < mendable:
 		return j, refused(whyNot(sh.smelt))
 	case key.Matches(t, k.Undo):
 		return j, undo(sh, lines[at])
@@ -98,7 +98,7 @@ func (j journal) index(lines []fold.Line) int {
 // lines are the entries that the filter shows, as they happened.
 func (j journal) lines(sh shared) []fold.Line {
 	var ls []fold.Line
-	for _, l := range sh.smelt.lines {
+	for l := range sh.smelt.Lines() {
 		if filters[j.filter].shows(l) {
 			ls = append(ls, l)
 		}
@@ -154,7 +154,7 @@ func (j journal) askFilter() step {
 // askAmend asks what to change about an entry, then the change.
 func askAmend(sh shared, l fold.Line) step {
 	at := opt("t", words.AmendTime, func(sh shared) step {
-		given := sh.smelt.wallOf(l).Format(words.Clock)
+		given := sh.smelt.Wall(l).Format(words.Clock)
 		return askWhen(sh, words.AmendTime, given, func(at time.Time) step { return amend(sh, l, nil, at, wholeMinutes) })
 	})
 	ask, ok := amendAsks[l.Event.Kind()]

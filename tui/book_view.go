@@ -22,15 +22,15 @@ func tableRows(h int) int {
 func (j journal) paint(g cell.Grid, sh shared) {
 	th, s := sh.theme, sh.smelt
 	title := words.DoBook
-	if s.is() {
-		title = s.id
+	if s.Is() {
+		title = s.ID()
 	}
 	v := topOf(sh, title, words.BookShows(filters[j.filter].word))
-	v.NoBook = s.demo
+	v.NoBook = s.ToLook()
 	rows, _ := g.Bounds().CutTop(paint.TopRows)
 	paint.TopLine(g.Sub(rows), th, v)
 	body := bodyOf(g)
-	if !s.is() {
+	if !s.Is() {
 		g.Text(2, body.Y+1, words.NoSmelt, th.Style(theme.Text))
 		return
 	}
@@ -69,12 +69,12 @@ func bookRow(g cell.Grid, sh shared, l fold.Line, picked bool) {
 		text, quiet = th.Style(theme.Picked), th.Style(theme.Picked)
 		g.Text(0, 0, m.Picked, text)
 	}
-	g.Text(2, 0, s.wallOf(l).Format(words.Clock), quiet)
+	g.Text(2, 0, s.Wall(l).Format(words.Clock), quiet)
 	end := w - 1
 	if by := l.Entry.By; by != "" && w >= 60 {
 		end -= g.TextRight(end, 0, by, quiet) + 1
 	}
-	if s.waits(l.Seq()) {
+	if s.Waits(l.Seq()) {
 		end -= g.TextRight(end, 0, waiting(sh), text) + 1
 	}
 	became := ""
@@ -108,16 +108,16 @@ func mended(sh shared, l fold.Line) string {
 	if by == 0 {
 		by = l.AmendedBy
 	}
-	act, ok := sh.smelt.line(by)
+	act, ok := sh.smelt.Line(by)
 	if !ok {
 		return ""
 	}
-	at := sh.smelt.wallOf(act).Format(words.Clock)
+	at := sh.smelt.Wall(act).Format(words.Clock)
 	if l.Struck() {
 		return words.StruckWhen(at, act.Entry.By)
 	}
 	var was []string
-	if before := l.Entry.Happened.Format(words.Clock); before != sh.smelt.wallOf(l).Format(words.Clock) {
+	if before := l.Entry.Happened.Format(words.Clock); before != sh.smelt.Wall(l).Format(words.Clock) {
 		was = append(was, words.WasAt(before))
 	}
 	if before := sh.theme.Units.Event(l.Entry.Event); before != sh.theme.Units.Event(l.Event) {
@@ -137,7 +137,7 @@ func bookDetail(g cell.Grid, sh shared, l fold.Line) {
 		return
 	}
 	_, rows = rows.CutTop(n)
-	more := words.EntryTaken(l.Seq(), sh.smelt.wallOf(l), l.Entry.Kept, l.Entry.By, l.Entry.Screen, l.Entry.Key, l.Uncertain)
+	more := words.EntryTaken(l.Seq(), sh.smelt.Wall(l), l.Entry.Kept, l.Entry.By, l.Entry.Screen, l.Entry.Key, l.Uncertain)
 	if m := mended(sh, l); m != "" {
 		n = g.Wrap(rows, m, th.Style(theme.Text))
 		_, rows = rows.CutTop(n)

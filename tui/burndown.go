@@ -2,6 +2,7 @@ package tui
 
 import (
 	"chargehand/model/entry"
+	"chargehand/model/session"
 	"chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/paint"
@@ -16,11 +17,11 @@ const (
 )
 
 // flame is the last look at the flame.
-func flame(s smelt) *paint.Sight {
+func flame(s session.Session) *paint.Sight {
 	var last *paint.Sight
-	for _, l := range s.lines {
-		look, ok := l.Event.(entry.Look)
-		if ok && look.At == entry.AtFlame && !l.Struck() && l.At <= s.reading.At && (last == nil || l.At >= last.At) {
+	for l := range s.Of(entry.KindLook) {
+		look := l.Event.(entry.Look)
+		if look.At == entry.AtFlame && l.At <= s.At() && (last == nil || l.At >= last.At) {
 			last = &paint.Sight{Sees: look.Sees, At: l.At}
 		}
 	}
@@ -28,7 +29,7 @@ func flame(s smelt) *paint.Sight {
 }
 
 // ready says of each check whether it is ticked off.
-func ready(s smelt) []bool {
+func ready(s session.Session) []bool {
 	ticked := map[string]bool{}
 	for _, set := range settingsOf(s) {
 		switch set.Name {
@@ -46,7 +47,7 @@ func ready(s smelt) []bool {
 }
 
 // closer is who closes the smelt.
-func closer(s smelt) string {
+func closer(s session.Session) string {
 	who := ""
 	for _, set := range settingsOf(s) {
 		if set.Name == closes {
@@ -57,11 +58,11 @@ func closer(s smelt) string {
 }
 
 // settingsOf are the settings of one smelt, in order.
-func settingsOf(s smelt) []entry.Setting {
+func settingsOf(s session.Session) []entry.Setting {
 	var list []entry.Setting
-	for _, l := range s.lines {
-		if set, ok := l.Event.(entry.Setting); ok && !l.Struck() && l.At <= s.reading.At {
-			list = append(list, set)
+	for l := range s.Of(entry.KindSetting) {
+		if l.At <= s.At() {
+			list = append(list, l.Event.(entry.Setting))
 		}
 	}
 	return list
@@ -152,5 +153,5 @@ func (d decision) hints() []paint.KeyHint {
 func (decision) paint(cell.Grid, shared) {}
 
 func (decision) whole(g cell.Grid, sh shared) {
-	paint.Decision(g, sh.theme, sh.smelt.reading, fireView(g, sh, sh.smelt))
+	paint.Decision(g, sh.theme, sh.smelt.Reading(), fireView(g, sh, sh.smelt))
 }

@@ -14,13 +14,13 @@ import (
 // That of a lost blast does not wait for the next key.
 func (m Model) caution() (Model, []entry.Entry) {
 	s := m.running
-	free := m.active == fireScreen && m.dialog == nil && !m.looked.is() && !m.locked.is()
-	if !free || !s.running() || len(s.watch.cautions) == 0 || m.careful != "" && s.watch.cautions[0].Moment != rule.AtBlastLost ||
-		!paint.CautionShows(m.w, m.h, m.far(), len(s.standing()) > 0) {
+	free := m.active == fireScreen && m.dialog == nil && !m.looked.Is() && !m.locked.is()
+	if !free || !s.Running() || len(s.Cautions()) == 0 || m.careful != "" && s.Cautions()[0].Moment != rule.AtBlastLost ||
+		!paint.CautionShows(m.w, m.h, m.far(), len(s.Standing()) > 0) {
 		return m, nil
 	}
-	m.careful = s.watch.cautions[0].ID
-	m, e := m.hand(s.id, act{event: entry.CautionShown{Caution: m.careful}}, m.active, "")
+	m.careful = s.Cautions()[0].ID
+	m, e := m.hand(s.ID(), act{event: entry.CautionShown{Caution: m.careful}}, m.active, "")
 	return m.refolded([]entry.Entry{e}), []entry.Entry{e}
 }
 

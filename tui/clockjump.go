@@ -30,9 +30,8 @@ func clockJump(last, now entry.Stamp) (entry.ClockJump, bool) {
 // wrong time, and is put right later. Before that start, and in the one in which
 // the fire was lit, the boot clock tells all by itself.
 func clockWasWrong(sh shared) step {
-	lines := sh.smelt.lines
-	for i := len(lines) - 1; i >= 0; i-- {
-		l := lines[i]
+	lit, _ := sh.smelt.First()
+	for l := range sh.smelt.Backward() {
 		jump, ok := l.Event.(entry.ClockJump)
 		if !ok || l.Struck() {
 			continue
@@ -40,13 +39,13 @@ func clockWasWrong(sh shared) step {
 		if jump.ShiftMs != 0 {
 			return refused(words.AlreadyShifted)
 		}
-		if l.Entry.Boot == lines[0].Entry.Boot {
+		if l.Entry.Boot == lit.Entry.Boot {
 			return refused(words.NothingToShift)
 		}
 		jump.ShiftMs = jump.ByMs
 		by := time.Duration(jump.ByMs) * time.Millisecond
 		return step{ask: question(words.ShiftAll(by), func(sh shared) step {
-			return did(entry.Amend{Target: sh.smelt.ref(l.Seq()), Event: jump}, func(shared) string { return words.Shifted(by) })
+			return did(entry.Amend{Target: sh.smelt.Ref(l.Seq()), Event: jump}, func(shared) string { return words.Shifted(by) })
 		})}
 	}
 	return refused(words.NoClockJump)

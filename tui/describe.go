@@ -4,23 +4,24 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/figure"
 	"chargehand/model/fold"
+	"chargehand/model/session"
 	"chargehand/model/words"
 )
 
 // describe is a line of the journal in words, with its charge's number and
 // weight where it has them.
-func describe(u words.Units, s smelt, l fold.Line) string {
+func describe(u words.Units, s session.Session, l fold.Line) string {
 	ev, ok := l.Event.(entry.Charge)
 	if !ok {
 		return u.Event(l.Event)
 	}
-	cs := s.charges
+	cs := s.Charges()
 	for i := len(cs) - 1; i >= 0; i-- { // the line is mostly one of the last
 		c := cs[i]
 		switch {
 		case c.Seq == l.Seq():
 			return chargeLine(u, c)
-		case !ev.Parts.Holds(entry.Charcoal) && c.At <= l.At && !s.light().Furnace.OreUnder:
+		case !ev.Parts.Holds(entry.Charcoal) && c.At <= l.At && !s.Light().Furnace.OreUnder:
 			return u.IntoCharge(ev.Parts, c.Number)
 		}
 	}

@@ -63,8 +63,8 @@ func (b memory) Smelts() ([]SmeltLine, error) {
 		last := es[len(es)-1]
 		s := opened(id, es, false, entry.Stamp{Wall: last.Kept, Boot: last.Boot, Mono: last.Mono})
 		ls = append(ls, SmeltLine{
-			ID: id, Furnace: s.light().Furnace.Name, Lit: s.reading.Lit, Phase: s.phase, Charges: len(s.reading.Charges),
-			Practice: s.light().Practice, Imported: s.light().Imported, Invented: s.light().Invented,
+			ID: id, Furnace: s.Light().Furnace.Name, Lit: s.Reading().Lit, Phase: s.Phase(), Charges: len(s.Reading().Charges),
+			Practice: s.Light().Practice, Imported: s.Light().Imported, Invented: s.Light().Invented,
 		})
 	}
 	slices.SortFunc(ls, func(a, b SmeltLine) int { return strings.Compare(b.ID, a.ID) })
@@ -217,7 +217,7 @@ func practising(t *testing.T) *desk {
 // own.
 func (d *desk) acts() []entry.Event {
 	var evs []entry.Event
-	for _, e := range d.m.shown().entries {
+	for _, e := range d.m.shown().Entries() {
 		switch e.Kind() {
 		case "", entry.KindKeys, entry.KindTestimony, entry.KindCaution:
 		default:

@@ -3,6 +3,7 @@ package tui
 import (
 	tea "github.com/charmbracelet/bubbletea"
 
+	"chargehand/model/session"
 	"chargehand/model/words"
 )
 
@@ -16,11 +17,11 @@ func (m Model) far() bool {
 // the same key goes back to the near one.
 func (m Model) toggleFar() (Model, tea.Cmd) {
 	switch {
-	case m.active == fireScreen && m.shown().is():
+	case m.active == fireScreen && m.shown().Is():
 		return m.withScreen(fire{far: !m.far()}), nil
-	case !m.running.is():
+	case !m.running.Is():
 		return m.refuse(words.NothingAtWork), nil
 	}
-	m.looked = smelt{}
+	m.looked = session.Session{}
 	return m.withScreen(fire{far: true}).goTo(fireScreen)
 }

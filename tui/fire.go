@@ -6,6 +6,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 
 	"chargehand/model/entry"
+	"chargehand/model/session"
 	"chargehand/model/words"
 	"chargehand/tui/paint"
 )
@@ -31,7 +32,7 @@ func (f fire) update(sh shared, p Pressed) (screen, step) {
 func (f fire) step(sh shared, t typed) step {
 	k := fireMap
 	switch {
-	case !sh.smelt.is():
+	case !sh.smelt.Is():
 		return refused(words.NoSmelt)
 	case key.Matches(t, k.Chemistry):
 		l := paint.LayoutOf(sh.w, sh.h)
@@ -41,11 +42,11 @@ func (f fire) step(sh shared, t typed) step {
 		return otherChemistry(sh, l)
 	case key.Matches(t, k.Rare):
 		return others(sh)
-	case key.Matches(t, k.Weigh) && sh.smelt.rights() >= mendable:
+	case key.Matches(t, k.Weigh) && rightsIn(sh.smelt) >= mendable:
 		return askWeigh(sh, nil, book)
-	case key.Matches(t, k.Note) && sh.smelt.rights() >= mendable:
+	case key.Matches(t, k.Note) && rightsIn(sh.smelt) >= mendable:
 		return askNote(sh, nil, book)
-	case sh.smelt.rights() < own:
+	case rightsIn(sh.smelt) < own:
 		return refused(whyNot(sh.smelt))
 	}
 	switch {
@@ -111,11 +112,11 @@ func book(ev entry.Event) step { return did(ev, sayLast) }
 // sayLast says what the last entry of the smelt is, and what to do about a
 // charge that may be double.
 func sayLast(sh shared) string {
-	n := len(sh.smelt.lines)
-	if n == 0 {
+	last, ok := sh.smelt.Last()
+	if !ok {
 		return ""
 	}
-	said := describe(sh.theme.Units, sh.smelt, sh.smelt.lines[n-1])
+	said := describe(sh.theme.Units, sh.smelt, last)
 	if strings.HasSuffix(said, words.Double) {
 		said += words.IfDouble
 	}
@@ -123,11 +124,11 @@ func sayLast(sh shared) string {
 }
 
 // whyNot says why this smelt takes no such act.
-func whyNot(s smelt) string {
+func whyNot(s session.Session) string {
 	switch {
-	case s.rights() == lookOnly:
+	case rightsIn(s) == lookOnly:
 		return words.LookOnly
-	case s.light().Imported:
+	case s.Light().Imported:
 		return words.ImportedSmelt
 	}
 	return words.ClosedSmelt
@@ -137,7 +138,7 @@ func whyNot(s smelt) string {
 // no next charge any more, it asks first.
 func charging(sh shared, parts entry.Parts) step {
 	st := book(entry.Charge{Parts: parts})
-	switch p := sh.smelt.phase; {
+	switch p := sh.smelt.Phase(); {
 	case p == entry.BurnsDown || p.Over():
 		return step{ask: question(words.ChargeInBurnDown(p), func(shared) step { return st })}
 	}
@@ -146,7 +147,7 @@ func charging(sh shared, parts entry.Parts) step {
 
 // chargeAsShown books exactly the recipe that the screen shows.
 func chargeAsShown(sh shared) step {
-	next := sh.smelt.reading.Next
+	next := sh.smelt.Reading().Next
 	if len(next) == 0 {
 		return refused(words.NoRecipe)
 	}
@@ -161,18 +162,18 @@ func chargeAsShown(sh shared) step {
 // of the fill.
 func charcoalOnly(sh shared) step {
 	var parts entry.Parts
-	for _, p := range sh.smelt.recipe() {
+	for _, p := range sh.smelt.Recipe() {
 		if p.What == entry.Charcoal {
 			parts = append(parts, p)
 		}
 	}
-	if filling(sh.smelt.reading.Phase) {
+	if filling(sh.smelt.Reading().Phase) {
 		parts = measured(sh, entry.Charcoal, 1)
 	}
 	switch {
 	case len(parts) == 0:
 		return refused(words.NoCharcoalMeasure)
-	case filling(sh.smelt.reading.Phase):
+	case filling(sh.smelt.Reading().Phase):
 		return book(entry.Fill{Parts: parts})
 	}
 	return charging(sh, parts)
@@ -201,8 +202,8 @@ const (
 // nextBy changes one material of the next charge by so many measures, not
 // below none. What goes by weight changes by what the measure weighs.
 func nextBy(sh shared, w entry.What, by entry.Count) step {
-	parts := sh.smelt.recipe()
-	m, named := sh.smelt.measure(w)
+	parts := sh.smelt.Recipe()
+	m, named := sh.smelt.Measure(w)
 	for i, p := range parts {
 		if p.What != w {
 			continue
@@ -229,12 +230,12 @@ func nextBy(sh shared, w entry.What, by entry.Count) step {
 
 // level is a remark about the level after the last charge.
 func level(sh shared, r entry.LevelRemark) step {
-	cs := sh.smelt.reading.Charges
+	cs := sh.smelt.Reading().Charges
 	if len(cs) == 0 {
 		return refused(words.NoChargeYet)
 	}
 	last := cs[len(cs)-1]
-	return did(entry.Level{Charge: sh.smelt.ref(last.Seq), Remark: r}, func(shared) string {
+	return did(entry.Level{Charge: sh.smelt.Ref(last.Seq), Remark: r}, func(shared) string {
 		return words.LevelAfter(last.Number, r)
 	})
 }

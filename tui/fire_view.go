@@ -7,6 +7,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/fold"
+	"chargehand/model/session"
 	"chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/paint"
@@ -15,7 +16,7 @@ import (
 
 func (f fire) paint(g cell.Grid, sh shared) {
 	s := sh.smelt
-	if !s.is() {
+	if !s.Is() {
 		top(g, sh, words.DoFire, "")
 		g.Text(2, paint.TopRows+1, words.NoSmelt, sh.theme.Style(theme.Text))
 		return
@@ -24,33 +25,33 @@ func (f fire) paint(g cell.Grid, sh shared) {
 	v.Warnings = f.turn.of(v.Warnings, sh.now)
 	v.Caution = cautionText(sh.careful)
 	if f.far {
-		paint.Far(g, sh.theme, s.reading, v)
+		paint.Far(g, sh.theme, s.Reading(), v)
 		return
 	}
-	paint.Fire(g, sh.theme, s.reading, v)
+	paint.Fire(g, sh.theme, s.Reading(), v)
 }
 
 // fireView is what Fire shows of a smelt besides its reading.
-func fireView(g cell.Grid, sh shared, s smelt) paint.FireView {
+func fireView(g cell.Grid, sh shared, s session.Session) paint.FireView {
 	v := paint.FireView{
 		Chemistry: sh.chemistry,
-		Now:       s.reading.Wall(s.reading.At), Title: s.id, Past: past(s),
-		NoBook: s.demo, Kept: sh.tally.kept, Keeping: sh.tally.keeping, NotKept: sh.tally.notKept, Trouble: sh.tally.trouble,
+		Now:       s.Reading().Wall(s.Reading().At), Title: s.ID(), Past: past(s),
+		NoBook: s.ToLook(), Kept: sh.tally.kept, Keeping: sh.tally.keeping, NotKept: sh.tally.notKept, Trouble: sh.tally.trouble,
 		NextKey: nextKey(s), Adding: adding(s), Log: lastEntries(sh.theme.Units, s, paint.LayoutOf(g.Size()).Notice.H),
-		Warnings: s.standing(), Flame: flame(s), Ready: ready(s), Closer: closer(s), Decide: decideKeys,
+		Warnings: s.Standing(), Flame: flame(s), Ready: ready(s), Closer: closer(s), Decide: decideKeys,
 	}
-	if s.reading.HasDue && (s.running() || s.past || s.demo) {
-		v.Due = &s.reading.Due
+	if r := s.Reading(); r.HasDue && (s.Running() || s.Past() || s.ToLook()) {
+		v.Due = &r.Due
 	}
-	if s.running() {
-		v.Now = sh.now.Wall.In(s.reading.Lit.Location())
+	if s.Running() {
+		v.Now = sh.now.Wall.In(s.Reading().Lit.Location())
 	}
 	return v
 }
 
 // nextKey is the key that books the next charge, where one can be booked.
-func nextKey(s smelt) string {
-	if s.past || s.rights() < own {
+func nextKey(s session.Session) string {
+	if s.Past() || rightsIn(s) < own {
 		return ""
 	}
 	return fireMap.Charge.Help().Key
@@ -64,16 +65,16 @@ func (f fire) hints(sh shared) []paint.KeyHint {
 
 func (fire) phaseHints(sh shared) []paint.KeyHint {
 	s, k := sh.smelt, fireMap
-	if s.rights() == lookOnly {
+	if rightsIn(s) == lookOnly {
 		return []paint.KeyHint{short(global.Views, words.ShortViews), hint(global.Far), hint(global.Back), chemistryHint(sh)}
 	}
-	if s.rights() < own {
+	if rightsIn(s) < own {
 		return []paint.KeyHint{short(k.Weigh, words.DoWeigh), short(k.Note, words.DoNote), short(k.Rare, words.ShortOthers), short(global.Views, words.ShortViews), hint(global.Back), chemistryHint(sh)}
 	}
 	crossOut, look, blast := short(k.CrossOut, words.ShortCrossOut), short(k.Look, words.DoLook), short(k.Blast, words.DoBlast)
 	more, screens := short(k.Rare, words.ShortOthers), short(global.Views, words.ShortViews)
 	note, tap := short(k.Note, words.DoNote), short(k.Tap, words.DoTap)
-	switch p := s.phase; {
+	switch p := s.Phase(); {
 	case filling(p):
 		return []paint.KeyHint{short(k.Charcoal, words.DoFill), short(k.Charge, words.ShortCharge), blast, crossOut, more, screens, look, note, chemistryHint(sh)}
 	case p.Over():
@@ -95,13 +96,13 @@ func short(b key.Binding, word string) paint.KeyHint {
 }
 
 // past says that this is not a smelt at work.
-func past(s smelt) string {
+func past(s session.Session) string {
 	switch {
-	case s.running():
+	case s.Running():
 		return ""
-	case s.rights() == lookOnly:
+	case rightsIn(s) == lookOnly:
 		return words.PastInvented
-	case s.light().Imported:
+	case s.Light().Imported:
 		return words.PastImported
 	}
 	return words.PastOver
@@ -113,15 +114,15 @@ const addingFor = 90 * time.Second
 
 // adding is the open measure: the scoops that went to the last charge, while
 // scoops are the last thing that was done.
-func adding(s smelt) *paint.Adding {
-	l, ok := s.lastAct()
+func adding(s session.Session) *paint.Adding {
+	l, ok := s.LastAct()
 	ev, charge := l.Event.(entry.Charge)
-	if !ok || !charge || ev.Parts.Holds(entry.Charcoal) || s.reading.At-l.At > addingFor || len(s.reading.Charges) == 0 {
+	if !ok || !charge || ev.Parts.Holds(entry.Charcoal) || s.Reading().At-l.At > addingFor || len(s.Reading().Charges) == 0 {
 		return nil
 	}
-	last := s.reading.Charges[len(s.reading.Charges)-1]
+	last := s.Reading().Charges[len(s.Reading().Charges)-1]
 	n, counted := last.Parts.Count(entry.Ore)
-	m, named := s.measure(entry.Ore)
+	m, named := s.Measure(entry.Ore)
 	if !counted || !named {
 		return nil
 	}
@@ -131,16 +132,18 @@ func adding(s smelt) *paint.Adding {
 // lastEntries are the last n acts as the log shows them, newest first. Of several
 // scoops in a row, and of several changes to the next charge, only the last is
 // shown: the count stands beside the charge.
-func lastEntries(u words.Units, s smelt, n int) []paint.LogLine {
+func lastEntries(u words.Units, s session.Session, n int) []paint.LogLine {
 	var log []paint.LogLine
 	var above fold.Line
-	for i := len(s.lines) - 1; i >= 0 && len(log) < n; i-- {
-		l := s.lines[i]
-		if l.At > s.reading.At && (s.past || s.demo) || !entry.IsAct(l.Event) && !ofKind(l, entry.KindLight, entry.KindClockJump) {
+	for l := range s.Backward() {
+		if len(log) == n {
+			break
+		}
+		if l.At > s.Reading().At && (s.Past() || s.ToLook()) || !entry.IsAct(l.Event) && !ofKind(l, entry.KindLight, entry.KindClockJump) {
 			continue
 		}
 		if !runOn(l, above) {
-			log = append(log, paint.LogLine{At: s.wallOf(l).Format(words.Clock), Text: describe(u, s, l), Struck: l.Struck(), Late: l.Late()})
+			log = append(log, paint.LogLine{At: s.Wall(l).Format(words.Clock), Text: describe(u, s, l), Struck: l.Struck(), Late: l.Late()})
 		}
 		above = l
 	}

@@ -86,7 +86,7 @@ func (m Model) leanedOn(k Pressed, t typed, glove lean) (Model, []entry.Entry, t
 	m, out := m.note(k, true)
 	m, es := m.refuse(words.LeaningGlove(keyLabel(string(t)))).flush()
 	out = append(out, es...)
-	l, ok := m.shown().lastAct()
+	l, ok := m.shown().LastAct()
 	just := ok && strings.ToLower(l.Entry.Key) == string(t) && since(entry.Stamp{Wall: l.Entry.Kept, Boot: l.Entry.Boot, Mono: l.Entry.Mono}, k.At) < leaning
 	if glove != leaned || m.dialog != nil || !just {
 		return m, out, nil

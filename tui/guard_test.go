@@ -24,7 +24,7 @@ func (d *desk) count(k entry.Kind) int {
 // presses are all keys of the open smelt's batches.
 func (d *desk) presses() []entry.Press {
 	var ps []entry.Press
-	for _, e := range d.m.shown().entries {
+	for _, e := range d.m.shown().Entries() {
 		if ks, ok := e.Event.(entry.Keys); ok {
 			ps = append(ps, ks.Pressed...)
 		}
@@ -69,11 +69,11 @@ func TestAKeyHeldDownBooksOneAct(t *testing.T) {
 		d.wait(time.Minute)
 		d.press("c")
 		d.fast(delay, "c")
-		if n := len(d.m.running.reading.Charges); n != 3 {
+		if n := len(d.m.running.Reading().Charges); n != 3 {
 			t.Fatalf("%v: %d charges, want the second booked for now", delay, n)
 		}
 		d.fast(33*time.Millisecond, strings.Split(strings.Repeat("c", 30), "")...)
-		if n := len(d.m.running.reading.Charges); n != 2 {
+		if n := len(d.m.running.Reading().Charges); n != 2 {
 			t.Errorf("%v: %d charges stand, want 2", delay, n)
 		}
 		if d.count(entry.KindCharge) != 3 || d.count(entry.KindStrike) != 1 {
@@ -81,7 +81,7 @@ func TestAKeyHeldDownBooksOneAct(t *testing.T) {
 		}
 		d.wait(time.Second)
 		d.press("c") // and when it is lifted, the next press is meant
-		if n := len(d.m.running.reading.Charges); n != 3 {
+		if n := len(d.m.running.Reading().Charges); n != 3 {
 			t.Errorf("%v: %d charges after the glove was lifted", delay, n)
 		}
 	}
@@ -89,7 +89,7 @@ func TestAKeyHeldDownBooksOneAct(t *testing.T) {
 	d.press("c")
 	d.fast(500*time.Millisecond, "c")
 	d.fast(90*time.Millisecond, "c") // a key that bounces once is no held key
-	if n := len(d.m.running.reading.Charges); n != 2 {
+	if n := len(d.m.running.Reading().Charges); n != 2 {
 		t.Errorf("a bounce: %d charges, want 2", n)
 	}
 }
@@ -117,7 +117,7 @@ func TestFastScoopsAllCount(t *testing.T) {
 	d := practising(t)
 	d.press("f")
 	d.fast(60*time.Millisecond, "s", "s", "s", "s", "d")
-	if n, _ := d.m.running.reading.Charges[0].Parts.Count(entry.Ore); n != 4.5 {
+	if n, _ := d.m.running.Reading().Charges[0].Parts.Count(entry.Ore); n != 4.5 {
 		t.Errorf("%v scoops counted, want 4.5", n)
 	}
 }
@@ -132,7 +132,7 @@ func TestMergedKeysAreSplit(t *testing.T) {
 		t.Fatalf("a merged run became %#v", msg)
 	}
 	d.send(msg)
-	if n, _ := d.m.running.reading.Charges[0].Parts.Count(entry.Ore); n != 3 {
+	if n, _ := d.m.running.Reading().Charges[0].Parts.Count(entry.Ore); n != 3 {
 		t.Errorf("%v scoops of a merged run counted, want 3", n)
 	}
 	if d.count(entry.KindRod) != 1 {
@@ -191,7 +191,7 @@ func TestCaseBlind(t *testing.T) {
 	if d.count(entry.KindCharge) != 2 || d.count(entry.KindRod) != 1 {
 		t.Errorf("capital letters did not act: %v", d.acts())
 	}
-	if e := d.m.running.entries[len(d.m.running.entries)-1]; e.Key != "R" {
+	if e := d.m.running.Entries()[len(d.m.running.Entries())-1]; e.Key != "R" {
 		t.Errorf("the key is journaled as %q, not as typed", e.Key)
 	}
 }
@@ -269,7 +269,7 @@ func TestEnterIsNoYes(t *testing.T) {
 func TestCrossingOutAfterAnArrowHitsTheCharge(t *testing.T) {
 	d := practising(t)
 	d.press("c", "up", "u")
-	if n := len(d.m.running.reading.Charges); n != 0 {
+	if n := len(d.m.running.Reading().Charges); n != 0 {
 		t.Errorf("%d charges left, want the charge crossed out", n)
 	}
 }

@@ -200,9 +200,9 @@ func TestNoBareKeyChangesPhase(t *testing.T) {
 		for _, k := range b.Keys() {
 			d := practising(t)
 			d.press("n", "x", "enter") // a last act for the keys that speak of one
-			before := d.m.running.reading.Phase
+			before := d.m.running.Reading().Phase
 			d.press(k)
-			if now := d.m.running.reading.Phase; now != before {
+			if now := d.m.running.Reading().Phase; now != before {
 				t.Errorf("%s (%s) alone changed the phase from %s to %s", k, b.Help().Desc, before, now)
 			}
 		}

@@ -117,7 +117,7 @@ func allChoices(t *testing.T) map[string]choice {
 	walk(views(sh))
 	walk(leaveUnkept(sh))
 	walk(journal{}.askFilter())
-	last, _ := sh.smelt.lastAct()
+	last, _ := sh.smelt.LastAct()
 	walk(askAmend(sh, last))
 	for _, a := range fireActs {
 		walk(a.ask(sh, nil, book))

@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"chargehand/model/entry"
-	"chargehand/model/fold"
 	"chargehand/model/words"
 )
 
@@ -15,7 +14,7 @@ const wholeMinutes = 30 * time.Second
 
 // enterLate asks when, then what, then the rest of it.
 func enterLate(sh shared) step {
-	if sh.smelt.rights() < mendable {
+	if rightsIn(sh.smelt) < mendable {
 		return refused(whyNot(sh.smelt))
 	}
 	return askWhen(sh, words.LateWhen, "", func(at time.Time) step {
@@ -75,12 +74,12 @@ func timeOf(sh shared, text string) (time.Time, error) {
 		return time.Time{}, err
 	}
 	// The time goes by the wall clock as it is now; light by the smelt's own.
-	elapsed := func() time.Duration { return fold.ElapsedAt(s.entries, sh.now) - sh.now.Wall.Sub(at) }
+	elapsed := func() time.Duration { return s.Clock(sh.now) - sh.now.Wall.Sub(at) }
 	if next := at.AddDate(0, 0, 1); elapsed() < 0 && afterwards(sh) && next.Before(ended(sh).Add(sameDay)) {
 		at = next // after the last that is known of it
 	}
 	if elapsed() < 0 {
-		return time.Time{}, errors.New(words.BeforeLight(s.reading.Lit.Format(words.Clock)))
+		return time.Time{}, errors.New(words.BeforeLight(s.Reading().Lit.Format(words.Clock)))
 	}
 	return entry.Wall(at), nil
 }
@@ -91,7 +90,7 @@ func latest(sh shared) time.Time {
 	if afterwards(sh) {
 		return ended(sh).Add(time.Minute)
 	}
-	return sh.now.Wall.In(sh.smelt.reading.Lit.Location())
+	return sh.now.Wall.In(sh.smelt.Reading().Lit.Location())
 }
 
 // sameDay is how long after its end a smelt's times are still those of today.
@@ -101,12 +100,12 @@ const sameDay = 12 * time.Hour
 // and no other: a log that was brought in, or a smelt that ended before today.
 func afterwards(sh shared) bool {
 	s := sh.smelt
-	return !s.running() && (s.light().Imported || sh.now.Wall.Sub(ended(sh)) > sameDay)
+	return !s.Running() && (s.Light().Imported || sh.now.Wall.Sub(ended(sh)) > sameDay)
 }
 
 // ended is when a smelt that is over was: at its last act, or when its last phase
 // began, as closing it.
 func ended(sh shared) time.Time {
 	s := sh.smelt
-	return s.reading.Wall(max(s.reading.At, s.turned))
+	return s.Reading().Wall(max(s.Reading().At, s.Since()))
 }

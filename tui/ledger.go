@@ -56,26 +56,3 @@ func (l ledger) late(now entry.Stamp) bool {
 	first := l.pending[0]
 	return since(entry.Stamp{Wall: first.Kept, Boot: first.Boot, Mono: first.Mono}, now) > patience
 }
-
-// aimed points an event that names another entry by its own name at the number
-// that entry has.
-func aimed(e entry.Entry, seqOf func(local string) (uint64, bool)) entry.Entry {
-	at := func(r entry.Ref) entry.Ref {
-		if seq, ok := seqOf(r.Local); ok && r.Local != "" {
-			r.Seq = seq
-		}
-		return r
-	}
-	switch ev := e.Event.(type) {
-	case entry.Strike:
-		ev.Target = at(ev.Target)
-		e.Event = ev
-	case entry.Amend:
-		ev.Target = at(ev.Target)
-		e.Event = ev
-	case entry.Level:
-		ev.Charge = at(ev.Charge)
-		e.Event = ev
-	}
-	return e
-}

@@ -149,7 +149,7 @@ func TestDecision(t *testing.T) {
 	}
 	d.press("u", "o", "d", "n", "y")
 	evs := d.acts()
-	if e, ok := evs[len(evs)-2].(entry.Extract); !ok || !e.None || d.m.running.phase != entry.Closed {
-		t.Errorf("%#v, %s", evs[len(evs)-2], d.m.running.phase)
+	if e, ok := evs[len(evs)-2].(entry.Extract); !ok || !e.None || d.m.running.Phase() != entry.Closed {
+		t.Errorf("%#v, %s", evs[len(evs)-2], d.m.running.Phase())
 	}
 }

@@ -11,7 +11,7 @@ import (
 // crossOutLast crosses out the last act in force; pressed again, the one
 // before.
 func crossOutLast(sh shared) step {
-	l, ok := sh.smelt.lastAct()
+	l, ok := sh.smelt.LastAct()
 	if !ok {
 		return refused(words.NothingToCross)
 	}
@@ -26,18 +26,17 @@ func crossOut(sh shared, l fold.Line) step {
 		return refused(words.NotTheLight)
 	}
 	said := words.CrossedOut(describe(sh.theme.Units, sh.smelt, l))
-	return did(entry.Strike{Target: sh.smelt.ref(l.Seq())}, func(shared) string { return said })
+	return did(entry.Strike{Target: sh.smelt.Ref(l.Seq())}, func(shared) string { return said })
 }
 
 // bringBack undoes the last crossing-out.
 func bringBack(sh shared) step {
-	for i := len(sh.smelt.lines) - 1; i >= 0; i-- {
-		l := sh.smelt.lines[i]
+	for l := range sh.smelt.Backward() {
 		s, ok := l.Event.(entry.Strike)
 		if !ok || l.Struck() {
 			continue
 		}
-		target, ok := sh.smelt.line(s.Target.Seq)
+		target, ok := sh.smelt.Line(s.Target.Seq)
 		if !ok || target.Entry.Kind() == entry.KindStrike {
 			continue
 		}
@@ -56,15 +55,15 @@ func undo(sh shared, l fold.Line) step {
 	if by == 0 {
 		return refused(words.NothingToUndo)
 	}
-	return did(entry.Strike{Target: sh.smelt.ref(by)}, func(after shared) string {
-		back, _ := after.smelt.line(l.Seq())
+	return did(entry.Strike{Target: sh.smelt.Ref(by)}, func(after shared) string {
+		back, _ := after.smelt.Line(l.Seq())
 		return words.BroughtBack(describe(after.theme.Units, after.smelt, back))
 	})
 }
 
 // minuteEarlier moves the last act back a minute.
 func minuteEarlier(sh shared) step {
-	l, ok := sh.smelt.lastAct()
+	l, ok := sh.smelt.LastAct()
 	if !ok {
 		return refused(words.NothingToMove)
 	}
@@ -77,7 +76,7 @@ func minuteEarlier(sh shared) step {
 // amend changes a line's event, its time, or both. Since the last amendment of
 // several holds for both, it carries along what an earlier one changed.
 func amend(sh shared, l fold.Line, ev entry.Event, at time.Time, uncertain time.Duration) step {
-	a := entry.Amend{Target: sh.smelt.ref(l.Seq()), Event: ev, Happened: at, Uncertain: uncertain}
+	a := entry.Amend{Target: sh.smelt.Ref(l.Seq()), Event: ev, Happened: at, Uncertain: uncertain}
 	if l.AmendedBy != 0 && ev == nil {
 		a.Event = l.Event
 	}
@@ -85,13 +84,13 @@ func amend(sh shared, l fold.Line, ev entry.Event, at time.Time, uncertain time.
 		a.Happened, a.Uncertain = happenedWall(sh, l), l.Uncertain
 	}
 	return did(a, func(after shared) string {
-		now, _ := after.smelt.line(l.Seq())
-		return words.Changed(after.smelt.wallOf(now).Format(words.Clock), describe(after.theme.Units, after.smelt, now))
+		now, _ := after.smelt.Line(l.Seq())
+		return words.Changed(after.smelt.Wall(now).Format(words.Clock), describe(after.theme.Units, after.smelt, now))
 	})
 }
 
 // happenedWall is when a line happened by the wall clock as it goes now, which
 // is how an entry made now says when something happened.
 func happenedWall(sh shared, l fold.Line) time.Time {
-	return entry.Wall(sh.now.Wall.Add(l.At - fold.ElapsedAt(sh.smelt.entries, sh.now)))
+	return entry.Wall(sh.now.Wall.Add(l.At - sh.smelt.Clock(sh.now)))
 }

@@ -20,12 +20,12 @@ func TestCrossOutOneAfterTheOther(t *testing.T) {
 	d.answers("tapped")
 	d.press("u")
 	d.answers("charge 1")
-	if n := len(d.m.running.reading.Charges); n != 0 {
+	if n := len(d.m.running.Reading().Charges); n != 0 {
 		t.Errorf("%d charges left", n)
 	}
 	d.press("o", "u")
 	d.answers("holds again: charge 1")
-	if n := len(d.m.running.reading.Charges); n != 1 {
+	if n := len(d.m.running.Reading().Charges); n != 1 {
 		t.Errorf("%d charges after bringing it back", n)
 	}
 	d.press("o", "u")
@@ -35,7 +35,7 @@ func TestCrossOutOneAfterTheOther(t *testing.T) {
 func TestTheLightStays(t *testing.T) {
 	d := sit(t)
 	d.press("p", "u")
-	if !d.m.answer.refused || d.m.running.reading.Light.UID == "" {
+	if !d.m.answer.refused || d.m.running.Reading().Light.UID == "" {
 		t.Error("the light was crossed out")
 	}
 }
@@ -44,13 +44,13 @@ func TestMinuteEarlierPerPress(t *testing.T) {
 	d := practising(t)
 	d.wait(10 * time.Minute)
 	d.press("c")
-	at := d.m.running.reading.Charges[0].At
+	at := d.m.running.Reading().Charges[0].At
 	d.fast(80*time.Millisecond, "m", "m", "m")
-	if got := at - d.m.running.reading.Charges[0].At; got.Round(time.Second) != 3*time.Minute {
+	if got := at - d.m.running.Reading().Charges[0].At; got.Round(time.Second) != 3*time.Minute {
 		t.Errorf("three presses moved the charge by %v", got)
 	}
 	d.wait(time.Minute)
-	if got := at - d.m.running.reading.Charges[0].At; got.Round(time.Second) != 3*time.Minute {
+	if got := at - d.m.running.Reading().Charges[0].At; got.Round(time.Second) != 3*time.Minute {
 		t.Errorf("a minute later it stands %v earlier", got)
 	}
 	for range 30 {
@@ -67,19 +67,19 @@ func TestTimeAndContentBothStayChanged(t *testing.T) {
 	d.press("b", "7", "0", "0", "enter")
 	d.press("v", "b", "a", "w", "8", "0", "0", "enter")
 	d.press("a", "t", "5", "enter")
-	blast := d.m.running.reading
+	blast := d.m.running.Reading()
 	if v := blast.Blast.Volume.Value; v != 800 {
 		t.Errorf("after the time was changed the blast is %v", v)
 	}
 	ago := blast.At - blast.BlastAt
 	d.press("a", "w", "9", "0", "0", "enter")
-	r := d.m.running.reading
+	r := d.m.running.Reading()
 	if r.Blast.Volume.Value != 900 || (r.At-r.BlastAt-ago).Abs() > 10*time.Second {
 		t.Errorf("blast %v, %v ago, want 900, %v ago", r.Blast.Volume.Value, r.At-r.BlastAt, ago)
 	}
 	d.shows("was at 12:10, blast, 700 l/min")
 	d.press("o")
-	if v := d.m.running.reading.Blast.Volume.Value; v != 800 {
+	if v := d.m.running.Reading().Blast.Volume.Value; v != 800 {
 		t.Errorf("undoing the last change leaves %v, want 800", v)
 	}
 }
@@ -88,14 +88,14 @@ func TestBookStrikesAndUndoes(t *testing.T) {
 	d := practising(t)
 	d.press("c", "t", "v", "b", "up")
 	d.press("u")
-	if n := len(d.m.running.reading.Charges); n != 0 {
+	if n := len(d.m.running.Reading().Charges); n != 0 {
 		t.Fatal("the charge is not crossed out")
 	}
 	d.shows("crossed out 12:00")
 	d.press("u")
 	d.answers("already")
 	d.press("o")
-	if n := len(d.m.running.reading.Charges); n != 1 {
+	if n := len(d.m.running.Reading().Charges); n != 1 {
 		t.Error("the charge did not come back")
 	}
 	d.press("o")
@@ -117,17 +117,17 @@ func TestEnterLate(t *testing.T) {
 	d.wait(40 * time.Minute)
 	d.press("c")
 	d.press("o", "e", "1", "5", "enter", "c", "2", "enter", "3", "enter")
-	cs := d.m.running.reading.Charges
+	cs := d.m.running.Reading().Charges
 	if len(cs) != 2 {
 		t.Fatalf("%d charges", len(cs))
 	}
-	if ago := d.m.running.reading.At - cs[0].At; ago.Round(time.Minute) != 15*time.Minute {
+	if ago := d.m.running.Reading().At - cs[0].At; ago.Round(time.Minute) != 15*time.Minute {
 		t.Errorf("the late charge stands %v ago, want 15 min", ago)
 	}
 	if n, _ := cs[0].Parts.Count(entry.Charcoal); n != 2 {
 		t.Errorf("it holds %v buckets", n)
 	}
-	es := d.m.running.entries
+	es := d.m.running.Entries()
 	if e := es[len(es)-1]; e.Uncertain != wholeMinutes {
 		t.Errorf("its time is known to %v", e.Uncertain)
 	}
@@ -136,8 +136,8 @@ func TestEnterLate(t *testing.T) {
 	d.press("v", "b", "e")
 	d.write("12:10")
 	d.press("enter", "t")
-	l, _ := d.m.running.line(d.m.running.nextSeq() - 1)
-	if at := d.m.running.wallOf(l).Format("15:04"); at != "12:10" {
+	l, _ := d.m.running.Last()
+	if at := d.m.running.Wall(l).Format("15:04"); at != "12:10" {
 		t.Errorf("the tap stands at %s", at)
 	}
 	d.shows("late")
@@ -154,13 +154,13 @@ func TestPendingThenKept(t *testing.T) {
 	d := practising(t)
 	d.hold = true
 	d.press("c", "g", "m")
-	if n := len(d.m.running.reading.Charges); n != 1 {
+	if n := len(d.m.running.Reading().Charges); n != 1 {
 		t.Fatalf("%d charges before they are kept", n)
 	}
 	if d.m.said().State == 0 || d.m.Unkept() != len(d.queue) {
 		t.Errorf("%d unkept of %d", d.m.Unkept(), len(d.queue))
 	}
-	pending := d.m.running.reading
+	pending := d.m.running.Reading()
 	d.press("u") // crosses out the remark, which is not kept either
 	var strike entry.Strike
 	for _, e := range d.queue {
@@ -172,19 +172,19 @@ func TestPendingThenKept(t *testing.T) {
 		}
 	}
 	// Another entry gets in between: the numbers shift, the aims follow.
-	d.book.keep(entry.Entry{Stream: d.m.running.id, Happened: d.at.Wall, Event: entry.Note{Text: "from elsewhere"}})
+	d.book.keep(entry.Entry{Stream: d.m.running.ID(), Happened: d.at.Wall, Event: entry.Note{Text: "from elsewhere"}})
 	d.acknowledge()
-	if d.m.Unkept() != 0 || d.m.running.kept != len(d.m.running.entries) {
-		t.Errorf("%d unkept, %d of %d kept", d.m.Unkept(), d.m.running.kept, len(d.m.running.entries))
+	if d.m.Unkept() != 0 || d.m.running.Kept() != len(d.m.running.Entries()) {
+		t.Errorf("%d unkept, %d of %d kept", d.m.Unkept(), d.m.running.Kept(), len(d.m.running.Entries()))
 	}
-	r := d.m.running.reading
+	r := d.m.running.Reading()
 	if len(r.Charges) != 1 || r.Charges[0].At != pending.Charges[0].At {
 		t.Errorf("after keeping: %+v, before: %+v", r.Charges, pending.Charges)
 	}
 	if strike.Target.Seq == 0 {
 		t.Error("the strike had no provisional number")
 	}
-	kept, _ := d.book.Entries(d.m.running.id)
+	kept, _ := d.book.Entries(d.m.running.ID())
 	fromBook := model.Read(kept, fold.All, r.At)
 	if len(fromBook.Charges) != 1 || fromBook.Charges[0].At != r.Charges[0].At {
 		t.Error("the book tells another story than the screen")
@@ -200,12 +200,12 @@ func TestScreenAndBookAgree(t *testing.T) {
 		d.press(k)
 	}
 	d.acknowledge()
-	kept, _ := d.book.Entries(d.m.running.id)
-	if len(kept) != len(d.m.running.entries) {
-		t.Fatalf("the book holds %d entries, the screen %d", len(kept), len(d.m.running.entries))
+	kept, _ := d.book.Entries(d.m.running.ID())
+	if len(kept) != len(d.m.running.Entries()) {
+		t.Fatalf("the book holds %d entries, the screen %d", len(kept), len(d.m.running.Entries()))
 	}
 	for i := range kept {
-		got, want := d.m.running.entries[i], kept[i]
+		got, want := d.m.running.Entries()[i], kept[i]
 		if got.Seq != want.Seq || got.Local != want.Local {
 			t.Errorf("entry %d: screen %d %s, book %d %s", i, got.Seq, got.Local, want.Seq, want.Local)
 		}
@@ -270,7 +270,7 @@ func TestRefusedEntryGoes(t *testing.T) {
 	d.queue = d.queue[:len(d.queue)-1]
 	d.acknowledge()
 	d.send(Kept{Refused: []entry.Entry{refused}, Err: errors.New("too long")})
-	if n := len(d.m.running.reading.Charges); n != 0 {
+	if n := len(d.m.running.Reading().Charges); n != 0 {
 		t.Errorf("%d charges: a refused entry still counts", n)
 	}
 	d.answers("too long")
@@ -289,15 +289,15 @@ func TestAClosedSmeltIsStillPutRight(t *testing.T) {
 			d.press("o", "o", "n", "y") // taken out at half past twelve, without a bloom
 			d.press("o", "k", "y")
 			d.wait(after)
-			r := d.m.shown().reading
-			if !d.m.shown().phase.Over() || len(r.Charges) != 3 || d.m.shown().rights() != mendable {
-				t.Fatalf("%s, %d charges", d.m.shown().phase, len(r.Charges))
+			r := d.m.shown().Reading()
+			if !d.m.shown().Phase().Over() || len(r.Charges) != 3 || rightsIn(d.m.shown()) != mendable {
+				t.Fatalf("%s, %d charges", d.m.shown().Phase(), len(r.Charges))
 			}
 			d.press("o", "e")
 			d.write("12:15")
 			d.press("enter", "c", "enter", "enter")
 			d.answers("entered late, at 12:15: charge 3")
-			if n := len(d.m.shown().reading.Charges); n != 4 {
+			if n := len(d.m.shown().Reading().Charges); n != 4 {
 				t.Errorf("%d charges after a late one: %s", n, d.m.answer.text)
 			}
 			d.press("n")
@@ -305,25 +305,25 @@ func TestAClosedSmeltIsStillPutRight(t *testing.T) {
 			d.press("enter")
 			d.answers("pond")
 			d.press("w", "b", "4", "enter")
-			if kg := d.m.shown().reading.Bloom; kg.Value != 4 {
+			if kg := d.m.shown().Reading().Bloom; kg.Value != 4 {
 				t.Errorf("the bloom weighs %v", kg)
 			}
 			d.press("v", "b", "k", "c", "end", "a", "t")
 			d.write("12:25")
 			d.press("enter")
-			if c := d.m.shown().reading.Charges[3]; c.At.Round(time.Minute) != 25*time.Minute {
+			if c := d.m.shown().Reading().Charges[3]; c.At.Round(time.Minute) != 25*time.Minute {
 				t.Errorf("charge 4 was moved to %v: %s", c.At, d.m.answer.text)
 			}
 			d.press("end", "u")
 			d.answers("crossed out: charge 4")
-			if n := len(d.m.shown().reading.Charges); n != 3 {
+			if n := len(d.m.shown().Reading().Charges); n != 3 {
 				t.Errorf("%d charges after one was crossed out", n)
 			}
 			d.press("e")
 			d.write("12:20")
 			d.press("enter", "t")
 			d.answers("entered late, at 12:20: tapped")
-			if p := d.m.shown().phase; p != entry.Closed {
+			if p := d.m.shown().Phase(); p != entry.Closed {
 				t.Errorf("mending took it back to %s", p)
 			}
 		})
@@ -337,7 +337,7 @@ func TestTheBloomIsTakenOutAfterwards(t *testing.T) {
 	d.pass(30 * time.Minute)
 	d.press("o", "k", "y", "o", "e", "5", "enter", "o", "r")
 	d.press("w", "b", "4", "enter")
-	if p := d.m.shown().reading.Phase; p != entry.Extracted {
+	if p := d.m.shown().Reading().Phase; p != entry.Extracted {
 		t.Errorf("it stands at %s: %s", p, d.m.answer.text)
 	}
 	d.shows("extracted after 25 min")
@@ -352,12 +352,12 @@ func TestTakeOverIsSaidAtOnceAndOnce(t *testing.T) {
 	d.shows("a small book took over (and 1 more")
 	d.wait(time.Second)
 	d.shows("a small book took over")
-	before := len(d.m.running.reading.Charges)
+	before := len(d.m.running.Reading().Charges)
 	d.press("c")
 	if strings.Contains(d.screen(), "took over") {
 		t.Error("it is still said after a key")
 	}
-	if n := len(d.m.running.reading.Charges); n != before+1 {
+	if n := len(d.m.running.Reading().Charges); n != before+1 {
 		t.Errorf("%d charges: the key did not act", n)
 	}
 	d.hold = true

@@ -8,7 +8,7 @@ import (
 // others is the list of rare acts. The letters of those that change phase keep
 // away from the charge keys here too, and each of them asks once.
 func others(sh shared) step {
-	if sh.smelt.rights() < own {
+	if rightsIn(sh.smelt) < own {
 		return othersMending(sh)
 	}
 	return choose(words.DoOthers, otherOptions()...)
@@ -51,7 +51,7 @@ func otherOptions() []option {
 // happens any more: its account is still put right, and what was forgotten
 // entered.
 func othersMending(sh shared) step {
-	if sh.smelt.rights() == lookOnly {
+	if rightsIn(sh.smelt) == lookOnly {
 		return refused(whyNot(sh.smelt))
 	}
 	return choose(words.DoOthers,

@@ -97,22 +97,22 @@ func TestJumpIsWrittenDown(t *testing.T) {
 	d := practising(t)
 	d.wait(time.Minute)
 	d.press("c")
-	at := d.m.running.reading.Charges[0].At
+	at := d.m.running.Reading().Charges[0].At
 	d.at.Wall = d.at.Wall.Add(-23 * time.Minute)
 	d.wait(time.Minute)
 	if j, ok := d.last().(entry.ClockJump); !ok || (time.Duration(j.ByMs)*time.Millisecond+23*time.Minute).Abs() > time.Second {
 		t.Fatalf("the last entry is %#v", d.last())
 	}
 	d.answers("23 min back")
-	r := d.m.running.reading
+	r := d.m.running.Reading()
 	if r.Charges[0].At != at || (r.At-at-time.Minute).Abs() > 2*time.Second {
 		t.Errorf("the charge stands at %v of %v: a stepped wall clock scrambled the smelt", r.Charges[0].At, r.At)
 	}
 	d.press("c", "m")
-	if n := len(d.m.running.reading.Charges); n != 2 {
+	if n := len(d.m.running.Reading().Charges); n != 2 {
 		t.Fatalf("%d charges", n)
 	}
-	if ago := d.m.running.reading.At - d.m.running.reading.Charges[1].At; ago.Round(time.Second) > 61*time.Second || ago < time.Minute {
+	if ago := d.m.running.Reading().At - d.m.running.Reading().Charges[1].At; ago.Round(time.Second) > 61*time.Second || ago < time.Minute {
 		t.Errorf("after the jump one minute earlier is %v ago", ago)
 	}
 }
@@ -124,13 +124,13 @@ func TestTheClockHadBeenWrong(t *testing.T) {
 	d.press("o", "v")
 	d.answers(words.NoClockJump)
 	d.wait(time.Second)
-	before := d.m.running.reading.At
+	before := d.m.running.Reading().At
 	slow := later(d.at, 5*time.Minute)
 	slow.Boot, slow.Mono, slow.Wall = "boot-2", 20*time.Second, slow.Wall.Add(-48*time.Minute)
 	d = sitAt(t, d.book, slow, theme.Theme{})
 	d.press("g", "c")
 	charged := func() time.Duration {
-		cs := d.m.running.reading.Charges
+		cs := d.m.running.Reading().Charges
 		return cs[len(cs)-1].At
 	}
 	if at := charged(); at > before+10*time.Second {
@@ -157,23 +157,23 @@ func TestResumeAfterTheEnd(t *testing.T) {
 	again := sitAt(t, d.book, at, theme.Theme{})
 	again.shows("go on with")
 	again.press("g")
-	r := again.m.running.reading
-	if again.m.active != fireScreen || len(r.Charges) != len(before.reading.Charges) {
-		t.Fatalf("%s, %d charges, want %d", again.m.active, len(r.Charges), len(before.reading.Charges))
+	r := again.m.running.Reading()
+	if again.m.active != fireScreen || len(r.Charges) != len(before.Reading().Charges) {
+		t.Fatalf("%s, %d charges, want %d", again.m.active, len(r.Charges), len(before.Reading().Charges))
 	}
 	for i, c := range r.Charges {
-		if c.At != before.reading.Charges[i].At {
-			t.Errorf("charge %d moved from %v to %v", i+1, before.reading.Charges[i].At, c.At)
+		if c.At != before.Reading().Charges[i].At {
+			t.Errorf("charge %d moved from %v to %v", i+1, before.Reading().Charges[i].At, c.At)
 		}
 	}
-	if gap := r.At - before.reading.At; gap.Round(time.Second) != 5*time.Minute+time.Second {
+	if gap := r.At - before.Reading().At; gap.Round(time.Second) != 5*time.Minute+time.Second {
 		t.Errorf("the clock went on by %v", gap)
 	}
 	again.press("c")
-	if n := len(again.m.running.reading.Charges); n != len(before.reading.Charges)+1 {
+	if n := len(again.m.running.Reading().Charges); n != len(before.Reading().Charges)+1 {
 		t.Errorf("%d charges after one more", n)
 	}
-	if by := again.m.running.entries[len(again.m.running.entries)-1].By; by != "MK" {
+	if by := again.m.running.Entries()[len(again.m.running.Entries())-1].By; by != "MK" {
 		t.Errorf("the initials are %q", by)
 	}
 }
@@ -217,13 +217,13 @@ func TestHangUpLeavesAtOnce(t *testing.T) {
 
 func TestAnotherSmeltAsksFirst(t *testing.T) {
 	d := practising(t)
-	first := d.m.running.id
+	first := d.m.running.ID()
 	d.press("v", "a", "p")
-	if d.m.running.id != first {
+	if d.m.running.ID() != first {
 		t.Fatal("left a running smelt without asking")
 	}
 	d.press("y")
-	if d.m.running.id == first {
+	if d.m.running.ID() == first {
 		t.Error("yes did not begin another")
 	}
 }

@@ -12,6 +12,7 @@ import (
 	"chargehand/model"
 	"chargehand/model/entry"
 	"chargehand/model/fold"
+	"chargehand/model/session"
 	"chargehand/tui/theme"
 )
 
@@ -71,16 +72,16 @@ func TestRandomKeys(t *testing.T) {
 		if n := journaled(d.book); n != pressed {
 			rt.Fatalf("%d keys pressed, %d in the journal", pressed, n)
 		}
-		for _, s := range []smelt{d.m.running, d.m.looked} {
-			if !s.is() || s.demo {
+		for _, s := range []session.Session{d.m.running, d.m.looked} {
+			if !s.Is() || s.ToLook() {
 				continue
 			}
-			kept, _ := d.book.Entries(s.id)
-			if !reflect.DeepEqual(kept, s.entries) {
-				rt.Fatalf("the screen holds other entries of %s than the book", s.id)
+			kept, _ := d.book.Entries(s.ID())
+			if !reflect.DeepEqual(kept, s.Entries()) {
+				rt.Fatalf("the screen holds other entries of %s than the book", s.ID())
 			}
-			if s.running() {
-				if got, want := s.reading, model.Read(kept, fold.All, s.reading.At); !reflect.DeepEqual(got, want) {
+			if s.Running() {
+				if got, want := s.Reading(), model.Read(kept, fold.All, s.Reading().At); !reflect.DeepEqual(got, want) {
 					rt.Fatalf("the screen reads %+v, the book %+v", got, want)
 				}
 			}

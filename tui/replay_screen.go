@@ -53,19 +53,19 @@ func (replay) keys() keymap   { return replayMap }
 // entered goes on where it stood, if it is the same smelt, and stands still.
 func (r replay) entered(sh shared) screen {
 	s := sh.smelt
-	same := r.course.smelt.id == s.id
+	same := r.course.smelt.ID() == s.ID()
 	begin := replay{course: courseOf(s), by: r.by, speed: r.speed, asSeen: r.asSeen}
-	if r.course.smelt.id == "" {
+	if r.course.smelt.ID() == "" {
 		begin.speed, begin.asSeen = 3, true
 	}
-	if same && r.course.solved && r.course.smelt.turn == s.turn && r.course.span == begin.course.span {
-		begin.course = r.course
+	if same {
+		begin.course = begin.course.solved(begin.course.Whole.After(r.course.Whole))
 	}
-	if begin.course.only {
+	if begin.course.Only {
 		begin.asSeen = false
 	}
 	switch {
-	case !s.is():
+	case !s.Is():
 		return replay{}
 	case r.jump.set:
 		return begin.to(r.jump.to)
@@ -82,7 +82,7 @@ func toReplay(l fold.Line) step {
 
 func (r replay) update(sh shared, p Pressed) (screen, step) {
 	t, k := typedOf(p.Key), replayMap
-	if !sh.smelt.is() {
+	if !sh.smelt.Is() {
 		return r, refused(words.NoSmelt)
 	}
 	switch {
@@ -91,7 +91,7 @@ func (r replay) update(sh shared, p Pressed) (screen, step) {
 		return r, otherChemistry(sh, l)
 	case key.Matches(t, k.Play):
 		r.plays, r.drawn = !r.plays, sh.now
-		if r.plays && !r.back && r.at == r.course.span {
+		if r.plays && !r.back && r.at == r.course.Span {
 			r = r.to(0)
 		}
 	case key.Matches(t, k.Turn):
@@ -109,7 +109,7 @@ func (r replay) update(sh shared, p Pressed) (screen, step) {
 	case key.Matches(t, k.ByWarning):
 		r.by = byWarning
 	case key.Matches(t, k.Known):
-		if r.course.only {
+		if r.course.Only {
 			return r, refused(words.OnlyAsWeKnow)
 		}
 		r.asSeen = !r.asSeen
@@ -117,7 +117,7 @@ func (r replay) update(sh shared, p Pressed) (screen, step) {
 	case key.Matches(t, k.First):
 		r = r.to(0)
 	case key.Matches(t, k.Last):
-		r = r.to(r.course.span)
+		r = r.to(r.course.Span)
 	case key.Matches(t, k.LeapForth):
 		r = r.to(r.at + oneLeap)
 	case key.Matches(t, k.LeapBack):
@@ -149,14 +149,14 @@ func (r replay) hints(sh shared) []paint.KeyHint {
 }
 
 func (r replay) paint(g cell.Grid, sh shared) {
-	if !r.then.is() {
+	if !r.then.Is() {
 		top(g, sh, words.DoReplay, "")
 		g.Text(2, paint.TopRows+1, words.NoSmelt, sh.theme.Style(theme.Text))
 		return
 	}
 	v := fireView(g, sh, r.then)
 	v.Past = ""
-	paint.Replay(g, sh.theme, r.then.reading, v, r.line())
+	paint.Replay(g, sh.theme, r.then.Reading(), v, r.line())
 }
 
 // Frame is a moment of a replay that plays.

@@ -15,6 +15,7 @@ import (
 	"chargehand/model/figure"
 	"chargehand/model/fold"
 	"chargehand/model/rule"
+	"chargehand/model/session"
 	"chargehand/model/words"
 	"chargehand/tui/theme"
 )
@@ -41,9 +42,9 @@ func TestReplayIsWhatWasShown(t *testing.T) {
 		d.press("p")
 		shown := map[time.Duration]showed{}
 		see := func() {
-			if d.m.running.running() && d.m.Unkept() == 0 {
-				r := d.m.running.reading
-				shown[r.At] = showed{r, d.m.running.watch.warnings}
+			if d.m.running.Running() && d.m.Unkept() == 0 {
+				r := d.m.running.Reading()
+				shown[r.At] = showed{r, d.m.running.Warnings()}
 			}
 		}
 		d.press("o", "m", "y")
@@ -81,7 +82,7 @@ func TestReplayIsWhatWasShown(t *testing.T) {
 		d.acknowledge()
 		see()
 		d.wait(time.Second)
-		kept := d.m.running.entries
+		kept := d.m.running.Entries()
 		c := courseOf(d.m.running)
 		for at, was := range shown {
 			known := fold.KnownAt(kept, at)
@@ -94,7 +95,7 @@ func TestReplayIsWhatWasShown(t *testing.T) {
 		}
 		for at, was := range shown { // the screen itself; a few, each folds anew
 			r := replay{course: c, asSeen: true}.to(at)
-			if !reflect.DeepEqual(r.then.reading, was.reading) || !reflect.DeepEqual(r.then.watch.warnings, was.warnings) {
+			if !reflect.DeepEqual(r.then.Reading(), was.reading) || !reflect.DeepEqual(r.then.Warnings(), was.warnings) {
 				rt.Fatalf("at %v the screen shows another moment", at)
 			}
 			break
@@ -138,16 +139,16 @@ func TestReplayMoves(t *testing.T) {
 	}
 	d.press("end")
 	end := d.replay()
-	if end.at != end.course.span || len(end.then.reading.Charges) != 6 {
-		t.Errorf("the end is %v with %d charges", end.at, len(end.then.reading.Charges))
+	if end.at != end.course.Span || len(end.then.Reading().Charges) != 6 {
+		t.Errorf("the end is %v with %d charges", end.at, len(end.then.Reading().Charges))
 	}
 	d.press("right")
 	d.answers(words.NoMoreSteps)
 	d.press("home", "e")
-	for i := range end.course.taken[1:] {
+	for i := range end.course.Taken[1:] {
 		d.press("right")
-		if got := d.replay().at; got != end.course.taken[i+1] {
-			t.Errorf("entry %d is at %v, not %v", i+1, got, end.course.taken[i+1])
+		if got := d.replay().at; got != end.course.Taken[i+1] {
+			t.Errorf("entry %d is at %v, not %v", i+1, got, end.course.Taken[i+1])
 		}
 	}
 	d.press("end", "w", "left")
@@ -190,7 +191,7 @@ func TestReplayPlays(t *testing.T) {
 		t.Errorf("the fastest is %d", s)
 	}
 	frames(600)
-	if r := d.replay(); r.at != r.course.span || r.plays {
+	if r := d.replay(); r.at != r.course.Span || r.plays {
 		t.Errorf("it does not stand at its end: %v", r.at)
 	}
 	d.press("b", "enter")
@@ -240,11 +241,11 @@ func TestReplayOfAnImportedSmelt(t *testing.T) {
 	d.press("k")
 	d.answers(words.OnlyAsWeKnow)
 	d.press("end")
-	if n := len(d.replay().then.reading.Charges); n != 5 {
+	if n := len(d.replay().then.Reading().Charges); n != 5 {
 		t.Errorf("%d charges at its end", n)
 	}
 	d.press("c", "s", "u")
-	if len(d.m.looked.entries) != 7 {
+	if len(d.m.looked.Entries()) != 7 {
 		t.Error("Replay took an entry")
 	}
 }
@@ -253,10 +254,10 @@ func TestReplayOfAnImportedSmelt(t *testing.T) {
 func TestReplayKeysAreTheHouses(t *testing.T) {
 	d := replaying(t, "own")
 	d.wait(time.Second)
-	before := len(d.m.running.entries)
+	before := len(d.m.running.Entries())
 	d.press("right", "right", "e", "left")
 	d.wait(time.Second)
-	for _, e := range d.m.running.entries[before:] {
+	for _, e := range d.m.running.Entries()[before:] {
 		if e.Kind() == entry.KindKeys {
 			t.Errorf("the smelt took %+v", e.Event)
 		}
@@ -301,7 +302,7 @@ func BenchmarkReplayDay(b *testing.B) {
 	c := courseOf(m.running)
 	for b.Loop() {
 		r := replay{course: c, asSeen: true}.to(0)
-		for r.at < min(10*time.Hour, c.span) {
+		for r.at < min(10*time.Hour, c.Span) {
 			r = r.to(r.at + 6*time.Minute)
 		}
 	}
@@ -314,7 +315,7 @@ func TestChemistryIsAWayOfLooking(t *testing.T) {
 	d.send(tea.WindowSizeMsg{Width: 120, Height: 36})
 	d.press("f", "f", "f", "c")
 	d.pass(time.Minute)
-	lines := len(d.m.running.lines)
+	lines := d.m.running.Len()
 	d.press("tab")
 	d.answers("tab shows plain words again")
 	d.shows("FeO")
@@ -327,8 +328,8 @@ func TestChemistryIsAWayOfLooking(t *testing.T) {
 	if strings.Contains(d.m.View(), "FeO") {
 		t.Error("Fire still shows chemistry")
 	}
-	for _, l := range d.m.running.lines[lines:] {
-		if entry.IsAct(l.Event) {
+	for l := range d.m.running.Lines() {
+		if l.Seq() > uint64(lines) && entry.IsAct(l.Event) {
 			t.Errorf("an act was kept: %+v", l.Event)
 		}
 	}

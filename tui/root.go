@@ -7,6 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
+	"chargehand/model/session"
 	"chargehand/model/words"
 	"chargehand/tui/theme"
 )
@@ -19,11 +20,11 @@ type Model struct {
 	w, h     int
 	theme    theme.Theme
 	now      entry.Stamp
-	ticked   entry.Stamp // the last look at both clocks
-	by       string      // initials, until a smelt knows better
-	running  smelt       // the smelt at work
-	looked   smelt       // another one, looked at
-	house    int         // entries of the house that this run kept
+	ticked   entry.Stamp     // the last look at both clocks
+	by       string          // initials, until a smelt knows better
+	running  session.Session // the smelt at work
+	looked   session.Session // another one, looked at
+	house    int             // entries of the house that this run kept
 	starters []Starter
 	stand    stand // the shelf, as far as it was read
 	ledger   ledger

@@ -15,12 +15,12 @@ import (
 func TestPractiseAsksNothing(t *testing.T) {
 	d := sit(t)
 	d.press("p")
-	l := d.m.running.light()
+	l := d.m.running.Light()
 	if d.m.active != fireScreen || !l.Practice || l.UID != "uid-1" || !l.Furnace.Guessed {
 		t.Errorf("%s %+v", d.m.active, l)
 	}
-	if d.m.running.id != "2026-05-09-shortshaft-a" {
-		t.Errorf("the smelt is %s", d.m.running.id)
+	if d.m.running.ID() != "2026-05-09-shortshaft-a" {
+		t.Errorf("the smelt is %s", d.m.running.ID())
 	}
 }
 
@@ -46,7 +46,7 @@ func TestLightMarksWhatIsGuessed(t *testing.T) {
 		d.press("down")
 	}
 	d.press("enter")
-	l := d.m.running.light()
+	l := d.m.running.Light()
 	if l.Practice || len(l.Measures) != 2 {
 		t.Fatalf("%+v", l)
 	}
@@ -74,7 +74,7 @@ func TestLightSaysWhatIsWrong(t *testing.T) {
 	}
 	d.press("enter")
 	d.answers("the rim cannot be below the charging mark")
-	if d.m.running.is() {
+	if d.m.running.Is() {
 		t.Fatal("lit all the same")
 	}
 	d.shows("> rim above the tuyere")
@@ -85,7 +85,7 @@ func TestLightSaysWhatIsWrong(t *testing.T) {
 		d.press("down")
 	}
 	d.press("enter")
-	if f := d.m.running.light().Furnace; !d.m.running.is() || f.Rim.Known {
+	if f := d.m.running.Light().Furnace; !d.m.running.Is() || f.Rim.Known {
 		t.Errorf("a blank rim is not recorded: %+v", f)
 	}
 }
@@ -113,9 +113,9 @@ func TestOwnFurnaceIsOfferedFirst(t *testing.T) {
 	d.shows("as in 2026-05-09-reedhollow-a")
 	d.shows("Reed Hollow")
 	d.press("enter")
-	l := d.m.running.light()
-	if d.m.running.id != "2026-05-09-reedhollow-b" || l.Measures[0].Mass.Value != 2 || l.Measures[0].Guessed || !l.Measures[1].Guessed {
-		t.Errorf("%s %+v", d.m.running.id, l.Measures)
+	l := d.m.running.Light()
+	if d.m.running.ID() != "2026-05-09-reedhollow-b" || l.Measures[0].Mass.Value != 2 || l.Measures[0].Guessed || !l.Measures[1].Guessed {
+		t.Errorf("%s %+v", d.m.running.ID(), l.Measures)
 	}
 }
 
@@ -125,11 +125,11 @@ func TestDemoIsToLookAt(t *testing.T) {
 	d.shows("invented, to look at")
 	d.press("enter")
 	d.shows("invented, a moment to look at")
-	before := len(d.m.looked.entries)
+	before := len(d.m.looked.Entries())
 	for _, k := range []string{"c", "s", "u", "m", "t", "w", "o", "up", "k"} {
 		d.press(k)
 	}
-	if len(d.m.looked.entries) != before || d.m.dialog != nil {
+	if len(d.m.looked.Entries()) != before || d.m.dialog != nil {
 		t.Error("the demo took an entry")
 	}
 	d.press("v", "b", "u")
@@ -146,22 +146,22 @@ func TestPracticeIsSetAside(t *testing.T) {
 	d := practising(t)
 	d.press("c", "o", "k", "y")
 	d.press("v", "a", "p", "y")
-	id := d.m.running.id
+	id := d.m.running.ID()
 	d.press("v", "s")
 	d.shows("2 smelts")
 	d.shows(words.ShelfPractice)
 	d.press("end", "enter")
 	d.shows("practice: 1 smelt")
 	d.press("home", "enter")
-	if d.m.looked.id == "" || !d.m.looked.light().Practice {
-		t.Errorf("opened %q", d.m.looked.id)
+	if d.m.looked.ID() == "" || !d.m.looked.Light().Practice {
+		t.Errorf("opened %q", d.m.looked.ID())
 	}
 	d.press("v", "s", "end", "enter")
 	d.shows(words.ShelfPractice)
 	again := sitAt(t, d.book, later(d.at, time.Minute), theme.Theme{})
 	again.press("enter")
-	if again.m.running.id != id || again.m.active != fireScreen {
-		t.Errorf("the first line opened %q, not %q", again.m.running.id, id)
+	if again.m.running.ID() != id || again.m.active != fireScreen {
+		t.Errorf("the first line opened %q, not %q", again.m.running.ID(), id)
 	}
 }
 
@@ -169,15 +169,15 @@ func TestPracticeIsSetAside(t *testing.T) {
 func TestLookingDoesNotStopTheRunningOne(t *testing.T) {
 	d := practising(t)
 	d.press("c", "v", "s", "down", "enter")
-	if d.m.shown().id != "2026-01-01-nowheremill-a" {
-		t.Fatalf("shown is %s", d.m.shown().id)
+	if d.m.shown().ID() != "2026-01-01-nowheremill-a" {
+		t.Fatalf("shown is %s", d.m.shown().ID())
 	}
 	d.wait(3 * time.Minute)
 	d.press("v", "o")
-	if d.m.shown().id != d.m.running.id || d.m.active != fireScreen {
-		t.Errorf("%s at %s", d.m.shown().id, d.m.active)
+	if d.m.shown().ID() != d.m.running.ID() || d.m.active != fireScreen {
+		t.Errorf("%s at %s", d.m.shown().ID(), d.m.active)
 	}
-	if at := d.m.running.reading.At - d.m.running.reading.Charges[0].At; at < 3*time.Minute {
+	if at := d.m.running.Reading().At - d.m.running.Reading().Charges[0].At; at < 3*time.Minute {
 		t.Errorf("its clock stood still: %v since the charge", at)
 	}
 }
@@ -203,7 +203,7 @@ func TestImportedSmelt(t *testing.T) {
 	if w, ok := d.last().(entry.Weigh); !ok || w.Mass != 2 {
 		t.Fatalf("%#v: %s", d.last(), d.m.answer.text)
 	}
-	if m := d.m.looked.reading.Measures[0]; m.Mass.Value != 2 {
+	if m := d.m.looked.Reading().Measures[0]; m.Mass.Value != 2 {
 		t.Errorf("the bucket weighs %v", m.Mass)
 	}
 	d.press("v", "b", "up", "u")
@@ -217,7 +217,7 @@ func TestImportedSmelt(t *testing.T) {
 	d.write("13:50")
 	d.press("enter", "t")
 	for i, want := range []time.Duration{170 * time.Minute, 110 * time.Minute} { // since noon
-		if l := d.m.looked.lines[len(demo)+2+i]; l.At.Round(time.Minute) != want {
+		if l, _ := d.m.looked.Line(uint64(len(demo) + 3 + i)); l.At.Round(time.Minute) != want {
 			t.Errorf("a tap stands at %v, want %v", l.At, want)
 		}
 	}
@@ -231,7 +231,7 @@ func TestClosedSmelt(t *testing.T) {
 	d.press("c", "o", "k", "y", "c")
 	d.answers("closed")
 	d.press("w", "b", "4", "enter")
-	if kg := d.m.shown().reading.Bloom; kg.Value != 4 {
+	if kg := d.m.shown().Reading().Bloom; kg.Value != 4 {
 		t.Errorf("the bloom weighs %v", kg)
 	}
 }
@@ -275,20 +275,20 @@ func TestHelpGoesBackWhereItCameFrom(t *testing.T) {
 func TestKeysAtTheStartWaitForTheShelf(t *testing.T) {
 	before := practising(t)
 	before.press("c")
-	id := before.m.running.id
+	id := before.m.running.ID()
 	d := &desk{t: t, at: later(before.at, time.Minute), book: before.book}
 	d.m = New(Config{Store: before.book, Start: d.at, Demo: inventedDemo, NewUID: func() string { return "uid-9" }})
 	d.send(tea.WindowSizeMsg{Width: 120, Height: 36})
 	for _, k := range []string{"enter", "1", "g"} {
 		d.press(k)
 		d.answers("still being read")
-		if d.m.running.is() || d.m.active != startScreen {
+		if d.m.running.Is() || d.m.active != startScreen {
 			t.Fatalf("%s led to %s", k, d.m.active)
 		}
 	}
 	d.run(d.m.Init())
-	if d.m.active != fireScreen || d.m.running.id != id {
-		t.Errorf("at %s with %q", d.m.active, d.m.running.id)
+	if d.m.active != fireScreen || d.m.running.ID() != id {
+		t.Errorf("at %s with %q", d.m.active, d.m.running.ID())
 	}
 	empty := &desk{t: t, at: noon, book: memory{}}
 	empty.m = New(Config{Store: empty.book, Start: noon, Demo: inventedDemo, NewUID: func() string { return "uid-9" }})

@@ -39,7 +39,7 @@ func unseen(w rule.Warning) bool { return !w.Acknowledged }
 // seen acknowledges the first warning that nobody has seen. Once all are, it
 // turns to the next of them.
 func (f fire) seen(sh shared) step {
-	ws := f.turn.of(sh.smelt.standing(), sh.now)
+	ws := f.turn.of(sh.smelt.Standing(), sh.now)
 	if i := slices.IndexFunc(ws, unseen); i >= 0 {
 		w, more := ws[i], len(ws) > 1
 		title, _, _ := sh.theme.Units.Warning(w)

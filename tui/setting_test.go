@@ -49,7 +49,7 @@ func TestUnitsAreChosen(t *testing.T) {
 	d.press("enter")
 	d.answers("900 inch cannot be: between 0 and 196.85 inch")
 	d.press("esc")
-	for _, e := range d.m.running.entries {
+	for _, e := range d.m.running.Entries() {
 		if e.Kind() == entry.KindSetting {
 			t.Errorf("the smelt took %+v", e.Event)
 		}
@@ -76,7 +76,7 @@ func TestNumbersLeftAloneStayExact(t *testing.T) {
 	d.press("v", "a", "r", "y")
 	d.shows("9.84 inch")
 	d.press("enter")
-	l := d.m.running.light()
+	l := d.m.running.Light()
 	if l.Furnace.Bore.Value != 25 || l.Measures[0].Mass.Value != 1.9 || !l.Furnace.Guessed {
 		t.Errorf("%+v %+v", l.Furnace, l.Measures)
 	}

@@ -7,6 +7,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/figure"
+	"chargehand/model/session"
 	"chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/paint"
@@ -44,7 +45,7 @@ func (s shelf) lines(sh shared) []SmeltLine {
 	var shown, aside []SmeltLine
 	for _, l := range sh.shelf {
 		switch {
-		case l.ID == sh.running.id:
+		case l.ID == sh.running.ID():
 			shown = append(shown, lineOf(sh.running))
 		case l.Practice:
 			aside = append(aside, l)
@@ -91,7 +92,7 @@ func (s shelf) update(sh shared, p Pressed) (screen, step) {
 		return shelf{aside: !s.aside}, step{}
 	}
 	open := func(shared) step { return step{open: l.ID, replays: key.Matches(t, shelfMap.Replay)} }
-	if l.unfinished() && l.ID != sh.running.id {
+	if l.unfinished() && l.ID != sh.running.ID() {
 		return s, leavingRunning(sh, open)
 	}
 	return s, open(sh)
@@ -148,10 +149,10 @@ func (s shelf) holds(ls []SmeltLine) string {
 }
 
 // lineOf is the line of a smelt as it stands.
-func lineOf(s smelt) SmeltLine {
-	r, l := s.reading, s.light()
+func lineOf(s session.Session) SmeltLine {
+	r, l := s.Reading(), s.Light()
 	return SmeltLine{
-		ID: s.id, UID: l.UID, Furnace: l.Furnace.Name, Lit: r.Lit, Undated: l.Undated, Phase: s.phase, Charges: len(r.Charges),
+		ID: s.ID(), UID: l.UID, Furnace: l.Furnace.Name, Lit: r.Lit, Undated: l.Undated, Phase: s.Phase(), Charges: len(r.Charges),
 		Charcoal: known(r.Figure(figure.CharcoalCharged)), Ore: known(r.Figure(figure.OreCharged)),
 		Bloom:    entry.Maybe[entry.Kilogram]{Value: entry.Kilogram(r.Bloom.Value), Known: r.Bloom.Known},
 		Practice: l.Practice, Imported: l.Imported, Invented: l.Invented,

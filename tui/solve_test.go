@@ -10,6 +10,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/figure"
+	"chargehand/model/session"
 	"chargehand/model/words"
 )
 
@@ -32,13 +33,13 @@ func (d *desk) works(v *solver) int {
 // another entry they are marked until they have been worked out for it.
 func TestFiguresComeFromTheSolverWithoutWaiting(t *testing.T) {
 	d, v := burning(t), &solver{}
-	if r := d.m.running.reading; r.Solver != figure.Unsolved || r.Figure(figure.HearthTemperature).Known() {
+	if r := d.m.running.Reading(); r.Solver != figure.Unsolved || r.Figure(figure.HearthTemperature).Known() {
 		t.Fatalf("before the solver: %d", r.Solver)
 	}
 	if d.works(v) == 0 {
 		t.Fatal("nothing to solve")
 	}
-	r := d.m.running.reading
+	r := d.m.running.Reading()
 	if r.Solver != figure.Solved || !r.Figure(figure.HearthTemperature).Known() || len(r.Zones) == 0 || !r.Zones[0].WallSide.Known {
 		t.Fatalf("solver %d, lack %d, hearth %+v", r.Solver, r.Lack, r.Figure(figure.HearthTemperature))
 	}
@@ -46,11 +47,11 @@ func TestFiguresComeFromTheSolverWithoutWaiting(t *testing.T) {
 		t.Errorf("a blast nobody metered makes a guess, not %v", b)
 	}
 	d.press("p") // poke the burden
-	if r := d.m.running.reading; r.Solver != figure.Resolving || !strings.Contains(d.m.View(), words.BeingWorkedOut) {
+	if r := d.m.running.Reading(); r.Solver != figure.Resolving || !strings.Contains(d.m.View(), words.BeingWorkedOut) {
 		t.Errorf("after another entry: solver %d", r.Solver)
 	}
 	d.works(v)
-	if r := d.m.running.reading; r.Solver != figure.Solved || strings.Contains(d.m.View(), words.BeingWorkedOut) {
+	if r := d.m.running.Reading(); r.Solver != figure.Solved || strings.Contains(d.m.View(), words.BeingWorkedOut) {
 		t.Errorf("solved again: solver %d", r.Solver)
 	}
 }
@@ -64,8 +65,8 @@ func TestTheSolverIsAskedWhenThereIsSomethingNew(t *testing.T) {
 	for range 60 {
 		d.wait(time.Second)
 		asked += d.works(v)
-		if s := d.m.running.reading.Solver; s != figure.Solved {
-			t.Fatalf("solver %d at %v", s, d.m.running.reading.At)
+		if s := d.m.running.Reading().Solver; s != figure.Solved {
+			t.Fatalf("solver %d at %v", s, d.m.running.Reading().At)
 		}
 	}
 	if asked < 11 || asked > 14 { // twelve steps, and what the program showed may be written down
@@ -81,11 +82,10 @@ func TestTheSolverIsAskedWhenThereIsSomethingNew(t *testing.T) {
 func TestASolutionFindsItsSmelt(t *testing.T) {
 	d, v := burning(t), &solver{}
 	cmd := v.next(d.m)
-	r := cmd().(solved)
-	r.id = "another"
-	before := d.m.running
-	d.send(r)
-	if d.m.running.solvedTurn != before.solvedTurn {
+	kept := d.m.running.Entries()
+	d.m.running = session.Open("another", kept)
+	d.send(cmd())
+	if d.m.running.Reading().Solver != figure.Unsolved {
 		t.Error("taken for another smelt")
 	}
 }
@@ -101,7 +101,7 @@ func TestTheProgramSolves(t *testing.T) {
 	for _, msg := range messages(cmd) {
 		p.Update(msg)
 	}
-	if r := p.model.running.reading; r.Solver != figure.Solved || p.solve.busy {
+	if r := p.model.running.Reading(); r.Solver != figure.Solved || p.solve.busy {
 		t.Errorf("solver %d, busy %v", r.Solver, p.solve.busy)
 	}
 }
@@ -129,27 +129,27 @@ func messages(cmd tea.Cmd) []tea.Msg {
 func TestReplayShowsWhatTheSolverSaid(t *testing.T) {
 	d, v := burning(t), &solver{}
 	d.works(v)
-	live := d.m.running.reading
+	live := d.m.running.Reading()
 	d.pass(20 * time.Minute)
 	d.press("v", "r") // to Replay
 	if d.m.active != replayScreen {
 		t.Fatalf("on %s", d.m.active)
 	}
 	d.m = d.m.withScreen(d.replay().to(live.At))
-	if r := d.replay().then.reading; r.Solver != figure.Unsolved {
+	if r := d.replay().then.Reading(); r.Solver != figure.Unsolved {
 		t.Errorf("before the solver: %d", r.Solver)
 	}
 	d.works(v)
-	got := d.replay().then.reading
+	got := d.replay().then.Reading()
 	if got.Solver != figure.Solved || !reflect.DeepEqual(got.Figures, live.Figures) || !reflect.DeepEqual(got.Zones, live.Zones) {
 		t.Errorf("solver %d at %v; hearth %+v, live %+v", got.Solver, got.At, got.Figure(figure.HearthTemperature), live.Figure(figure.HearthTemperature))
 	}
 	d.m = d.m.withScreen(d.replay().to(live.At - 20*time.Minute))
-	if r := d.replay().then.reading; r.Solver != figure.Resolving {
+	if r := d.replay().then.Reading(); r.Solver != figure.Resolving {
 		t.Errorf("at another moment, before the solver: %d", r.Solver)
 	}
 	d.works(v)
-	if r := d.replay().then.reading; r.Solver != figure.Solved || r.At != live.At-20*time.Minute {
+	if r := d.replay().then.Reading(); r.Solver != figure.Solved || r.At != live.At-20*time.Minute {
 		t.Errorf("solver %d at %v", r.Solver, r.At)
 	}
 }
@@ -164,7 +164,7 @@ func TestReplayMarksTheSolversNotes(t *testing.T) {
 		d.press("c")
 		d.works(v)
 	}
-	live := d.m.running.watch.warnings
+	live := d.m.running.Warnings()
 	d.press("v", "r", "end")
 	d.shows(words.NotesWorkedOut)
 	before := len(d.replay().course.warnings)
@@ -183,7 +183,7 @@ func TestReplayMarksTheSolversNotes(t *testing.T) {
 	over.press("l", "enter", "v", "r")
 	over.works(v)
 	over.press("esc", "v", "r")
-	if over.m.active != replayScreen || !over.replay().course.solved {
+	if over.m.active != replayScreen || !over.replay().course.Whole.IsSolved() {
 		t.Error("solved anew for the same entries")
 	}
 }

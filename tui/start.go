@@ -69,8 +69,8 @@ func (start) lines(sh shared) []startLine {
 // unfinished is the smelt to go on with: the one at work, else the newest that
 // was not finished, a practice last.
 func unfinished(sh shared) (id, detail string) {
-	if s := sh.running; s.is() {
-		return s.id, words.UnfinishedIs(s.id, s.reading.Phase, len(s.reading.Charges))
+	if s := sh.running; s.Is() {
+		return s.ID(), words.UnfinishedIs(s.ID(), s.Reading().Phase, len(s.Reading().Charges))
 	}
 	var spare *SmeltLine
 	for i, l := range sh.shelf {
@@ -91,10 +91,10 @@ func unfinished(sh shared) (id, detail string) {
 
 // leavingRunning asks before another smelt takes the place of the one at work.
 func leavingRunning(sh shared, then func(shared) step) step {
-	if !sh.running.is() {
+	if !sh.running.Is() {
 		return then(sh)
 	}
-	return step{ask: question(words.LeaveFor(sh.running.id), then)}
+	return step{ask: question(words.LeaveFor(sh.running.ID()), then)}
 }
 
 // practice is the light of a practice smelt, which asks nothing.
@@ -103,13 +103,13 @@ func practice(s Starter) entry.Light {
 }
 
 // sayLit says which smelt has begun.
-func sayLit(sh shared) string { return words.Lit(sh.smelt.id) }
+func sayLit(sh shared) string { return words.Lit(sh.smelt.ID()) }
 
 func (s start) update(sh shared, p Pressed) (screen, step) {
 	t := typedOf(p.Key)
 	ls := s.lines(sh)
 	s.waits = false
-	if !sh.shelfKnown && !sh.running.is() { // which line comes first is not known yet
+	if !sh.shelfKnown && !sh.running.Is() { // which line comes first is not known yet
 		switch {
 		case key.Matches(t, startMap.GoOn):
 			return start{at: s.at, waits: true}, said(words.ShelfBeingRead)

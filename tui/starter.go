@@ -3,9 +3,9 @@ package tui
 import (
 	tea "github.com/charmbracelet/bubbletea"
 
-	"chargehand/model"
 	"chargehand/model/entry"
 	"chargehand/model/fold"
+	"chargehand/model/session"
 	"chargehand/model/words"
 )
 
@@ -74,10 +74,11 @@ func (m Model) readStarters() tea.Cmd {
 		var read startersRead
 		for _, id := range ids {
 			if es, err := store.Entries(id); err == nil && len(es) > 0 {
-				r := model.Read(es, fold.All, fold.End(es))
-				s := Starter{Name: words.AsIn(id), Furnace: r.Light.Furnace, Measures: r.Measures, Recipe: r.Light.Recipe}
-				s.Furnace.Blower = r.Blower
-				read.own = append(read.own, s)
+				s := session.Open(id, es)
+				r := s.AsOf(fold.All, s.End()).Reading()
+				own := Starter{Name: words.AsIn(id), Furnace: r.Light.Furnace, Measures: r.Measures, Recipe: r.Light.Recipe}
+				own.Furnace.Blower = r.Blower
+				read.own = append(read.own, own)
 			}
 		}
 		return read

@@ -6,6 +6,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
+	"chargehand/model/session"
 	"chargehand/tui/cell"
 	"chargehand/tui/theme"
 )
@@ -37,9 +38,9 @@ type shared struct {
 	w, h       int
 	theme      theme.Theme
 	now        entry.Stamp
-	by         string // initials
-	smelt      smelt  // the one shown; none outside a smelt
-	running    smelt  // the one at work, which may be another; none when there is none
+	by         string          // initials
+	smelt      session.Session // the one shown; none outside a smelt
+	running    session.Session // the one at work, which may be another; none when there is none
 	shelf      []SmeltLine
 	shelfErr   error
 	shelfKnown bool       // it was read, or cannot be

@@ -7,6 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
+	"chargehand/model/session"
 	"chargehand/model/solve"
 	"chargehand/model/words"
 )
@@ -86,7 +87,7 @@ func (m Model) move(st step) (Model, tea.Cmd) {
 		}
 		return m.open(st.open, to)
 	case st.shown:
-		m.looked = smelt{}
+		m.looked = session.Session{}
 		return m.goTo(fireScreen)
 	case st.chem:
 		m.chem = !m.chem
@@ -124,12 +125,12 @@ func (m Model) back() (Model, tea.Cmd) {
 		return m.withScreen(fire{}), nil
 	case n > 0:
 		m.active, m.behind = m.behind[n-1], m.behind[:n-1]
-	case m.active == fireScreen && m.looked.is():
-		m.looked = smelt{}
-		if !m.running.is() {
+	case m.active == fireScreen && m.looked.Is():
+		m.looked = session.Session{}
+		if !m.running.Is() {
 			m.active = startScreen
 		}
-	case m.active == startScreen && m.running.is():
+	case m.active == startScreen && m.running.Is():
 		m.active = fireScreen
 	case m.active != fireScreen:
 		m.active = startScreen
@@ -173,15 +174,15 @@ func (m Model) begin(l entry.Light, k Pressed) (Model, entry.Entry) {
 	if !m.stand.known { // the letter may be taken, so the uid tells them apart
 		id += "-" + slug(l.UID)
 	}
-	m.running, m.looked = smelt{id: id}, smelt{}
+	m.running, m.looked = session.Open(id, nil), session.Session{}
 	m, e := m.hand(id, act{event: l}, m.active, k.Key.String())
-	m.running = m.running.refold(m.now).watched()
+	m.running = m.running.Tick(m.now)
 	m, _ = m.goTo(fireScreen)
 	return m, e
 }
 
 func (m Model) taken() []string {
-	ids := []string{m.running.id}
+	ids := []string{m.running.ID()}
 	for _, l := range m.stand.lines {
 		ids = append(ids, l.ID)
 	}
@@ -193,7 +194,7 @@ func (m Model) handAll(acts []act, k Pressed) (Model, []entry.Entry) {
 	var out []entry.Entry
 	for _, a := range acts {
 		var e entry.Entry
-		m, e = m.hand(m.shown().id, a, m.active, k.Key.String())
+		m, e = m.hand(m.shown().ID(), a, m.active, k.Key.String())
 		out = append(out, e)
 	}
 	return m.refolded(out), out
@@ -226,8 +227,8 @@ func (m Model) flush() (Model, []entry.Entry) {
 
 // stream is where keys and jumps of the clock are written down.
 func (m Model) stream() string {
-	if m.running.rights() == own {
-		return m.running.id
+	if rightsIn(m.running) == own {
+		return m.running.ID()
 	}
 	return entry.House
 }
@@ -245,29 +246,21 @@ func (m Model) hand(stream string, a act, on screenID, keyed string) (Model, ent
 	}
 	m.ledger, e = m.ledger.handed(e)
 	switch stream {
-	case m.running.id:
-		m.running = m.running.with(e)
-		e.Seq = m.running.entries[len(m.running.entries)-1].Seq
-	case m.looked.id:
-		m.looked = m.looked.with(e)
-		e.Seq = m.looked.entries[len(m.looked.entries)-1].Seq
+	case m.running.ID():
+		m.running, e = m.running.Add(e)
+	case m.looked.ID():
+		m.looked, e = m.looked.Add(e)
 	}
 	return m, e
 }
 
 // refolded reads those smelts anew that entries went into.
 func (m Model) refolded(es []entry.Entry) Model {
-	in := func(id string) bool {
-		return id != "" && slices.ContainsFunc(es, func(e entry.Entry) bool { return e.Stream == id })
-	}
-	read := func(s smelt) smelt {
-		if !in(s.id) {
+	read := func(s session.Session) session.Session {
+		if !s.Is() || !slices.ContainsFunc(es, func(e entry.Entry) bool { return e.Stream == s.ID() }) {
 			return s
 		}
-		if s = s.refold(m.now); s.stale() || slices.ContainsFunc(es, judged) {
-			s = s.watched()
-		}
-		return s
+		return s.Tick(m.now)
 	}
 	m.running, m.looked = read(m.running), read(m.looked)
 	return m

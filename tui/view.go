@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"chargehand/model/session"
 	"chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/paint"
@@ -87,8 +88,8 @@ func (m Model) said() paint.Answer {
 
 // shown is the smelt on the screen: another than the one at work when one is
 // looked at.
-func (m Model) shown() smelt {
-	if m.looked.is() {
+func (m Model) shown() session.Session {
+	if m.looked.Is() {
 		return m.looked
 	}
 	return m.running
@@ -96,7 +97,7 @@ func (m Model) shown() smelt {
 
 // initials of who is in charge.
 func (m Model) initials() string {
-	if by := m.running.reading.By; by != "" {
+	if by := m.running.Reading().By; by != "" {
 		return by
 	}
 	return m.by
@@ -109,8 +110,8 @@ func (m Model) shared() shared {
 		shelf: m.stand.lines, shelfErr: m.stand.err, shelfKnown: m.stand.known || m.stand.err != nil, demo: m.stand.shown, starters: m.starters, usual: m.cfg.Starters[0],
 		tally: m.tally(), careful: m.careful, chemistry: m.chem,
 	}
-	if !m.running.running() {
-		sh.running = smelt{}
+	if !m.running.Running() {
+		sh.running = session.Session{}
 	}
 	if n := len(m.behind); n > 0 {
 		sh.behind = m.behind[n-1]
@@ -122,8 +123,8 @@ func (m Model) shared() shared {
 // tally counts the entries that are kept and those that are not.
 func (m Model) tally() tally {
 	t := tally{kept: m.house, trouble: m.ledger.trouble}
-	if s := m.shown(); s.is() && !s.demo { // that one is in no book: what is kept then is of the house
-		t.kept = s.kept
+	if s := m.shown(); s.Is() && !s.ToLook() { // that one is in no book: what is kept then is of the house
+		t.kept = s.Kept()
 	}
 	n := len(m.ledger.pending)
 	late := m.ledger.late(m.now)

@@ -11,10 +11,10 @@ func views(sh shared) step {
 		return opt(k, word, func(shared) step { return step{to: id} })
 	}
 	var list []option
-	if sh.smelt.is() {
+	if sh.smelt.Is() {
 		list = append(list, goTo("f", words.DoFire, fireScreen), goTo("b", words.DoBook, bookScreen), goTo("r", words.DoReplay, replayScreen))
 	}
-	if sh.running.is() && sh.running.id != sh.smelt.id {
+	if sh.running.Is() && sh.running.ID() != sh.smelt.ID() {
 		list = append(list, opt("o", words.DoRunning, func(shared) step { return step{shown: true} }))
 	}
 	list = append(list,
@@ -30,8 +30,8 @@ func views(sh shared) step {
 // leave leaves the program. A running smelt asks first; it is held, and goes on
 // at the next start.
 func leave(sh shared) step {
-	if sh.running.is() {
-		return step{ask: question(words.LeaveRunning(sh.running.id), func(shared) step { return step{quit: true} })}
+	if sh.running.Is() {
+		return step{ask: question(words.LeaveRunning(sh.running.ID()), func(shared) step { return step{quit: true} })}
 	}
 	return step{quit: true}
 }

@@ -12,6 +12,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/fold"
 	"chargehand/model/rule"
+	"chargehand/model/session"
 )
 
 // burning is a practice smelt with six charges, eleven minutes apart.
@@ -36,7 +37,7 @@ func (d *desk) pass(by time.Duration) {
 // shown is what the program showed of a rule, in its order.
 func (d *desk) testified(id rule.ID) []string {
 	var states []string
-	for _, e := range d.m.running.entries {
+	for _, e := range d.m.running.Entries() {
 		if t, ok := e.Event.(entry.Testimony); ok && t.Rule == string(id) {
 			states = append(states, t.State)
 		}
@@ -47,8 +48,8 @@ func (d *desk) testified(id rule.ID) []string {
 func TestForecastIsShown(t *testing.T) {
 	d := burning(t)
 	d.shows("third in")
-	if d.m.running.reading.Due.Intervals == 0 {
-		t.Errorf("%+v", d.m.running.reading.Due)
+	if d.m.running.Reading().Due.Intervals == 0 {
+		t.Errorf("%+v", d.m.running.Reading().Due)
 	}
 }
 
@@ -64,14 +65,14 @@ func TestWarningIsShownSeenAndCleared(t *testing.T) {
 	if a, ok := d.last().(entry.Acknowledge); !ok || a.Rule != string(rule.BlastLost) {
 		t.Errorf("%#v", d.last())
 	}
-	for _, w := range d.m.running.standing() {
+	for _, w := range d.m.running.Standing() {
 		if w.Rule == rule.BlastLost && !w.Acknowledged {
 			t.Error("it is not acknowledged")
 		}
 	}
 	d.press("b", "n")
 	d.pass(2 * time.Minute)
-	if got := d.testified(rule.BlastLost); !reflect.DeepEqual(got, []string{raised, cleared}) {
+	if got := d.testified(rule.BlastLost); !reflect.DeepEqual(got, []string{session.Raised, session.Cleared}) {
 		t.Errorf("testified: %v", got)
 	}
 	d.press("a", "a")
@@ -87,17 +88,17 @@ func TestTestimonyIsNotRead(t *testing.T) {
 	d.press("b", "o")
 	d.pass(5 * time.Minute)
 	var without []entry.Entry
-	for _, e := range d.m.running.entries {
+	for _, e := range d.m.running.Entries() {
 		if e.Kind() == entry.KindTestimony {
 			e.Event = nil
 		}
 		without = append(without, e)
 	}
-	at := d.m.running.reading.At
-	if got := model.Read(without, fold.All, at); !reflect.DeepEqual(got, d.m.running.reading) {
+	at := d.m.running.Reading().At
+	if got := model.Read(without, fold.All, at); !reflect.DeepEqual(got, d.m.running.Reading()) {
 		t.Error("without the testimony the figures differ")
 	}
-	if got := model.Warnings(without, fold.All, at); !reflect.DeepEqual(got, d.m.running.watch.warnings) {
+	if got := model.Warnings(without, fold.All, at); !reflect.DeepEqual(got, d.m.running.Warnings()) {
 		t.Error("without the testimony the warnings differ")
 	}
 }
@@ -126,7 +127,7 @@ func TestTopGasIsAnsweredByOneKey(t *testing.T) {
 		d.pass(5 * time.Minute)
 		d.press("c")
 	}
-	if !d.m.running.stands(rule.TopGasQuestion) {
+	if !d.m.running.Stands(rule.TopGasQuestion) {
 		d.press("l", "t", "o") // out: the answer is asked for all the same
 		d.pass(time.Minute)
 	}
@@ -159,7 +160,7 @@ func TestCautionsAreShownOnce(t *testing.T) {
 	seen := map[string]int{}
 	count := func() {
 		clear(seen)
-		for _, e := range d.m.running.entries {
+		for _, e := range d.m.running.Entries() {
 			if c, ok := e.Event.(entry.CautionShown); ok {
 				seen[c.Caution+" "+e.By]++
 			}
@@ -204,13 +205,13 @@ func TestCautionWaitsForRoom(t *testing.T) {
 	d.press("c", "b", "o")
 	d.pass(2 * time.Minute)
 	shown := 0
-	for _, e := range d.m.running.entries {
+	for _, e := range d.m.running.Entries() {
 		if e.Kind() == entry.KindCaution {
 			shown++
 		}
 	}
 	d.press("s")
-	if d.m.running.stands(rule.BlastLost) {
+	if d.m.running.Stands(rule.BlastLost) {
 		d.pass(time.Minute)
 		if d.m.careful != "" {
 			t.Errorf("a caution over the warning: %s", d.m.careful)
@@ -234,24 +235,24 @@ func TestWarningsAreSteppedThrough(t *testing.T) {
 	d.pass(2 * time.Minute)
 	first := func() rule.ID {
 		f := d.m.screens[fireScreen].(fire)
-		return f.turn.of(d.m.running.standing(), d.m.now)[0].Rule
+		return f.turn.of(d.m.running.Standing(), d.m.now)[0].Rule
 	}
-	ws := d.m.running.standing()
+	ws := d.m.running.Standing()
 	if len(ws) < 2 || ws[0].Rule != rule.TuyereDim || ws[1].Rule != rule.SlagThick {
 		t.Fatalf("%+v", ws)
 	}
-	for d.press("a"); slices.ContainsFunc(d.m.running.standing(), unseen); d.press("a") {
+	for d.press("a"); slices.ContainsFunc(d.m.running.Standing(), unseen); d.press("a") {
 		d.wait(time.Second)
 	}
 	gravest := first()
 	seen := map[rule.ID]bool{}
-	for range d.m.running.standing() {
+	for range d.m.running.Standing() {
 		d.wait(time.Second)
 		d.press("a")
 		seen[first()] = true
 	}
-	if len(seen) != len(d.m.running.standing()) || first() != gravest {
-		t.Errorf("%d of %d were shown, and the last is %s", len(seen), len(d.m.running.standing()), first())
+	if len(seen) != len(d.m.running.Standing()) || first() != gravest {
+		t.Errorf("%d of %d were shown, and the last is %s", len(seen), len(d.m.running.Standing()), first())
 	}
 	d.wait(time.Second)
 	if d.press("a"); first() == gravest {

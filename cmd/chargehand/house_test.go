@@ -35,6 +35,7 @@ var arrows = map[string][]string{
 	"model/words":      {"model", "physics"},
 	"model/fold":       {"model/entry", "physics"},
 	"model/figure":     {"model/entry", "model/fold", "model/forecast", "model/rule", "model/solve", "physics"},
+	"model/session":    {"model/entry", "model/figure", "model/fold", "model/rule", "model/solve"},
 	"model/solve":      {"model/entry", "model/fold", "physics"},
 	"model/picture":    {"model/entry", "model/figure"},
 	"model/invented":   {"model/entry"},

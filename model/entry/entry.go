@@ -81,6 +81,24 @@ func (e Entry) Resolve(seqOf func(local string) (uint64, bool)) (Entry, string) 
 	return e, ""
 }
 
+// Aim points an event that names another entry by its local id at the number that
+// this entry has or is going to have, as told by seqOf. The local id stays.
+func (e Entry) Aim(seqOf func(local string) (uint64, bool)) Entry {
+	ev, ok := e.Event.(referring)
+	if !ok {
+		return e
+	}
+	r := ev.target()
+	if r.Local == "" {
+		return e
+	}
+	if seq, known := seqOf(r.Local); known {
+		r.Seq = seq
+		e.Event = ev.aimed(r)
+	}
+	return e
+}
+
 // referring is an event that names another entry.
 type referring interface {
 	Event

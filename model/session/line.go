@@ -1,0 +1,141 @@
+package session
+
+import (
+	"iter"
+	"slices"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/fold"
+	"chargehand/model/rule"
+)
+
+// Lines are the entries with what became of them, in the order of their sequence:
+// all that are known.
+func (s Session) Lines() iter.Seq[fold.Line] { return slices.Values(s.view().lines) }
+
+// Backward are the same from the last one on.
+func (s Session) Backward() iter.Seq[fold.Line] {
+	return func(yield func(fold.Line) bool) {
+		for _, l := range slices.Backward(s.view().lines) {
+			if !yield(l) {
+				return
+			}
+		}
+	}
+}
+
+// Line is the line of an entry.
+func (s Session) Line(seq uint64) (fold.Line, bool) {
+	ls := s.view().lines
+	i, ok := slices.BinarySearchFunc(ls, seq, func(l fold.Line, q uint64) int {
+		switch {
+		case l.Seq() < q:
+			return -1
+		case l.Seq() > q:
+			return 1
+		}
+		return 0
+	})
+	if !ok {
+		return fold.Line{}, false
+	}
+	return ls[i], true
+}
+
+// First is the first line.
+func (s Session) First() (fold.Line, bool) {
+	for l := range s.Lines() {
+		return l, true
+	}
+	return fold.Line{}, false
+}
+
+// Last is the last line.
+func (s Session) Last() (fold.Line, bool) {
+	ls := s.view().lines
+	if len(ls) == 0 {
+		return fold.Line{}, false
+	}
+	return ls[len(ls)-1], true
+}
+
+// Wall is the wall time of a line, in the smelt's own offset.
+func (s Session) Wall(l fold.Line) time.Time { return s.Reading().Wall(l.At) }
+
+// LastAct is the last act in force: what the keys about the last act speak of. A
+// recipe is none: the arrows that changed it change it back, and they are often
+// pressed just after a charge.
+func (s Session) LastAct() (fold.Line, bool) {
+	for l := range s.Backward() {
+		if !l.Struck() && entry.IsAct(l.Event) && l.Event.Kind() != entry.KindRecipe {
+			return l, true
+		}
+	}
+	return fold.Line{}, false
+}
+
+// Recipe is the recipe in force with its ore, also while ore is held back.
+func (s Session) Recipe() entry.Parts {
+	r := s.Reading()
+	if !r.OreHeld && !r.LastOre {
+		ps := make(entry.Parts, len(r.Next))
+		for i, p := range r.Next {
+			ps[i] = p.Part
+		}
+		return ps
+	}
+	parts, last := s.Light().Recipe, time.Duration(-1)
+	for l := range s.Lines() {
+		if r, ok := l.Event.(entry.Recipe); ok && !l.Struck() && l.At >= last && len(r.Ramp) == 0 {
+			parts, last = r.Next, l.At
+		}
+	}
+	return slices.Clone(parts)
+}
+
+// Measure is the measure in which a material goes in: that of the recipe, else
+// the first one named for it.
+func (s Session) Measure(w entry.What) (entry.Measure, bool) {
+	name := ""
+	for _, p := range s.Recipe() {
+		if p.What == w && p.Measure != "" {
+			name = p.Measure
+			break
+		}
+	}
+	for _, m := range s.Reading().Measures {
+		if m.What == w && (name == "" || m.Name == name) {
+			return m, true
+		}
+	}
+	return entry.Measure{}, false
+}
+
+// What a testimony says of a warning.
+const (
+	Raised  = "raised"
+	Cleared = "cleared"
+)
+
+// Testified are the rules of which a warning was last written down as raised.
+func (s Session) Testified() map[rule.ID]bool {
+	said := map[rule.ID]bool{}
+	for _, e := range s.entries {
+		if t, ok := e.Event.(entry.Testimony); ok {
+			said[rule.ID(t.Rule)] = t.State == Raised
+		}
+	}
+	return said
+}
+
+// Of are the lines in force of one kind, in the order of their sequence.
+func (s Session) Of(k entry.Kind) iter.Seq[fold.Line] {
+	return func(yield func(fold.Line) bool) {
+		for l := range s.Lines() {
+			if !l.Struck() && l.Event != nil && l.Event.Kind() == k && !yield(l) {
+				return
+			}
+		}
+	}
+}

@@ -1,0 +1,88 @@
+package session
+
+import (
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/fold"
+)
+
+// breath is how far an entry's own time may lie past the reading of the clocks
+// that came with its key: both are cut to milliseconds, one by the writer.
+const breath = 10 * time.Millisecond
+
+// Clock is the smelt's clock at a reading of the clocks.
+func (s Session) Clock(now entry.Stamp) time.Duration { return fold.ElapsedAt(s.entries, now) }
+
+// Tick moves on to a reading of the clocks, and not to before an act keyed at that
+// very moment. The clock of a smelt that does not run moves only to what came in
+// since.
+func (s Session) Tick(now entry.Stamp) Session {
+	if s.past || !s.Running() && fold.Latest(s.entries) <= s.at {
+		return s
+	}
+	at := s.Clock(now)
+	for _, l := range s.view().lines {
+		if l.At > at && l.At <= at+breath {
+			at = l.At
+		}
+	}
+	return s.MoveTo(at)
+}
+
+// MoveTo moves to a moment on the smelt's clock. The Reading of one whose clock
+// stands is that of its end all the same.
+func (s Session) MoveTo(at time.Duration) Session {
+	if at == s.at {
+		return s
+	}
+	s.at = at
+	return s.anew()
+}
+
+// AsOf gives another moment of the smelt, as known by one entry (fold.All for
+// every one). The solver has said nothing of it yet.
+func (s Session) AsOf(known uint64, at time.Duration) Session {
+	s.past, s.solver = true, solver{}
+	s.known, s.at = known, at
+	return s.anew()
+}
+
+// After takes over what the solver said of an earlier state of the same smelt,
+// marked as being worked out where it is not of this one.
+func (s Session) After(was Session) Session {
+	if was.id != s.id {
+		return s
+	}
+	s.solver = was.solver
+	return s.anew()
+}
+
+// KnownAt is the last entry that had been taken down by a moment: what the smelt
+// knew as it was seen. It is fold.All where that is not recorded.
+func (s Session) KnownAt(at time.Duration) uint64 { return fold.KnownAt(s.entries, at) }
+
+// Ahead is a copy that runs ahead: what would be if these entries came, at a
+// later moment. Nothing of it is ever kept.
+func (s Session) Ahead(by time.Duration, might ...entry.Entry) Session {
+	for _, e := range might {
+		s, _ = s.Add(e)
+	}
+	return s.AsOf(fold.All, s.At()+by)
+}
+
+// At is the moment on the smelt's clock that the Reading is of.
+func (s Session) At() time.Duration { return s.Reading().At }
+
+// End is when the last act of the smelt happened.
+func (s Session) End() time.Duration { return fold.End(s.entries) }
+
+// Running tells whether the smelt's clock runs: it is at work here, and not over.
+func (s Session) Running() bool { return !s.past && s.Own() && !s.Phase().Over() }
+
+// Own tells whether the smelt is one that is or was run with this program: neither
+// imported nor invented, and not closed.
+func (s Session) Own() bool {
+	l := s.Light()
+	return s.Is() && !s.demo && !l.Invented && !l.Imported && s.Phase() != entry.Closed
+}

@@ -1,0 +1,112 @@
+package session
+
+import (
+	"fmt"
+	"runtime/debug"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/fold"
+	"chargehand/model/solve"
+)
+
+// version tells the entries of one Session from those of another of the same
+// smelt.
+type version struct {
+	n     int
+	known uint64
+	first *entry.Entry // of the slice: a change makes a new one
+}
+
+func (s Session) version() version {
+	v := version{n: len(s.entries), known: s.known}
+	if v.n > 0 {
+		v.first = &s.entries[0]
+	}
+	return v
+}
+
+// Job is what there is to solve of a Session.
+type Job struct {
+	of      version
+	id      string
+	entries []entry.Entry
+	known   uint64
+	at      time.Duration
+}
+
+// ID is the smelt that the job is of.
+func (j Job) ID() string { return j.id }
+
+// Result is what came of a job: a solution, or how the solver broke down.
+type Result struct {
+	id       string
+	of       version
+	Solution solve.Solution
+	Err      error
+	Stack    []byte // where, when it panicked
+}
+
+// ID is the smelt that the result is of.
+func (r Result) ID() string { return r.id }
+
+// Job is what the shaft solver has to work out anew, and whether there is
+// anything. Entries at which the solver broke down are not tried again.
+func (s Session) Job() (Job, bool) {
+	if !s.Is() || s.solver.err != nil && s.solver.failed == s.version() {
+		return Job{}, false
+	}
+	at := s.view().read.At
+	if v := s.solver; v.told && v.of == s.version() && at.Truncate(solve.Grid) == v.solution.Asked.Truncate(solve.Grid) {
+		return Job{}, false
+	}
+	return Job{of: s.version(), id: s.id, entries: s.entries, known: s.known, at: at}, true
+}
+
+// Run solves a job. The solver is the caller's and remembers what it solved, so
+// that the next job of the same smelt goes on from there; it may be used by one
+// job at a time. It takes up to half a second from scratch. What breaks it is told
+// in the Result, and the solver begins anew.
+func (j Job) Run(v *solve.Solver) (r Result) {
+	r.id, r.of = j.id, j.of
+	defer func() {
+		if p := recover(); p != nil {
+			if v != nil {
+				*v = solve.Solver{}
+			}
+			r.Err, r.Stack = fmt.Errorf("%v", p), debug.Stack()
+		}
+	}()
+	c := fold.Trace(j.entries, j.known, j.at)
+	r.Solution = v.Solve(&c)
+	return r
+}
+
+// Solved takes in what came of a job of this smelt, be it of entries that have
+// changed since.
+func (s Session) Solved(r Result) Session {
+	switch {
+	case r.id != s.id:
+		return s
+	case r.Err != nil:
+		s.solver.failed, s.solver.err = r.of, r.Err
+		return s.anew()
+	}
+	s.solver = solver{solution: r.Solution, of: r.of, told: true}
+	return s.anew()
+}
+
+// SolverErr is how the shaft solver broke down at the entries as they are; nil when
+// it did not.
+func (s Session) SolverErr() error {
+	if s.solver.failed != s.version() {
+		return nil
+	}
+	return s.solver.err
+}
+
+// IsSolved tells whether the solver has said all there is to say of this moment.
+func (s Session) IsSolved() bool {
+	_, more := s.Job()
+	return s.solver.told && !more
+}

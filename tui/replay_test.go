@@ -15,7 +15,6 @@ import (
 	"chargehand/model/figure"
 	"chargehand/model/fold"
 	"chargehand/model/rule"
-	"chargehand/model/session"
 	"chargehand/model/words"
 	"chargehand/tui/theme"
 )

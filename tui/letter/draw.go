@@ -1,0 +1,114 @@
+package letter
+
+import (
+	"strings"
+
+	"chargehand/tui/cell"
+)
+
+// Scale is how many columns a point is wide and how many half rows high.
+type Scale struct{ Wide, High int }
+
+// The scales that are used: 3.5 rows, 7 rows, 10.5 rows.
+var (
+	Small  = Scale{1, 1}
+	Middle = Scale{2, 2}
+	Large  = Scale{2, 3}
+)
+
+// Capitals is a text as the face has it, and whether it has all of it: a measure
+// may be named in any script.
+func Capitals(text string) (string, bool) {
+	all := true
+	var b strings.Builder
+	for _, own := range text {
+		for _, c := range strings.ToUpper(cell.ASCII(string(own))) {
+			if _, ok := face[c]; !ok || (c == '?' && own != '?') {
+				all = false
+			}
+			b.WriteRune(c)
+		}
+	}
+	return b.String(), all
+}
+
+// Size is how many columns and whole rows a text takes at a scale.
+func (s Scale) Size(text string) (w, h int) {
+	for i, c := range text {
+		if i > 0 {
+			w += s.Wide
+		}
+		w += wide(glyph(c)) * s.Wide
+	}
+	return w, (Rows*s.High + 1) / 2
+}
+
+// Fitting is the largest of the scales in which a text fits into w by h cells,
+// and whether any does.
+func Fitting(text string, w, h int) (Scale, bool) {
+	for _, s := range []Scale{Large, Middle, Small} {
+		if tw, th := s.Size(text); tw <= w && th <= h {
+			return s, true
+		}
+	}
+	return Small, false
+}
+
+func glyph(c rune) [Rows]string {
+	if l, ok := face[c]; ok {
+		return l
+	}
+	return face['?']
+}
+
+// Text draws a text with its upper left at a cell. In ASCII, where there are no
+// halves, the words are spaced out on the middle row.
+func (s Scale) Text(g cell.Grid, x, y int, text string, style cell.Style, ascii bool) {
+	if ascii {
+		_, h := s.Size(text)
+		Spaced(g, x, y+h/2, text, style)
+		return
+	}
+	s.At(g, x, 2*y, text, style)
+}
+
+// At draws a text with its upper left at a half row, counted from the top of the
+// grid: 7 rows is 14. Halves already drawn in the same cell are not kept.
+func (s Scale) At(g cell.Grid, x, half int, text string, style cell.Style) {
+	for i, c := range text {
+		if i > 0 {
+			x += s.Wide
+		}
+		l := glyph(c)
+		w := wide(l) * s.Wide
+		for cx := range w {
+			for row := half / 2; row <= (half+Rows*s.High-1)/2; row++ {
+				lit := func(h int) bool { return h >= half && at(l, cx/s.Wide, (h-half)/s.High) }
+				halves(g, x+cx, row, lit(2*row), lit(2*row+1), style)
+			}
+		}
+		x += w
+	}
+}
+
+// halves draws the halves of a cell.
+func halves(g cell.Grid, x, y int, upper, lower bool, style cell.Style) {
+	switch {
+	case upper && lower:
+		g.Set(x, y, '█', style)
+	case upper:
+		g.Set(x, y, '▀', style)
+	case lower:
+		g.Set(x, y, '▄', style)
+	}
+}
+
+// Spaced writes a text with a blank after each letter.
+func Spaced(g cell.Grid, x, y int, text string, style cell.Style) {
+	for _, c := range text {
+		if c != ' ' {
+			g.Set(x, y, c, style.With(cell.Bold))
+		}
+		x += 2
+	}
+}

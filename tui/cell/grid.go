@@ -83,3 +83,29 @@ func (g Grid) Fill(r Rect, c rune, s Style) {
 		}
 	}
 }
+
+// Halves is the colour of each half of a cell, for a picture that puts something
+// over one of them: a blank is its paper, of other characters only the halves
+// are told apart. Where nothing was drawn it is the page, whose colour is given.
+func (g Grid) Halves(x, y int, page Ink) (upper, lower Ink) {
+	if x < 0 || y < 0 || x >= g.w || y >= g.h {
+		return page, page
+	}
+	c := g.row(y)[x]
+	upper, lower = c.style.Paper, c.style.Paper
+	switch c.char {
+	case '▀':
+		upper = c.style.Ink
+	case '▄':
+		lower = c.style.Ink
+	case '█':
+		upper, lower = c.style.Ink, c.style.Ink
+	}
+	if upper == 0 {
+		upper = page
+	}
+	if lower == 0 {
+		lower = page
+	}
+	return upper, lower
+}

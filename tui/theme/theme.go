@@ -37,11 +37,42 @@ func (t Theme) Grid(w, h int) cell.Grid { return cell.New(w, h, t.ASCII) }
 
 // Palette is what the sheet is encoded with.
 func (t Theme) Palette() *cell.Palette {
-	background := 0
+	return palettes[t.Profile][t.background()]
+}
+
+// Ink is the colour of a role by itself, for pictures that mix it with others in
+// one cell. Without colour it is the page's own.
+func (t Theme) Ink(r Role) cell.Ink { return t.Profile.ink(schemes[t.background()].ink[r]) }
+
+// PageInk is the colour of the page.
+func (t Theme) PageInk() cell.Ink { return t.Profile.ink(schemes[t.background()].paper[page]) }
+
+// PitInk is the colour of the empty shaft.
+func (t Theme) PitInk() cell.Ink { return t.Profile.ink(schemes[t.background()].paper[pitPaper]) }
+
+// RGB is the full colour of a role, red first.
+func (t Theme) RGB(r Role) (red, green, blue uint8) {
+	c := schemes[t.background()].ink[r].full
+	return c.R, c.G, c.B
+}
+
+func (t Theme) background() int {
 	if t.Light {
-		background = 1
+		return 1
 	}
-	return palettes[t.Profile][background]
+	return 0
+}
+
+func (p Profile) ink(s shade) cell.Ink {
+	switch p {
+	case Base16:
+		return cell.Basic(uint8(s.base))
+	case Fixed256:
+		return cell.Index(uint8(s.index))
+	case True:
+		return cell.Full(s.full.R, s.full.G, s.full.B)
+	}
+	return 0
 }
 
 // ProfileOf tells the profile from the environment, without asking the

@@ -6,12 +6,13 @@ import (
 	"math"
 )
 
-// Standing is how a quantity stands in a problem.
+// Standing is what a quantity rests on.
 type Standing int
 
-// A quantity is measured, assumed or not known.
+// From nothing to the firmest. What is made of several stands as the weakest.
 const (
-	Unknown  Standing = iota // solved for, where the balances reach it
+	Unknown  Standing = iota // to be solved for, where the balances reach it
+	Solved                   // was not known, and followed from the balances
 	Assumed                  // a prior: it takes its part in the balance, but is never called wrong
 	Measured                 // weighed or assayed here
 )
@@ -55,10 +56,10 @@ type Problem struct {
 var ErrNotSolved = errors.New("account: the balances could not be solved from these figures")
 
 // known tells whether a quantity has an error to adjust.
-func (q Quantity) known() bool { return q.Standing != Unknown && q.SD > 0 }
+func (q Quantity) known() bool { return !q.unknown() && q.SD > 0 }
 
 // unknown tells whether a quantity is solved for.
-func (q Quantity) unknown() bool { return q.Standing == Unknown }
+func (q Quantity) unknown() bool { return q.Standing <= Solved }
 
 // check refuses what cannot be solved: numbers that are none, terms that name
 // no quantity, correlations that are none.

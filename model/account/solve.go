@@ -35,8 +35,8 @@ func (s Solution) Sum(terms ...Term) (value, sd float64) {
 	return value, math.Sqrt(max(0, mat.Inner(g, s.covariance, g)))
 }
 
-// iterations is far more than masses times shares take: five or six.
-const iterations = 200
+// Masses times shares take some ten steps; iterations is far more than that.
+const iterations, wholeSteps = 300, 12
 
 // Solve finds the values of least weighted squares that balance. Masses times
 // shares are made linear about the last values until they rest. No known
@@ -136,7 +136,7 @@ func (p Problem) rest(held []int, root *mat.Dense) ([]float64, *linear, []float6
 			x[j] = 1
 		}
 	}
-	for range iterations {
+	for n := range iterations {
 		l := newLinear(p, x, held, root)
 		// The rows made linear: a (X - x) + Off(x) = 0. At the measured values of
 		// the known and the present ones of the sought they come to residual.
@@ -166,18 +166,32 @@ func (p Problem) rest(held []int, root *mat.Dense) ([]float64, *linear, []float6
 				next[j] -= l.inverse.At(r, i) * residual[i]
 			}
 		}
-		if resting(x, next) {
+		if resting(x, next, n) {
 			return next, l, off, nil
+		}
+		// Whole steps run to and fro where a share is known very roughly and has to
+		// move far: then shorter ones.
+		step := 1.0
+		if n >= wholeSteps {
+			step = 0.5
+		}
+		for j := range x {
+			next[j] = x[j] + step*(next[j]-x[j])
 		}
 		x = next
 	}
 	return nil, nil, nil, ErrNotSolved
 }
 
-// resting tells whether nothing moves any more.
-func resting(x, next []float64) bool {
+// resting tells whether nothing moves any more; after many steps a millionth is
+// nothing, which is far below what is weighed.
+func resting(x, next []float64, steps int) bool {
+	within := 1e-11
+	if steps > iterations/2 {
+		within = 1e-6
+	}
 	for j := range x {
-		if !(math.Abs(next[j]-x[j]) <= 1e-11*(1+math.Abs(x[j]))) {
+		if !(math.Abs(next[j]-x[j]) <= within*(1+math.Abs(x[j]))) {
 			return false
 		}
 	}

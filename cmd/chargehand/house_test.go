@@ -38,6 +38,7 @@ var arrows = map[string][]string{
 	"model/session":    {"model/entry", "model/figure", "model/fold", "model/rule", "model/solve"},
 	"model/solve":      {"model/entry", "model/fold", "physics"},
 	"model/picture":    {"model/entry", "model/figure"},
+	"model/house":      {"model/entry", "model/fold", "physics"},
 	"model/invented":   {"model/entry"},
 	"physics":          nil,
 	"physics/shaft":    {"physics"},

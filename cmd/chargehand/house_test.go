@@ -39,6 +39,7 @@ var arrows = map[string][]string{
 	"model/solve":      {"model/entry", "model/fold", "physics"},
 	"model/picture":    {"model/entry", "model/figure"},
 	"model/house":      {"model/entry", "model/fold", "physics"},
+	"model/shelf":      {"model/entry", "model/fold", "model/house"},
 	"model/invented":   {"model/entry"},
 	"physics":          nil,
 	"physics/shaft":    {"physics"},

@@ -27,7 +27,7 @@ var arrows = map[string][]string{
 	"persist":          {"model", "persist"},
 	"persist/disk":     {"model/words"},
 	"persist/twin":     {"model/entry", "model/words", "persist/disk"},
-	"persist/boltfile": {"model/entry", "model/words", "persist/disk", "persist/twin"},
+	"persist/boltfile": {"model/entry", "model/shelf", "model/words", "persist/disk", "persist/twin"},
 	"persist/repair":   {"model/entry", "model/words", "persist/disk", "persist/twin", "persist/boltfile"},
 	"persist/logcsv":   {"model"},
 	"model":            {"model", "physics"},

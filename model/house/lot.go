@@ -32,7 +32,7 @@ type Change struct {
 }
 
 // Weight is what a dry mass of the lot weighs as it lies: with its water.
-func (l Lot) Weight(dry float64) float64 { return dry * (1 + moistureOf(l.Lot)) }
+func (l Lot) Weight(dry float64) float64 { return Weight(l.Lot, dry) }
 
 // shortFrom is from how many kilograms below nothing a lot is said to be short:
 // what weighing rounds off.

@@ -46,7 +46,7 @@ func UsedBy(entries []entry.Entry) Use {
 			}
 		case entry.Weigh:
 			if ev.What == entry.WeighLot && !ev.Closed {
-				i := index(lots, ev.Name)
+				i := LotNamed(lots, ev.Name)
 				if i < 0 {
 					i, lots = len(lots), append(lots, entry.Lot{Name: ev.Name})
 				}
@@ -58,9 +58,16 @@ func UsedBy(entries []entry.Entry) Use {
 }
 
 func counted(l entry.Lot, kg entry.Kilogram, at time.Time) Taken {
-	m := Mass{Kg: float64(kg), SD: scaleSD * float64(kg)}
-	return Taken{At: at, Lot: l.ID(), Dry: dried(m, moistureOf(l)), Count: true}
+	return Taken{At: at, Lot: l.ID(), Dry: DryOf(l, kg), Count: true}
 }
+
+// DryOf is the dry mass of so much of a lot, weighed as it lies.
+func DryOf(l entry.Lot, kg entry.Kilogram) Mass {
+	return dried(Mass{Kg: float64(kg), SD: scaleSD * float64(kg)}, moistureOf(l))
+}
+
+// Weight is what a dry mass of a lot weighs as it lies: with its water.
+func Weight(l entry.Lot, dry float64) float64 { return dry * (1 + moistureOf(l)) }
 
 // taken is what a part of a charge draws on.
 func taken(c *fold.Course, lots []entry.Lot, p entry.Part, smelt time.Duration, at time.Time) []Taken {
@@ -69,20 +76,25 @@ func taken(c *fold.Course, lots []entry.Lot, p entry.Part, smelt time.Duration, 
 	}
 	from := PartLots(lots, p)
 	if len(from) == 0 && p.Lot != "" { // named, but not as it was lit
-		return []Taken{{At: at, Lot: idOf(p.Lot), Dry: dryOf(c, p, smelt)}}
+		return []Taken{{At: at, Lot: idOf(p.Lot), Dry: DryPart(c, entry.Lot{Name: p.Lot}, p, smelt)}}
 	}
 	ts := make([]Taken, len(from))
 	for i, n := range from {
 		ts[i] = Taken{At: at, Lot: lots[n].ID(), Dry: Some}
 		if len(from) == 1 {
-			p.Lot = lots[n].Name
-			ts[i].Dry = dryOf(c, p, smelt)
+			ts[i].Dry = DryPart(c, lots[n], p, smelt)
 		}
 	}
 	return ts
 }
 
-func dryOf(c *fold.Course, p entry.Part, at time.Duration) Mass {
+// DryPart is the dry mass of a part that went in at a moment of a smelt, being of
+// a lot.
+func DryPart(c *fold.Course, of entry.Lot, p entry.Part, at time.Duration) Mass {
+	p.Lot = of.Name
+	if of.UID != "" {
+		p.Lot = string(of.UID)
+	}
 	m, _ := c.PartOf(p, at)
 	if m.Dry.Unknown {
 		return Some
@@ -95,23 +107,23 @@ func dryOf(c *fold.Course, p entry.Part, at time.Duration) Mass {
 // material. Of several nobody knows which.
 func PartLots(lots []entry.Lot, p entry.Part) []int {
 	if p.Lot != "" {
-		if i := index(lots, p.Lot); i >= 0 {
+		if i := LotNamed(lots, p.Lot); i >= 0 {
 			return []int{i}
 		}
 		return nil
 	}
 	var of []int
 	for i, l := range lots {
-		if l.What == p.What && index(lots, string(l.ID())) == i {
+		if l.What == p.What && LotNamed(lots, string(l.ID())) == i {
 			of = append(of, i)
 		}
 	}
 	return of
 }
 
-// index finds a lot by its uid, then by its name; -1 for none. What was said
+// LotNamed finds a lot by its uid, then by its name; -1 for none. What was said
 // last comes first.
-func index(lots []entry.Lot, ref string) int {
+func LotNamed(lots []entry.Lot, ref string) int {
 	for _, is := range []func(entry.Lot) bool{
 		func(l entry.Lot) bool { return string(l.ID()) == ref },
 		func(l entry.Lot) bool { return l.Name == ref },

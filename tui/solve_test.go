@@ -160,7 +160,7 @@ func TestReplayMarksTheSolversNotes(t *testing.T) {
 	d, v := burning(t), &solver{}
 	d.press("b", "2", "0", "0", "enter") // a blast too weak to keep the hearth hot
 	for range 8 {
-		d.pass(15 * time.Minute)
+		d.pass(40 * time.Minute)
 		d.press("c")
 		d.works(v)
 	}

@@ -15,7 +15,6 @@ import (
 	"time"
 
 	"chargehand/model/entry"
-	"chargehand/model/shelf"
 	"chargehand/persist"
 	"chargehand/tui"
 )
@@ -62,7 +61,7 @@ func fillBook(b *testing.B, dir string, smelts int) {
 	if err := os.MkdirAll(filepath.Dir(bookIn(dir)), 0o700); err != nil {
 		b.Fatal(err)
 	}
-	book, err := persist.Open(bookIn(dir), persist.Options{Summarise: shelf.Of})
+	book, err := persist.Open(bookIn(dir), persist.Options{Summarise: summarise})
 	if err != nil {
 		b.Fatal(err)
 	}

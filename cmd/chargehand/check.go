@@ -6,7 +6,6 @@ import (
 	"flag"
 	"fmt"
 
-	"chargehand/model/shelf"
 	"chargehand/model/words"
 	"chargehand/persist/repair"
 )
@@ -21,7 +20,7 @@ func checkCommand() command {
 			if err != nil {
 				return err
 			}
-			report, err := repair.Check(path, repair.Options{Summarise: shelf.Of})
+			report, err := repair.Check(path, repair.Options{Summarise: summarise})
 			if err != nil {
 				return err
 			}

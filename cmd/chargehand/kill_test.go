@@ -12,7 +12,6 @@ import (
 	"time"
 
 	"chargehand/model/entry"
-	"chargehand/model/shelf"
 	"chargehand/persist"
 	"chargehand/persist/repair"
 )
@@ -107,14 +106,14 @@ func claimed(screen string) int {
 // left apart, and then checks that book and twins agree.
 func mended(t *testing.T, dir string) {
 	t.Helper()
-	book, err := persist.Open(bookIn(dir), persist.Options{Summarise: shelf.Of})
+	book, err := persist.Open(bookIn(dir), persist.Options{Summarise: summarise})
 	if err != nil {
 		t.Fatal(err)
 	}
 	if err := book.Close(); err != nil {
 		t.Fatal(err)
 	}
-	report, err := repair.Check(bookIn(dir), repair.Options{Summarise: shelf.Of})
+	report, err := repair.Check(bookIn(dir), repair.Options{Summarise: summarise})
 	if err != nil || !report.OK() {
 		t.Fatalf("check: %v, %v", err, report.Findings)
 	}

@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"text/tabwriter"
 
-	"chargehand/model/shelf"
 	"chargehand/model/words"
 	"chargehand/persist"
 )
@@ -23,7 +22,7 @@ func smeltsCommand() command {
 				return err
 			}
 			if c.json {
-				return json.NewEncoder(w.out).Encode(listOf(list))
+				return json.NewEncoder(w.out).Encode(shelf(list))
 			}
 			if len(list) == 0 {
 				fmt.Fprintln(w.out, words.ShelfEmpty)
@@ -40,7 +39,7 @@ func smeltsCommand() command {
 }
 
 // summaries lists the smelts. No book yet is an empty shelf, unless one was named.
-func summaries(w world, c common) ([]shelf.Summary, error) {
+func summaries(w world, c common) ([]persist.Summary, error) {
 	r, err := reader(w, c)
 	if errors.Is(err, persist.ErrMissing) && c.book == "" {
 		return nil, nil
@@ -51,25 +50,33 @@ func summaries(w world, c common) ([]shelf.Summary, error) {
 	return r.Summaries()
 }
 
-// listed is one smelt of the JSON list: its summary, with masses as they are
-// said and the time of its light where the day is known, else null.
-type listed struct {
-	shelf.Summary
+// shelfLine is one smelt of the JSON list.
+type shelfLine struct {
+	ID       string  `json:"id"`
+	UID      string  `json:"uid"`
+	Furnace  string  `json:"furnace"`
 	Light    *string `json:"light"`
+	Phase    string  `json:"phase"`
+	Charges  int     `json:"charges"`
 	Charcoal *number `json:"charcoal_kg"`
 	Ore      *number `json:"ore_kg"`
-	OreDry   *number `json:"ore_dry_kg"`
 	Bloom    *number `json:"bloom_kg"`
+	Practice bool    `json:"practice,omitempty"`
+	Imported bool    `json:"imported,omitempty"`
 }
 
-func listOf(all []shelf.Summary) []listed {
-	list := make([]listed, len(all))
-	for i, s := range all {
-		list[i] = listed{Summary: s, Charcoal: pointer(s.Charcoal), Ore: pointer(s.Ore), OreDry: pointer(s.OreDry), Bloom: pointer(s.Bloom)}
-		if !s.Undated && !s.Lit.IsZero() {
-			lit := s.Lit.Format(timeForm)
-			list[i].Light = &lit
+func shelf(list []persist.Summary) []shelfLine {
+	lines := make([]shelfLine, len(list))
+	for i, s := range list {
+		lines[i] = shelfLine{
+			ID: s.ID, UID: s.UID, Furnace: s.Furnace, Phase: string(s.Phase), Charges: s.Charges,
+			Charcoal: pointer(s.Charcoal), Ore: pointer(s.Ore), Bloom: pointer(s.Bloom),
+			Practice: s.Practice, Imported: s.Imported,
+		}
+		if !s.Undated && !s.Light.IsZero() {
+			lit := s.Light.Format(timeForm)
+			lines[i].Light = &lit
 		}
 	}
-	return list
+	return lines
 }

@@ -78,7 +78,7 @@ type stateJSON struct {
 	Zones   []zoneJSON            `json:"zones"`
 	Slag    []slagJSON            `json:"slag_by_iron"` // how stiff it would be with other shares of iron
 	Carbon  *string               `json:"carbon_class"` // of the iron so far, in a word
-	Lack    *string               `json:"solver_lacks"` // why the shaft solver gives no figures
+	Lack    *string               `json:"solver_lacks"` // why the shaft solver gives no figures, or none to be trusted
 }
 
 type figureJSON struct {
@@ -139,7 +139,7 @@ func stateOf(r figure.Reading) stateJSON {
 		class := words.Carbon(r.Carbon.Middle)
 		s.Carbon = &class
 	}
-	if lack := words.Lack(r.Lack); lack != "" {
+	if lack := words.SolverTrouble(r); lack != "" {
 		s.Lack = &lack
 	}
 	return s

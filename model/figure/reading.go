@@ -116,6 +116,7 @@ type Reading struct {
 	Measures  []entry.Measure      // by name, with what they weigh now
 	Solver    Solver               // how the figures and zones of the shaft solver stand
 	Lack      solve.Lack           // what it lacks to give any, once it was asked
+	Astray    bool                 // it does not follow this furnace: what it gives is a guess
 	Poorer    []SlagPoint          // how stiff this slag would be with other shares of iron
 	Traces    Traces               // zero without iron
 	Carbon    CarbonSpan           // what a smith would call the iron gathered so far; see BloomCarbon

@@ -21,7 +21,7 @@ func WithSolution(r Reading, s solve.Solution) Reading {
 	if r.Phase == "" {
 		return r
 	}
-	r.Solver, r.Lack = Solved, s.Lack
+	r.Solver, r.Lack, r.Astray = Solved, s.Lack, s.Astray
 	if s.Known != r.Known || s.Asked > r.At || r.At-s.Asked >= fresh && s.Lack != solve.IsOver {
 		r.Solver = Resolving
 	}
@@ -29,16 +29,18 @@ func WithSolution(r Reading, s solve.Solution) Reading {
 		return r
 	}
 	heat := Estimated
-	if s.GuessedSizes || s.GuessedAir || s.GuessedMasses {
+	if s.GuessedSizes || s.GuessedAir || s.GuessedMasses || s.Astray {
 		heat = Guessed
 	}
 	if !s.UnknownOre {
 		r.slag(s, heat)
 		r.iron(s)
 	}
+	r.Figures[MakeUpCharcoal] = Figure{Band: physics.Exact(s.Totals.MadeUp), Basis: heat}
 	if s.Lack == solve.IsOver {
 		return r
 	}
+	r.Figures[ModelStackHeight] = Figure{Band: physics.Exact(100 * s.Height), Basis: heat}
 	r.temperatures(s, heat)
 	r.airFactor(s)
 	r.backPressure(s)
@@ -76,7 +78,7 @@ func (r *Reading) airFactor(s solve.Solution) {
 		return
 	}
 	basis := Guessed
-	if s.Intervals >= fewestForMeter {
+	if s.Intervals >= fewestForMeter && !s.Astray {
 		basis = Estimated
 	}
 	r.Figures[AirFactor] = Figure{Band: s.AirFactor, Basis: basis}

@@ -44,6 +44,8 @@ const (
 	BloomSoFar
 	BloomEnd
 	BloomCarbon
+	ModelStackHeight
+	MakeUpCharcoal
 	Count // how many figures there are
 )
 
@@ -94,6 +96,8 @@ var Table = [Count]Definition{
 	BloomSoFar:        {"bloom_so_far", "kg", "bloom gathered so far, computed; published yields differ so much that it is a guess"},
 	BloomEnd:          {"bloom_end", "kg", "bloom at the end from the ore charged so far, likewise"},
 	BloomCarbon:       {"bloom_carbon", "%", "carbon in the iron gathered so far by mass, likewise"},
+	ModelStackHeight:  {"model_stack_height", "cm", "height of the burden in the computed shaft, which is brought to the one above at a charge"},
+	MakeUpCharcoal:    {"make_up_charcoal", "kg", "charcoal laid into the computed shaft where it had burned more than the furnace, as charged; in no other figure"},
 }
 
 // Key is the name of the figure on the wire.

@@ -29,7 +29,7 @@ const (
 
 func (a lit) do(r *run, _ float64) error {
 	shaft, err := shaft.New(a.geometry, a.params, a.ambient)
-	*r = run{shaft: shaft, lit: a, ambient: a.ambient, pace: newPace(a.params.AirFactor), blownSince: -1, standIn: -1}
+	*r = run{shaft: shaft, lit: a, ambient: a.ambient, pace: newPace(a.params.AirFactor), blownSince: -1, standIn: -1, held: -1}
 	return err
 }
 
@@ -70,7 +70,7 @@ func (a lay) do(r *run, at float64) error {
 		r.waiting = append(r.waiting[:len(r.waiting):len(r.waiting)], parts...) // a copy of the run keeps its own
 		return nil
 	}
-	share := r.fits(a)
+	share, unlaid := r.fits(a)
 	for i := range parts {
 		if a.parts[i].what == entry.Charcoal {
 			parts[i].Mass *= share
@@ -80,6 +80,9 @@ func (a lay) do(r *run, at float64) error {
 		return err
 	}
 	if !a.fill {
+		if err := r.assimilate(a, at, unlaid); err != nil {
+			return err
+		}
 		r.pace.charge(r, a, at)
 	}
 	return r.setBlast(at)
@@ -141,28 +144,6 @@ func (r *run) kindle(at, room float64) error {
 	}
 	r.waiting = nil
 	return r.shaft.Charge(at, fill...)
-}
-
-// leastLaid is the least share of a charge's charcoal that is laid, so that ore
-// never comes without any.
-const leastLaid = 0.5
-
-// fits is how much of a charge's charcoal there is room for up to the mark.
-// Nobody charges far past it: what would stand clear of it has burned already,
-// in a shaft that burns faster than was taken. Ore goes in whole.
-func (r *run) fits(a lay) float64 {
-	bore := r.lit.geometry.Bore
-	room := bore.VolumeBetween(r.shaft.StackHeight(), r.lit.geometry.Stack+physics.MarkSD)
-	takes := 0.0
-	for _, m := range a.parts {
-		if m.what == entry.Charcoal {
-			takes += m.room()
-		}
-	}
-	if takes <= 0 {
-		return 1
-	}
-	return max(leastLaid, min(1, room/takes))
 }
 
 // pack presses down what still stands clear of the mark, as a poke does.

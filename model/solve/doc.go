@@ -17,8 +17,14 @@
 //	charcoal not weighed    as much as reaches the level the estimator believes
 //	charcoal past the mark  has burned already, faster than was taken
 //	ore not weighed         none; slag, iron and carbon are then unknown
-//	a blast as metered      times the factor that the charges and the level tell,
-//	                        interval by interval: a figure of its own
+//	a blast as metered      times the factor that the last charges and the level
+//	                        tell; shown is one that leans on the usual factor
+//	a shaft that stands     is lifted to it at the charge by make-up charcoal, which
+//	under the level         is booked apart and in no other figure
+//	a fire that would go    is held alight, as a crew does
+//	out under its blast
+//	a level twice running   means that it does not follow this furnace: a guess,
+//	far from the shaft's    and nothing for the rules
 //	a blast not metered     unknown, and nothing is solved, until three charge
 //	                        intervals have told how much air there is
 //	tuyere's angle          nothing: one dimension has no place for it
@@ -30,4 +36,4 @@ package solve
 
 // Version names this solver in light and testimony. It is raised whenever the
 // same entries give other numbers (a test keeps some).
-const Version = "shaft 1"
+const Version = "shaft 2"

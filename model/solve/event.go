@@ -34,11 +34,12 @@ type (
 	}
 	weather struct{ ambient physics.Air }
 	lay     struct { // a fill or a charge
-		parts  []material
-		fill   bool
-		paces  bool    // the charge tells, with the one before it, how fast the furnace burns
-		level  float64 // m above the tuyere, where the estimator has the burden afterwards
-		levels bool    // it has one
+		parts   []material
+		fill    bool
+		paces   bool    // the charge tells, with the one before it, how fast the furnace burns
+		level   float64 // m above the tuyere, where the estimator has the burden afterwards
+		levels  bool    // it has one
+		levelSD float64 // m, the standard deviation of that
 	}
 	blow struct {
 		lMin  float64
@@ -120,7 +121,7 @@ func layOf(c *fold.Course, l fold.Line, parts entry.Parts, to lay) lay {
 		}
 	}
 	level, ok := c.LevelThen(l.At)
-	to.level, to.levels = level.Height, ok
+	to.level, to.levelSD, to.levels = level.Height, level.SD(), ok
 	return to
 }
 
@@ -138,6 +139,6 @@ func (a lay) sum(h *maphash.Hash) {
 	}
 	maphash.WriteComparable(h, struct {
 		fill, paces, levels bool
-		level               float64
-	}{a.fill, a.paces, a.levels, a.level})
+		level, sd           float64
+	}{a.fill, a.paces, a.levels, a.level, a.levelSD})
 }

@@ -59,7 +59,7 @@ const Blind = 2 * time.Minute
 
 // glance leaves one on the trail.
 func (r *run) glance(at float64) {
-	if r.lack() != Nothing {
+	if r.lack() != Nothing || r.astray() {
 		return
 	}
 	h := r.shaft.Hearth()

@@ -1,41 +1,48 @@
 package solve
 
 import (
+	"chargehand/model/entry"
 	"chargehand/physics"
-
 	"chargehand/physics/shaft"
 )
 
 // pace learns from the charges how much of the blast burns. Each charge brings
 // the burden back to where the one before it left it, so what it holds is what
 // burned in between; the shaft burned something too, at the factor it had.
+//
+// Two numbers come of that. The one shown leans on what is usual, because one
+// interval scatters. The one the shaft runs at does not, from the third interval
+// on: it has to burn what this furnace burns, whatever its meter says.
 type pace struct {
-	usual             float64 // before anything is learned
-	factor            float64 // in force
-	metered, unread   []shaft.ChargeInterval
-	known             bool    // the blast is metered
-	clean             bool    // nothing since the last charge spoils the interval
-	since, burnedThen float64 // the last charge: when, s, and the carbon burned by then, kg
+	usual           float64 // before anything is learned
+	factor          float64 // in force
+	metered, unread []shaft.ChargeInterval
+	known           bool    // the blast is metered
+	clean           bool    // nothing since the last charge spoils the interval
+	blown           float64 // s that the blast has blown since the last charge
+	burned, full    float64 // kg of carbon that the shaft burned in so many of those s, while there was enough in it to burn
+	at, total       float64 // how far this has been counted: s, kg of carbon
 }
 
 const (
-	// fewest is how many intervals tell the air of a blast nobody metered.
+	// fewest is how many intervals tell the air of a blast nobody metered, and
+	// the factor that the shaft runs at.
 	fewest = 3
 	// unreadSpread is the prior's relative spread where even the blast is a
 	// guess: published blasts run from 0.5 to 2 l/min per cm2.
 	unreadSpread = 0.5
 	// levelOver is over how many charges the shaft is brought back to the level
-	// where the estimator has the burden. The factor leans on what is usual and
-	// would leave the shaft a little high or low at each charge for good.
+	// where the estimator has the burden.
 	levelOver = 4
-	// doubtful is how far past the range of the factor an interval may speak of
-	// it. One that goes beyond is not about burning: the shaft was still being
-	// filled, an entry is missing, a charge was laid late.
-	doubtful = 1.5
 	// lately is how many intervals tell the air: a tuyere slags up and a gap
-	// opens, so those of the morning say little in the evening (30 Oct 2021: 0.93
-	// and then 0.66, calibration study).
-	lately = 8
+	// opens, so those of the morning say little in the evening. levelLately is
+	// how many the shaft runs at: their median, so that a charge left out or
+	// written down twice moves little.
+	lately, levelLately = 8, 4
+	// leastFactor and mostFactor hold the factor that the shaft runs at. Meters
+	// of this trade have been wrong by a factor of two either way; below the
+	// least nothing would burn.
+	leastFactor, mostFactor = 0.15, 2.5
 )
 
 func newPace(usual float64) pace { return pace{usual: usual, factor: usual, known: true} }
@@ -45,7 +52,7 @@ func newPace(usual float64) pace { return pace{usual: usual, factor: usual, know
 func (p *pace) regime(known bool) {
 	if p.known != known {
 		p.known, p.clean = known, false
-		p.factor = p.within(p.estimate().P50)
+		p.factor = p.runsAt()
 	}
 }
 
@@ -55,42 +62,73 @@ func (p *pace) forget() { p.unread, p.clean = nil, false }
 // broken spoils the interval: the burden moved by something else than burning.
 func (p *pace) broken() { p.clean = false }
 
-// estimate is the factor with its band.
+// estimate is the factor shown, with its band.
 func (p *pace) estimate() physics.Band {
-	if p.known {
-		return shaft.EstimateAirFactor(physics.LogNormal(p.usual, shaft.AirFactorPrior().RelSD()), p.metered)
+	spread := shaft.AirFactorPrior().RelSD()
+	if !p.known {
+		spread = unreadSpread
 	}
-	return shaft.EstimateAirFactor(physics.LogNormal(p.usual, unreadSpread), p.unread)
+	return shaft.EstimateAirFactor(physics.LogNormal(p.usual, spread), p.intervals())
+}
+
+func (p *pace) intervals() []shaft.ChargeInterval {
+	if p.known {
+		return p.metered
+	}
+	return p.unread
+}
+
+// runsAt is the factor that the shaft runs at.
+func (p *pace) runsAt() float64 {
+	all := p.intervals()
+	if len(all) < fewest {
+		return within(p.estimate().P50)
+	}
+	var says []float64
+	for _, i := range all[max(0, len(all)-levelLately):] {
+		says = append(says, i.Factor())
+	}
+	return within(shaft.MedianFactor(says))
 }
 
 // tells says whether the air is known well enough for figures.
 func (p *pace) tells() bool { return p.known || len(p.unread) >= fewest }
 
+// burn counts what burned up to a moment.
+func (p *pace) burn(r *run, at float64) {
+	total, dt := r.shaft.Totals().CarbonBurned, at-p.at
+	if r.fire && r.blows() > 0 {
+		p.blown += dt
+		if r.shaft.StackHeight() > r.lit.params.RacewayHeight { // lower, the blast finds too little to burn
+			p.burned += total - p.total
+			p.full += dt
+		}
+	}
+	p.at, p.total = at, total
+}
+
 // charge takes a charge that has just been laid.
 func (p *pace) charge(r *run, a lay, at float64) {
-	carbon, weighed := 0.0, len(a.parts) > 0
+	carbon, holds, weighed := 0.0, false, true
 	for _, m := range a.parts {
-		carbon += m.carbonToBurn()
-		weighed = weighed && !m.unknown
+		if m.what == entry.Charcoal {
+			carbon += m.carbonToBurn()
+			holds, weighed = true, weighed && !m.unknown
+		}
 	}
-	if carbon <= 0 && weighed {
+	if !holds {
 		return // ore on its own
 	}
-	burned := r.shaft.Totals().CarbonBurned
-	took, burnt := at-p.since, burned-p.burnedThen
-	if p.clean && a.paces && weighed && took > 0 && burnt > 0 {
-		p.learn(shaft.ChargeInterval{Measured: took, Modelled: took * carbon / burnt, AtFactor: p.factor})
+	p.burn(r, at)
+	if p.clean && a.paces && weighed && p.blown > 0 && p.burned > 0 {
+		p.learn(shaft.ChargeInterval{Measured: p.blown, Modelled: carbon * p.full / p.burned, AtFactor: p.factor})
 	}
-	p.since, p.burnedThen, p.clean = at, burned, a.paces
-	p.factor = p.within(p.estimate().P50 * p.correction(r, a, carbon))
+	p.blown, p.burned, p.full, p.clean = 0, 0, 0, a.paces
+	p.factor = within(p.runsAt() * p.correction(r, a, carbon))
 }
 
 // learn adds an interval to those of its blast.
 func (p *pace) learn(i shaft.ChargeInterval) {
-	says := i.Modelled / i.Measured * i.AtFactor
-	if low, high := p.span(); says < low/doubtful || says > high*doubtful {
-		return
-	}
 	of := &p.metered
 	if !p.known {
 		of = &p.unread
@@ -107,32 +145,12 @@ func (p *pace) correction(r *run, a lay, carbon float64) float64 {
 	if !a.levels || carbon <= 0 {
 		return 1
 	}
-	low, high := a.level, a.level
-	if stack := r.lit.geometry.Stack; a.paces {
-		low, high = min(low, stack), max(high, stack)
-	}
 	height := r.shaft.StackHeight()
-	bore, due := r.lit.geometry.Bore, max(low, min(high, height))
-	over := bore.VolumeBelow(height) - bore.VolumeBelow(due)
+	bore := r.lit.geometry.Bore
+	over := bore.VolumeBelow(height) - bore.VolumeBelow(a.level)
 	surplus := over * physics.DefaultCharcoalBulk * physics.DefaultCarbonShare
 	return max(0.5, min(2, 1+surplus/(levelOver*carbon)))
 }
 
-// within keeps a factor to its range.
-func (p *pace) within(factor float64) float64 {
-	low, high := p.span()
-	return max(low, min(high, factor))
-}
-
-// span is the range of the factor; twice that of a blast nobody metered.
-func (p *pace) span() (low, high float64) {
-	for _, row := range shaft.ParamTable {
-		if row.Name == "air_factor" {
-			low, high = row.Low, row.High
-		}
-	}
-	if !p.known {
-		low, high = low/2, high*2
-	}
-	return low, high
-}
+// within keeps a factor to what the shaft can run at.
+func within(factor float64) float64 { return max(leastFactor, min(mostFactor, factor)) }

@@ -15,10 +15,11 @@ const (
 	// smoothing is the time constant in s of what is said of the top gas: it
 	// swings with each charge, and a reader wants the last minutes.
 	smoothing = 150.0
-	// The solver has let its fire go out, which people seldom do, when with more
-	// than burdenLeft m of burden it burns for wentOutFor s less than wentOut of
-	// what the blast could at most.
-	wentOut, wentOutFor, burdenLeft = 0.05, 900.0, 0.10
+	// alight is the heat in K that the raceway is held at least where the blast
+	// blows: people do not let their fire go out, and where the solver's would it
+	// has it colder or damper than theirs. From lightingUp s after the blast began
+	// that means that it does not follow the furnace, for heldFor s.
+	alight, lightingUp, heldFor = 1000.0, 3600.0, 900.0
 	// settled is how long in s a guessed blast colours what follows: the wall
 	// forgets it in about an hour.
 	settled = 3600.0
@@ -42,6 +43,7 @@ type run struct {
 	failed  bool            // something it was told cannot be
 	noOre   bool            // ore of unknown mass went in
 	usual   bool            // ore that nobody assayed went in
+	follow  follow          // how well the shaft keeps to the level
 	guessed bool            // charcoal of unknown mass went in
 
 	nozzle     float64      // bore of the tuyere, m; 0 when it is not known
@@ -50,8 +52,7 @@ type run struct {
 	end        shaft.Hearth // as the bloom was taken out
 	last       float64      // when it was last told something, s
 	blownSince float64      // when the blast first went through charcoal, s; negative while it has not
-	burns      float64      // when it last burned as it should, s
-	most       float64      // the carbon the blast burns at most, kg/s
+	held       float64      // when the raceway last had to be held alight though the fire was hours old, s; negative for never
 	standIn    float64      // when a guessed blast last blew, s; negative for never
 	top        top
 }
@@ -116,8 +117,9 @@ func (r *run) advance(to float64) {
 }
 
 func (r *run) sample(at float64) {
+	r.pace.burn(r, at)
 	if !r.fire || r.blows() <= 0 {
-		r.top, r.burns = top{}, at // no gas to speak of, and nothing that should burn
+		r.top = top{} // no gas to speak of
 		return
 	}
 	if r.blownSince < 0 {
@@ -126,10 +128,9 @@ func (r *run) sample(at float64) {
 	if !r.air.known {
 		r.standIn = at
 	}
-	if r.shaft.Totals().LastStepCarbon > wentOut*r.most || r.shaft.StackHeight() < burdenLeft {
-		r.burns = at
+	if r.shaft.HoldAlight(alight) && at-r.blownSince > lightingUp {
+		r.held = at
 	}
-	r.failed = r.failed || at-max(r.burns, r.blownSince) > wentOutFor
 	g := r.shaft.TopGas()
 	share := 1.0
 	if r.top.begun {
@@ -146,6 +147,11 @@ func (r *run) sample(at float64) {
 // published smelts of this kind were blown with.
 const usualPerArea = 1.2
 
+// astray tells whether the solver goes another way than the furnace.
+func (r *run) astray() bool {
+	return r.follow.astray || r.held >= 0 && r.shaft.Time()-r.held < heldFor
+}
+
 // setBlast gives the shaft the air that blows, with the factor in force.
 func (r *run) setBlast(at float64) error {
 	lMin := r.blows()
@@ -161,7 +167,6 @@ func (r *run) setBlast(at float64) error {
 	if err != nil {
 		return err
 	}
-	r.most = flow.MostCarbon() * r.pace.factor
 	params := r.lit.params
 	params.AirFactor = r.pace.factor
 	return errors.Join(r.shaft.SetParams(at, params), r.shaft.SetBlast(at, shaft.Blast{Flow: flow, Temperature: r.ambient.Temperature}))

@@ -29,6 +29,7 @@ type Solution struct {
 
 	Profile []shaft.Layer // from the bottom up
 	Height  float64       // m, of the solver's own burden
+	Astray  bool          // the solver does not follow this furnace: the last two charges found it far from the level, or its fire would go out
 	Hearth  shaft.Hearth
 	Totals  shaft.Totals
 	Ambient physics.Air
@@ -56,7 +57,7 @@ func (r *run) solution() Solution {
 	s := Solution{
 		At: time.Duration(r.shaft.Time() * float64(time.Second)), Lack: r.lack(),
 		GuessedSizes: !r.lit.given, GuessedMasses: r.guessed, UsualOre: r.usual, UnknownOre: r.noOre,
-		trail: r.seen,
+		trail: r.seen, Astray: r.astray(),
 	}
 	if s.Lack == LacksFire || s.Lack == LacksWay {
 		return s

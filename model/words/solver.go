@@ -35,6 +35,18 @@ func Lack(l solve.Lack) string {
 	return ""
 }
 
+// DoesNotFollow is said where the solver goes another way than the furnace.
+const DoesNotFollow = "the model does not follow this furnace"
+
+// SolverTrouble says why the furnace is not computed, or that what is computed
+// is not this furnace; nothing when all is well.
+func SolverTrouble(r figure.Reading) string {
+	if r.Lack == solve.Nothing && r.Astray {
+		return DoesNotFollow
+	}
+	return Lack(r.Lack)
+}
+
 // Carbon is what a smith would call the iron.
 func Carbon(c physics.CarbonClass) string {
 	return [...]string{
@@ -67,8 +79,8 @@ func Solved(r figure.Reading) string {
 	switch {
 	case r.Solver == figure.Resolving:
 		line("furnace", BeingWorkedOut)
-	case r.Solver == figure.Solved && r.Lack != solve.Nothing:
-		line("furnace", Lack(r.Lack))
+	case r.Solver == figure.Solved && SolverTrouble(r) != "":
+		line("furnace", SolverTrouble(r))
 	}
 	for _, z := range r.Zones {
 		at := fmt.Sprintf("%.0f C in the middle", round10(z.Degrees))

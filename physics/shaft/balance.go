@@ -33,9 +33,9 @@ func (s *Shaft) Heat() float64 {
 	return sum
 }
 
-// Imbalance gives how far an element's account is off: contents against in less out, as a share of what went in.
+// Imbalance gives how far an element's account is off: contents against in and made up less out, as a share of those two.
 func (s *Shaft) Imbalance(e Element) float64 {
-	in := s.ledger.In[e]
+	in := s.ledger.In[e] + s.ledger.MadeUp[e]
 	if in == 0 {
 		return s.Contents(e)
 	}
@@ -45,7 +45,7 @@ func (s *Shaft) Imbalance(e Element) float64 {
 // HeatImbalance gives how far the account of heat is off, as a share of the heat of burning the carbon burned so far to CO.
 func (s *Shaft) HeatImbalance() float64 {
 	l := &s.ledger
-	due := l.BurdenHeat + l.BlastHeat - l.TopGasHeat - l.WallLoss - l.TopLoss - l.GroundLoss
+	due := l.BurdenHeat + l.MadeUpHeat + l.BlastHeat - l.TopGasHeat - l.WallLoss - l.TopLoss - l.GroundLoss
 	const carbonToCO = 9.2e6 // J/kg, CODATA
 	scale := carbonToCO*s.totals.CarbonBurned + 1e3
 	return (s.Heat() - due) / scale

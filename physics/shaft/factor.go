@@ -2,6 +2,7 @@ package shaft
 
 import (
 	"math"
+	"slices"
 
 	"chargehand/physics"
 )
@@ -10,6 +11,9 @@ import (
 type ChargeInterval struct {
 	Measured, Modelled, AtFactor float64
 }
+
+// Factor is the air factor that the interval speaks of. A modelled interval goes as one over the factor.
+func (i ChargeInterval) Factor() float64 { return i.Modelled / i.Measured * i.AtFactor }
 
 // AirFactorPrior is what is known before the first interval: published smelts gave 0.66 to 1.15 (calibration study).
 func AirFactorPrior() physics.Band {
@@ -25,21 +29,35 @@ func EstimateAirFactor(prior physics.Band, intervals []ChargeInterval) physics.B
 	if prior.P50 <= 0 {
 		return physics.Band{}
 	}
-	sum, n := 0.0, 0.0
+	var says []float64
 	for _, i := range intervals {
 		if i.Measured > 0 && i.Modelled > 0 && i.AtFactor > 0 {
-			sum += math.Log(i.Modelled / i.Measured * i.AtFactor)
-			n++
+			says = append(says, i.Factor())
 		}
 	}
-	if n == 0 {
+	if len(says) == 0 {
 		return prior
 	}
-	own := scatter*scatter/n + shared*shared
+	own := scatter*scatter/float64(len(says)) + shared*shared
 	known := prior.RelVariance()
 	if known == 0 {
 		return prior
 	}
 	weight := known / (known + own)
-	return physics.LogNormal(prior.P50*math.Exp(weight*(sum/n-math.Log(prior.P50))), math.Sqrt(known*own/(known+own)))
+	return physics.LogNormal(prior.P50*math.Exp(weight*(math.Log(MedianFactor(says))-math.Log(prior.P50))), math.Sqrt(known*own/(known+own)))
+}
+
+// MedianFactor gives the middle of some factors, so that a charge left out or written down twice moves little: of an even
+// number the geometric mean of the two in the middle. One or two say little by themselves: each is then held to what meters of
+// this trade have been found to say, a factor of two past the ends of [ParamTable]'s air factor.
+func MedianFactor(says []float64) float64 {
+	sorted := slices.Clone(says)
+	if len(sorted) < 3 {
+		for i, v := range sorted {
+			sorted[i] = max(0.2, min(2, v))
+		}
+	}
+	slices.Sort(sorted)
+	n := len(sorted)
+	return math.Sqrt(sorted[(n-1)/2] * sorted[n/2])
 }

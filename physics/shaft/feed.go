@@ -65,24 +65,30 @@ func (s *Shaft) lay(at, kelvin float64, portions []Portion) error {
 		s.join(&s.layers[s.count-1], &sum)
 		return nil
 	}
+	s.insert(s.count, sum)
+	return nil
+}
+
+// insert puts in what a layer holds, sliced, below the layer of an index.
+func (s *Shaft) insert(index int, l layer) {
 	fresh := s.thickness * s.wall.areaAt(s.StackHeight())
-	slices := max(1, int(math.Ceil(sum.volume()/fresh-1e-9)))
-	slices = min(slices, maxLayers/2)
+	slices := min(max(1, int(math.Ceil(l.volume()/fresh-1e-9))), maxLayers/2)
 	for s.count+slices > maxLayers {
 		s.thin()
 	}
+	index = min(index, s.count)
 	part := 1 / float64(slices)
-	for i := range sum.n {
-		sum.n[i] *= part
+	for i := range l.n {
+		l.n[i] *= part
 	}
-	sum.enthalpy *= part
-	sum.fuelVolume *= part
-	sum.stoneVolume *= part
-	for range slices {
-		s.layers[s.count] = sum
-		s.count++
+	l.enthalpy *= part
+	l.fuelVolume *= part
+	l.stoneVolume *= part
+	copy(s.layers[index+slices:s.count+slices], s.layers[index:s.count])
+	for i := range slices {
+		s.layers[index+i] = l
 	}
-	return nil
+	s.count += slices
 }
 
 // thin makes room by joining the two neighbours that are smallest together.

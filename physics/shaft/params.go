@@ -28,7 +28,7 @@ type Params struct {
 // with their own doubts. Sources: "calibration study" is the reference notes' fit of a research prototype to the record of
 // 30 Oct 2021 and the yield of 30 Nov 2016, which they call not identifiable: these are round points inside a cloud.
 var ParamTable = []Param{
-	{Name: "air_factor", Unit: "1", Default: 0.85, Low: 0.4, High: 1.25,
+	{Name: "air_factor", Unit: "1", Default: 0.85, Low: 0.3, High: 1.25,
 		Meaning: "share of the metered blast that burns in the bed: meter error, gap round the tuyere, back-flow; also, without a top-gas reading indistinguishable from it, carbon per measure and CO2 in the top gas",
 		Source:  "calibration study; re-estimate in the run from the charge intervals",
 		field:   func(p *Params) *float64 { return &p.AirFactor }},

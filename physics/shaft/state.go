@@ -37,9 +37,12 @@ type hearth struct {
 	carburising float64 // mass share of carbon that iron leaving the shaft now takes along
 }
 
-// Ledger is the account of a shaft since light: what went in and out, in mol of each element and in J.
+// Ledger is the account of a shaft since light: what went in and out, in mol of each element and in J. MadeUp is what
+// [Shaft.MakeUp] laid in, which nobody charged: it closes the account and is in no other sum.
 type Ledger struct {
 	In, Out           [ElementCount]float64
+	MadeUp            [ElementCount]float64
+	MadeUpHeat        float64 // with that
 	BlastHeat         float64 // in with the blast
 	BurdenHeat        float64 // in with charges, embers and a preheated wall, less what was taken out
 	TopGasHeat        float64 // out with the top gas
@@ -50,6 +53,7 @@ type Ledger struct {
 // Totals are sums since light, kg unless said.
 type Totals struct {
 	CarbonBurned   float64 // to gas by oxygen, CO2, steam and ore
+	MadeUp         float64 // charcoal that stands for what must have been there, as charged; in no other figure
 	OreIron        float64 // iron charged as oxide: ore, returned slag, a trace in ash
 	SlagTapped     float64
 	IronTaken      float64 // taken out as bloom

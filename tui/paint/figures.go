@@ -151,6 +151,9 @@ func (p painter) stackLine(r figure.Reading) figureLine {
 	if f.Basis == figure.Measured && r.Dipped.Known {
 		l.remark = words.MeasuredAt(r.Wall(time.Duration(r.Dipped.Value * float64(time.Second))))
 	}
+	if r.Astray {
+		l.remark = words.DoesNotFollow
+	}
 	if furnace.Stack.Positive() {
 		mark := float64(furnace.Stack.Value)
 		l.beside = p.u.UnderMark(mark - f.P50)

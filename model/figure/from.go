@@ -41,6 +41,7 @@ func From(s fold.State) Reading {
 	air(&r, s)
 	stack(&r, s)
 	r.Layers = layers(s)
+	r.SlagKnown = slagWeighed(s)
 	r.Zones = r.oreZones(zones(s))
 	return r
 }

@@ -39,8 +39,9 @@ type Layer struct {
 // the temperature is a stated simple guess and there is none of the wall side.
 type Zone struct {
 	What        Process
-	Top, Bottom float64 // cm above the tuyere
-	Degrees     float64 // Celsius, in the middle of the stretch; solved, the mean across the bore
+	Top, Bottom float64      // cm above the tuyere
+	Degrees     float64      // Celsius, in the middle of the stretch; solved, the mean across the bore
+	Spread      physics.Band // of Degrees, Celsius
 	WallSide    entry.Maybe[entry.Celsius]
 	Gas         Gas // what of it is known
 	Basis       Basis
@@ -119,6 +120,7 @@ type Reading struct {
 	Astray    bool                 // it does not follow this furnace: what it gives is a guess
 	Poorer    []SlagPoint          // how stiff this slag would be with other shares of iron
 	Traces    Traces               // zero without iron
+	SlagKnown bool                 // slag of this furnace was weighed: how high it stands in the hearth can be told
 	Carbon    CarbonSpan           // what a smith would call the iron gathered so far; see BloomCarbon
 }
 

@@ -3,6 +3,8 @@ package figure
 import (
 	"math"
 
+	"chargehand/model/entry"
+	"chargehand/model/fold"
 	"chargehand/model/solve"
 	"chargehand/physics"
 	"chargehand/physics/shaft"
@@ -27,10 +29,29 @@ func (r *Reading) slag(s solve.Solution, basis Basis) {
 	}
 }
 
+// slagWeighed tells whether slag of this smelt was weighed. Until then how much
+// there is, and so how high it stands, rests on the model alone, and a line drawn
+// in the hearth would say more than is known.
+func slagWeighed(s fold.State) bool {
+	for _, l := range s.Lines {
+		switch ev := l.Event.(type) {
+		case entry.Tap:
+			if ev.Mass.Positive() {
+				return true
+			}
+		case entry.Weigh:
+			if ev.What == entry.WeighSlag && ev.Mass > 0 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // bath sets how far below the tuyere the slag stands.
 func (r *Reading) bath(s solve.Solution) {
 	base, b := r.Light.Furnace.TuyereBase, s.Bath.Scale(100)
-	if !base.Positive() || b.IsZero() || s.Lack == solve.IsOver {
+	if !r.SlagKnown || !base.Positive() || b.IsZero() || s.Lack == solve.IsOver {
 		return
 	}
 	floor := float64(base.Value)

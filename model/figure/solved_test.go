@@ -60,7 +60,11 @@ func TestASolutionFillsTheFigures(t *testing.T) {
 	if so := r.Figure(BloomSoFar); so.Basis != Guessed || so.P50 > end.P50 || so.P90 >= end.P90 {
 		t.Errorf("bloom so far %+v, at the end %+v", so, end)
 	}
-	if below := r.Figure(SlagBelowTuyere); below.Basis != Guessed || below.P50 >= 25 || below.P10 > below.P50 {
+	if r.Figure(SlagBelowTuyere).Known() {
+		t.Error("a level of slag that nobody weighed")
+	}
+	read.SlagKnown = true
+	if below := WithSolution(read, s).Figure(SlagBelowTuyere); below.Basis != Guessed || below.P50 >= 25 || below.P10 > below.P50 {
 		t.Errorf("slag below the tuyere %+v", below)
 	}
 	// Sauder, quoted 2006: more silica makes a slag sticky steeply.
@@ -144,7 +148,9 @@ func TestUsualSizesMakeAGuess(t *testing.T) {
 	if f := r.Figure(HearthTemperature); f.Basis != Guessed {
 		t.Errorf("hearth %+v", f)
 	}
-	if r.Figure(SlagBelowTuyere).Known() {
+	read, s := worked(entry.Furnace{}, 700)
+	read.SlagKnown = true
+	if WithSolution(read, s).Figure(SlagBelowTuyere).Known() {
 		t.Error("a tuyere of unknown height has no slag below it")
 	}
 }
@@ -242,6 +248,37 @@ func TestWithoutOreCharcoalGetsHot(t *testing.T) {
 			}
 			if !met {
 				t.Errorf("%s at %d min: nothing gets hot in %+v", name, minute, r.Zones)
+			}
+		}
+	}
+}
+
+// Slag counts as known from its first weighing in this smelt on, tapped or out of
+// the furnace; a tap that nobody weighed says nothing of how much there is.
+func TestSlagIsKnownOnceItWasWeighed(t *testing.T) {
+	for name, c := range map[string]struct {
+		event entry.Event
+		want  bool
+	}{
+		"a tap":               {entry.Tap{}, false},
+		"a weighed tap":       {entry.Tap{Mass: entry.Some(entry.Kilogram(2))}, true},
+		"slag on the scales":  {entry.Weigh{What: entry.WeighSlag, Mass: 3}, true},
+		"bloom on the scales": {entry.Weigh{What: entry.WeighBloom, Mass: 3}, false},
+	} {
+		r := From(fold.Trace(smelt(usualShaft, c.event), fold.All, time.Hour).State)
+		if r.SlagKnown != c.want {
+			t.Errorf("%s: %v", name, r.SlagKnown)
+		}
+	}
+}
+
+// Zones have a spread about their temperature, solved or guessed.
+func TestZonesHaveASpread(t *testing.T) {
+	read, s := worked(usualShaft, 600)
+	for name, zs := range map[string][]Zone{"guessed": read.Zones, "solved": WithSolution(read, s).Zones} {
+		for _, z := range zs {
+			if z.Spread.P10 > z.Degrees || z.Spread.P90 < z.Degrees || z.Spread.P90-z.Spread.P10 < 100 {
+				t.Errorf("%s: %+v", name, z)
 			}
 		}
 	}

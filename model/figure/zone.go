@@ -6,6 +6,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/fold"
+	"chargehand/physics"
 )
 
 // Zones are a stated simple guess until a solver feeds them: the one published
@@ -80,10 +81,25 @@ func zones(s fold.State) []Zone {
 	}
 	for i, z := range zs {
 		zs[i].Degrees = guess((z.Top+z.Bottom)/2/height, since)
+		zs[i].Spread = guessSpread(zs[i].Degrees)
 		zs[i].Gas.Needs = z.What.LeastCO(zs[i].Degrees)
 	}
 	return zs
 }
+
+// guessOff is how far the guess may be off, K: as two rows of probes in one
+// furnace were apart (460 K, the same data sheet, row B), half to either side.
+const guessOff = 230
+
+// guessSpread is the band about a guess in Celsius; charcoal in air gets no hotter
+// than its flame.
+func guessSpread(c float64) physics.Band {
+	return physics.Band{P10: math.Max(20, c-guessOff), P50: c, P90: math.Max(c, math.Min(c+guessOff, hottest))}
+}
+
+// hottest is the hottest that is drawn of a charcoal fire in blown air, Celsius
+// (common practice: white heat).
+const hottest = 1500
 
 func processAt(c float64) Process {
 	what := Drying
@@ -137,6 +153,7 @@ func (z Zone) joined(below Zone) Zone {
 	a, b := z.Top-z.Bottom, below.Top-below.Bottom
 	mean := func(x, y float64) float64 { return (a*x + b*y) / (a + b) }
 	z.Degrees = mean(z.Degrees, below.Degrees)
+	z.Spread = physics.Band{P10: mean(z.Spread.P10, below.Spread.P10), P50: z.Degrees, P90: mean(z.Spread.P90, below.Spread.P90)}
 	if z.WallSide.Known && below.WallSide.Known {
 		z.WallSide.Value = entry.Celsius(mean(float64(z.WallSide.Value), float64(below.WallSide.Value)))
 	}

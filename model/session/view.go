@@ -8,6 +8,7 @@ import (
 	"chargehand/model/figure"
 	"chargehand/model/fold"
 	"chargehand/model/rule"
+	"chargehand/physics"
 )
 
 // seen is what follows from a Session, each part worked out when it is first
@@ -58,10 +59,52 @@ func (s Session) ended() figure.Reading {
 	if !r.Phase.Over() { // closed without a word about the bloom
 		r.Phase, r.Since = after.Phase, after.Since
 	}
-	if n := len(r.Charges); s.demo && n > 2 {
-		return s.readAt(r.Charges[n*2/3].At + r.Usual/2)
+	if s.demo {
+		return s.readAt(mostToSee(r))
 	}
 	return r
+}
+
+// MostToSee is the moment of the smelt at which there is most to see.
+func (s Session) MostToSee() time.Duration { return mostToSee(s.AsOf(fold.All, s.End()).view().now) }
+
+// mostToSee is, of a smelt read at its end, when the last charge but one that
+// held ore had burned for a while: the furnace is as full and as hot as it gets,
+// and the next charge is near. Without ore it is that of the last charge but one,
+// without charges the end.
+func mostToSee(r figure.Reading) time.Duration {
+	at := r.At
+	held, seen := 0, 0
+	for i := len(r.Charges) - 1; i >= 0; i-- {
+		c := r.Charges[i]
+		ore := c.Ore.Known() && c.Ore.P50 > 0
+		if ore {
+			held++
+		}
+		if i+1 < len(r.Charges) && (ore && held == 2 || seen == 0) {
+			at, seen = c.At+(r.Charges[i+1].At-c.At)*6/10, 1
+		}
+		if held == 2 {
+			break
+		}
+	}
+	return at
+}
+
+// HearthAt is how hot the hearth was at a moment, in Celsius, as the solver has it.
+type HearthAt struct {
+	At      time.Duration
+	Celsius float64
+}
+
+// Hearths are those up to the moment that was solved, a minute apart; none before
+// the solver has spoken, and none of the minutes that it could not work out.
+func (s Session) Hearths() []HearthAt {
+	var hs []HearthAt
+	for _, g := range s.solver.solution.Glances() {
+		hs = append(hs, HearthAt{g.At, physics.ToCelsius(g.Hearth)})
+	}
+	return hs
 }
 
 // Reading is everything that is known of the moment, the solver's figures among

@@ -188,7 +188,7 @@ func counted(_ string, entries []entry.Entry) (s Summary) {
 	for _, e := range entries {
 		switch ev := e.Event.(type) {
 		case entry.Light:
-			s.UID, s.Furnace, s.Light = ev.UID, ev.Furnace.Name, e.Happened
+			s.UID, s.Furnace, s.Lit = ev.UID, ev.Furnace.Name, e.Happened
 		case entry.Charge:
 			s.Charges++
 		}

@@ -28,7 +28,7 @@ func TestSummariesAreRenewedInAPauseAndReadWithoutEntries(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		return []Summary{{ID: smelt, UID: "a1", Furnace: "Reed Hollow", Light: noon, Charges: 1, SourceHash: "f00d", Entries: entries, Head: twin.HeadOf(lines)}}
+		return []Summary{{ID: smelt, UID: "a1", Furnace: "Reed Hollow", Lit: noon, Charges: 1, SourceHash: "f00d", Entries: entries, Head: twin.HeadOf(lines)}}
 	}
 	check := func(entries uint64, from interface{ Summaries() ([]Summary, error) }) {
 		t.Helper()

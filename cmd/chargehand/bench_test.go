@@ -15,6 +15,7 @@ import (
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/model/shelf"
 	"chargehand/persist"
 	"chargehand/tui"
 )
@@ -61,7 +62,7 @@ func fillBook(b *testing.B, dir string, smelts int) {
 	if err := os.MkdirAll(filepath.Dir(bookIn(dir)), 0o700); err != nil {
 		b.Fatal(err)
 	}
-	book, err := persist.Open(bookIn(dir), persist.Options{Summarise: summarise})
+	book, err := persist.Open(bookIn(dir), persist.Options{Summarise: shelf.Of})
 	if err != nil {
 		b.Fatal(err)
 	}

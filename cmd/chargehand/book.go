@@ -6,31 +6,11 @@ import (
 	"strings"
 
 	"chargehand/model/entry"
-	"chargehand/model/fold"
 	"chargehand/model/invented"
+	"chargehand/model/shelf"
 	"chargehand/model/words"
 	"chargehand/persist"
 )
-
-// summarise is the shelf's line of a smelt. persist keeps it, the fold makes it.
-func summarise(_ string, entries []entry.Entry) persist.Summary {
-	s := fold.Fold(entries, fold.All, fold.Latest(entries))
-	sum := persist.Summary{
-		UID: s.Light.UID, Furnace: s.Light.Furnace.Name, Light: s.Lit, Phase: s.Phase, Charges: len(s.Charges),
-		Charcoal: known(s.Charcoal.Charged), Ore: known(s.Ore.Charged), Bloom: s.Bloom,
-		Practice: s.Light.Practice, Invented: s.Light.Invented, Imported: s.Light.Imported, Undated: s.Light.Undated,
-		SourceHash: s.Light.SourceHash,
-	}
-	return sum
-}
-
-// known is a mass, unless part of it is unknown.
-func known(m fold.Mass) entry.Maybe[entry.Kilogram] {
-	if m.Unknown {
-		return entry.None[entry.Kilogram]()
-	}
-	return entry.Some(entry.Kilogram(m.Kg))
-}
 
 // reader opens the book to read. It works while another program writes it.
 func reader(w world, c common) (*persist.Reader, error) {
@@ -38,7 +18,7 @@ func reader(w world, c common) (*persist.Reader, error) {
 	if err != nil {
 		return nil, err
 	}
-	return persist.OpenReader(path, persist.Options{Summarise: summarise})
+	return persist.OpenReader(path, persist.Options{Summarise: shelf.Of})
 }
 
 // writer opens the book to write, and holds it.
@@ -47,7 +27,7 @@ func writer(w world, c common, acked func(persist.Ack)) (*persist.Book, error) {
 	if err != nil {
 		return nil, err
 	}
-	return persist.Open(path, persist.Options{Clock: w.clock, Summarise: summarise, Acked: acked})
+	return persist.Open(path, persist.Options{Clock: w.clock, Summarise: shelf.Of, Acked: acked})
 }
 
 // shut closes the book, and says what had to be put right in it meanwhile.

@@ -6,6 +6,7 @@ import (
 	"flag"
 	"fmt"
 
+	"chargehand/model/shelf"
 	"chargehand/model/words"
 	"chargehand/persist/repair"
 )
@@ -20,7 +21,7 @@ func checkCommand() command {
 			if err != nil {
 				return err
 			}
-			report, err := repair.Check(path, repair.Options{Summarise: summarise})
+			report, err := repair.Check(path, repair.Options{Summarise: shelf.Of})
 			if err != nil {
 				return err
 			}

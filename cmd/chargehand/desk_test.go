@@ -9,6 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
+	"chargehand/model/shelf"
 	"chargehand/persist"
 	"chargehand/tui"
 )
@@ -38,7 +39,7 @@ func (d *desk) open() {
 	d.t.Helper()
 	acks := make(chan persist.Ack, 1024)
 	book, err := persist.Open(d.path, persist.Options{
-		Clock: d.clock, Summarise: summarise, Acked: func(a persist.Ack) { acks <- a },
+		Clock: d.clock, Summarise: shelf.Of, Acked: func(a persist.Ack) { acks <- a },
 	})
 	if err != nil {
 		d.t.Fatal(err)

@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/model/shelf"
 	"chargehand/persist"
 	"chargehand/persist/repair"
 )
@@ -106,14 +107,14 @@ func claimed(screen string) int {
 // left apart, and then checks that book and twins agree.
 func mended(t *testing.T, dir string) {
 	t.Helper()
-	book, err := persist.Open(bookIn(dir), persist.Options{Summarise: summarise})
+	book, err := persist.Open(bookIn(dir), persist.Options{Summarise: shelf.Of})
 	if err != nil {
 		t.Fatal(err)
 	}
 	if err := book.Close(); err != nil {
 		t.Fatal(err)
 	}
-	report, err := repair.Check(bookIn(dir), repair.Options{Summarise: summarise})
+	report, err := repair.Check(bookIn(dir), repair.Options{Summarise: shelf.Of})
 	if err != nil || !report.OK() {
 		t.Fatalf("check: %v, %v", err, report.Findings)
 	}

@@ -52,7 +52,7 @@ func bookIn(dir string) string { return filepath.Join(dir, "chargehand", "book.d
 // onlySmelt is the name of the only smelt in the book.
 func onlySmelt(t testing.TB, dir string) string {
 	t.Helper()
-	var list []shelfLine
+	var list []listed
 	if err := json.Unmarshal([]byte(says(t, dir, "smelts", "--json")), &list); err != nil || len(list) != 1 {
 		t.Fatalf("the shelf holds %v (%v), want one smelt", list, err)
 	}

@@ -160,7 +160,7 @@ func (s shelfStore) Smelts() ([]tui.SmeltLine, error) {
 	lines := make([]tui.SmeltLine, len(list))
 	for i, l := range list {
 		lines[i] = tui.SmeltLine{
-			ID: l.ID, UID: l.UID, Furnace: l.Furnace, Lit: l.Light, Undated: l.Undated, Phase: l.Phase, Charges: l.Charges,
+			ID: l.ID, UID: l.UID, Furnace: l.Furnace, Lit: l.Lit, Undated: l.Undated, Phase: l.Phase, Charges: l.Charges,
 			Charcoal: l.Charcoal, Ore: l.Ore, Bloom: l.Bloom, Practice: l.Practice, Imported: l.Imported, Invented: l.Invented,
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"text/tabwriter"
 
+	"chargehand/model/shelf"
 	"chargehand/model/words"
 	"chargehand/persist"
 )
@@ -22,7 +23,7 @@ func smeltsCommand() command {
 				return err
 			}
 			if c.json {
-				return json.NewEncoder(w.out).Encode(shelf(list))
+				return json.NewEncoder(w.out).Encode(listOf(list))
 			}
 			if len(list) == 0 {
 				fmt.Fprintln(w.out, words.ShelfEmpty)
@@ -39,7 +40,7 @@ func smeltsCommand() command {
 }
 
 // summaries lists the smelts. No book yet is an empty shelf, unless one was named.
-func summaries(w world, c common) ([]persist.Summary, error) {
+func summaries(w world, c common) ([]shelf.Summary, error) {
 	r, err := reader(w, c)
 	if errors.Is(err, persist.ErrMissing) && c.book == "" {
 		return nil, nil
@@ -50,33 +51,25 @@ func summaries(w world, c common) ([]persist.Summary, error) {
 	return r.Summaries()
 }
 
-// shelfLine is one smelt of the JSON list.
-type shelfLine struct {
-	ID       string  `json:"id"`
-	UID      string  `json:"uid"`
-	Furnace  string  `json:"furnace"`
+// listed is one smelt of the JSON list: its summary, with masses as they are
+// said and the time of its light where the day is known, else null.
+type listed struct {
+	shelf.Summary
 	Light    *string `json:"light"`
-	Phase    string  `json:"phase"`
-	Charges  int     `json:"charges"`
 	Charcoal *number `json:"charcoal_kg"`
 	Ore      *number `json:"ore_kg"`
+	OreDry   *number `json:"ore_dry_kg"`
 	Bloom    *number `json:"bloom_kg"`
-	Practice bool    `json:"practice,omitempty"`
-	Imported bool    `json:"imported,omitempty"`
 }
 
-func shelf(list []persist.Summary) []shelfLine {
-	lines := make([]shelfLine, len(list))
-	for i, s := range list {
-		lines[i] = shelfLine{
-			ID: s.ID, UID: s.UID, Furnace: s.Furnace, Phase: string(s.Phase), Charges: s.Charges,
-			Charcoal: pointer(s.Charcoal), Ore: pointer(s.Ore), Bloom: pointer(s.Bloom),
-			Practice: s.Practice, Imported: s.Imported,
-		}
-		if !s.Undated && !s.Light.IsZero() {
-			lit := s.Light.Format(timeForm)
-			lines[i].Light = &lit
+func listOf(all []shelf.Summary) []listed {
+	list := make([]listed, len(all))
+	for i, s := range all {
+		list[i] = listed{Summary: s, Charcoal: pointer(s.Charcoal), Ore: pointer(s.Ore), OreDry: pointer(s.OreDry), Bloom: pointer(s.Bloom)}
+		if !s.Undated && !s.Lit.IsZero() {
+			lit := s.Lit.Format(timeForm)
+			list[i].Light = &lit
 		}
 	}
-	return lines
+	return list
 }

@@ -37,3 +37,6 @@ func (u UID) trouble() string {
 	}
 	return "is no uid: 16 hex digits, or name: and a name"
 }
+
+// Valid tells whether a text is a uid, not a bare name.
+func (u UID) Valid() bool { return u != "" && u.trouble() == "" }

@@ -91,7 +91,7 @@ type scales struct {
 func newScales(light entry.Light, lines []Line) scales {
 	s := scales{weights: map[string][]weight{}, lots: map[string]entry.Lot{}}
 	for _, l := range light.Lots {
-		s.lots[l.Name] = l
+		s.lot(l)
 	}
 	for _, m := range light.Measures {
 		s.name(m)
@@ -101,7 +101,7 @@ func newScales(light entry.Light, lines []Line) scales {
 		case entry.MeasureNamed:
 			s.name(ev.Measure)
 		case entry.LotStored:
-			s.lots[ev.Lot.Name] = ev.Lot
+			s.lot(ev.Lot)
 		case entry.Weigh:
 			if ev.What == entry.WeighMeasure {
 				s.weigh(ev, l.At)
@@ -109,6 +109,14 @@ func newScales(light entry.Light, lines []Line) scales {
 		}
 	}
 	return s
+}
+
+// lot takes in what is known of a lot. Parts name it by its uid or its name.
+func (s scales) lot(l entry.Lot) {
+	s.lots[l.Name] = l
+	if l.UID != "" {
+		s.lots[string(l.UID)] = l
+	}
 }
 
 func (s scales) name(m entry.Measure) {
@@ -177,9 +185,17 @@ func (s scales) moisture(p entry.Part) (w, sd float64) {
 	switch {
 	case lot.Moisture.Known:
 		return float64(lot.Moisture.Value), MoistureReadSD
-	case p.What == entry.Charcoal:
+	}
+	return UsualMoisture(p.What)
+}
+
+// UsualMoisture is the moisture of a material on its dry mass where nobody says,
+// with its standard deviation.
+func UsualMoisture(w entry.What) (moisture, sd float64) {
+	switch w {
+	case entry.Charcoal:
 		return physics.DefaultCharcoalMoisture, physics.CharcoalMoistureSD
-	case p.What == entry.Ore:
+	case entry.Ore:
 		return oreMoisture, oreMoistureSD
 	}
 	return 0, 0

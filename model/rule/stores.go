@@ -1,36 +1,32 @@
 package rule
 
 import (
-	"slices"
 	"time"
 
 	"chargehand/model/entry"
 	"chargehand/model/fold"
+	"chargehand/model/house"
 )
 
-// stores is what is left of the lots that were weighed.
+// stores is what is left of the lots that were weighed, as light named them and
+// the smelt weighed or named them since. It is reckoned dry: a lot that gets wet
+// has no more in it.
 type stores struct {
-	lots    []lotLeft
-	judged  int // lines behind when it was last judged
+	lots    []entry.Lot
+	left    []house.Mass // of each
+	judged  int          // lines behind when it was last judged
 	verdict [2]verdict
 }
 
-// verdict is what is left and needed of one material.
+// verdict is what is left and needed of one material, dry, and as it weighs.
 type verdict struct {
-	left, need float64
-	known      bool // both, and it is needed at all
+	left, need             float64
+	leftWeight, needWeight float64
+	known                  bool // both, and it is needed at all
 }
 
 // stored are the materials that a smelt may run short of.
 var stored = [2]entry.What{entry.Ore, entry.Charcoal}
-
-// lotLeft is what is left of one lot.
-type lotLeft struct {
-	name  string
-	what  entry.What
-	kg    float64
-	known bool
-}
 
 func newStores(lots []entry.Lot) stores {
 	var s stores
@@ -40,29 +36,30 @@ func newStores(lots []entry.Lot) stores {
 	return s
 }
 
-// put takes a lot in, or sets it anew.
+// put takes a lot in, or describes it anew: with a mass it is counted by that,
+// without one there is of it what there was, dry.
 func (s *stores) put(l entry.Lot) {
-	left := lotLeft{l.Name, l.What, float64(l.Mass.Value), l.Mass.Known}
-	if i := s.index(l.Name); i >= 0 {
-		s.lots[i] = left
+	left := house.Some
+	if l.Mass.Known {
+		left = house.DryOf(l, l.Mass.Value)
+	}
+	if i := house.LotNamed(s.lots, string(l.ID())); i >= 0 {
+		if s.lots[i] = l; l.Mass.Known {
+			s.left[i] = left
+		}
 		return
 	}
-	s.lots = append(s.lots, left)
+	s.lots, s.left = append(s.lots, l), append(s.left, left)
 }
 
 func (s *stores) weigh(w entry.Weigh) {
-	if i := s.index(w.Name); i >= 0 {
-		s.lots[i].kg, s.lots[i].known = float64(w.Mass), true
+	if i := house.LotNamed(s.lots, w.Name); i >= 0 {
+		s.left[i] = house.DryOf(s.lots[i], w.Mass)
 	}
 }
 
-func (s *stores) index(name string) int {
-	return slices.IndexFunc(s.lots, func(l lotLeft) bool { return l.name == name })
-}
-
-// use takes from the lots what goes into the furnace. A part that names no lot
-// is of the only one of its material; of several nobody knows which, and what
-// is left of them is no longer known.
+// use takes from the lots what goes into the furnace. Of a part that may be of
+// several lots nobody knows which, and what is left of them is no longer known.
 func (s *stores) use(c *fold.Course, parts entry.Parts, at time.Duration) {
 	if len(s.lots) == 0 {
 		return
@@ -71,50 +68,39 @@ func (s *stores) use(c *fold.Course, parts entry.Parts, at time.Duration) {
 		if p.None() {
 			continue
 		}
-		m := c.MassOf(entry.Parts{p}, p.What, at)
-		only := s.only(p.What)
-		for i := range s.lots {
-			l := &s.lots[i]
-			switch {
-			case l.what != p.What || (p.Lot != "" && l.name != p.Lot):
-			case m.Unknown || (p.Lot == "" && !only):
-				l.known = false
-			default:
-				l.kg -= m.Kg
+		of := house.PartLots(s.lots, p)
+		for _, i := range of {
+			took := house.Some
+			if len(of) == 1 {
+				took = house.DryPart(c, s.lots[i], p, at)
 			}
+			s.left[i] = s.left[i].Minus(took)
 		}
 	}
 }
 
-func (s *stores) only(w entry.What) bool {
-	n := 0
-	for _, l := range s.lots {
-		if l.what == w {
-			n++
-		}
-	}
-	return n == 1
-}
-
-// left is what is left of a material, when all its lots are known.
-func (s *stores) left(w entry.What) (kg float64, known bool) {
-	for _, l := range s.lots {
-		if l.what != w {
+// of is what is left of a material, when all its lots are known: dry, and as it
+// weighs.
+func (s *stores) of(w entry.What) (dry, weight float64, known bool) {
+	for i, l := range s.lots {
+		if l.What != w {
 			continue
 		}
-		if !l.known {
-			return 0, false
+		if !s.left[i].Known() {
+			return 0, 0, false
 		}
-		kg, known = kg+l.kg, true
+		dry, known = dry+s.left[i].Kg, true
+		weight += house.Weight(l, s.left[i].Kg)
 	}
-	return max(kg, 0), known
+	return max(dry, 0), max(weight, 0), known
 }
 
 // ahead is how many charges the stores must last for where no ramp says.
 const ahead = 3
 
-// needed is what the rest of the ramp takes of a material, or the next charges.
-func (m *moment) needed(w entry.What) (kg float64, known bool) {
+// needed is what the rest of the ramp takes of a material, or the next charges:
+// dry, and as it weighs.
+func (m *moment) needed(w entry.What) (dry, weight float64, known bool) {
 	steps, done := m.recipe.Ramp, m.done
 	if len(steps) == 0 {
 		steps, done = []entry.RecipeStep{{Charges: ahead, Parts: m.recipe.Next}}, 0
@@ -124,11 +110,12 @@ func (m *moment) needed(w entry.What) (kg float64, known bool) {
 		done = max(0, done-st.Charges)
 		mass := m.c.MassOf(st.Parts, w, m.at)
 		if left > 0 && mass.Unknown {
-			return 0, false
+			return 0, 0, false
 		}
-		kg += float64(left) * mass.Kg
+		weight += float64(left) * mass.Kg
+		dry += float64(left) * m.stores.dry(m.c, st.Parts, w, m.at)
 	}
-	return kg, kg > 0
+	return dry, weight, weight > 0
 }
 
 // spare is by how much the stores must suffice again to clear.
@@ -141,7 +128,7 @@ func storesShort(m *moment) (Evidence, bool) {
 	}
 	for i, v := range m.supplies() {
 		if v.known && v.left < v.need {
-			return Evidence{word("what", string(stored[i])), number("left", v.left, Kilograms), number("needed", v.need, Kilograms)}, true
+			return Evidence{word("what", string(stored[i])), number("left", v.leftWeight, Kilograms), number("needed", v.needWeight, Kilograms)}, true
 		}
 	}
 	return nil, false
@@ -174,10 +161,26 @@ func (m *moment) supply(w entry.What) verdict {
 	if w == entry.Ore && m.lastOre {
 		return verdict{}
 	}
-	left, known := m.stores.left(w)
+	left, leftWeight, known := m.stores.of(w)
 	if !known {
 		return verdict{}
 	}
-	need, known := m.needed(w)
-	return verdict{left, need, known}
+	need, needWeight, known := m.needed(w)
+	return verdict{left, need, leftWeight, needWeight, known}
+}
+
+// dry is the dry mass of one material in parts of known mass.
+func (s *stores) dry(c *fold.Course, parts entry.Parts, w entry.What, at time.Duration) float64 {
+	kg := 0.0
+	for _, p := range parts {
+		if p.What != w {
+			continue
+		}
+		lot := entry.Lot{What: w, Name: p.Lot}
+		if of := house.PartLots(s.lots, p); len(of) > 0 {
+			lot = s.lots[of[0]]
+		}
+		kg += house.DryPart(c, lot, p, at).Kg
+	}
+	return kg
 }

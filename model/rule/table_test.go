@@ -31,6 +31,9 @@ func scenes() map[rule.ID][]scene {
 	recipe := func(kg float64) entry.Light {
 		return entry.Light{Recipe: entry.Parts{coal(1.9), ore(kg)}}
 	}
+	damp := func(kg float64) entry.Light {
+		return entry.Light{Lots: []entry.Lot{{Name: "bog ore", What: entry.Ore, Mass: entry.Some(entry.Kilogram(kg)), Moisture: entry.Some(entry.Share(0.3))}}}
+	}
 	lots := func(kg float64) entry.Light {
 		l := entry.Light{Lots: []entry.Lot{{Name: "bog ore", What: entry.Ore, Mass: entry.Some(entry.Kilogram(kg))}}}
 		if kg == 0 {
@@ -166,6 +169,8 @@ func scenes() map[rule.ID][]scene {
 			{name: "enough", day: newDay(lots(25)).with(5, ramp).with(20, full), to: 21},
 			{name: "not weighed", day: newDay(lots(0)).with(5, ramp).with(20, full), to: 21},
 			{name: "weighed again", day: newDay(lots(15)).with(5, ramp).with(20, full).with(25, entry.Weigh{What: entry.WeighLot, Name: "bog ore", Mass: 30}), to: 26, raised: 20, cleared: 25},
+			{name: "described again, not weighed", day: newDay(lots(15)).with(5, ramp).with(20, full).with(25, entry.LotStored{Lot: entry.Lot{Name: "bog ore", What: entry.Ore, Origin: "the pond"}}), to: 26, raised: 20},
+			{name: "damp ore against a damp plan", day: newDay(damp(15)).with(5, ramp).with(20, full), to: 21, raised: 20, says: "ore: 14 kg left, 19 kg needed for what is planned"},
 		},
 		rule.MeasureDoubtful: {
 			{name: "a fifth lighter", day: steadyOf(known, buckets(1), ore(1)).with(95, entry.Weigh{What: entry.WeighMeasure, Name: "bucket", Mass: 1.5}), to: 96, raised: 95, says: "bucket weighs 1.5 kg, taken as 1.9 kg until now: 21 % off"},

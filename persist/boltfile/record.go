@@ -2,9 +2,9 @@ package boltfile
 
 import (
 	"encoding/json"
-	"time"
 
 	"chargehand/model/entry"
+	"chargehand/model/shelf"
 	"chargehand/persist/twin"
 )
 
@@ -27,7 +27,7 @@ func RecordOf(lines [][]byte) Record {
 }
 
 // Fresh tells whether the record's summary stands for all of its entries.
-func (r Record) Fresh() bool { return r.Rule == summaryRule && len(r.Summary) > 0 }
+func (r Record) Fresh() bool { return r.Rule == shelf.Rule && len(r.Summary) > 0 }
 
 // Stored reads the summary in a record, when it is a fresh one.
 func (r Record) Stored() (s Summary, ok bool) {
@@ -38,34 +38,12 @@ func (r Record) Stored() (s Summary, ok bool) {
 // With is the record with a summary in it.
 func (r Record) With(s Summary) (Record, error) {
 	b, err := json.Marshal(s)
-	r.Rule, r.Summary = summaryRule, b
+	r.Rule, r.Summary = shelf.Rule, b
 	return r, err
 }
 
-// Summary is the shelf's line of a smelt: what is shown of it without reading
-// its entries. It can be made anew from them at any time.
-type Summary struct {
-	ID         string                      `json:"id"`
-	UID        string                      `json:"uid"`
-	Furnace    string                      `json:"furnace"`
-	Light      time.Time                   `json:"light,omitzero"`
-	Phase      entry.Phase                 `json:"phase"`
-	Charges    int                         `json:"charges"` // in force, that hold charcoal
-	Charcoal   entry.Maybe[entry.Kilogram] `json:"charcoal_kg"`
-	Ore        entry.Maybe[entry.Kilogram] `json:"ore_kg"`
-	Bloom      entry.Maybe[entry.Kilogram] `json:"bloom_kg"`
-	Practice   bool                        `json:"practice,omitempty"`
-	Invented   bool                        `json:"invented,omitempty"`
-	Imported   bool                        `json:"imported,omitempty"`
-	Undated    bool                        `json:"undated,omitempty"`
-	SourceHash string                      `json:"source_hash,omitempty"`
-	Entries    uint64                      `json:"entries"` // how many there are, those struck out included
-	Head       string                      `json:"head"`    // hash of the last stored line
-}
-
-// summaryRule counts the ways of making a summary. A stored one of another rule
-// is made anew; raise it when a field is added or means something else.
-const summaryRule = 1
+// Summary is the shelf's line of a smelt.
+type Summary = shelf.Summary
 
 // Summariser makes the summary of a smelt from its entries; nil leaves all but
 // id, number of entries and head empty.

@@ -56,6 +56,12 @@ func (t Theme) RGB(r Role) (red, green, blue uint8) {
 	return c.R, c.G, c.B
 }
 
+// PageRGB is the full colour of the page, red first.
+func (t Theme) PageRGB() (red, green, blue uint8) {
+	c := schemes[t.background()].paper[page].full
+	return c.R, c.G, c.B
+}
+
 func (t Theme) background() int {
 	if t.Light {
 		return 1

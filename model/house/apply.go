@@ -1,0 +1,145 @@
+package house
+
+import (
+	"slices"
+
+	"chargehand/model/entry"
+)
+
+// apply takes one line in. Kinds of a smelt, of the journal and of a newer
+// version say nothing of the house.
+func (f *folder) apply(l line) {
+	switch ev := l.ev.(type) {
+	case nil:
+		f.used(l)
+	case entry.LotStored:
+		f.stored(l, ev.Lot)
+	case entry.Deed:
+		f.deed(l, ev)
+	case entry.Assay:
+		if ev.Lot != "" {
+			lot := f.at(ev.Lot)
+			lot.Assays = append(lot.Assays, ev)
+		}
+		if ev.Sample != "" {
+			f.Samples[ev.Sample] = ev
+		}
+	case entry.SampleResult:
+		f.Samples[ev.Sample] = ev.Assay
+	case entry.MeasureNamed:
+		f.met[ev.Measure.ID()] = true
+	case entry.FurnaceBuilt:
+		f.built(l, ev)
+	case entry.Drying:
+		if i := f.furnace(ev.Furnace); i >= 0 {
+			f.Furnaces[i].Dryings = append(f.Furnaces[i].Dryings, Drying{l.at, ev})
+		}
+	case entry.Plan:
+		var p *Plan
+		f.Plans, p = known(f.Plans, func(p Plan) bool { return p.ID() == ev.ID() })
+		p.Plan, p.Said = ev, l.at
+	case entry.PlanTicked:
+		for i, p := range f.Plans {
+			if p.ID() == ev.Plan {
+				if p.Done == nil {
+					f.Plans[i].Done = map[string]bool{}
+				}
+				f.Plans[i].Done[ev.Item] = ev.Done
+			}
+		}
+	case entry.Setting:
+		f.Settings[ev.Name] = ev.Value
+	case entry.Learnt:
+		var learnt *entry.Learnt
+		f.Learnt, learnt = known(f.Learnt, func(o entry.Learnt) bool { return o.Of == ev.Of })
+		*learnt = ev
+	case entry.Lesson:
+		f.Lessons = append(f.Lessons, ev)
+	case entry.Remind:
+		f.Reminders = slices.DeleteFunc(f.Reminders, func(o entry.Remind) bool { return o.Word == ev.Word })
+		if !ev.Ended {
+			f.Reminders = append(f.Reminders, ev)
+		}
+	case entry.WallWords:
+		f.WallWords = ev
+	case entry.Draft:
+		delete(f.Drafts, ev.Screen)
+		if len(ev.Typed) > 0 {
+			f.Drafts[ev.Screen] = ev
+		}
+	case entry.Mapping:
+		f.Mappings[ev.Name] = ev
+	default:
+		f.forged(l)
+	}
+}
+
+// used takes from a lot what a smelt used, or counts it.
+func (f *folder) used(l line) {
+	t := l.taken
+	i := f.lot(t.Lot)
+	if i < 0 {
+		return // of a lot that is none of the house's
+	}
+	c := Change{At: l.at, Smelt: l.smelt, Dry: t.Dry}
+	if t.Count {
+		f.Lots[i].count(c)
+		return
+	}
+	f.Lots[i].take(c)
+}
+
+// stored describes a lot, and counts it where a mass is said.
+func (f *folder) stored(l line, described entry.Lot) {
+	lot := f.at(described.ID())
+	lot.Lot, lot.damp = described, described.Moisture.Known
+	if described.Assay != nil {
+		lot.Assays = append(lot.Assays, *described.Assay)
+	}
+	m := f.weight(entry.Amount{Mass: described.Mass, Stacked: described.Stacked}, described)
+	if m.Known() {
+		lot.count(Change{At: l.at, Seq: l.seq, Dry: dried(m, moistureOf(described))})
+	}
+}
+
+// deed takes from lots and gives to lots; counted again it sets them.
+func (f *folder) deed(l line, d entry.Deed) {
+	do := func(as []entry.Amount, change func(*Lot, Change)) {
+		for _, a := range as {
+			if a.Lot == "" { // of nothing that is kept
+				continue
+			}
+			lot := f.at(a.Lot)
+			change(lot, Change{At: l.at, Seq: l.seq, Does: d.Does, Dry: f.dry(lot, a)})
+		}
+	}
+	taken, given := (*Lot).take, (*Lot).give
+	if d.Does == entry.CountedAgain {
+		taken, given = (*Lot).count, (*Lot).count
+	}
+	do(d.In, taken)
+	do(d.Fuel, taken)
+	do(d.Out, given)
+}
+
+// dry is the dry mass of an amount, by the moisture said with it, else by the
+// lot's. A lot that was described without one takes over what is said of it.
+func (f *folder) dry(lot *Lot, a entry.Amount) Mass {
+	if a.Moisture.Known && !lot.damp {
+		lot.Moisture = a.Moisture
+	}
+	m := f.weight(a, lot.Lot)
+	if a.Moisture.Known {
+		return dried(m, float64(a.Moisture.Value))
+	}
+	return dried(m, moistureOf(lot.Lot))
+}
+
+func (f *folder) built(l line, ev entry.FurnaceBuilt) {
+	v := Version{From: l.at, Seq: l.seq, Why: ev.Why, Furnace: ev.Furnace}
+	if i := f.furnace(ev.Furnace.ID()); i >= 0 {
+		f.Furnaces[i].Versions = append(f.Furnaces[i].Versions, v)
+		return
+	}
+	f.Furnaces = append(f.Furnaces, Furnace{ID: ev.Furnace.ID(), Versions: []Version{v}})
+}

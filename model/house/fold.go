@@ -1,0 +1,121 @@
+package house
+
+import (
+	"cmp"
+	"slices"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/fold"
+)
+
+// Fold gives the house at a moment, from the entries of its stream and what
+// smelts used. What happens later than that is left out, but for the weights of
+// measures: these hold for what was counted before, as on the day.
+func Fold(entries []entry.Entry, uses []Use, at time.Time) State {
+	f := folder{met: map[entry.UID]bool{}, called: map[entry.UID]entry.UID{}, State: State{
+		Settings: map[string]string{}, Drafts: map[string]entry.Draft{}, Mappings: map[string]entry.Mapping{}, Samples: map[string]entry.Assay{},
+	}}
+	lines := happened(entries)
+	for _, l := range lines {
+		if ev, ok := l.ev.(entry.MeasureNamed); ok {
+			f.nameMeasure(ev.Measure)
+		}
+	}
+	for _, u := range uses {
+		for _, t := range u.Takes {
+			lines = append(lines, line{at: t.At, smelt: u.Smelt, taken: t})
+		}
+	}
+	slices.SortStableFunc(lines, func(a, b line) int { return cmp.Compare(a.at.UnixMilli(), b.at.UnixMilli()) })
+	for _, l := range lines {
+		if l.at.After(at) {
+			break
+		}
+		f.apply(l)
+	}
+	f.Measures = slices.DeleteFunc(f.Measures, func(m entry.Measure) bool { return !f.met[m.ID()] })
+	return f.State
+}
+
+// line is one thing that happened: an entry of the house in force, or what a
+// smelt took.
+type line struct {
+	at    time.Time
+	seq   uint64
+	ev    entry.Event
+	smelt string
+	taken Taken
+}
+
+// happened are the entries in force with the wall time of each, in order.
+// Stepped clocks are put right as in a smelt.
+func happened(entries []entry.Entry) []line {
+	if len(entries) == 0 {
+		return nil
+	}
+	all := fold.Lines(entries, fold.All)
+	first := all[0] // its acceptance ties the house's clock to the wall, whatever became of it
+	wall := first.Entry.Happened
+	if first.Entry.Boot != "" && !first.Entry.Kept.IsZero() {
+		wall = first.Entry.Kept
+	}
+	var lines []line
+	for _, l := range all {
+		if l.Event != nil && !l.Struck() && l.Event.Kind() != entry.KindKeys { // keys are most of the stream
+			lines = append(lines, line{at: wall.Add(l.At - first.Accepted), seq: l.Seq(), ev: l.Event})
+		}
+	}
+	return lines
+}
+
+// folder is a state on the way.
+type folder struct {
+	State
+	met    map[entry.UID]bool      // measures said by now
+	called map[entry.UID]entry.UID // the measure that a name stands for, the last so called
+}
+
+func (f *folder) nameMeasure(m entry.Measure) {
+	f.called[entry.NameUID(m.Name)] = m.ID()
+	if i := slices.IndexFunc(f.Measures, func(o entry.Measure) bool { return o.ID() == m.ID() }); i >= 0 {
+		f.Measures[i] = m
+		return
+	}
+	f.Measures = append(f.Measures, m)
+}
+
+// measure finds a measure by its uid, then by any name that it ever had.
+func (f *folder) measure(ref string) (entry.Measure, bool) {
+	if ref == "" {
+		return entry.Measure{}, false
+	}
+	id, ok := f.called[idOf(ref)]
+	if !ok {
+		id = idOf(ref)
+	}
+	i := slices.IndexFunc(f.Measures, func(m entry.Measure) bool { return m.ID() == id })
+	if i < 0 {
+		return entry.Measure{}, false
+	}
+	return f.Measures[i], true
+}
+
+// at gives the place of a lot, which is made where it was only met in a deed.
+func (f *folder) at(id entry.UID) *Lot {
+	i := f.lot(id)
+	if i < 0 {
+		name, _ := id.Name()
+		i, f.Lots = len(f.Lots), append(f.Lots, Lot{ID: id, Lot: entry.Lot{Name: name}})
+	}
+	return &f.Lots[i]
+}
+
+// known gives the place of a thing in a list, which grows where it is new.
+func known[T any](list []T, is func(T) bool) ([]T, *T) {
+	i := slices.IndexFunc(list, is)
+	if i < 0 {
+		i, list = len(list), append(list, *new(T))
+	}
+	return list, &list[i]
+}

@@ -1,0 +1,78 @@
+package house
+
+import (
+	"math"
+	"time"
+
+	"chargehand/model/entry"
+)
+
+// Lot is a lot with what came, what went and what is left of it.
+type Lot struct {
+	entry.Lot               // as last described
+	ID        entry.UID     // its uid, else its name
+	Assays    []entry.Assay // of this lot, in order; the last counts
+	Came      Mass          // given to it
+	Went      Mass          // taken from it
+	Left      Mass          // what there is; less than nothing says Short
+	Counted   time.Time     // when it was last counted; zero for never
+	Changes   []Change      // in order
+	damp      bool          // its description says its moisture
+}
+
+// Change is one line of a lot's came and went.
+type Change struct {
+	At    time.Time
+	Seq   uint64     // the entry of the house stream, 0 for a smelt's
+	Smelt string     // the smelt's stream
+	Does  entry.Does // the deed, if it is one
+	Dry   Mass       // taken is less than nothing; of a count what there was
+	Count bool
+	Off   float64 // kg dry that a count found more than was thought; nought where that was not known
+}
+
+// Weight is what a dry mass of the lot weighs as it lies: with its water.
+func (l Lot) Weight(dry float64) float64 { return Weight(l.Lot, dry) }
+
+// shortFrom is from how many kilograms below nothing a lot is said to be short:
+// what weighing rounds off.
+const shortFrom = 0.05
+
+// Short is by how many kilograms, dry, more was used than there was. Then an
+// entry is wrong, or it has to be counted again.
+func (l Lot) Short() (kg float64, short bool) {
+	if l.Left.More || l.Left.Kg > -shortFrom {
+		return 0, false
+	}
+	return -l.Left.Kg, true
+}
+
+func (l *Lot) give(c Change) {
+	l.Came, l.Left = l.Came.Plus(c.Dry), l.Left.Plus(c.Dry)
+	l.Changes = append(l.Changes, c)
+}
+
+func (l *Lot) take(c Change) {
+	l.Went, l.Left = l.Went.Plus(c.Dry), l.Left.Minus(c.Dry)
+	c.Dry.Kg = -c.Dry.Kg
+	l.Changes = append(l.Changes, c)
+}
+
+// count sets what there is. "Some" counted is no count.
+func (l *Lot) count(c Change) {
+	if !c.Dry.Known() {
+		l.Left.More, l.Left.Less = true, true
+		l.Changes = append(l.Changes, c)
+		return
+	}
+	if len(l.Changes) > 0 && l.Left.Known() {
+		c.Off = c.Dry.Kg - l.Left.Kg
+	}
+	if len(l.Changes) == 0 { // the first count is all there ever was of it
+		l.Came = c.Dry
+	}
+	c.Count, l.Left, l.Counted = true, c.Dry, c.At
+	l.Changes = append(l.Changes, c)
+}
+
+func sqrt(v float64) float64 { return math.Sqrt(max(v, 0)) }

@@ -1,0 +1,158 @@
+package house
+
+import (
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/fold"
+)
+
+// Use is what one smelt took from the stores and said of them.
+type Use struct {
+	Smelt string // its stream
+	Takes []Taken
+}
+
+// Taken is a lot drawn on, or counted again, at one moment of a smelt.
+type Taken struct {
+	At    time.Time
+	Lot   entry.UID
+	Dry   Mass
+	Count bool // what there is, instead of what was taken
+}
+
+// UsedBy gives what a smelt used, from all its entries. A smelt that burned
+// nothing of the house (practice, an invented one, a rehearsal) used nothing.
+func UsedBy(entries []entry.Entry) Use {
+	if len(entries) == 0 {
+		return Use{}
+	}
+	u := Use{Smelt: entries[0].Stream}
+	c := fold.Trace(entries, fold.All, fold.Latest(entries))
+	if l := c.Light; c.Phase == "" || l.Practice || l.Invented || l.Rehearsal {
+		return u
+	}
+	lots := append([]entry.Lot(nil), c.Light.Lots...)
+	for _, line := range c.Lines {
+		at := c.Lit.Add(line.At)
+		for _, p := range entry.PartsIn(line.Event) {
+			u.Takes = append(u.Takes, taken(&c, lots, p, line.At, at)...)
+		}
+		switch ev := line.Event.(type) {
+		case entry.LotStored:
+			lots = append(lots, ev.Lot)
+			if ev.Lot.Mass.Known {
+				u.Takes = append(u.Takes, counted(ev.Lot, ev.Lot.Mass.Value, at))
+			}
+		case entry.Weigh:
+			if ev.What == entry.WeighLot && !ev.Closed {
+				i := LotNamed(lots, ev.Name)
+				if i < 0 {
+					i, lots = len(lots), append(lots, entry.Lot{Name: ev.Name})
+				}
+				u.Takes = append(u.Takes, counted(lots[i], ev.Mass, at))
+			}
+		}
+	}
+	return u
+}
+
+func counted(l entry.Lot, kg entry.Kilogram, at time.Time) Taken {
+	return Taken{At: at, Lot: l.ID(), Dry: DryOf(l, kg), Count: true}
+}
+
+// DryOf is the dry mass of so much of a lot, weighed as it lies.
+func DryOf(l entry.Lot, kg entry.Kilogram) Mass {
+	return dried(Mass{Kg: float64(kg), SD: scaleSD * float64(kg)}, moistureOf(l))
+}
+
+// Weight is what a dry mass of a lot weighs as it lies: with its water.
+func Weight(l entry.Lot, dry float64) float64 { return dry * (1 + moistureOf(l)) }
+
+// taken is what a part of a charge draws on.
+func taken(c *fold.Course, lots []entry.Lot, p entry.Part, smelt time.Duration, at time.Time) []Taken {
+	if p.None() {
+		return nil
+	}
+	from := PartLots(lots, p)
+	if len(from) == 0 && p.Lot != "" { // named, but not as it was lit
+		return []Taken{{At: at, Lot: idOf(p.Lot), Dry: DryPart(c, entry.Lot{Name: p.Lot}, p, smelt)}}
+	}
+	ts := make([]Taken, len(from))
+	for i, n := range from {
+		ts[i] = Taken{At: at, Lot: lots[n].ID(), Dry: Some}
+		if len(from) == 1 {
+			ts[i].Dry = DryPart(c, lots[n], p, smelt)
+		}
+	}
+	return ts
+}
+
+// DryPart is the dry mass of a part that went in at a moment of a smelt, being of
+// a lot.
+func DryPart(c *fold.Course, of entry.Lot, p entry.Part, at time.Duration) Mass {
+	p.Lot = of.Name
+	if of.UID != "" {
+		p.Lot = string(of.UID)
+	}
+	m, _ := c.PartOf(p, at)
+	if m.Dry.Unknown {
+		return Some
+	}
+	return Mass{Kg: m.Dry.Kg, SD: sqrt(m.Dry.Variance())}
+}
+
+// PartLots are the lots, by their place among those given, that a part of a
+// charge may be of: the one it names by uid or name, else every one of its
+// material. Of several nobody knows which.
+func PartLots(lots []entry.Lot, p entry.Part) []int {
+	if p.Lot != "" {
+		if i := LotNamed(lots, p.Lot); i >= 0 {
+			return []int{i}
+		}
+		return nil
+	}
+	var of []int
+	for i, l := range lots {
+		if l.What == p.What && LotNamed(lots, string(l.ID())) == i {
+			of = append(of, i)
+		}
+	}
+	return of
+}
+
+// LotNamed finds a lot by its uid, then by its name; -1 for none. What was said
+// last comes first.
+func LotNamed(lots []entry.Lot, ref string) int {
+	for _, is := range []func(entry.Lot) bool{
+		func(l entry.Lot) bool { return string(l.ID()) == ref },
+		func(l entry.Lot) bool { return l.Name == ref },
+	} {
+		for i := len(lots) - 1; i >= 0; i-- {
+			if is(lots[i]) {
+				return i
+			}
+		}
+	}
+	return -1
+}
+
+// idOf is the uid in a reference that may be a uid or a bare name.
+func idOf(ref string) entry.UID {
+	if u := entry.UID(ref); u.Valid() {
+		return u
+	}
+	return entry.NameUID(ref)
+}
+
+// moistureOf is the moisture of a lot on its dry mass: its own, else the usual.
+func moistureOf(l entry.Lot) float64 {
+	if l.Moisture.Known {
+		return float64(l.Moisture.Value)
+	}
+	usual, _ := fold.UsualMoisture(l.What)
+	if l.What == "" {
+		usual, _ = fold.UsualMoisture(entry.What(l.Material))
+	}
+	return usual
+}

@@ -1,0 +1,115 @@
+// Package shelf is the one summary of a smelt: what is shown of it in a list,
+// looked for and learnt from without reading its entries.
+package shelf
+
+import (
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/fold"
+	"chargehand/model/house"
+)
+
+// Rule counts the ways of making a summary. A stored one of another rule is made
+// anew; it rises when a field is added or means something else.
+const Rule = 2
+
+// Summary is what the shelf shows of a smelt. It can be made from the entries at
+// any time.
+type Summary struct {
+	ID         string                      `json:"id"` // which is also its stream
+	UID        string                      `json:"uid"`
+	Furnace    string                      `json:"furnace"`
+	FurnaceUID entry.UID                   `json:"furnace_uid,omitempty"`
+	Lit        time.Time                   `json:"light,omitzero"` // in the smelt's own offset
+	Phase      entry.Phase                 `json:"phase"`
+	Charges    int                         `json:"charges"`     // in force, that hold charcoal
+	Charcoal   entry.Maybe[entry.Kilogram] `json:"charcoal_kg"` // charged, fill included
+	Ore        entry.Maybe[entry.Kilogram] `json:"ore_kg"`      // charged
+	OreDry     entry.Maybe[entry.Kilogram] `json:"ore_dry_kg,omitzero"`
+	Mix        string                      `json:"mix,omitempty"` // the ore mix, where all ore charged is of one
+	Bloom      entry.Maybe[entry.Kilogram] `json:"bloom_kg"`
+	NoBloom    bool                        `json:"no_bloom,omitempty"` // opened, and there was none
+	Practice   bool                        `json:"practice,omitempty"` // set aside from the shelf
+	Rehearsal  bool                        `json:"rehearsal,omitempty"`
+	Invented   bool                        `json:"invented,omitempty"`
+	Imported   bool                        `json:"imported,omitempty"`
+	Undated    bool                        `json:"undated,omitempty"` // the day is unknown
+	SourceHash string                      `json:"source_hash,omitempty"`
+	Entries    uint64                      `json:"entries"` // how many there are, those struck out included
+	Head       string                      `json:"head"`    // hash of the last stored line
+}
+
+// Unfinished tells whether the smelt is this house's own and can go on.
+func (s Summary) Unfinished() bool { return !s.Imported && !s.Invented && !s.Phase.Over() }
+
+// Teaches tells whether something can be learnt of the yield of an ore mix: a
+// smelt of this house that is over, of a mix that is named, and of which is
+// known what went in and what came out. Practice and what was never smelted
+// teach nothing.
+func (s Summary) Teaches() bool {
+	return s.Mix != "" && s.Phase.Over() && s.OreDry.Positive() && (s.Bloom.Known || s.NoBloom) && !s.Practice && !s.Rehearsal && !s.Invented
+}
+
+// Of makes the summary of a smelt from its entries. What the book alone knows,
+// Entries and Head, is left to it.
+func Of(stream string, entries []entry.Entry) Summary {
+	return From(stream, fold.Fold(entries, fold.All, fold.Latest(entries)))
+}
+
+// From makes the summary of a smelt from its state.
+func From(stream string, s fold.State) Summary {
+	l := s.Light
+	sum := Summary{
+		ID: stream, UID: l.UID, Furnace: l.Furnace.Name, FurnaceUID: l.Furnace.UID, Lit: s.Lit, Phase: s.Phase, Charges: len(s.Charges),
+		Charcoal: known(s.Charcoal.Charged), Ore: known(s.Ore.Charged), Bloom: s.Bloom, Mix: mixOf(s),
+		Practice: l.Practice, Rehearsal: l.Rehearsal, Invented: l.Invented, Imported: l.Imported, Undated: l.Undated, SourceHash: l.SourceHash,
+	}
+	if s.Phase != "" {
+		sum.OreDry = known(s.Ore.Dry)
+	}
+	for _, line := range s.Lines {
+		if ev, ok := line.Event.(entry.Extract); ok {
+			sum.NoBloom = ev.None
+		}
+	}
+	return sum
+}
+
+// known is a mass, unless part of it is unknown.
+func known(m fold.Mass) entry.Maybe[entry.Kilogram] {
+	if m.Unknown {
+		return entry.None[entry.Kilogram]()
+	}
+	return entry.Some(entry.Kilogram(m.Kg))
+}
+
+// mixOf is the mix that all the ore of a smelt is of: that of its lots, where
+// they agree.
+func mixOf(s fold.State) string {
+	lots := append([]entry.Lot(nil), s.Light.Lots...)
+	for _, line := range s.Lines {
+		if ev, ok := line.Event.(entry.LotStored); ok {
+			lots = append(lots, ev.Lot)
+		}
+	}
+	mix, any := "", false
+	for _, line := range s.Lines {
+		for _, p := range entry.PartsIn(line.Event) {
+			if p.What != entry.Ore || p.None() {
+				continue
+			}
+			of := house.PartLots(lots, p)
+			if len(of) == 0 {
+				return ""
+			}
+			for _, i := range of {
+				if any && lots[i].Mix != mix {
+					return ""
+				}
+				mix, any = lots[i].Mix, true
+			}
+		}
+	}
+	return mix
+}

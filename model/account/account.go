@@ -1,6 +1,9 @@
 package account
 
-import "math"
+import (
+	"errors"
+	"math"
+)
 
 // Account is where every kilogram of iron went, as far as that can be told.
 type Account struct {
@@ -20,15 +23,15 @@ type Row struct {
 	Stream
 	Share  Amount // of iron
 	Iron   Amount // kg, by what was measured and assumed; solved where the mass was not known
-	Fitted Amount // kg of iron after the least squares
+	Fitted Amount // kg of iron after the least squares; not known when the figures contradict each other altogether
 	Silica Amount // kg; not known without a silica balance
 }
 
-// Closure is one substance in and out. Without a figure for all of it, what is
-// missing was solved for and nothing is open.
+// Closure is one substance in and out. Where something had to be solved for the
+// sums hold that, and nothing is open.
 type Closure struct {
 	Tested  bool
-	In, Out Amount // kg; without what is not known
+	In, Out Amount // kg
 	Open    Amount // in less out, kg, may be minus; not known when something had to be solved for
 	Share   Amount // out over in
 }
@@ -52,6 +55,9 @@ func Of(s Smelt) (Account, error) {
 		return a, nil
 	}
 	solution, err := b.problem.Solve()
+	if errors.Is(err, ErrNotSolved) {
+		solution, err = b.problem.Roughly()
+	}
 	if err != nil {
 		return Account{}, err
 	}
@@ -60,6 +66,9 @@ func Of(s Smelt) (Account, error) {
 		r.Fitted = b.fitted(solution, b.terms[p].iron)
 		if !r.Iron.Known() {
 			r.Iron = r.Fitted
+		}
+		if solution.Rough {
+			r.Fitted = Amount{}
 		}
 		if b.tested[silicaBalance] {
 			if r.Silica = b.raw(b.terms[p].silica); !r.Silica.Known() {
@@ -75,9 +84,9 @@ func Of(s Smelt) (Account, error) {
 		lost := Amount{solution.Value[b.lost], solution.SD(b.lost), Solved}
 		a.row(place{}, Row{Stream: Stream{Place: WallAndAsh}, Iron: Weighed(0, 0), Silica: lost})
 	}
-	a.Iron = b.closure(ironBalance)
+	a.Iron = b.closure(ironBalance, solution)
 	if b.tested[silicaBalance] {
-		a.Silica = b.closure(silicaBalance)
+		a.Silica = b.closure(silicaBalance, solution)
 	}
 	a.Oxygen = oxygenOf(a)
 	a.Yields = yields(a, s)
@@ -109,21 +118,12 @@ func (b *balances) fitted(s Solution, terms []Term) Amount {
 	return Amount{v, sd, standing}
 }
 
-// closure is one balance in and out by what was measured and assumed.
-func (b *balances) closure(k int) Closure {
+// closure is one balance in and out: by what was measured and assumed, or, where
+// something had to be solved for, as solved.
+func (b *balances) closure(k int, s Solution) Closure {
 	c := Closure{Tested: true}
-	var in, out, all []Term
-	whole := true
+	var in, out []Term
 	for _, t := range b.problem.Balances[k].Terms {
-		unknown := false
-		for _, j := range t.Of {
-			unknown = unknown || b.problem.Quantities[j].unknown()
-		}
-		whole = whole && !unknown
-		if unknown {
-			continue
-		}
-		all = append(all, t)
 		if b.comesOut(t) {
 			out = append(out, Term{-t.Times, t.Of})
 		} else {
@@ -131,8 +131,15 @@ func (b *balances) closure(k int) Closure {
 		}
 	}
 	c.In, c.Out = b.raw(in), b.raw(out)
-	if whole {
-		c.Open, c.Share = b.raw(all), c.Out.over(c.In)
+	if c.In.Known() && c.Out.Known() {
+		c.Open, c.Share = b.raw(b.problem.Balances[k].Terms), c.Out.over(c.In)
+		return c
+	}
+	if !c.In.Known() {
+		c.In = b.fitted(s, in)
+	}
+	if !c.Out.Known() {
+		c.Out = b.fitted(s, out)
 	}
 	return c
 }

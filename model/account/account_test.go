@@ -316,3 +316,21 @@ func TestSlagPrior(t *testing.T) {
 	near(t, "mean", slagIron.Value, mean, 6e-4)
 	near(t, "spread", slagIron.SD, math.Sqrt(variance), 6e-4)
 }
+
+// Figures that contradict each other altogether are still told as they stand.
+func TestContradiction(t *testing.T) {
+	s := simple(Weighed(0, 0), Taken(0.48, 0.1), Taken(0.04, 0.012), Weighed(0.01, 0.0001), Weighed(5.75, 0.0575), Taken(0.02, 0.0002))
+	s.Assays[0].Silica, s.Assays[2].Silica, s.Wall = Weighed(0, 0), slagSilica, Taken(0.01, 0.0001)
+	a := account(t, s)
+	if !a.Verdict.Rough {
+		t.Error("fitted")
+	}
+	for _, r := range a.Out {
+		if r.Fitted.Known() || !r.Iron.Known() {
+			t.Errorf("%+v", r)
+		}
+	}
+	if a.Verdict.Kind != Doubtful || a.Verdict.Redundancy != 2 {
+		t.Errorf("%+v", a.Verdict)
+	}
+}

@@ -40,6 +40,16 @@ const (
 	SilicaOf
 )
 
+var figureWords = [...]string{"mass", "iron", "silica"}
+
+// String names the figure for JSON.
+func (f Figure) String() string { return figureWords[f] }
+
+// InKg tells whether the figure is in kg; else it is a share.
+func (p Part) InKg() bool {
+	return p.Figure == MassOf || p.Figure == SilicaOf && (p.Place == WallAndAsh || p.Place == Ash)
+}
+
 // The balances of a smelt.
 const (
 	ironBalance = iota

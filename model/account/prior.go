@@ -35,6 +35,8 @@ var (
 const (
 	scaleRel = 0.02 // a hanging or kitchen scale outdoors (common practice)
 	assaySD  = 0.02 // of an assay given without its error, in parts of the whole (assumed)
+	// metalSampleSD is how well the metal of a corner is that of a bloom (assumed).
+	metalSampleSD = 0.07
 )
 
 func between(p10, p50, p90 float64) Amount { return Taken(p50, (p90-p10)/(2*physics.Z90)) }

@@ -15,6 +15,7 @@ type Solution struct {
 	Misfit     float64   // sum of squares of the checks in units of their own error: chi squared of Redundancy degrees
 	Suspects   []Suspect // what one error alone could be, the likeliest first; measured quantities and leaks
 	Limited    bool      // a quantity was kept from falling below nought
+	Rough      bool      // the values did not come to rest: those of one step, as if all were linear (see Problem.Roughly)
 
 	covariance *mat.SymDense
 }
@@ -41,21 +42,40 @@ const iterations, wholeSteps = 300, 12
 // Solve finds the values of least weighted squares that balance. Masses times
 // shares are made linear about the last values until they rest. No known
 // quantity falls below nought; what is solved for may, since that says that a
-// figure is wrong. Checks and suspects are those without the limits.
+// figure is wrong. Checks and suspects are those without the limits. Figures
+// that contradict each other altogether give ErrNotSolved.
 func (p Problem) Solve() (Solution, error) {
-	if err := p.check(); err != nil {
+	s, root, err := p.solve(iterations)
+	if err != nil {
 		return Solution{}, err
+	}
+	return s, p.limit(&s, root)
+}
+
+// Roughly takes one step from the measured values only, and no limits. It is
+// what can be said of figures that contradict each other so far that Solve
+// finds no values: by how much, and what was not known as far as it follows
+// from the others as they stand.
+func (p Problem) Roughly() (Solution, error) {
+	s, _, err := p.solve(1)
+	s.Rough = true
+	return s, err
+}
+
+func (p Problem) solve(steps int) (Solution, *mat.Dense, error) {
+	if err := p.check(); err != nil {
+		return Solution{}, nil, err
 	}
 	root, ok := rootOf(p)
 	if !ok {
-		return Solution{}, ErrNotSolved
+		return Solution{}, nil, ErrNotSolved
 	}
 	if len(p.Quantities) == 0 || len(p.Balances) == 0 {
-		return p.untouched(), nil
+		return p.untouched(), root, nil
 	}
-	x, l, off, err := p.rest(nil, root)
+	x, l, off, err := p.rest(nil, root, steps)
 	if err != nil {
-		return Solution{}, err
+		return Solution{}, nil, err
 	}
 	s := Solution{
 		Value: x, Blind: make([]bool, len(x)), Redundancy: l.redundancy(), Misfit: square(off),
@@ -65,7 +85,7 @@ func (p Problem) Solve() (Solution, error) {
 		s.Blind[j] = l.blind[i]
 	}
 	s.Suspects = p.suspects(l, off)
-	return s, p.limit(&s, root)
+	return s, root, nil
 }
 
 // untouched is a problem that has nothing to balance.
@@ -95,7 +115,7 @@ func (p Problem) limit(s *Solution, root *mat.Dense) error {
 		}
 		held = append(held, worst)
 		for {
-			x, l, off, err := p.rest(held, root)
+			x, l, off, err := p.rest(held, root, iterations)
 			if err != nil {
 				return err
 			}
@@ -128,15 +148,15 @@ func (p Problem) released(l *linear, off []float64, held int) int {
 	return -1
 }
 
-// rest iterates until the values rest.
-func (p Problem) rest(held []int, root *mat.Dense) ([]float64, *linear, []float64, error) {
+// rest iterates until the values rest, or takes the one step asked for.
+func (p Problem) rest(held []int, root *mat.Dense, steps int) ([]float64, *linear, []float64, error) {
 	x := make([]float64, len(p.Quantities))
 	for j, q := range p.Quantities {
 		if x[j] = q.Value; q.unknown() && q.Value == 0 {
 			x[j] = 1
 		}
 	}
-	for n := range iterations {
+	for n := range steps {
 		l := newLinear(p, x, held, root)
 		// The rows made linear: a (X - x) + Off(x) = 0. At the measured values of
 		// the known and the present ones of the sought they come to residual.
@@ -166,7 +186,7 @@ func (p Problem) rest(held []int, root *mat.Dense) ([]float64, *linear, []float6
 				next[j] -= l.inverse.At(r, i) * residual[i]
 			}
 		}
-		if resting(x, next, n) {
+		if steps == 1 || resting(x, next, n) {
 			return next, l, off, nil
 		}
 		// Whole steps run to and fro where a share is known very roughly and has to

@@ -14,14 +14,21 @@ const (
 	Doubtful                   // off by more; several checks, so some are likelier than others
 )
 
+var kindWords = [...]string{"nothing weighed", "nothing to check", "closes", "open", "doubtful"}
+
+// String names the kind for JSON.
+func (k Kind) String() string { return kindWords[k] }
+
 // Verdict says how well the account closes and what that allows to be said.
 type Verdict struct {
 	Kind       Kind
 	Redundancy int        // figures that are checked twice, as independent checks
+	Rough      bool       // the figures contradict each other so far that nothing could be fitted to them
 	Sought     []Sought   // what was not known
 	Ifs        []If       // with one check: what it would close with, each by itself
 	Suspects   []Suspects // with several: what may be wrong, the likeliest first
 	Minus      []Minus    // what came out less than nothing
+	Firm       *Part      // what it would help most to weigh or have assayed; nil when nothing is assumed or lacks
 }
 
 // Sought is something that was solved for.
@@ -54,12 +61,15 @@ type Minus struct {
 	More   bool   // not a stream: more iron came out than went in
 }
 
+// least is the least below nought worth a word, kg.
+const least = 0.005
+
 // leastOdds is how likely a group has to be to be told at all.
 const leastOdds = 0.05
 
 // verdict counts what is checked before it says anything.
 func (b *balances) verdict(s Solution, a Account) Verdict {
-	v := Verdict{Redundancy: s.Redundancy, Kind: Closes}
+	v := Verdict{Redundancy: s.Redundancy, Kind: Closes, Rough: s.Rough}
 	for j, q := range b.problem.Quantities {
 		if !q.unknown() {
 			continue
@@ -67,15 +77,16 @@ func (b *balances) verdict(s Solution, a Account) Verdict {
 		sought := Sought{Part: b.of[j]}
 		if !s.Blind[j] {
 			sought.Amount = Amount{s.Value[j], s.SD(j), Solved}
-			if s.Value[j] < 0 {
+			if s.Value[j] < -least {
 				v.Minus = append(v.Minus, Minus{Part: b.of[j], Amount: sought.Amount, Beyond: sought.Amount.Below()})
 			}
 		}
 		v.Sought = append(v.Sought, sought)
 	}
-	if open := a.Iron.Open; open.Known() && open.Value < 0 {
+	if open := a.Iron.Open; open.Known() && open.Value < -least {
 		v.Minus = append(v.Minus, Minus{More: true, Amount: open.times(-1), Beyond: open.Below()})
 	}
+	v.Firm = b.firm()
 	switch {
 	case s.Redundancy == 0:
 		v.Kind = NothingToCheck
@@ -88,6 +99,37 @@ func (b *balances) verdict(s Solution, a Account) Verdict {
 		v.Suspects = b.doubted(s)
 	}
 	return v
+}
+
+// firm is what would help most: the first mass that nobody weighed, else the
+// assumed figure that makes the iron balance the wider.
+func (b *balances) firm() *Part {
+	for j, q := range b.problem.Quantities {
+		if q.unknown() && b.of[j].Figure == MassOf {
+			return &b.of[j]
+		}
+	}
+	x := make([]float64, len(b.of))
+	for j, q := range b.problem.Quantities {
+		x[j] = q.Value
+	}
+	best, widest := -1, 0.0
+	for j, q := range b.problem.Quantities {
+		if q.Standing != Assumed {
+			continue
+		}
+		var slope float64
+		for _, t := range b.problem.Balances[ironBalance].Terms {
+			slope += t.slope(x, j)
+		}
+		if w := math.Abs(slope) * q.SD; w > widest {
+			best, widest = j, w
+		}
+	}
+	if best < 0 {
+		return nil
+	}
+	return &b.of[best]
 }
 
 // ifs are the figures that would each close the account by themselves, those

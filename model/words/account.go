@@ -1,0 +1,416 @@
+package words
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"chargehand/model/account"
+)
+
+// AccountDoes is the line of help of account.
+const AccountDoes = "tells where every kilogram of iron of a smelt went, as far as weighings and assays can tell"
+
+// NotWeighedOrKeyed is something that a balance lacks altogether.
+const NotWeighedOrKeyed = "weighed nowhere, or keyed nowhere"
+
+// AccountFailed says that no account could be made, and what to do.
+func AccountFailed(smelt string, err error) string {
+	return fmt.Sprintf("no account of %s: %v; look through its weighings and assays for one that cannot be", smelt, err)
+}
+
+// placeWords name what went in and came out.
+var placeWords = map[account.Place]string{
+	account.Ore: "ore", account.SeedSlag: "seed slag", account.ReturnedSlag: "returned slag", account.FragmentsIn: "fragments charged",
+	account.Flux: "flux", account.WallAndAsh: "wall and ash", account.Wall: "wall", account.Ash: "ash", account.Bloom: "bloom",
+	account.FragmentsOut: "fragments", account.TapSlag: "tap slag", account.FurnaceSlag: "furnace slag", account.Slag: "slag",
+}
+
+// AccountPlace names what went in or came out.
+func AccountPlace(p account.Place) string { return placeWords[p] }
+
+var baseWords = map[account.Base]string{
+	account.BloomMass: "bloom", account.BloomIron: "iron in the bloom", account.MetalGained: "iron in bloom and fragments, less fragments charged",
+	account.OreDry: "ore, dry", account.OreIron: "iron in the ore", account.AllIron: "iron in all that was charged",
+	account.CharcoalDry: "charcoal, dry", account.SlagMass: "slag",
+}
+
+// AccountBase names what a yield counts or is counted on.
+func AccountBase(b account.Base) string { return baseWords[b] }
+
+// Account is the account in plain lines, in kg.
+func Account(a account.Account) string {
+	var b strings.Builder
+	longest := 0.0
+	for _, rows := range [][]account.Row{a.In, a.Out} {
+		for _, r := range rows {
+			longest = math.Max(longest, r.Iron.Value)
+		}
+	}
+	fmt.Fprintf(&b, "%s: where the iron went\n", a.Name)
+	for _, side := range []struct {
+		head string
+		rows []account.Row
+	}{{"in", a.In}, {"out", a.Out}} {
+		fmt.Fprintf(&b, "iron %s\n", side.head)
+		for _, r := range side.rows {
+			if r.Place != account.WallAndAsh && r.Place != account.Flux {
+				fmt.Fprintf(&b, "  %-42s %-24s %-30s %s\n", streamWords(r), kgBand(r.Iron), restsOn(r), ironBar(r.Iron, longest))
+			}
+		}
+	}
+	if o := a.Iron.Open; o.Known() {
+		fmt.Fprintf(&b, "  %-42s %s\n", "not accounted for, may be minus", kgBand(o))
+	}
+	for _, s := range AccountVerdict(a) {
+		fmt.Fprintln(&b, s)
+	}
+	if f := a.Verdict.Firm; f != nil {
+		fmt.Fprintf(&b, "what would firm it up most: %s\n", firmWords(*f))
+	}
+	fmt.Fprint(&b, passages(a))
+	if len(a.Yields) > 0 {
+		fmt.Fprintln(&b, "yields, each with what it is counted on")
+		for _, y := range a.Yields {
+			fmt.Fprintf(&b, "  %s\n", AccountYield(y))
+		}
+	}
+	return strings.TrimRight(b.String(), "\n") + "\n"
+}
+
+// streamWords is one row's name with its mass and its share of iron.
+func streamWords(r account.Row) string {
+	s := placeWords[r.Place]
+	if r.Name != "" {
+		s += " (" + r.Name + ")"
+	}
+	share := "iron"
+	if metallic(r.Place) {
+		share = "metal"
+	}
+	switch {
+	case r.Mass.Standing == account.Unknown:
+		return s + ", not weighed"
+	case r.Mass.Standing == account.Solved:
+		return fmt.Sprintf("%s, not weighed, %.0f %% %s", s, 100*r.Share.Value, share)
+	case r.Mass.Value == 0:
+		return "no " + s
+	}
+	return fmt.Sprintf("%s %s kg, %.0f %% %s", s, kgs(r.Mass.Value), 100*r.Share.Value, share)
+}
+
+func metallic(p account.Place) bool {
+	return p == account.Bloom || p == account.FragmentsIn || p == account.FragmentsOut
+}
+
+// restsOn says what a row rests on, mass and share told apart.
+func restsOn(r account.Row) string {
+	if r.Mass.Standing == account.Measured && r.Mass.Value == 0 {
+		return ""
+	}
+	mass := map[account.Standing]string{account.Measured: "weighed", account.Assumed: "weight assumed", account.Solved: "solved for"}[r.Mass.Standing]
+	if mass == "" {
+		return "nothing known of it"
+	}
+	if r.Share.Standing == account.Measured {
+		return mass + ", assayed"
+	}
+	return mass + ", share assumed"
+}
+
+// ironBar is a bar of a row's iron; what its spread leaves open is drawn thin.
+func ironBar(a account.Amount, longest float64) string {
+	const width = 24
+	if !a.Known() || !(longest > 0) {
+		return ""
+	}
+	band := a.Band()
+	cells := func(v float64) int { return max(0, min(2*width, int(math.Round(width*v/longest)))) }
+	whole, all := cells(band.P10), cells(band.P90)
+	return strings.Repeat("=", whole) + strings.Repeat("-", max(0, all-whole))
+}
+
+// kgBand is kilograms with the 10th and 90th percentile.
+func kgBand(a account.Amount) string {
+	if !a.Known() {
+		return "unknown"
+	}
+	b := a.Band()
+	s := kgs(a.Value) + " kg"
+	if kgs(b.P10) != kgs(b.P90) {
+		s += fmt.Sprintf(" (%s to %s)", kgs(b.P10), kgs(b.P90))
+	}
+	return s
+}
+
+// kgs is kilograms to a tenth; below one to a hundredth.
+func kgs(v float64) string {
+	if math.Abs(v) < 0.995 {
+		return Number(v, 2)
+	}
+	return fmt.Sprintf("%.1f", v)
+}
+
+// AccountVerdict says how well it closes, no further than what is known twice.
+func AccountVerdict(a account.Account) []string {
+	v := a.Verdict
+	var said []string
+	for _, m := range v.Minus {
+		said = append(said, minusWords(m))
+	}
+	switch v.Kind {
+	case account.NothingWeighed:
+		return append(said, "nothing to balance: neither what went in nor what came out was weighed")
+	case account.NothingToCheck:
+		return append(said, "nothing to check against; "+soughtWords(v.Sought)+together(a))
+	case account.Closes:
+		said = append(said, openWords(a, false)+", no more than weighing and assays explain")
+		if v.Redundancy == 1 {
+			said = append(said, "one balance: nothing here can say which figure is off")
+		}
+	case account.Open:
+		said = append(said, openWords(a, true)+", more than weighing explains; "+wouldClose(v.Ifs))
+		if len(v.Ifs) > 1 {
+			said = append(said, "one balance: each of these alone would do it, and nothing here can say which")
+		}
+	case account.Doubtful:
+		said = append(said, openWords(a, true)+", more than weighing explains")
+		for i, g := range v.Suspects {
+			lead := "likeliest"
+			if i > 0 {
+				lead = "else"
+			}
+			said = append(said, fmt.Sprintf("%s, %s if just one figure is wrong: %s", lead, tenths(g.Odds), ifsWords(g.Ifs)))
+		}
+	}
+	if v.Rough {
+		said = append(said, "the figures contradict each other so far that nothing can be fitted to them: rows are as weighed")
+	}
+	if len(v.Sought) > 0 {
+		said = append(said, soughtWords(v.Sought))
+	}
+	return said
+}
+
+// openWords says by how much the balances that were tested are open; of two that
+// do not close together, those that are off by more than their own spread.
+func openWords(a account.Account, off bool) string {
+	var parts []string
+	for _, all := range []bool{false, true} {
+		for _, c := range []struct {
+			of   string
+			open account.Amount
+		}{{"iron", a.Iron.Open}, {"silica", a.Silica.Open}} {
+			if !c.open.Known() || !all && !beyond(c.open) {
+				continue
+			}
+			how := " is open by "
+			if off {
+				how = " does not close by "
+			}
+			parts = append(parts, c.of+how+kgs(math.Abs(c.open.Value))+" kg")
+		}
+		if len(parts) > 0 {
+			return strings.Join(parts, ", ")
+		}
+	}
+	return "iron and silica, each solved for the same figure, differ" // then neither is open by itself
+}
+
+// beyond tells whether an amount lies off nought by more than nine in ten do.
+func beyond(a account.Amount) bool { return a.Below() || a.Band().P10 > 0 }
+
+// wouldClose says what it would close with.
+func wouldClose(ifs []account.If) string {
+	if len(ifs) == 0 {
+		return "no figure alone would close it"
+	}
+	return "it would close if " + ifsWords(ifs)
+}
+
+// soughtWords says what was solved for.
+func soughtWords(sought []account.Sought) string {
+	var parts, blind []string
+	for _, s := range sought {
+		name := partWords(s.Part)
+		if !s.Amount.Known() {
+			blind = append(blind, name)
+			continue
+		}
+		unit := ""
+		if s.Figure == account.SilicaOf {
+			unit = " of silica"
+		}
+		parts = append(parts, fmt.Sprintf("%s was solved for: %s%s", name, kgBand(s.Amount), unit))
+	}
+	if len(blind) > 0 {
+		word := "was"
+		if len(blind) > 1 {
+			word = "were"
+		}
+		parts = append(parts, fmt.Sprintf("%s %s not weighed and cannot be told", listed(blind, "and"), word))
+	}
+	return strings.Join(parts, "; ")
+}
+
+// together says how much iron is in all that was not weighed and cannot be told
+// apart.
+func together(a account.Account) string {
+	out := 0.0
+	for _, r := range a.Out {
+		if r.Iron.Known() {
+			out += r.Iron.Value
+		}
+	}
+	blind := 0
+	for _, s := range a.Verdict.Sought {
+		if !s.Amount.Known() {
+			blind++
+		}
+	}
+	if blind < 2 || !a.Iron.In.Known() {
+		return ""
+	}
+	return fmt.Sprintf("; together they hold what is left of the iron, %s kg", kgs(a.Iron.In.Value-out))
+}
+
+// firmWords says what to weigh or have assayed.
+func firmWords(p account.Part) string {
+	switch {
+	case p.Figure == account.MassOf:
+		return "weighing the " + placeName(p)
+	case metallic(p.Place):
+		return "the density of the " + placeName(p) + ", weighed in air and, soaked, in water"
+	case p.Figure == account.IronOf:
+		return "an assay of the " + placeName(p)
+	}
+	return "an assay of the " + placeName(p) + " for silica"
+}
+
+// minusWords says what came out below nought, as it is.
+func minusWords(m account.Minus) string {
+	how := "no more than weighing and assays explain"
+	if m.Beyond {
+		how = "more than weighing and assays explain"
+	}
+	if m.More {
+		return fmt.Sprintf("%s kg more iron came out than went in, %s", kgs(m.Amount.Value), how)
+	}
+	what := "which cannot be: something that went in was not keyed, or a figure is off"
+	if m.Place == account.WallAndAsh {
+		what = "and a wall gives no less than nothing: the samples may not belong together"
+	}
+	return fmt.Sprintf("%s comes out at %s kg, %s; %s", partWords(m.Part), kgs(m.Amount.Value), how, what)
+}
+
+// ifsWords lists figures with the value that would close the account.
+func ifsWords(ifs []account.If) string {
+	var parts []string
+	for _, f := range ifs {
+		parts = append(parts, ifWords(f))
+	}
+	if len(parts) == 0 {
+		return "none of the figures alone"
+	}
+	return listed(parts, "or")
+}
+
+func ifWords(f account.If) string {
+	of := "iron"
+	if f.Figure == account.SilicaOf {
+		of = "silica"
+	}
+	switch {
+	case f.Leak && f.Would > 0:
+		return fmt.Sprintf("%s kg of %s came out that was not weighed", kgs(f.Would), of)
+	case f.Leak:
+		return fmt.Sprintf("%s kg of %s went in that was not keyed", kgs(-f.Would), of)
+	}
+	assumed := ""
+	if f.Assumed {
+		assumed = ", assumed"
+	}
+	name := strings.TrimPrefix(placeName(f.Part), "the ")
+	if f.Figure == account.MassOf {
+		return fmt.Sprintf("%s were %s kg (not %s%s)", name, kgs(f.Would), kgs(f.Is), assumed)
+	}
+	if f.Figure == account.IronOf && metallic(f.Place) {
+		of = "metal"
+	}
+	if f.InKg() {
+		return fmt.Sprintf("ash brought %s kg of silica (not %s%s)", kgs(f.Would), kgs(f.Is), assumed)
+	}
+	return fmt.Sprintf("%s held %s %% %s (not %s%s)", name, percent(f.Would), of, percent(f.Is), assumed)
+}
+
+func percent(share float64) string { return Number(100*share, 0) }
+
+// partWords names a figure.
+func partWords(p account.Part) string { return placeName(p) }
+
+func placeName(p account.Part) string {
+	s := placeWords[p.Place]
+	if p.Name != "" {
+		s += " (" + p.Name + ")"
+	}
+	return s
+}
+
+// tenths says a chance as people do.
+func tenths(p float64) string {
+	n := int(math.Round(10 * p))
+	switch {
+	case n >= 10:
+		return "more than 9 in 10"
+	case n < 1:
+		return "less than 1 in 10"
+	}
+	return fmt.Sprintf("about %d in 10", n)
+}
+
+func listed(parts []string, and string) string {
+	if len(parts) < 2 {
+		return strings.Join(parts, "")
+	}
+	return strings.Join(parts[:len(parts)-1], ", ") + " " + and + " " + parts[len(parts)-1]
+}
+
+// passages are carbon and mass, in and out; what is left went as gas.
+func passages(a account.Account) string {
+	var b strings.Builder
+	if c := a.Carbon; c.In.Known() {
+		left := "none weighed as left over"
+		if c.Out.Value > 0 {
+			left = kgBand(c.Out) + " left over"
+		}
+		fmt.Fprintf(&b, "carbon: %s in with the charcoal, %s; the rest, %s, went as gas (not tested)\n", kgBand(c.In), left, kgBand(c.Rest))
+	}
+	m := a.Mass
+	switch {
+	case m.Rest.Known():
+		fmt.Fprintf(&b, "mass without charcoal and wall: %s kg in, %s kg out, %s %%; the rest, %s kg, went as gas or was not weighed (not tested)\n",
+			kgs(m.In.Value), kgs(m.Out.Value), percent(m.Share.Value), kgs(m.Rest.Value))
+	case m.In.Known():
+		fmt.Fprintf(&b, "mass without charcoal and wall: %s kg in; not all that came out was weighed\n", kgs(m.In.Value))
+	}
+	if a.Oxygen.Known() && a.Oxygen.Value > 0 {
+		fmt.Fprintf(&b, "oxygen that left as gas with the iron that became metal: %s, were the ore hematite\n", kgBand(a.Oxygen))
+	}
+	return b.String()
+}
+
+// AccountYield is one yield with its base: "bloom: 26 % of the ore, dry".
+func AccountYield(y account.Yield) string {
+	what, base, b := baseWords[y.What], baseWords[y.Base], y.Share.Band()
+	if y.What == account.CharcoalDry || y.What == account.SlagMass {
+		return fmt.Sprintf("%s: %s kg a kg of %s", what, kgs(y.Share.Value), base)
+	}
+	s := fmt.Sprintf("%s: %s %% of the %s", what, percent(y.Share.Value), base)
+	if low, high := percent(math.Max(0, b.P10)), percent(b.P90); low != high {
+		s += fmt.Sprintf(" (%s to %s)", low, high)
+	}
+	if y.Share.Value > 1 {
+		s += ": more than there was, so something that brought iron is missing from the base, or a figure is off"
+	}
+	return s
+}

@@ -1,0 +1,97 @@
+package words
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"chargehand/model/account"
+)
+
+// accountSaid is what the account of an invented smelt says.
+func accountSaid(t *testing.T, change func(*account.Smelt)) (verdict []string, whole string) {
+	t.Helper()
+	s := account.Smelt{
+		Name: "invented", OwnSlag: 2,
+		In:  []account.Stream{{Place: account.Ore, Name: "pond", Mass: account.Weighed(24, 0.3), Of: 0}},
+		Out: []account.Stream{{Place: account.Bloom, Mass: account.Weighed(4, 0.05), Of: 1}, {Place: account.Slag, Mass: account.Weighed(13, 0.2), Of: 2}},
+		Assays: []account.Assay{
+			{Iron: account.Weighed(0.5, 0.005)}, {Iron: account.Taken(0.8, 0.02)}, {Iron: account.Weighed(0.6, 0.005)},
+		},
+	}
+	change(&s)
+	a, err := account.Of(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return AccountVerdict(a), Account(a)
+}
+
+func TestAccountVerdictInWords(t *testing.T) {
+	for name, c := range map[string]struct {
+		change func(*account.Smelt)
+		want   []string
+	}{
+		"open": {func(s *account.Smelt) {}, []string{ // 12.0 in, 3.2 + 7.8 out
+			"iron does not close by 1.0 kg, more than weighing explains; it would close if ore (pond) were 22.0 kg (not 24.0), ore (pond) held 46 % iron (not 50), " +
+				"bloom were 5.2 kg (not 4.0), slag were 14.7 kg (not 13.0) or slag held 68 % iron (not 60)",
+			"one balance: each of these alone would do it, and nothing here can say which",
+		}},
+		"explained": {func(s *account.Smelt) { s.Out[1].Mass = account.Weighed(14, 0.3) }, []string{
+			"iron is open by 0.4 kg, no more than weighing and assays explain",
+			"one balance: nothing here can say which figure is off",
+		}},
+		"solved for": {func(s *account.Smelt) { s.Out[1].Mass = account.Amount{} }, []string{
+			"nothing to check against; slag was solved for: 14.7 kg (14.2 to 15.1)",
+		}},
+		"more out": {func(s *account.Smelt) { s.Assays[0].Iron = account.Weighed(0.4, 0.005) }, []string{
+			"1.4 kg more iron came out than went in, more than weighing and assays explain",
+		}},
+		"nothing": {func(s *account.Smelt) { s.In = nil }, []string{
+			"nothing to balance: neither what went in nor what came out was weighed",
+		}},
+		"no ore at all": {func(s *account.Smelt) {
+			s.In[0].Mass = account.Weighed(0, 0)
+		}, []string{
+			"iron does not close by 11.0 kg, more than weighing explains; no figure alone would close it",
+		}},
+	} {
+		verdict, whole := accountSaid(t, c.change)
+		for _, w := range c.want {
+			if !slices.Contains(verdict, w) {
+				t.Errorf("%s:\n got %s\nwant %s", name, strings.Join(verdict, "\n     "), w)
+			}
+		}
+		for _, line := range verdict {
+			if !strings.Contains(whole, line+"\n") {
+				t.Errorf("%s: the account lacks %q", name, line)
+			}
+		}
+	}
+}
+
+// With two checks the likeliest are named with their odds, and nobody else is.
+func TestAccountNamesTheLikeliest(t *testing.T) {
+	verdict, _ := accountSaid(t, func(s *account.Smelt) {
+		s.Assays[0].Silica, s.Assays[2].Silica = account.Weighed(0.11, 0.005), account.Weighed(0.38, 0.005)
+		s.Assays[0].Iron = account.Weighed(0.4583, 0.005) // 11.0 in: iron closes
+		s.Wall, s.Charcoal, s.AshShare = account.Weighed(2, 0.2), account.Weighed(40, 1), account.Taken(0.03, 0.005)
+	})
+	all := strings.Join(verdict, "\n")
+	if !strings.Contains(all, "if just one figure is wrong: ") || !strings.HasPrefix(verdict[1], "likeliest, ") || !strings.Contains(verdict[1], "slag held 3") {
+		t.Errorf("%s", all)
+	}
+	if strings.Contains(all, "metal") {
+		t.Errorf("an assumed figure is named:\n%s", all)
+	}
+}
+
+// A yield never stands without its base.
+func TestAccountYieldsNameTheirBase(t *testing.T) {
+	_, whole := accountSaid(t, func(*account.Smelt) {})
+	for _, want := range []string{"bloom: 17 % of the ore, dry", "iron in the bloom: 27 % of the iron in the ore", "slag: 3.2 kg a kg of bloom"} {
+		if !strings.Contains(whole, want) {
+			t.Errorf("no %q in\n%s", want, whole)
+		}
+	}
+}

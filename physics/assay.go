@@ -224,7 +224,7 @@ const (
 )
 
 // The loss of an ore of which only normalised shares are known, as a share: roasted through, goethite, and old "limonite".
-var lossUnknown = Band{P10: 0, P50: 0.101, P90: 0.145}
+var NormalisedLoss = Band{P10: 0, P50: 0.101, P90: 0.145}
 
 // IronToBeHad gives the iron in kg from 100 kg of ore, after its own silica has taken what a slag of a reducible-iron index of
 // 0.7 (10th percentile), 1 and 1.5 (90th) holds, and before wall and ash have taken theirs; and whether the assay says. Shares
@@ -243,7 +243,7 @@ func (a Assay) IronToBeHad() (kg Band, applies bool) {
 		l := min(1, max(0, a.Loss/100))
 		loss = Band{l, l, l}
 	case a.Basis == Normalised:
-		loss = lossUnknown
+		loss = NormalisedLoss
 	}
 	return Band{P10: at(ironRichSlag, loss.P90), P50: at(fayaliteSlag, loss.P50), P90: at(ironPoorSlag, loss.P10)}, true
 }

@@ -1,6 +1,7 @@
 package account
 
 import (
+	"maps"
 	"math"
 	"strings"
 
@@ -8,38 +9,47 @@ import (
 	"chargehand/physics"
 )
 
-// ironOxides are the iron in each oxide, and in iron written as such.
-var ironOxides = map[string]float64{
-	"Fe": 1, "FeO": physics.Wustite.IronShare(), "Fe2O3": physics.Hematite.IronShare(), "Fe3O4": physics.Magnetite.IronShare(),
-	"FeOOH": physics.Goethite.IronShare(), "FeCO3": physics.Siderite.IronShare(),
-}
-
-// ignitionLoss is what an ore loses on ignition where nobody measured it: none
-// of a well roasted one, 14 % of one raw and dry. Slag loses nothing.
-var ignitionLoss = between(0, 0.07, 0.14)
-
-// dried reads an assay as shares of the dry mass. Iron written as such holds
-// beside its oxides, which then are the same iron.
+// dried reads an assay as shares of the dry mass.
 func dried(a entry.Assay, moisture entry.Maybe[entry.Share], slag bool) Assay {
 	whole := toDry(a, moisture, slag)
-	var out Assay
-	if _, ok := a.Parts["Fe"]; ok {
-		out.Iron = partOf(a, "Fe").of(whole)
-	} else {
-		var oxides []Amount
-		for name, share := range ironOxides {
-			if _, ok := a.Parts[name]; ok {
-				oxides = append(oxides, partOf(a, name).times(share))
-			}
-		}
-		if len(oxides) > 0 {
-			out.Iron = total(oxides...).of(whole)
-		}
+	stated := physics.Assay{Slag: slag, Parts: map[string]float64{}}
+	for name, p := range a.Parts {
+		stated.Parts[name] = float64(p.Percent)
 	}
-	if _, ok := a.Parts["SiO2"]; ok {
-		out.Silica = partOf(a, "SiO2").of(whole)
+	var out Assay
+	if _, known := stated.Iron(); known {
+		out.Iron = read(a, stated, func(s physics.Assay) float64 { iron, _ := s.Iron(); return iron / 100 }).of(whole)
+	}
+	if _, known := stated.Parts["SiO2"]; known {
+		out.Silica = read(a, stated, func(s physics.Assay) float64 { return s.Oxides().SiO2 / 100 }).of(whole)
 	}
 	return out
+}
+
+// read is a share that an assay comes to, with its spread from those of the
+// parts it is made of; it stands as the weakest of them.
+func read(a entry.Assay, stated physics.Assay, share func(physics.Assay) float64) Amount {
+	v := share(stated)
+	standing, variance := Measured, 0.0
+	for name, p := range a.Parts {
+		sd := assaySD
+		if p.PlusMinus.Known { // as the screens say a spread: one in ten lies above it, one below
+			sd = float64(p.PlusMinus.Value) / 100 / physics.Z90
+		}
+		other := stated
+		other.Parts = maps.Clone(stated.Parts)
+		other.Parts[name] += 1
+		slope := 100 * (share(other) - v)
+		if slope == 0 {
+			continue
+		}
+		variance += slope * slope * sd * sd
+		if p.Basis != "" && p.Basis != entry.BasisMeasured {
+			standing = Assumed
+		}
+	}
+	// Nothing can be off by as much as it is itself.
+	return Amount{v, math.Min(math.Sqrt(variance), math.Max(v, 1e-4)), standing}
 }
 
 // toDry is by how much a share of what was assayed has to be multiplied to be
@@ -58,25 +68,9 @@ func toDry(a entry.Assay, moisture entry.Maybe[entry.Share], slag bool) Amount {
 		if a.Loss.Known && a.Basis == entry.AsIgnited {
 			return Weighed(1-float64(a.Loss.Value)/100, 0)
 		}
-		return Weighed(1-ignitionLoss.Value, ignitionLoss.SD)
+		return Weighed(1-(physics.NormalisedLoss.P10+physics.NormalisedLoss.P90)/2, physics.NormalisedLoss.SD()) // its ends; an amount has no skew
 	}
 	return Weighed(1, 0)
-}
-
-// partOf is one oxide of an assay as a share.
-func partOf(a entry.Assay, name string) Amount {
-	p := a.Parts[name]
-	sd := assaySD
-	if p.PlusMinus.Known { // said as the screens say a spread: nine in ten lie within, one each side
-		sd = float64(p.PlusMinus.Value) / 100 / physics.Z90
-	}
-	// Nothing can be off by as much as it is itself.
-	v := float64(p.Percent) / 100
-	amount := Weighed(v, math.Min(sd, math.Max(v, 1e-4)))
-	if p.Basis != "" && p.Basis != entry.BasisMeasured {
-		amount.Standing = Assumed
-	}
-	return amount
 }
 
 // mean of several assays of one thing: each with its own error, the spread of

@@ -340,10 +340,10 @@ func ifWords(f account.If) string {
 	if f.InKg() {
 		return fmt.Sprintf("ash brought %s kg of silica (not %s%s)", kgs(f.Would), kgs(f.Is), assumed)
 	}
-	return fmt.Sprintf("%s held %s %% %s (not %s%s)", name, percent(f.Would), of, percent(f.Is), assumed)
+	return fmt.Sprintf("%s held %s %% %s (not %s%s)", name, wholePercent(f.Would), of, wholePercent(f.Is), assumed)
 }
 
-func percent(share float64) string { return Number(100*share, 0) }
+func wholePercent(share float64) string { return Number(100*share, 0) }
 
 // partWords names a figure.
 func partWords(p account.Part) string { return placeName(p) }
@@ -389,7 +389,7 @@ func passages(a account.Account) string {
 	switch {
 	case m.Rest.Known():
 		fmt.Fprintf(&b, "mass without charcoal and wall: %s kg in, %s kg out, %s %%; the rest, %s kg, went as gas or was not weighed (not tested)\n",
-			kgs(m.In.Value), kgs(m.Out.Value), percent(m.Share.Value), kgs(m.Rest.Value))
+			kgs(m.In.Value), kgs(m.Out.Value), wholePercent(m.Share.Value), kgs(m.Rest.Value))
 	case m.In.Known():
 		fmt.Fprintf(&b, "mass without charcoal and wall: %s kg in; not all that came out was weighed\n", kgs(m.In.Value))
 	}
@@ -405,8 +405,8 @@ func AccountYield(y account.Yield) string {
 	if y.What == account.CharcoalDry || y.What == account.SlagMass {
 		return fmt.Sprintf("%s: %s kg a kg of %s", what, kgs(y.Share.Value), base)
 	}
-	s := fmt.Sprintf("%s: %s %% of the %s", what, percent(y.Share.Value), base)
-	if low, high := percent(math.Max(0, b.P10)), percent(b.P90); low != high {
+	s := fmt.Sprintf("%s: %s %% of the %s", what, wholePercent(y.Share.Value), base)
+	if low, high := wholePercent(math.Max(0, b.P10)), wholePercent(b.P90); low != high {
 		s += fmt.Sprintf(" (%s to %s)", low, high)
 	}
 	if y.Share.Value > 1 {

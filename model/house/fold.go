@@ -13,18 +13,24 @@ import (
 // smelts used. What happens later than that is left out, but for the weights of
 // measures: these hold for what was counted before, as on the day.
 func Fold(entries []entry.Entry, uses []Use, at time.Time) State {
-	f := folder{met: map[entry.UID]bool{}, called: map[entry.UID]entry.UID{}, State: State{
+	f := folder{met: map[entry.UID]bool{}, called: map[entry.UID]entry.UID{}, blooms: map[string]entry.UID{}, State: State{
 		Settings: map[string]string{}, Drafts: map[string]entry.Draft{}, Mappings: map[string]entry.Mapping{}, Samples: map[string]entry.Assay{},
 	}}
 	lines := happened(entries)
 	for _, l := range lines {
-		if ev, ok := l.ev.(entry.MeasureNamed); ok {
+		switch ev := l.ev.(type) {
+		case entry.MeasureNamed:
 			f.nameMeasure(ev.Measure)
+		case entry.Piece:
+			f.nameBloom(ev)
 		}
 	}
 	for _, u := range uses {
 		for _, t := range u.Takes {
 			lines = append(lines, line{at: t.At, smelt: u.Smelt, taken: t})
+		}
+		for _, b := range u.Bloom {
+			lines = append(lines, line{at: b.At, smelt: u.Smelt, ev: ofBloom{b, u.Smelt, u.UID}})
 		}
 	}
 	slices.SortStableFunc(lines, func(a, b line) int { return cmp.Compare(a.at.UnixMilli(), b.at.UnixMilli()) })
@@ -74,6 +80,7 @@ type folder struct {
 	State
 	met    map[entry.UID]bool      // measures said by now
 	called map[entry.UID]entry.UID // the measure that a name stands for, the last so called
+	blooms map[string]entry.UID    // the piece that is the bloom of a smelt, by the smelt's uid
 }
 
 func (f *folder) nameMeasure(m entry.Measure) {

@@ -259,6 +259,17 @@ func TestASmeltDrawsOnLots(t *testing.T) {
 	if l := b.lot(t, "pond", UsedBy(smelt(two, entry.Part{What: entry.Ore, Mass: kg(1)}))); l.Left.Known() {
 		t.Errorf("one of two: %+v", l.Left)
 	}
+	// What is said of the bloom is said of a piece, and of the one that somebody
+	// made of it.
+	es = append(es, entry.Entry{Version: 1, Stream: "s", Seq: 11, Happened: lit.Add(3 * time.Hour), Event: entry.Weigh{What: entry.WeighBloom, Mass: 4}},
+		entry.Entry{Version: 1, Stream: "s", Seq: 12, Happened: lit.Add(30 * time.Hour), Event: entry.ForgeHeat{Number: 1, After: kg(3)}})
+	if s := b.fold(UsedBy(es)); len(s.Pieces) != 1 || s.Pieces[0].UID != "name:s" || s.Pieces[0].From[0].Smelt != "u" || s.Pieces[0].Mass != kg(3) || s.Pieces[0].Heats != 1 {
+		t.Errorf("the bloom: %+v", s.Pieces)
+	}
+	b.key(entry.Piece{UID: "00000000000000d1", Form: entry.BloomPiece, Name: "ours", From: []entry.PieceFrom{{Smelt: "u"}}})
+	if s := b.fold(UsedBy(es)); len(s.Pieces) != 1 || s.Pieces[0].Name != "ours" || s.Pieces[0].Heats != 1 || len(s.Pieces[0].Weighed) != 1 {
+		t.Errorf("the bloom as a piece: %+v", s.Pieces)
+	}
 	// What burned nothing took nothing.
 	for _, l := range []entry.Light{{Practice: true}, {Invented: true}, {Rehearsal: true}} {
 		l.Lots = light.Lots

@@ -1,6 +1,7 @@
 package house
 
 import (
+	"cmp"
 	"slices"
 
 	"chargehand/model/entry"
@@ -15,9 +16,48 @@ func (f *folder) piece(id entry.UID) *Piece {
 	return p
 }
 
+// ofBloom is what a smelt says of its bloom, as a line of the house.
+type ofBloom struct {
+	OfBloom
+	stream, uid string
+}
+
+// Kind is none on the wire.
+func (ofBloom) Kind() entry.Kind { return "" }
+
+// nameBloom notes which piece is the bloom of a smelt.
+func (f *folder) nameBloom(p entry.Piece) {
+	for _, from := range p.From {
+		if p.Form == entry.BloomPiece && from.Smelt != "" {
+			f.blooms[from.Smelt] = p.UID
+		}
+	}
+}
+
+// bloom takes in what a smelt says of its bloom: under the piece that somebody
+// made of it, else under one that goes by the smelt's name.
+func (f *folder) bloom(l line, said ofBloom) {
+	id := cmp.Or(said.Piece, f.blooms[said.uid], entry.NameUID(said.stream))
+	p := f.piece(id)
+	if p.Form == "" {
+		p.Form, p.From, p.Said = entry.BloomPiece, []entry.PieceFrom{{Smelt: said.uid}}, l.at
+	}
+	if h := said.Heat; h != nil {
+		p.Heats, p.Worked, p.OldHeats = p.Heats+1, l.at, append(p.OldHeats, *h)
+		if h.After.Known {
+			p.Mass = h.After
+		}
+		return
+	}
+	p.Mass = said.Weighed
+	p.Weighed = append(p.Weighed, entry.PieceWeighed{Piece: id, Mass: said.Weighed.Value, State: said.State})
+}
+
 // forged takes in what is said and done of pieces.
 func (f *folder) forged(l line) {
 	switch ev := l.ev.(type) {
+	case ofBloom:
+		f.bloom(l, ev)
 	case entry.Piece:
 		p := f.piece(ev.UID)
 		p.Piece, p.Said = ev, l.at

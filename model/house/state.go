@@ -73,7 +73,8 @@ type Piece struct {
 	Weighed  []entry.PieceWeighed
 	Tested   []entry.PieceTested
 	Sessions []entry.ForgeSession
-	Heats    int // keyed one by one
+	Heats    int               // keyed one by one
+	OldHeats []entry.ForgeHeat // those among them that the smelt's own stream holds
 }
 
 // Lot finds a lot by its uid, or by its name where it is no uid.

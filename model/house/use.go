@@ -7,10 +7,23 @@ import (
 	"chargehand/model/fold"
 )
 
-// Use is what one smelt took from the stores and said of them.
+// Use is what one smelt took from the stores and said of them, and what is said
+// in it of its bloom.
 type Use struct {
 	Smelt string // its stream
+	UID   string // the smelt's
 	Takes []Taken
+	Bloom []OfBloom
+}
+
+// OfBloom is one thing said of a bloom in a smelt's own stream: a weighing, or a
+// heat as the first version wrote it.
+type OfBloom struct {
+	At      time.Time
+	Piece   entry.UID // where the weighing names one
+	Weighed entry.Maybe[entry.Kilogram]
+	State   entry.PieceState
+	Heat    *entry.ForgeHeat
 }
 
 // Taken is a lot drawn on, or counted again, at one moment of a smelt.
@@ -29,6 +42,7 @@ func UsedBy(entries []entry.Entry) Use {
 	}
 	u := Use{Smelt: entries[0].Stream}
 	c := fold.Trace(entries, fold.All, fold.Latest(entries))
+	u.UID = c.Light.UID
 	if l := c.Light; c.Phase == "" || l.Practice || l.Invented || l.Rehearsal {
 		return u
 	}
@@ -39,12 +53,17 @@ func UsedBy(entries []entry.Entry) Use {
 			u.Takes = append(u.Takes, taken(&c, lots, p, line.At, at)...)
 		}
 		switch ev := line.Event.(type) {
+		case entry.ForgeHeat:
+			u.Bloom = append(u.Bloom, OfBloom{At: at, Heat: &ev})
 		case entry.LotStored:
 			lots = append(lots, ev.Lot)
 			if ev.Lot.Mass.Known {
 				u.Takes = append(u.Takes, counted(ev.Lot, ev.Lot.Mass.Value, at))
 			}
 		case entry.Weigh:
+			if ev.What == entry.WeighBloom && !ev.Closed {
+				u.Bloom = append(u.Bloom, OfBloom{At: at, Piece: ev.Piece, Weighed: entry.Some(ev.Mass), State: ev.State})
+			}
 			if ev.What == entry.WeighLot && !ev.Closed {
 				i := LotNamed(lots, ev.Name)
 				if i < 0 {

@@ -72,7 +72,7 @@ func (b *Book) ImportJSON(j Journal) error {
 
 // Import puts entries in as a new stream, all or none. On return they are in the
 // book and flushed, numbered from 1. References by local id are resolved among
-// them. Errors are those of ImportJSON.
+// them. Errors are those of ImportJSON; an event out of bounds is refused too.
 func (b *Book) Import(stream string, entries []entry.Entry) (kept []entry.Entry, err error) {
 	if len(entries) == 0 {
 		return nil, errors.New(words.NothingToImport(stream))
@@ -96,6 +96,9 @@ func (w *writer) numbered(name string, entries []entry.Entry) (lines [][]byte, n
 	now := w.b.opt.Clock()
 	for _, e := range entries {
 		e.Stream = name
+		if err := entry.Check(e.Event); err != nil {
+			return nil, nil, &RefusedError{Entry: e, Why: words.OutOfBounds(err)}
+		}
 		n, line, err := s.number(e, now, func(local string) (uint64, bool) { seq, ok := s.locals[local]; return seq, ok })
 		if err == nil {
 			n, err = entry.Decode(line)

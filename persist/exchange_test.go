@@ -3,6 +3,7 @@ package persist
 import (
 	"bytes"
 	"errors"
+	"slices"
 	"strings"
 	"syscall"
 	"testing"
@@ -149,5 +150,17 @@ func TestFilesThatAreNoExport(t *testing.T) {
 	}
 	if err := b.ImportJSON(Journal{Stream: "undated-x-a", Lines: lines}); err == nil {
 		t.Error("lines of another stream were imported")
+	}
+}
+
+func TestImportRefusesWhatIsOutOfBounds(t *testing.T) {
+	b, _ := open(t, placeOf(t), Options{})
+	es := append(lit("a1", ""), entry.Entry{Stream: smelt, Happened: noon, Event: entry.Dip{BelowRim: entry.Some(entry.Centimetre(9999))}})
+	var refused *RefusedError
+	if _, err := b.Import(smelt, es); !errors.As(err, &refused) || !strings.Contains(refused.Why, "below rim 9999 cm") {
+		t.Errorf("got %v", err)
+	}
+	if ss, err := b.Streams(); err != nil || slices.Contains(ss, smelt) {
+		t.Errorf("half done: %q, %v", ss, err)
 	}
 }

@@ -14,7 +14,7 @@ func From(s fold.State) Reading {
 	r := Reading{
 		At: s.At, Known: s.Known, Lit: s.Lit, Light: s.Light, Phase: s.Phase, Since: s.Since,
 		Paused: s.Paused, OreHeld: s.OreHeld, LastOre: s.LastOre, By: s.By,
-		Usual: fold.Usual(s.Charges), Measures: s.Measures, Blower: s.Blower,
+		Usual: s.Pace.Usual(), Measures: s.Measures, Blower: s.Blower,
 	}
 	for n := range r.Figures {
 		r.Figures[n] = none

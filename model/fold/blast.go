@@ -1,6 +1,7 @@
 package fold
 
 import (
+	"sort"
 	"time"
 
 	"chargehand/model/entry"
@@ -17,33 +18,22 @@ type Blast struct {
 	Off       bool
 }
 
-// blasts is the history of the blast. A setting (a gate mark, strokes, open
+// blow takes the blast from an entry on. A setting (a gate mark, strokes, open
 // tuyeres) is the volume that the blower was metered at there, and unknown where
 // it never was; "set by ear" is unknown too. A pressure alone leaves the volume
 // as it was; "on" again after "off" is what blew before.
-func blasts(lines []Line, f entry.Furnace, by blower) []Blast {
-	var bs []Blast
-	var before Blast // what last blew
-	air := AirAt(f, entry.None[entry.Celsius]())
-	for _, l := range lines {
-		switch ev := l.Event.(type) {
-		case entry.Temperature:
-			if ev.Where == WhereOutside {
-				air = AirAt(f, entry.Some(ev.Degrees))
-			}
-		case entry.Blast:
-			b := Blast{At: l.At, Seen: ev, Set: ev}
-			if ev.SaysNoSetting() && (before.Set != entry.Blast{}) {
-				b.Set = before.Set
-			}
-			b.blows(ev, before, by, air)
-			if !b.Off {
-				before = b
-			}
-			bs = append(bs, b)
-		}
+func (c *Course) blow(l Line, ev entry.Blast) {
+	b := Blast{At: l.At, Seen: ev, Set: ev}
+	if ev.SaysNoSetting() && (c.blew.Set != entry.Blast{}) {
+		b.Set = c.blew.Set
 	}
-	return bs
+	b.blows(ev, c.blew, c.about.blower, c.air)
+	if !b.Off {
+		c.blew = b
+	}
+	c.blasts.Append(b)
+	c.Blast = c.blasts.All()
+	c.Pace.Blow(l.At, b.Off)
 }
 
 // blows sets what blows after an entry.
@@ -66,18 +56,32 @@ func (b *Blast) blows(ev entry.Blast, before Blast, by blower, air physics.Air) 
 }
 
 // BlastAt is the blast at a moment, and whether any was ever recorded by then.
-func (s State) BlastAt(at time.Duration) (Blast, bool) {
-	for i := len(s.Blast) - 1; i >= 0; i-- {
-		if s.Blast[i].At <= at {
-			return s.Blast[i], true
-		}
+func (s *State) BlastAt(at time.Duration) (Blast, bool) {
+	if i := s.blastsBy(at); i > 0 {
+		return s.Blast[i-1], true
 	}
 	return Blast{}, false
 }
 
+// blastsBy is how many entries of the blast there are up to a moment.
+func (s *State) blastsBy(at time.Duration) int {
+	if n := len(s.Blast); n == 0 || s.Blast[n-1].At <= at { // mostly now
+		return n
+	}
+	return sort.Search(len(s.Blast), func(i int) bool { return s.Blast[i].At > at })
+}
+
+// nextBlast is the next change of the blast after a moment, at most to.
+func (s *State) nextBlast(after, to time.Duration) time.Duration {
+	if i := s.blastsBy(after); i < len(s.Blast) {
+		return min(s.Blast[i].At, to)
+	}
+	return to
+}
+
 // Pressure is the last reading of the pressure before the tuyere, and when. There
 // is none while the blast is off, nor from before it last was.
-func (s State) Pressure() (pa entry.Pascal, at time.Duration, ok bool) {
+func (s *State) Pressure() (pa entry.Pascal, at time.Duration, ok bool) {
 	for i := len(s.Blast) - 1; i >= 0; i-- {
 		b := s.Blast[i]
 		if b.Off {
@@ -92,17 +96,11 @@ func (s State) Pressure() (pa entry.Pascal, at time.Duration, ok bool) {
 
 // Blown is the air blown between two moments, in litres, and whether the volume
 // was known all the while.
-func (s State) Blown(from, to time.Duration) (litres float64, known bool) {
+func (s *State) Blown(from, to time.Duration) (litres float64, known bool) {
 	b, ok := s.BlastAt(from)
 	known = ok
 	for t := from; t < to; {
-		next := to
-		for _, n := range s.Blast {
-			if n.At > t {
-				next = min(n.At, to)
-				break
-			}
-		}
+		next := s.nextBlast(t, to)
 		known = known && b.Volume.Known
 		litres += float64(b.Volume.Value) * (next - t).Minutes()
 		t = next

@@ -47,7 +47,8 @@ func TestASettingIsAVolumeOnceItWasMetered(t *testing.T) {
 		for i, k := range c.keyed {
 			d.key(float64(20+i), k)
 		}
-		b, ok := Fold(d.entries, All, minutes(60)).BlastAt(minutes(10))
+		s := Fold(d.entries, All, minutes(60))
+		b, ok := s.BlastAt(minutes(10))
 		if !ok || b.Volume.Known != (c.want >= 0) || b.Volume.Known && math.Abs(float64(b.Volume.Value)-c.want) > 1e-6 {
 			t.Errorf("%s: %+v, want %v", name, b.Volume, c.want)
 		}
@@ -63,10 +64,11 @@ func TestAMarkMeteredLaterIsKnownFromThenOn(t *testing.T) {
 	d := lit(entry.Furnace{})
 	d.key(5, gate("8"))
 	seq := d.key(20, at(gate("8"), 610))
-	if b, _ := Fold(d.entries, seq-1, minutes(15)).BlastAt(minutes(15)); b.Volume.Known {
+	before, after := Fold(d.entries, seq-1, minutes(15)), Fold(d.entries, seq, minutes(15))
+	if b, _ := before.BlastAt(minutes(15)); b.Volume.Known {
 		t.Errorf("known before it was metered: %+v", b)
 	}
-	if b, _ := Fold(d.entries, seq, minutes(15)).BlastAt(minutes(15)); b.Volume != lMin(610) {
+	if b, _ := after.BlastAt(minutes(15)); b.Volume != lMin(610) {
 		t.Errorf("still unknown: %+v", b)
 	}
 	d.key(25, entry.Strike{Target: ref(seq)})
@@ -97,7 +99,8 @@ func TestInstrumentsGiveAVolume(t *testing.T) {
 		d := lit(entry.Furnace{})
 		d.key(1, entry.Temperature{Degrees: 20, Where: WhereOutside})
 		d.key(2, entry.Blast{Read: c.read})
-		b, _ := Fold(d.entries, All, minutes(5)).BlastAt(minutes(5))
+		s := Fold(d.entries, All, minutes(5))
+		b, _ := s.BlastAt(minutes(5))
 		if b.Volume.Known != (c.want >= 0) || b.Volume.Known && math.Abs(float64(b.Volume.Value)-c.want) > 0.002*c.want {
 			t.Errorf("%+v: %+v, want %.0f", c.read, b.Volume, c.want)
 		}

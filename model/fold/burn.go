@@ -11,8 +11,8 @@ import (
 // burned since the one before.
 type Burn struct {
 	From, To  time.Duration
-	Hours     float64
-	Intervals int
+	Hours     float64 // without those in which no blast was on: next to nothing burned in them
+	Intervals int     // between whole charges; see package pace
 	Charcoal  Total
 	Ore       Total
 	Measures  entry.Count
@@ -22,56 +22,24 @@ type Burn struct {
 // lastIntervals is over how many intervals the burn rate goes.
 const lastIntervals = 3
 
-// Burning is the burn over the last three intervals, fewer in the beginning. The
-// time without blast is left out: next to nothing burned in it.
-func (s State) Burning() (Burn, bool) {
-	b, ok := burnOver(s.Charges)
-	if ok {
-		b.Hours -= s.Unblown(b.From, b.To).Hours()
-	}
-	return b, ok
-}
+// Burning is the burn over the last three intervals, fewer in the beginning.
+func (s State) Burning() (Burn, bool) { return s.burning(len(s.Charges)) }
 
-// Unblown is how long the blast was off between two moments.
-func (s State) Unblown(from, to time.Duration) time.Duration {
-	var off time.Duration
-	for i, b := range s.Blast {
-		until := to
-		if i+1 < len(s.Blast) {
-			until = min(to, s.Blast[i+1].At)
-		}
-		if begin := max(from, b.At); b.Off && until > begin {
-			off += until - begin
-		}
-	}
-	return off
-}
-
-// Together is how soon after a charge another one is still the same charge: no
-// furnace eats a charge in two minutes (the least interval of the logs in testdata is
-// four), so what follows so fast was put in or keyed together. It says nothing of
-// the burn, nor of when the next charge is due.
-const Together = 2 * time.Minute
-
-func burnOver(cs []Charge) (Burn, bool) {
-	n := min(lastIntervals, len(cs)-1)
-	if n < 1 {
+// burning is the burn as it was after so many charges.
+func (s *State) burning(charges int) (Burn, bool) {
+	over, ok := s.Pace.Last(lastIntervals, charges)
+	if !ok {
 		return Burn{}, false
 	}
-	b := BurnBetween(cs[len(cs)-1-n:])
-	return b, b.To-b.From >= time.Duration(n)*Together
-}
-
-// BurnBetween is the burn from the first to the last of some charges. What the
-// first one holds burned before it, or lies in the shaft still.
-func BurnBetween(cs []Charge) Burn {
-	first, last := cs[0], cs[len(cs)-1]
-	b := Burn{From: first.At, To: last.At, Hours: (last.At - first.At).Hours(), Intervals: len(cs) - 1, Counted: true}
-	for _, c := range cs[1:] {
+	b := Burn{From: over.From, To: over.To, Hours: over.Burning().Hours(), Intervals: over.Wholes, Counted: true}
+	for _, c := range s.Charges[charges-over.Charges : charges] {
 		b.Charcoal = b.Charcoal.plus(c.Charcoal)
 		b.Ore = b.Ore.plus(c.Ore)
 		b.Measures += c.Measures
 		b.Counted = b.Counted && c.Measures > 0
 	}
-	return b
+	return b, b.Hours > 0
 }
+
+// Unblown is how long the blast was off between two moments.
+func (s State) Unblown(from, to time.Duration) time.Duration { return s.Pace.Unblown(from, to) }

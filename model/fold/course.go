@@ -2,22 +2,37 @@ package fold
 
 import (
 	"math"
+	"slices"
 	"sort"
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/model/grow"
 	"chargehand/physics"
 )
 
-// Course is a smelt at a moment with the way there: what the state alone has
-// forgotten. All of it goes by when things happened, so the course to an
-// earlier moment is the beginning of the course to a later one.
+// Course is a smelt on its way: its state and what the state alone has forgotten of
+// the way there. Take lets a line happen; To gives the state at a moment. All of it
+// goes by when things happened, so the course to an earlier moment is the beginning
+// of the course to a later one.
 type Course struct {
 	State
 	Dips      []Dipped
 	Weighings []Weighing
-	scale     scales
-	walks     []walk // the estimator after each line, to sink on from there
+
+	about    *About
+	lines    grow.List[Line]
+	blasts   grow.List[Blast]
+	walks    grow.List[walk] // the estimator after each line that tells of the level, to sink on from there
+	walk     walk
+	measured bool         // bore and stack are known: there is a walk
+	shared   int          // how many of the charges a copy holds too
+	waiting  Charge       // what was charged before the charcoal it belongs to
+	planned  entry.Recipe // the last one keyed
+	done     int          // charges since then
+	blew     Blast        // what last blew
+	air      physics.Air  // that the blower takes in
+	believed scales       // what was believed of the measures until then
 }
 
 // Dipped is a dip with what was believed of the level until then.
@@ -37,32 +52,151 @@ type Weighing struct {
 	RelSD float64
 }
 
+// NewCourse begins the course of a smelt.
+func NewCourse(about *About) Course {
+	c := Course{State: State{LevelAt: -1}, about: about}
+	if !about.lit {
+		return c
+	}
+	c.Light, c.Lit, c.Blower = about.light, about.Lit, about.blower.seen
+	c.Phase, c.Turns = entry.Preheat, []Turn{{0, entry.Preheat}}
+	c.planned = entry.Recipe{Next: c.Light.Recipe}
+	c.air = AirAt(c.Light.Furnace, entry.None[entry.Celsius]())
+	c.believed = newScales(c.Light, nil)
+	if bore, ok := ShaftBore(c.Light.Furnace); ok {
+		c.measured, c.walk = true, newWalk(bore, c.Bed())
+		c.walks.Append(c.walk)
+	}
+	return c
+}
+
+// Clone is a copy that may go on beside this one.
+func (c *Course) Clone() Course {
+	o := *c
+	o.Charges, o.Turns = slices.Clip(o.Charges), slices.Clip(o.Turns)
+	o.Dips, o.Weighings = slices.Clip(o.Dips), slices.Clip(o.Weighings)
+	o.Pace = o.Pace.Clone()
+	o.shared = len(o.Charges)
+	return o
+}
+
+// Take lets a line happen. Lines come in the order in which they happened.
+func (c *Course) Take(l Line) {
+	if c.Phase == "" || !reads(l.Event) {
+		return
+	}
+	c.lines.Append(l)
+	c.Lines = c.lines.All()
+	if l.Entry.By != "" {
+		c.By = l.Entry.By
+	}
+	c.turn(l)
+	c.lay(l)
+	switch ev := l.Event.(type) {
+	case entry.Charge:
+		c.charge(l, ev)
+	case entry.Blast:
+		c.blow(l, ev)
+	case entry.Recipe:
+		c.planned, c.done = ev, 0
+	case entry.Pause:
+		c.Paused = true
+		c.Pace.Pause(l.At, true)
+	case entry.Resume:
+		c.Paused = false
+		c.Pace.Pause(l.At, false)
+	case entry.HandOver:
+		c.By = ev.To
+	case entry.Weigh:
+		c.weigh(l, ev)
+	case entry.MeasureNamed:
+		c.believed = c.believed.clone()
+		c.believed.name(ev.Measure)
+	case entry.Temperature:
+		if ev.Where == WhereOutside {
+			c.Ambient = entry.Some(ev.Degrees)
+			c.air = AirAt(c.Light.Furnace, c.Ambient)
+		}
+	}
+	c.level(l)
+}
+
+// lay adds up all that goes in: fills, charges and ore on its own.
+func (c *Course) lay(l Line) {
+	parts := entry.PartsIn(l.Event)
+	coal, coalDry := c.about.scale.sum(parts, entry.Charcoal, l.At)
+	ore, oreDry := c.about.scale.sum(parts, entry.Ore, l.At)
+	c.Charcoal = c.Charcoal.plus(Total{coal, coalDry})
+	c.Ore = c.Ore.plus(Total{ore, oreDry})
+}
+
+// level lets the estimator see a line, and keeps what it passes.
+func (c *Course) level(l Line) {
+	if !c.measured {
+		return
+	}
+	dip, isDip := l.Event.(entry.Dip)
+	if isDip {
+		c.walk.sinkTo(&c.State, l.At)
+		if h, ok := dipped(dip, c.Light.Furnace); ok {
+			c.Dips = append(c.Dips, Dipped{l.At, h, c.walk.level})
+		}
+	}
+	if c.walk.take(&c.State, l, c.about.scale) {
+		c.walks.Append(c.walk)
+		if isDip {
+			c.LevelAt = l.At
+		}
+	}
+	c.HasLevel = c.walk.laid
+}
+
+// To is the course at a moment not before the last line it took, with what the next
+// charge is, what the measures weigh and where the burden stands just then. It may
+// be read only: the course goes on from itself.
+func (c *Course) To(at time.Duration) Course {
+	o := *c
+	o.At = at
+	if o.Phase == "" {
+		return o
+	}
+	if o.measured {
+		o.walk.sinkTo(&o.State, at)
+		o.Level, o.HasLevel = o.walk.level, o.walk.laid
+	}
+	o.Recipe = o.next(at)
+	for _, m := range o.Light.Measures {
+		w, _ := o.about.scale.of(m.Name, at)
+		m.Mass, m.Guessed = entry.None[entry.Kilogram](), w.guessed
+		if w.known {
+			m.Mass = entry.Some(entry.Kilogram(w.kg))
+		}
+		o.Measures = append(o.Measures, m)
+	}
+	return o
+}
+
 // Trace gives the course to a moment, from the entries up to known (All for
 // every one). Its State is that of Fold.
 func Trace(entries []entry.Entry, known uint64, at time.Duration) Course {
-	c := Course{State: Fold(entries, known, at)}
-	if c.Phase == "" {
-		return c
-	}
-	held := InForce(entries, known)
-	c.scale = newScales(c.Light, held)
-	c.weighings()
-	c.levels(remarksOf(held))
-	return c
+	return JournalOf(entries).AsKnown(known).Trace(at)
 }
+
+// About is what holds for the whole smelt.
+func (c *Course) About() *About { return c.about }
 
 // MassOf is the mass of one material in parts that went in at a moment, as
 // charged.
 func (c *Course) MassOf(parts entry.Parts, w entry.What, at time.Duration) Mass {
-	charged, _ := c.scale.sum(parts, w, at)
+	charged, _ := c.about.scale.sum(parts, w, at)
 	return charged
 }
 
 // PartOf is the mass of one part that went in at a moment, and what is known of
 // its lot: the named one, else the last one of that material that light named.
 func (c *Course) PartOf(p entry.Part, at time.Duration) (Total, entry.Lot) {
-	charged, dry := c.scale.part(p, at)
-	lot, named := c.scale.lots[p.Lot]
+	charged, dry := c.about.scale.part(p, at)
+	lot, named := c.about.scale.lots[p.Lot]
 	for i := len(c.Light.Lots) - 1; i >= 0 && !named; i-- {
 		lot, named = c.Light.Lots[i], c.Light.Lots[i].What == p.What
 	}
@@ -80,60 +214,35 @@ func Planned(r entry.Recipe, done int) entry.Parts {
 	return r.Next
 }
 
-// LevelThen is the level at a moment up to the course's own, and whether there
-// is one.
+// LevelThen is the level at a moment, as far as the course knows it, and whether
+// there is one.
 func (c *Course) LevelThen(at time.Duration) (physics.Level, bool) {
-	i := sort.Search(len(c.walks), func(i int) bool { return c.walks[i].at > at }) - 1
+	walks := c.walks.All()
+	i := sort.Search(len(walks), func(i int) bool { return walks[i].at > at }) - 1
 	if i < 0 {
 		return physics.Level{}, false
 	}
-	w := c.walks[i]
-	w.sinkTo(min(at, c.At))
+	w := walks[i]
+	w.sinkTo(&c.State, at)
 	return w.level, true
 }
 
-// weighings goes through the weighings of measures in the order in which they
-// happened.
-func (c *Course) weighings() {
-	believed := newScales(c.Light, nil)
-	for _, l := range c.Lines {
-		switch ev := l.Event.(type) {
-		case entry.MeasureNamed:
-			believed.name(ev.Measure)
-		case entry.Weigh:
-			if ev.What != entry.WeighMeasure {
-				continue
-			}
-			w := Weighing{At: l.At, Weigh: ev, RelSD: math.Sqrt2 * math.Hypot(physics.MeasureRelSD, scaleRel)}
-			if was, ok := believed.of(ev.Name, l.At); ok && was.known {
-				w.Believed = entry.Some(entry.Kilogram(was.kg))
-				if was.guessed {
-					w.RelSD = math.Hypot(guessedRel, math.Hypot(physics.MeasureRelSD, scaleRel))
-				}
-			}
-			c.Weighings = append(c.Weighings, w)
-			believed.weigh(ev, l.At)
-		}
-	}
-}
-
-// levels takes the same walk as State.level and keeps what it passed.
-func (c *Course) levels(remarks map[uint64]entry.LevelRemark) {
-	bore, ok := ShaftBore(c.Light.Furnace)
-	if !ok {
-		return
-	}
-	w := newWalk(&c.State, bore)
-	c.walks = append(make([]walk, 0, len(c.Lines)+1), w)
-	for _, l := range c.Lines {
-		if ev, ok := l.Event.(entry.Dip); ok {
-			w.sinkTo(l.At)
-			if h, ok := dipped(ev, c.Light.Furnace); ok {
-				c.Dips = append(c.Dips, Dipped{l.At, h, w.level})
+// weigh takes a weighing: of the bloom, or of a measure beside what was believed of
+// it until then.
+func (c *Course) weigh(l Line, ev entry.Weigh) {
+	switch ev.What {
+	case entry.WeighBloom:
+		c.Bloom = entry.Some(ev.Mass)
+	case entry.WeighMeasure:
+		w := Weighing{At: l.At, Weigh: ev, RelSD: math.Sqrt2 * math.Hypot(physics.MeasureRelSD, scaleRel)}
+		if was, ok := c.believed.of(ev.Name, l.At); ok && was.known {
+			w.Believed = entry.Some(entry.Kilogram(was.kg))
+			if was.guessed {
+				w.RelSD = math.Hypot(guessedRel, math.Hypot(physics.MeasureRelSD, scaleRel))
 			}
 		}
-		if w.take(l, c.scale, remarks) {
-			c.walks = append(c.walks, w)
-		}
+		c.Weighings = append(c.Weighings, w)
+		c.believed = c.believed.clone()
+		c.believed.weigh(ev, l.At)
 	}
 }

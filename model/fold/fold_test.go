@@ -303,12 +303,13 @@ func TestADoubledChargeIsSeen(t *testing.T) {
 	for _, m := range []float64{10, 22, 34, 36} {
 		d.key(m, charge(coal(1), ore(1)))
 	}
-	cs := d.state(1000).Charges
+	s := d.state(1000)
+	cs := s.Charges
 	if cs[2].Double || !cs[3].Double {
 		t.Errorf("the fourth within 2 min of the third: %v %v", cs[2].Double, cs[3].Double)
 	}
-	if Usual(cs) != minutes(12) {
-		t.Errorf("usual %v, want 12 min", Usual(cs))
+	if s.Pace.Usual() != minutes(12) {
+		t.Errorf("usual %v, want 12 min", s.Pace.Usual())
 	}
 }
 

@@ -1,7 +1,7 @@
 package fold
 
 import (
-	"cmp"
+	"reflect"
 	"slices"
 	"time"
 
@@ -19,8 +19,9 @@ type Line struct {
 	At        time.Duration // when it happened, on the smelt's clock, in force
 	Accepted  time.Duration // when it was taken down, on the smelt's clock
 	Uncertain time.Duration
-	StruckBy  uint64 // the entry that crossed it out, 0 for none
-	AmendedBy uint64 // the entry whose amendment holds, 0 for none
+	Remark    entry.LevelRemark // of a charge: what was said of the level after it, whenever
+	StruckBy  uint64            // the entry that crossed it out, 0 for none
+	AmendedBy uint64            // the entry whose amendment holds, 0 for none
 }
 
 // Seq is the entry's sequence.
@@ -33,86 +34,139 @@ func (l Line) Struck() bool { return l.StruckBy != 0 }
 // happened.
 func (l Line) Late() bool { return l.Entry.Boot != "" && l.Accepted-l.At > time.Minute }
 
-// Lines gives every entry up to known, in the order of their sequence, with
-// what became of it. The entries are those of one stream, in order.
-func Lines(entries []entry.Entry, known uint64) []Line {
-	entries = upTo(entries, known)
-	lines := make([]Line, len(entries))
-	index := make(map[uint64]int, len(entries))
-	for i, e := range entries {
-		lines[i] = Line{Entry: e, Event: e.Event, Uncertain: e.Uncertain}
-		index[e.Seq] = i
+// change is what became of an entry that others speak of. The places are those of
+// the entries that did it, -1 for none.
+type change struct {
+	event                         entry.Event
+	uncertain                     time.Duration
+	remark                        entry.LevelRemark
+	struckBy, amendedBy, remarkBy int
+}
+
+// changed is the change of an entry, begun when there is none yet.
+func (j Journal) changed(changes map[int]*change, i int) *change {
+	c := changes[i]
+	if c == nil {
+		e := &j.records.At(i).entry
+		c = &change{event: e.Event, uncertain: e.Uncertain, struckBy: -1, amendedBy: -1, remarkBy: -1}
+		changes[i] = c
 	}
-	// From the last backwards: an act about an act has a higher sequence than
-	// its target, so whether it holds is settled before it is applied. Of
-	// several about one target the last holds.
-	settled := make(map[uint64]bool)
-	for i := len(lines) - 1; i >= 0; i-- {
-		if lines[i].Struck() {
+	return c
+}
+
+func (j Journal) eventOf(i int, changes map[int]*change) entry.Event {
+	if c := changes[i]; c != nil {
+		return c.event
+	}
+	return j.records.At(i).entry.Event
+}
+
+// resolve works out what strikes and amendments did, among the first n entries.
+//
+// From the last backwards: an act about an act has a higher sequence than its target,
+// so whether it holds is settled before it is applied. Of several about one target
+// the last holds.
+func (j Journal) resolve(n int, acts []int) map[int]*change {
+	changes := map[int]*change{}
+	settled := map[int]bool{}
+	order := slices.Clone(acts)
+	for k := len(order) - 1; k >= 0; k-- {
+		by := order[k]
+		if c := changes[by]; c != nil && c.struckBy >= 0 {
 			continue
 		}
-		switch ev := lines[i].Event.(type) {
+		// An entry can only speak of those before it, and be spoken of once.
+		aim := func(r entry.Ref) (int, bool) {
+			t, ok := j.place(r.Seq)
+			if !ok || t >= by || settled[t] {
+				return 0, false
+			}
+			settled[t] = true
+			return t, true
+		}
+		switch ev := j.eventOf(by, changes).(type) {
 		case entry.Strike:
-			if t, ok := aim(index, ev.Target, lines[i].Seq(), settled); ok {
-				lines[t].StruckBy = lines[i].Seq()
+			if t, ok := aim(ev.Target); ok {
+				j.changed(changes, t).struckBy = by
 			}
 		case entry.Amend:
-			if t, ok := aim(index, ev.Target, lines[i].Seq(), settled); ok {
-				lines[t].AmendedBy = lines[i].Seq()
-				if ev.Event != nil {
-					lines[t].Event = ev.Event
-				}
-				if !ev.Happened.IsZero() {
-					lines[t].Uncertain = ev.Uncertain
+			t, ok := aim(ev.Target)
+			if !ok {
+				continue
+			}
+			c := j.changed(changes, t)
+			c.amendedBy = by
+			if !ev.Happened.IsZero() {
+				c.uncertain = ev.Uncertain
+			}
+			if ev.Event == nil {
+				continue
+			}
+			c.event = ev.Event
+			switch ev.Event.(type) {
+			case entry.Strike, entry.Amend: // it has become an act itself
+				if at, is := slices.BinarySearch(order[:k], t); !is {
+					order = slices.Insert(order, at, t)
+					k++
 				}
 			}
 		}
 	}
-	placeOnClock(lines, index)
-	return lines
+	return changes
 }
 
-// aim finds the target of a strike or an amendment, once. An entry can only
-// speak of those before it.
-func aim(index map[uint64]int, r entry.Ref, by uint64, settled map[uint64]bool) (int, bool) {
-	t, ok := index[r.Seq]
-	if !ok || r.Seq >= by || settled[r.Seq] {
-		return 0, false
-	}
-	settled[r.Seq] = true
-	return t, true
-}
-
-// inForce keeps the lines that hold, in the order in which they happened.
-func inForce(lines []Line) []Line {
-	held := make([]Line, 0, len(lines))
-	for _, l := range lines {
-		switch l.Event.(type) {
-		case nil, entry.Strike, entry.Amend:
-			continue
-		}
-		if !l.Struck() {
-			held = append(held, l)
+// happened is when an entry happened, counted from the first acceptance, by the
+// amendment of its time that holds.
+func (j Journal) happened(i int, c *change, changes map[int]*change) time.Duration {
+	if c.amendedBy >= 0 {
+		by := j.records.At(c.amendedBy)
+		if a, ok := j.eventOf(c.amendedBy, changes).(entry.Amend); ok && !a.Happened.IsZero() {
+			return by.accepted - acceptedWall(by.entry).Sub(a.Happened)
 		}
 	}
-	slices.SortStableFunc(held, func(a, b Line) int {
-		return cmp.Or(cmp.Compare(a.At, b.At), cmp.Compare(a.Seq(), b.Seq()))
-	})
-	return held
+	return j.records.At(i).at
 }
 
-// InForce gives the lines that hold among the entries up to known, in the
-// order in which they happened.
-func InForce(entries []entry.Entry, known uint64) []Line {
-	return inForce(Lines(entries, known))
-}
-
-func upTo(entries []entry.Entry, known uint64) []entry.Entry {
-	n, _ := slices.BinarySearchFunc(entries, known, func(e entry.Entry, k uint64) int {
-		if e.Seq <= k {
-			return -1
+// remark gives each charge what was said of the level after it. It counts whenever it
+// was said, among the first n entries; of several the last one holds.
+func (j Journal) remark(n int, levels []int, changes map[int]*change, lit time.Duration) {
+	type said struct {
+		Line
+		by int
+	}
+	var all []said
+	say := func(i int, l Line) {
+		if _, ok := l.Event.(entry.Level); ok {
+			all = append(all, said{l, i})
 		}
-		return 1
-	})
-	return entries[:n]
+	}
+	for _, i := range levels {
+		if changes[i] == nil {
+			say(i, j.records.At(i).base(lit))
+		}
+	}
+	for i, c := range changes {
+		if c.struckBy < 0 {
+			l := j.records.At(i).base(lit)
+			l.Event, l.At = c.event, j.happened(i, c, changes)-lit
+			say(i, l)
+		}
+	}
+	slices.SortFunc(all, func(a, b said) int { return earlier(a.Line, b.Line) })
+	for _, s := range all {
+		ev := s.Event.(entry.Level)
+		if t, ok := j.place(ev.Charge.Seq); ok && t < n {
+			c := j.changed(changes, t)
+			c.remark, c.remarkBy = ev.Remark, s.by
+		}
+	}
+}
+
+// same tells whether two values are alike.
+func same(a, b entry.Entry) bool {
+	if !a.Happened.Equal(b.Happened) || !a.Kept.Equal(b.Kept) {
+		return false
+	}
+	a.Happened, b.Happened, a.Kept, b.Kept = time.Time{}, time.Time{}, time.Time{}, time.Time{}
+	return reflect.DeepEqual(a, b)
 }

@@ -37,27 +37,11 @@ func ShaftBore(f entry.Furnace) (physics.Bore, bool) {
 
 func metres(c entry.Centimetre) float64 { return float64(c) / 100 }
 
-// level walks the lines with the estimator: charges add and are a look at the
-// mark, dips are a better one, a poke drops the burden without burning any of
-// it, and between them the burden sinks as fast as this smelt burns.
-func (s *State) level(scale scales, remarks map[uint64]entry.LevelRemark) {
-	bore, ok := ShaftBore(s.Light.Furnace)
-	if !ok {
-		return
-	}
-	w := newWalk(s, bore)
-	for _, l := range s.Lines {
-		if w.take(l, scale, remarks) && l.Event.Kind() == entry.KindDip {
-			s.LevelAt = l.At
-		}
-	}
-	w.sinkTo(s.At)
-	s.Level, s.HasLevel = w.level, w.laid
-}
-
-// walk is the estimator on its way through the lines.
+// walk is the estimator on its way through the lines: charges add and are a look at
+// the mark, dips are a better one, a poke drops the burden without burning any of
+// it, and between them the burden sinks as fast as this smelt burns. Every method is
+// told the smelt as it is up to then.
 type walk struct {
-	state  *State
 	bore   physics.Bore
 	bed    physics.Bed
 	level  physics.Level
@@ -68,16 +52,16 @@ type walk struct {
 
 // newWalk begins with the fire in an empty shaft, but unsure of that by half the
 // stack: what is burned to heat the furnace is seldom written down.
-func newWalk(s *State, bore physics.Bore) walk {
-	return walk{state: s, bore: bore, bed: s.Bed(), level: physics.LevelAt(0, bore.Height/2)}
+func newWalk(bore physics.Bore, bed physics.Bed) walk {
+	return walk{bore: bore, bed: bed, level: physics.LevelAt(0, bore.Height/2)}
 }
 
 // take is one line. It tells whether the line says anything of the level; one
 // that does not leaves no trace, not even in how the sums are rounded.
-func (w *walk) take(l Line, scale scales, remarks map[uint64]entry.LevelRemark) bool {
+func (w *walk) take(s *State, l Line, scale scales) bool {
 	switch l.Event.(type) {
 	case entry.Fill, entry.Charge, entry.Poke, entry.Dip:
-		w.sinkTo(l.At)
+		w.sinkTo(s, l.At)
 	default:
 		return false
 	}
@@ -87,12 +71,12 @@ func (w *walk) take(l Line, scale scales, remarks map[uint64]entry.LevelRemark) 
 	case entry.Charge:
 		w.lay(scale, ev.Parts, l.At)
 		if ev.Parts.Holds(entry.Charcoal) {
-			w.look(remarks[l.Seq()])
+			w.look(l.Remark)
 		}
 	case entry.Poke:
 		w.level = w.level.Poke(physics.PokeDrop, physics.PokeDropSD)
 	case entry.Dip:
-		h, ok := dipped(ev, w.state.Light.Furnace)
+		h, ok := dipped(ev, s.Light.Furnace)
 		if !ok {
 			return false
 		}
@@ -129,14 +113,14 @@ func (w *walk) look(remark entry.LevelRemark) {
 }
 
 // sinkTo lets the burden sink until a moment.
-func (w *walk) sinkTo(to time.Duration) {
+func (w *walk) sinkTo(s *State, to time.Duration) {
 	for w.laid && w.at < to {
-		next := w.state.nextBlast(w.at, to)
-		kgh, sd := w.burn()
-		if b, ok := w.state.BlastAt(w.at); ok && b.Off {
+		next := s.nextBlast(w.at, to)
+		kgh, sd, ore := w.burn(s)
+		if b, ok := s.BlastAt(w.at); ok && b.Off {
 			kgh, sd = kgh*smoulder, kgh*smoulder
 		}
-		if fall, err := physics.FallPerKg(w.bore, w.level.Height, w.bed, w.orePerCharcoal()); err == nil {
+		if fall, err := physics.FallPerKg(w.bore, w.level.Height, w.bed, ore); err == nil {
 			perS := physics.FromKgPerHour(1) * fall
 			w.level = w.level.Descend(kgh*perS, sd*perS, (next - w.at).Seconds())
 		}
@@ -146,37 +130,22 @@ func (w *walk) sinkTo(to time.Duration) {
 }
 
 // burn is how fast charcoal burns just then, in kg dry an hour, by the charges
-// of this smelt until then.
-func (w *walk) burn() (kgh, sd float64) {
-	cs := w.state.Charges
-	for w.passed < len(cs) && cs[w.passed].At <= w.at {
+// of this smelt until then, and the ratio of ore to charcoal at which the burden
+// leaves.
+func (w *walk) burn(s *State) (kgh, sd, ore float64) {
+	for w.passed < len(s.Charges) && s.Charges[w.passed].At <= w.at {
 		w.passed++
 	}
-	if b, ok := burnOver(cs[:w.passed]); ok && !b.Charcoal.Dry.Unknown && b.Hours > 0 {
-		rate := b.Charcoal.Dry.Kg / b.Hours
-		return rate, rate * steadyRel
+	b, ok := s.burning(w.passed)
+	coal := b.Charcoal.Dry
+	if ok && coal.Kg > 0 && !b.Ore.Dry.Unknown {
+		ore = b.Ore.Dry.Kg / coal.Kg
 	}
-	return usualBurn, usualBurnSD
-}
-
-// orePerCharcoal is the ratio at which the burden leaves: that of the last
-// charges.
-func (w *walk) orePerCharcoal() float64 {
-	b, ok := burnOver(w.state.Charges[:w.passed])
-	if !ok || b.Charcoal.Dry.Kg <= 0 || b.Ore.Dry.Unknown {
-		return 0
+	if ok && !coal.Unknown {
+		rate := coal.Kg / b.Hours
+		return rate, rate * steadyRel, ore
 	}
-	return b.Ore.Dry.Kg / b.Charcoal.Dry.Kg
-}
-
-// nextBlast is the next change of the blast after a moment, at most to.
-func (s *State) nextBlast(after, to time.Duration) time.Duration {
-	for _, b := range s.Blast {
-		if b.At > after {
-			return min(b.At, to)
-		}
-	}
-	return to
+	return usualBurn, usualBurnSD, ore
 }
 
 // dipped is the height of a dip above the tuyere in metres. Down from the rim

@@ -1,7 +1,9 @@
 package fold
 
 import (
+	"maps"
 	"math"
+	"slices"
 	"time"
 
 	"chargehand/model/entry"
@@ -117,6 +119,15 @@ func (s scales) lot(l entry.Lot) {
 	if l.UID != "" {
 		s.lots[string(l.UID)] = l
 	}
+}
+
+// clone is a copy that may be changed beside this one.
+func (s scales) clone() scales {
+	s.weights = maps.Clone(s.weights)
+	for name, ws := range s.weights {
+		s.weights[name] = slices.Clip(ws)
+	}
+	return s
 }
 
 func (s scales) name(m entry.Measure) {

@@ -19,34 +19,30 @@ type Turn struct {
 	Phase entry.Phase
 }
 
-// phases walks the lines and sets the phase, when each began, and whether ore
-// is held or over.
-func (s *State) phases() {
-	s.Phase, s.Turns = entry.Preheat, []Turn{{0, entry.Preheat}}
-	for _, l := range s.Lines {
-		switch ev := l.Event.(type) {
-		case entry.PhaseSet:
-			s.enter(ev.Phase, l)
-		case entry.Fill:
-			s.forward(entry.Filling, l)
-		case entry.Charge:
-			s.forward(entry.MainBurn, l)
-			if s.Phase == entry.OreOff && ev.Parts.Holds(entry.Ore) {
-				s.enter(entry.MainBurn, l)
-			}
-		case entry.OreHeld:
-			if ev.Again && s.Phase == entry.OreOff {
-				s.enter(entry.MainBurn, l)
-			} else if !ev.Again {
-				s.enter(entry.OreOff, l)
-			}
-		case entry.LastOre:
-			s.LastOre = true
-		case entry.BurnDown:
-			s.enter(entry.BurnsDown, l)
-		case entry.Extract:
-			s.enter(entry.Extracted, l)
+// turn sets the phase by a line, and whether ore is held or over.
+func (s *State) turn(l Line) {
+	switch ev := l.Event.(type) {
+	case entry.PhaseSet:
+		s.enter(ev.Phase, l)
+	case entry.Fill:
+		s.forward(entry.Filling, l)
+	case entry.Charge:
+		s.forward(entry.MainBurn, l)
+		if s.Phase == entry.OreOff && ev.Parts.Holds(entry.Ore) {
+			s.enter(entry.MainBurn, l)
 		}
+	case entry.OreHeld:
+		if ev.Again && s.Phase == entry.OreOff {
+			s.enter(entry.MainBurn, l)
+		} else if !ev.Again {
+			s.enter(entry.OreOff, l)
+		}
+	case entry.LastOre:
+		s.LastOre = true
+	case entry.BurnDown:
+		s.enter(entry.BurnsDown, l)
+	case entry.Extract:
+		s.enter(entry.Extracted, l)
 	}
 	s.OreHeld = s.Phase == entry.OreOff
 }

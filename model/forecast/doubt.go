@@ -1,6 +1,8 @@
 package forecast
 
 import (
+	"time"
+
 	"chargehand/model/entry"
 	"chargehand/model/fold"
 )
@@ -32,10 +34,10 @@ func (d Doubt) String() string { return doubtKeys[d] }
 // MarshalText writes the key.
 func (d Doubt) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
 
-// doubtsOf are the reasons that stand at a state since a charge.
-func doubtsOf(s fold.State, last start, p *pace) []Doubt {
+// doubtsOf are the reasons that stand at a state since a charge began.
+func doubtsOf(s *fold.State, began time.Duration, p *pace) []Doubt {
 	var has [Doubts]bool
-	for _, l := range since(s.Lines, last.Seq) {
+	for _, l := range since(s, began) {
 		switch l.Event.(type) {
 		case entry.Pause:
 			has[Paused] = true
@@ -51,7 +53,7 @@ func doubtsOf(s fold.State, last start, p *pace) []Doubt {
 		has[BlastOff] = true
 	}
 	has[Paused] = has[Paused] || s.Paused
-	has[BlastChanged] = newAir(airBy(s.Blast, last.At), airBy(s.Blast, s.At+1))
+	has[BlastChanged] = newAir(airBy(s.Blast, began), airBy(s.Blast, s.At+1))
 	few := len(p.own) < settled
 	has[NewLevel] = few && p.renewed
 	has[FewIntervals] = few && !p.renewed
@@ -64,12 +66,16 @@ func doubtsOf(s fold.State, last start, p *pace) []Doubt {
 	return ds
 }
 
-// since are the lines after that of a charge.
-func since(lines []fold.Line, charge uint64) []fold.Line {
-	for i := len(lines) - 1; i >= 0; i-- {
-		if lines[i].Seq() == charge {
-			return lines[i+1:]
+// since are the lines after that of the last charge, which began at a moment.
+func since(s *fold.State, began time.Duration) []fold.Line {
+	charge := uint64(0)
+	for i := len(s.Charges) - 1; i >= 0 && s.Charges[i].At >= began; i-- {
+		charge = s.Charges[i].Seq
+	}
+	for i := len(s.Lines) - 1; i >= 0; i-- {
+		if s.Lines[i].Seq() == charge {
+			return s.Lines[i+1:]
 		}
 	}
-	return lines
+	return s.Lines
 }

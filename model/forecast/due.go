@@ -32,18 +32,17 @@ func Next(s fold.State) (Due, bool) {
 	case entry.BurnsDown, entry.Extracted, entry.Closed:
 		return Due{}, false
 	}
-	cs := starts(s.Charges)
-	if len(cs) == 0 {
+	if len(s.Charges) == 0 {
 		return Due{}, false
 	}
-	last := cs[len(cs)-1]
-	from := last.At + s.Unblown(last.At, s.At)
-	p := paceOf(shared, intervals(s))
+	began := s.Pace.Began()
+	from := began + s.Unblown(began, s.At)
+	p := paceOf(shared, intervals(&s))
 	return Due{
 		Next:      Ahead{from, p.next()},
 		Three:     Ahead{from, p.three()},
 		Intervals: len(p.own),
-		Doubts:    doubtsOf(s, last, p),
+		Doubts:    doubtsOf(&s, began, p),
 	}, true
 }
 

@@ -10,6 +10,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/fold"
+	between "chargehand/model/pace"
 )
 
 // day builds invented smelts, minute by minute after light.
@@ -289,7 +290,7 @@ func TestAnySmelt(t *testing.T) {
 			if p10 < a.From || p10 > p50 || p50 > p90 {
 				t.Fatalf("%v %v %v after %v", p10, p50, p90, a.From)
 			}
-			if last := s.Charges[len(s.Charges)-1].At; a.From > s.At || last-a.From > fold.Together {
+			if last := s.Charges[len(s.Charges)-1].At; a.From > s.At || last-a.From > between.Together {
 				t.Fatalf("counts from %v, the last charge was at %v", a.From, last)
 			}
 		}

@@ -82,7 +82,7 @@ func score(logs []Log, by func(log int) fitted) Report {
 	r := Report{Logs: []Scored{}}
 	var all []trial
 	for i, l := range logs {
-		ts := trials(by(i), intervals(l.State))
+		ts := trials(by(i), intervals(&l.State))
 		r.Logs = append(r.Logs, Scored{l.Name, sumUp(ts)})
 		all = append(all, ts...)
 	}

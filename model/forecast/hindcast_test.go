@@ -19,7 +19,7 @@ func TestScorerAgainstTheStudy(t *testing.T) {
 	var all int
 	var last, plain, threePlain []float64
 	for _, l := range logs {
-		is := intervals(l.State)
+		is := intervals(&l.State)
 		all += len(is)
 		for i := range is { // the plain rule: no stop left out, no new level
 			is[i].Stopped, is[i].NewAir = false, false
@@ -100,9 +100,9 @@ func TestReachOnPublishedLogs(t *testing.T) {
 func TestLiveIsHindcast(t *testing.T) {
 	for name, entries := range publishedEntries(t) {
 		whole := fold.Fold(entries, fold.All, fold.End(entries))
-		cs, trials := starts(whole.Charges), trials(shared, intervals(whole))
+		is, trials := whole.Pace.Whole(), trials(shared, intervals(&whole))
 		for i, tr := range trials {
-			due, ok := Next(fold.Fold(entries, fold.All, cs[i+scoredFrom].At))
+			due, ok := Next(fold.Fold(entries, fold.All, is[i+scoredFrom].From))
 			if !ok || due.Next.Minutes != tr.next || (tr.hasThree && due.Three.Minutes != tr.three) {
 				t.Errorf("log %s, charge %d: live %+v, hindcast %+v", name, i+scoredFrom+1, due, tr)
 			}

@@ -15,23 +15,6 @@ import (
 // fitted.Scatter), below which an effect could not be told from chance.
 const changedShare = 0.15
 
-// start is a charge as the beginning of an interval.
-type start struct {
-	At  time.Duration
-	Seq uint64
-}
-
-// starts are the charges, of those that belong together the first.
-func starts(cs []fold.Charge) []start {
-	first := make([]start, 0, len(cs))
-	for i := range cs {
-		if n := len(first); n == 0 || cs[i].At-first[n-1].At > fold.Together {
-			first = append(first, start{cs[i].At, cs[i].Seq})
-		}
-	}
-	return first
-}
-
 // interval is the time from one charge to the next.
 type interval struct {
 	Minutes float64
@@ -39,23 +22,24 @@ type interval struct {
 	NewAir  bool // the air was changed for good in it or in the one before
 }
 
-// intervals are all that have ended, by what was known when each did.
-func intervals(s fold.State) []interval {
-	cs := starts(s.Charges)
-	if len(cs) < 2 {
-		return nil
-	}
-	work := stops(s)
-	is := make([]interval, len(cs)-1)
-	for i := range is {
-		from, to := cs[i].At, cs[i+1].At
-		is[i] = interval{
-			Minutes: (to - from).Minutes(),
-			Stopped: work.within(from, to) > fold.Together || s.Unblown(from, to) > fold.Together,
+// intervals are all that have ended, by what was known when each did: from the
+// beginning of one charge to that of the next. A charge is due by the clock, so a stop
+// is in their length.
+func intervals(s *fold.State) []interval {
+	var is []interval
+	var before time.Duration // when the charge before the one at its beginning began
+	for _, i := range s.Pace.Whole() {
+		if len(is) == 0 {
+			before = i.From
+		}
+		is = append(is, interval{
+			Minutes: i.Length().Minutes(),
+			Stopped: i.Stopped(),
 			// One that was changed shortly before a charge shows only in the
 			// interval after it.
-			NewAir: newAir(airBy(s.Blast, cs[max(i-1, 0)].At+1), airBy(s.Blast, to)),
-		}
+			NewAir: newAir(airBy(s.Blast, before+1), airBy(s.Blast, i.To)),
+		})
+		before = i.From
 	}
 	return is
 }
@@ -88,45 +72,4 @@ func newAir(was, is air) bool {
 		return true
 	}
 	return math.Abs(math.Log(float64(is.volume.Value/was.volume.Value))) > math.Log1p(changedShare)
-}
-
-// spans are stretches of time, in order.
-type spans [][2]time.Duration
-
-// stops are when the work was paused; the last may go on still.
-func stops(s fold.State) (work spans) {
-	for _, l := range s.Lines {
-		switch l.Event.(type) {
-		case entry.Pause:
-			work = work.open(l.At)
-		case entry.Resume:
-			work = work.close(l.At)
-		}
-	}
-	return work
-}
-
-func (sp spans) isOpen() bool { return len(sp) > 0 && sp[len(sp)-1][1] == math.MaxInt64 }
-
-func (sp spans) open(at time.Duration) spans {
-	if sp.isOpen() {
-		return sp
-	}
-	return append(sp, [2]time.Duration{at, math.MaxInt64})
-}
-
-func (sp spans) close(at time.Duration) spans {
-	if sp.isOpen() {
-		sp[len(sp)-1][1] = at
-	}
-	return sp
-}
-
-// within is how much of the time between two moments the spans take.
-func (sp spans) within(from, to time.Duration) time.Duration {
-	var sum time.Duration
-	for _, s := range sp {
-		sum += max(0, min(s[1], to)-max(s[0], from))
-	}
-	return sum
 }

@@ -67,7 +67,7 @@ func refit(logs []Log, f fitted) fitted {
 	var usual, next, three, mean3 []float64
 	var off [settled + 1][]float64
 	for _, l := range logs {
-		is := intervals(l.State)
+		is := intervals(&l.State)
 		var minutes []float64
 		for _, i := range is {
 			minutes = append(minutes, i.Minutes)

@@ -13,17 +13,17 @@ const fewestBand = 6
 // Published limits in minutes a bucket are of one bore and one blast; good
 // blooms were made far outside them.
 func burnSlower(m *moment) (Evidence, bool) {
-	return burnOff(m, func(minutes float64, band pace) bool { return minutes > band.high() })
+	return burnOff(m, func(minutes float64, band interval) bool { return minutes > band.high() })
 }
 
 // burnFaster: the same, shorter.
 func burnFaster(m *moment) (Evidence, bool) {
-	return burnOff(m, func(minutes float64, band pace) bool { return minutes < band.low() })
+	return burnOff(m, func(minutes float64, band interval) bool { return minutes < band.low() })
 }
 
 // burnOff holds the last two intervals against the band of those before. What
 // was done since at the tuyere or the blast is given its time to tell.
-func burnOff(m *moment, out func(minutes float64, band pace) bool) (Evidence, bool) {
+func burnOff(m *moment, out func(minutes float64, band interval) bool) (Evidence, bool) {
 	n := m.charges - 1
 	if n < 3 || !m.charging() || m.paused || m.tended() >= m.lastCharge() {
 		return nil, false
@@ -72,15 +72,18 @@ func (m *moment) waiting() (float64, bool) {
 	if m.charges == 0 || !m.charging() || m.paused || m.lastOre || m.off() {
 		return 0, false
 	}
-	return (m.at - m.lastCharge() - m.unblown).Minutes(), true
+	return (m.at - m.lastCharge() - m.unblown()).Minutes(), true
 }
+
+// unblown is how long the blast was off since the last charge.
+func (m *moment) unblown() time.Duration { return m.c.Unblown(m.lastCharge(), m.at) }
 
 // waited is the evidence of a charge that was waited for: how long ago the last
 // one went in, and for how long of that no blast was on.
 func (m *moment) waited(usual float64) Evidence {
 	e := Evidence{minutes("since", m.at-m.lastCharge()), number("usual", usual, Minutes)}
-	if m.unblown > 0 {
-		e = append(e, minutes("unblown", m.unblown))
+	if off := m.unblown(); off > 0 {
+		e = append(e, minutes("unblown", off))
 	}
 	return e
 }

@@ -21,6 +21,10 @@ const (
 	AtExtract   Moment = "extract"
 )
 
+var moments = [...]Moment{AtLight, AtCharge, AtBlastLost, AtTap, AtExtract}
+
+func (m Moment) place() int { return slices.Index(moments[:], m) }
+
 // Caution is one thing that may hurt. It never stands in the way of a key.
 type Caution struct {
 	ID     string
@@ -52,30 +56,50 @@ var Cautions = []Caution{
 	{Silica, AtExtract, "OSHA: respirable crystalline silica 0.05 mg/m3 over 8 h"},
 }
 
-// CautionsDue gives the cautions whose moment has come and that one person has
-// not been shown in this smelt: what has come last before what came earlier.
+// Care is which moments of a smelt have come, and who was shown which caution. It is
+// a value that lines change as they happen; the zero Care is before light.
+type Care struct {
+	come  [len(moments)]time.Duration // when each last came, plus one; 0 for never
+	shown []shown
+}
+
+type shown struct{ caution, by string }
+
+// Take lets a line happen.
+func (c *Care) Take(l fold.Line) {
+	if ev, ok := l.Event.(entry.CautionShown); ok {
+		c.shown = append(c.shown[:len(c.shown):len(c.shown)], shown{ev.Caution, l.Entry.By})
+	}
+	if m, ok := momentOf(l.Event); ok {
+		c.come[m.place()] = max(l.At, 0) + 1
+	}
+}
+
+// Due gives the cautions whose moment has come and that one person has not been
+// shown in this smelt: what has come last before what came earlier.
+func (c Care) Due(by string) []Caution {
+	come := c.come
+	come[AtLight.place()] = max(come[AtLight.place()], 1)
+	var due []Caution
+	for _, k := range Cautions {
+		if come[k.Moment.place()] > 0 && !slices.Contains(c.shown, shown{k.ID, by}) {
+			due = append(due, k)
+		}
+	}
+	slices.SortStableFunc(due, func(a, b Caution) int { return cmp.Compare(come[b.Moment.place()], come[a.Moment.place()]) })
+	return due
+}
+
+// CautionsDue gives the cautions that are due at a state of a smelt.
 func CautionsDue(s fold.State, by string) []Caution {
 	if s.Phase == "" {
 		return nil
 	}
-	come := map[Moment]time.Duration{AtLight: 0} // when each last came
-	shown := map[string]bool{}
+	var c Care
 	for _, l := range s.Lines {
-		if ev, ok := l.Event.(entry.CautionShown); ok && l.Entry.By == by {
-			shown[ev.Caution] = true
-		}
-		if m, ok := momentOf(l.Event); ok {
-			come[m] = l.At
-		}
+		c.Take(l)
 	}
-	var due []Caution
-	for _, c := range Cautions {
-		if _, ok := come[c.Moment]; ok && !shown[c.ID] {
-			due = append(due, c)
-		}
-	}
-	slices.SortStableFunc(due, func(a, b Caution) int { return cmp.Compare(come[b.Moment], come[a.Moment]) })
-	return due
+	return c.Due(by)
 }
 
 // momentOf is the moment that an event brings: as early as it can be known, so

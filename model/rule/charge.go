@@ -89,7 +89,7 @@ func doubleCharge(m *moment) (Evidence, bool) {
 	}
 	return Evidence{
 		number("number", float64(last.Number), Count), minutes("apart", apart),
-		minutes("usual", fold.Usual(m.c.Charges[:m.charges-1])),
+		minutes("usual", m.c.Pace.UsualBefore()),
 	}, true
 }
 

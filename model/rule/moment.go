@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"slices"
 	"time"
 
 	"chargehand/model/entry"
@@ -27,7 +28,7 @@ type moment struct {
 	trail []solve.Glance // what the shaft solver saw, if it was asked
 
 	// How much of the course lies behind: how many of each.
-	lines, turns, charges, blasts, dips, weighings, glances int
+	lines, charges, blasts, dips, weighings, glances int
 
 	phase       entry.Phase
 	paused      bool
@@ -37,16 +38,16 @@ type moment struct {
 	done        int // charges since the recipe
 	plans       []plan
 	stores      stores
-	paces       []pace
+	paces       []interval
+	pacing      pacing
+	seen        []seen // warnings that a person has acknowledged
 	peep, flame sight
 	sound, slag sight
 	topGas      sight
 	fire        entry.Maybe[entry.Celsius] // last temperature in the peep
 	fireAt      time.Duration
 	fill        time.Duration
-	blastOff    time.Duration // when the blast last went off
 	blastOn     time.Duration // when the blast last came on again
-	unblown     time.Duration // how long the blast was off since the last charge, up to when it last came on
 	blastSet    time.Duration // when it last became another
 	rod, tap    time.Duration
 	poke, jump  time.Duration
@@ -55,50 +56,58 @@ type moment struct {
 	factor      meterFactor
 }
 
-func newMoment(c *fold.Course) *moment {
+func newMoment(about *fold.About) *moment {
 	unseen := sight{at: never}
+	c := fold.NewCourse(about)
 	return &moment{
-		c: c, phase: entry.Preheat, recipe: entry.Recipe{Next: c.Light.Recipe}, stores: newStores(c.Light.Lots),
-		paces: paces(c), peep: unseen, flame: unseen, sound: unseen, slag: unseen, topGas: unseen,
-		firstOre: never, fireAt: never, fill: never, blastOff: never, blastOn: never, blastSet: never, rod: never, tap: never, poke: never, jump: never,
+		c: &c, phase: entry.Preheat, recipe: entry.Recipe{Next: c.Light.Recipe}, stores: newStores(c.Light.Lots),
+		peep: unseen, flame: unseen, sound: unseen, slag: unseen, topGas: unseen,
+		firstOre: never, fireAt: never, fill: never, blastOn: never, blastSet: never, rod: never, tap: never, poke: never, jump: never,
 	}
 }
 
-// next is when the next line happens.
-func (m *moment) next() (time.Duration, bool) {
-	if m.lines == len(m.c.Lines) {
-		return 0, false
-	}
-	return m.c.Lines[m.lines].At, true
+// clone is a copy that may go on beside this one.
+func (m *moment) clone() *moment {
+	o := *m
+	c := m.c.Clone()
+	o.c = &c
+	o.plans, o.paces, o.seen = slices.Clip(o.plans), slices.Clip(o.paces), slices.Clip(o.seen)
+	o.presses = slices.Clone(o.presses)
+	o.stores.lots = slices.Clone(o.stores.lots)
+	o.pacing = o.pacing.clone()
+	return &o
 }
 
-// advance goes on to a later moment.
-func (m *moment) advance(at time.Duration) {
+// advance goes on to a later moment, past the lines that have happened by then; it
+// tells how many those are.
+func (m *moment) advance(at time.Duration, lines []fold.Line) int {
 	m.at = at
-	for m.lines < len(m.c.Lines) && m.c.Lines[m.lines].At <= at {
-		l := m.c.Lines[m.lines]
-		m.lines++
+	n := 0
+	for n < len(lines) && lines[n].At <= at {
+		l := lines[n]
+		n++
 		m.last = l.At
+		m.c.Take(l)
 		m.take(l)
-		for m.turns < len(m.c.Turns) && m.c.Turns[m.turns].At <= l.At {
-			m.phase = m.c.Turns[m.turns].Phase
-			m.turns++
-		}
+		m.phase = m.c.Phase
 	}
-	for m.dips < len(m.c.Dips) && m.c.Dips[m.dips].At <= at {
-		m.dips++
-	}
+	m.lines += n
+	m.dips, m.weighings = len(m.c.Dips), len(m.c.Weighings)
 	for m.glances < len(m.trail) && m.trail[m.glances].At <= at {
 		m.glances++
 	}
-	for m.weighings < len(m.c.Weighings) && m.c.Weighings[m.weighings].At <= at {
-		m.weighings++
+	for len(m.paces) < len(m.c.Charges) {
+		m.paces = append(m.paces, m.pace(len(m.paces)))
 	}
+	return n
 }
 
 // take lets one line happen.
 func (m *moment) take(l fold.Line) {
+	m.pacing.take(m.c, l)
 	switch ev := l.Event.(type) {
+	case entry.Acknowledge:
+		m.seen = append(m.seen, seen{l.At, ev})
 	case entry.Fill:
 		m.fill = l.At
 		m.stores.use(m.c, ev.Parts, l.At)
@@ -147,7 +156,6 @@ func (m *moment) charge(l fold.Line, ev entry.Charge) {
 	if m.charges < len(m.c.Charges) && m.c.Charges[m.charges].Seq == l.Seq() {
 		m.plans = append(m.plans, m.planned(l.At))
 		m.charges++
-		m.unblown = 0
 		m.done++
 		m.factor.judge(m.c, m.charges)
 	}
@@ -158,12 +166,8 @@ func (m *moment) blow(at time.Duration) {
 	wasOff := m.off()
 	m.blasts++
 	now, _ := m.blast()
-	switch {
-	case !wasOff && m.off():
-		m.blastOff = at
-	case wasOff && !m.off():
+	if wasOff && !m.off() {
 		m.blastOn = at
-		m.unblown += at - max(m.blastOff, m.lastCharge())
 	}
 	if wasOff != m.off() || otherBlast(before, now) {
 		m.blastSet = at

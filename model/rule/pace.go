@@ -48,8 +48,8 @@ const (
 	lasting = 0.10
 )
 
-// pace is what the intervals up to one charge tell. Intervals are in minutes.
-type pace struct {
+// interval is what those up to one charge tell of the pace, in minutes.
+type interval struct {
 	clean     bool    // the interval that this charge ends is undisturbed
 	minutes   float64 // its length
 	epoch     int     // how many times the pace began anew before it
@@ -60,90 +60,90 @@ type pace struct {
 }
 
 // low and high are the ends of the 90 % band.
-func (p pace) low() float64  { return math.Exp(p.level - p.few(z95)*p.sd) }
-func (p pace) high() float64 { return math.Exp(p.level + p.few(z95)*p.sd) }
+func (p interval) low() float64  { return math.Exp(p.level - p.few(z95)*p.sd) }
+func (p interval) high() float64 { return math.Exp(p.level + p.few(z95)*p.sd) }
 
 // few widens a normal quantile to that of Student's t, to the first order, for
 // a scatter that is itself known from few.
-func (p pace) few(z float64) float64 {
+func (p interval) few(z float64) float64 {
 	return z * (1 + (z*z+1)/4/(strayWeight+float64(p.own)))
 }
 
 // late is after how long the next charge is overdue: well outside of what this
 // smelt does, and half as long again as usual at the least.
-func (p pace) late() float64 {
+func (p interval) late() float64 {
 	return p.usual * max(1.5, math.Exp(p.few(z99)*p.sd))
 }
 
-// paces gives the pace at every charge of a course.
-func paces(c *fold.Course) []pace {
-	ps := make([]pace, len(c.Charges))
-	begins := epochs(c)
-	var logs []float64 // of the undisturbed intervals of the epoch
-	var all []float64  // minutes of every interval but doubles
-	for i, ch := range c.Charges {
-		p := &ps[i]
-		p.next = epochOf(begins, ch.At)
-		if i == 0 {
-			continue
+// pacing is what the pace of the next charge goes by, from those before it.
+type pacing struct {
+	begins    []time.Duration // from when on the pace is another one: a lasting change of the air, another tuyere, the first ore
+	reference fold.Blast      // the air that it is held against
+	ore       bool
+	logs      []float64 // of the undisturbed intervals of the epoch
+	all       []float64 // minutes of every interval but top-ups and doubles
+}
+
+func (p pacing) clone() pacing {
+	p.begins, p.logs, p.all = slices.Clip(p.begins), slices.Clip(p.logs), slices.Clip(p.all)
+	return p
+}
+
+// take lets a line happen; the course has it already.
+func (p *pacing) take(c *fold.Course, l fold.Line) {
+	switch ev := l.Event.(type) {
+	case entry.Blast:
+		b := c.Blast[len(c.Blast)-1]
+		if !b.Off && otherBlast(p.reference, b) {
+			p.reference = b
+			p.begins = append(p.begins, l.At)
 		}
-		from := c.Charges[i-1]
-		p.epoch = ps[i-1].next
-		if p.epoch != ps[i-1].epoch {
-			logs = nil
-		}
-		p.minutes = (ch.At - from.At).Minutes()
-		apart := ch.At-from.At > fold.Together // else one charge in two goes, as when a new fill is topped up
-		p.clean = apart && usualSize(c, i) && undisturbed(c, from, ch) &&
-			(ps[i-1].usual == 0 || p.minutes < missing*ps[i-1].usual)
-		if p.clean {
-			logs = append(logs, math.Log(p.minutes))
-			logs = logs[max(0, len(logs)-recent):]
-		}
-		if apart && !ch.Double {
-			all = append(all, p.minutes)
-		}
-		p.own, p.level, p.sd = len(logs), median(logs), stray(logs)
-		switch {
-		case p.own >= fewestOwn:
-			p.usual = math.Round(math.Exp(p.level)*perMinute) / perMinute
-		case len(all) >= 2:
-			p.usual = median(all)
+	case entry.Tuyere:
+		p.begins = append(p.begins, l.At)
+	case entry.Charge:
+		if !p.ore && ev.Parts.Holds(entry.Ore) {
+			p.ore = true
+			p.begins = append(p.begins, l.At)
 		}
 	}
-	return ps
+}
+
+// pace gives that at a charge, the next one after those that have it.
+func (m *moment) pace(i int) interval {
+	var p interval
+	c, by := m.c, &m.pacing
+	ch := c.Charges[i]
+	p.next = epochOf(by.begins, ch.At)
+	if i == 0 {
+		return p
+	}
+	before, took := m.paces[i-1], c.Pace.Intervals()[i-1]
+	p.epoch = before.next
+	if p.epoch != before.epoch {
+		by.logs = nil
+	}
+	p.minutes = took.Length().Minutes()
+	p.clean = !took.TopUp && !took.Stopped() && usualSize(c, i) && undisturbed(c, c.Charges[i-1], ch) &&
+		(before.usual == 0 || p.minutes < missing*before.usual)
+	if p.clean {
+		by.logs = append(by.logs, math.Log(p.minutes))
+		by.logs = by.logs[max(0, len(by.logs)-recent):]
+	}
+	if !took.TopUp && !took.Double {
+		by.all = append(by.all, took.Burning().Minutes())
+	}
+	p.own, p.level, p.sd = len(by.logs), median(by.logs), stray(by.logs)
+	switch {
+	case p.own >= fewestOwn:
+		p.usual = math.Round(math.Exp(p.level)*perMinute) / perMinute
+	case len(by.all) >= 2:
+		p.usual = median(by.all)
+	}
+	return p
 }
 
 // fewestOwn is how many undisturbed intervals make a pace.
 const fewestOwn = 3
-
-// epochs are the moments from which the pace is another one: a lasting change
-// of the air, another tuyere, the first ore.
-func epochs(c *fold.Course) []time.Duration {
-	var begins []time.Duration
-	var reference fold.Blast
-	ore := false
-	blasts := c.Blast
-	for _, l := range c.Lines {
-		switch ev := l.Event.(type) {
-		case entry.Blast:
-			b := blasts[0]
-			blasts = blasts[1:]
-			if !b.Off && otherBlast(reference, b) {
-				reference = b
-				begins = append(begins, l.At)
-			}
-		case entry.Tuyere:
-			begins = append(begins, l.At)
-		case entry.Charge:
-			if !ore && ev.Parts.Holds(entry.Ore) {
-				ore = true
-				begins = append(begins, l.At)
-			}
-		}
-	}
-	return begins
-}
 
 // epochOf is how many epochs had begun by a moment.
 func epochOf(begins []time.Duration, at time.Duration) int {
@@ -196,7 +196,6 @@ func undisturbed(c *fold.Course, from, to fold.Charge) bool {
 		return false
 	}
 	first, _ := slices.BinarySearchFunc(c.Lines, from.At, func(l fold.Line, at time.Duration) int { return cmp.Compare(l.At, at) })
-	paused := pausedAt(c, from.At)
 	for _, l := range c.Lines[first:] {
 		if l.At > to.At {
 			break
@@ -216,7 +215,7 @@ func undisturbed(c *fold.Course, from, to fold.Charge) bool {
 			}
 		}
 	}
-	return !paused
+	return !c.Pace.Paused(from.At)
 }
 
 // unsure is from how wide a doubt about its time an entry says nothing of the
@@ -228,22 +227,6 @@ func same(c *fold.Course, at time.Duration, ev entry.Blast) bool {
 	before, ok := c.BlastAt(at - 1)
 	now, _ := c.BlastAt(at)
 	return ok && before.Off == now.Off && !ev.Off() && !otherBlast(before, now)
-}
-
-func pausedAt(c *fold.Course, at time.Duration) bool {
-	paused := false
-	for _, l := range c.Lines {
-		if l.At > at {
-			break
-		}
-		switch l.Event.(type) {
-		case entry.Pause:
-			paused = true
-		case entry.Resume:
-			paused = false
-		}
-	}
-	return paused
 }
 
 func median(vs []float64) float64 {

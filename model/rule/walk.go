@@ -1,7 +1,6 @@
 package rule
 
 import (
-	"cmp"
 	"slices"
 	"time"
 
@@ -22,8 +21,7 @@ const (
 
 // Walk gives every warning from light to the course's moment, in the order in
 // which they were raised. A course to a later moment gives the same ones up to
-// the earlier. It costs a few milliseconds: once an entry and once a grid
-// point, not once a frame.
+// the earlier.
 func Walk(c fold.Course) []Warning { return WalkSolved(c, nil) }
 
 // WalkSolved is Walk with what the shaft solver saw on the way (see
@@ -32,43 +30,91 @@ func WalkSolved(c fold.Course, seen []solve.Glance) []Warning {
 	if c.Phase == "" {
 		return nil
 	}
-	w := walk{moment: newMoment(&c), watches: make([]watch, len(Table))}
-	w.moment.trail = seen
-	for at := time.Duration(0); at <= c.At; at += Grid {
-		if at-w.moment.last > asleep {
-			next, more := w.moment.next()
-			if !more {
-				break
-			}
-			at = max(at, roundUp(next))
-			if at > c.At {
-				break
-			}
-		}
-		w.moment.advance(at)
-		w.step()
-	}
-	if c.Phase.Over() { // its clock stands at the end: the look after it is the last
-		w.moment.advance(roundUp(c.At))
-		w.step()
-	}
-	for _, l := range c.Lines {
-		if a, ok := l.Event.(entry.Acknowledge); ok {
-			acknowledge(w.warnings, l.At, a)
-		}
-	}
-	slices.SortStableFunc(w.warnings, func(a, b Warning) int { return cmp.Compare(a.Onset, b.Onset) })
-	return w.warnings
+	w := Begin(c.About())
+	n := w.Go(c.At, c.Lines, seen)
+	return w.Warnings(c.At, c.Lines[n:])
 }
 
 // roundUp is the first grid point not before a moment.
 func roundUp(at time.Duration) time.Duration { return (at + Grid - 1) / Grid * Grid }
 
-// walk is the rules on their way over the grid.
-type walk struct {
+// Walker holds the rules against a smelt as it goes on, from grid point to grid point.
+type Walker struct {
 	moment   *moment
+	next     time.Duration // the next grid point
 	warnings []Warning
 	watches  []watch // by row of Table
+}
+
+// Begin is a Walker before light.
+func Begin(about *fold.About) *Walker {
+	return &Walker{moment: newMoment(about), watches: make([]watch, len(Table))}
+}
+
+// Clone is a copy that may go on beside this one.
+func (w *Walker) Clone() *Walker {
+	o := *w
+	o.moment = w.moment.clone()
+	o.warnings, o.watches = slices.Clone(w.warnings), slices.Clone(w.watches)
+	return &o
+}
+
+// Next is the next grid point.
+func (w *Walker) Next() time.Duration { return w.next }
+
+// Course is the smelt as it was at the last grid point, or before light. It may be
+// read only.
+func (w *Walker) Course() *fold.Course { return w.moment.c }
+
+// Go goes over every grid point up to a moment. Lines are those that happened after
+// the last one, in order; it tells how many of them it passed. Seen is what the shaft
+// solver saw from light on; up to the last grid point it is the same as before.
+func (w *Walker) Go(to time.Duration, lines []fold.Line, seen []solve.Glance) int {
+	w.moment.trail = seen
+	n := 0
+	for at := w.next; at <= to; at = w.next {
+		if at-w.moment.last > asleep {
+			if n == len(lines) {
+				break
+			}
+			if at = max(at, roundUp(lines[n].At)); at > to {
+				break
+			}
+		}
+		n += w.moment.advance(at, lines[n:])
+		w.step()
+		w.next = at + Grid
+	}
+	return n
+}
+
+// Warnings are all up to a moment not before the last grid point, in the order of
+// their onset. Lines are those that happened since that grid point and up to the
+// moment.
+func (w *Walker) Warnings(at time.Duration, lines []fold.Line) []Warning {
+	phase, acknowledged := w.moment.phase, w.moment.seen
+	if n := len(lines); n > 0 {
+		v := w.Clone()
+		v.moment.advance(at, lines)
+		phase, acknowledged = v.moment.phase, v.moment.seen
+		w = v
+	}
+	if phase.Over() { // its clock stands at the end: the look after it is the last
+		w = w.Clone()
+		w.moment.advance(roundUp(at), nil)
+		w.step()
+	}
+	ws := slices.Clone(w.warnings)
+	for _, a := range acknowledged {
+		acknowledge(ws, a.at, a.what)
+	}
+	return ws
+}
+
+// seen is that a person has seen a warning.
+type seen struct {
+	at   time.Duration
+	what entry.Acknowledge
 }
 
 // watch is what is remembered of one row.
@@ -80,7 +126,7 @@ type watch struct {
 
 // step holds every row against the moment. Once the smelt is over there is
 // nothing left to warn of.
-func (w *walk) step() {
+func (w *Walker) step() {
 	m := w.moment
 	if m.phase.Over() {
 		w.close()
@@ -115,7 +161,7 @@ func (w *walk) step() {
 }
 
 // close takes back what stands.
-func (w *walk) close() {
+func (w *Walker) close() {
 	for i := range w.watches {
 		if n := w.watches[i].open; n > 0 {
 			w.warnings[n-1].Cleared = w.moment.at

@@ -22,7 +22,7 @@ func (c *Course) Materials() []Material {
 			key := string(p.What) + "\x00" + p.Lot
 			i, ok := place[key]
 			if !ok {
-				lot, described := c.scale.lots[p.Lot]
+				lot, described := c.about.scale.lots[p.Lot]
 				if !described {
 					lot = entry.Lot{Name: p.Lot, What: p.What}
 				}
@@ -30,7 +30,7 @@ func (c *Course) Materials() []Material {
 				place[key] = i
 				all = append(all, Material{What: p.What, Lot: lot})
 			}
-			charged, dry := c.scale.part(p, l.At)
+			charged, dry := c.about.scale.part(p, l.At)
 			all[i].Total = all[i].Total.plus(Total{charged, dry})
 		}
 	}

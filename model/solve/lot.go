@@ -39,7 +39,7 @@ func materialOf(c *fold.Course, p entry.Part, l fold.Line) material {
 		usual: p.What == entry.Ore && !lot.Iron.Known, lump: shaft.DefaultLump,
 	}
 	if lot.Lump.Positive() {
-		m.lump = float64(lot.Lump.Value) / 1000
+		m.lump = shaft.BedLump(float64(lot.Lump.Value) / 1000)
 	}
 	if total.Dry.Kg > 0 {
 		m.moisture = max(0, total.Charged.Kg/total.Dry.Kg-1)
@@ -64,9 +64,7 @@ func (m material) bed() physics.Bed {
 func (m material) lot() (shaft.Lot, error) {
 	switch m.what {
 	case entry.Charcoal:
-		// Ungraded charcoal of a fill too: with lumps twice the size the first hour
-		// of 30 Oct 2021 comes out 220 to 250 K rms too hot at six probes, with
-		// graded ones 180 to 195.
+		// Ungraded charcoal of a fill is taken as graded too.
 		return shaft.CharcoalLot(physics.Charcoal{Moisture: m.moisture, Carbon: m.carbon, Ash: m.ash}, m.bed(), m.lump)
 	case entry.Ore:
 		return shaft.OreLot(shaft.OreAssay{Mineral: mineralOf(m.iron), Iron: m.iron, Moisture: m.moisture}, m.bed())

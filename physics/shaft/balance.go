@@ -45,7 +45,7 @@ func (s *Shaft) Imbalance(e Element) float64 {
 // HeatImbalance gives how far the account of heat is off, as a share of the heat of burning the carbon burned so far to CO.
 func (s *Shaft) HeatImbalance() float64 {
 	l := &s.ledger
-	due := l.BurdenHeat + l.MadeUpHeat + l.BlastHeat - l.TopGasHeat - l.WallLoss - l.TopLoss - l.GroundLoss
+	due := l.BurdenHeat + l.MadeUpHeat + l.BlastHeat - l.TopGasHeat - l.WallLoss - l.TopLoss - l.GroundLoss - l.LiningLoss
 	const carbonToCO = 9.2e6 // J/kg, CODATA
 	scale := carbonToCO*s.totals.CarbonBurned + 1e3
 	return (s.Heat() - due) / scale

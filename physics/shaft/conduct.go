@@ -1,7 +1,5 @@
 package shaft
 
-import "math"
-
 // conduct moves heat along the shaft, from the ground through the hearth to the top layer, and out of the open top. The
 // linear system gives temperatures at the end of the step; the flows between them are then booked in enthalpy, so that what
 // one layer loses another gains to the last bit.
@@ -96,7 +94,7 @@ func (s *Shaft) conduct(w *work, dt float64) {
 		if i+1 < s.count {
 			up = link[j] * (end[j] - end[j+1]) * dt
 		} else {
-			up = s.topRadiation(l.temperature, capacity[j], s.wall.areaAt(w.bottom[s.count]), dt)
+			up = s.topRadiation(l.temperature, capacity[j], w.bottom[s.count], dt)
 			s.ledger.TopLoss += up
 		}
 		l.enthalpy += below - up
@@ -109,10 +107,27 @@ func (s *Shaft) conduct(w *work, dt float64) {
 	}
 }
 
-// topRadiation gives the J that the top of the burden radiates in a step, no more than would bring it near the air.
-func (s *Shaft) topRadiation(kelvin, capacity, area, dt float64) float64 {
-	air := s.ambient.Temperature
-	flow := s.params.TopEmissivity * stefanBoltzmann * area * (math.Pow(kelvin, 4) - math.Pow(air, 4))
-	stiff := 4 * s.params.TopEmissivity * stefanBoltzmann * area * kelvin * kelvin * kelvin
-	return flow * dt / (1 + stiff*dt/capacity)
+// The open top: glowing charcoal radiates at bareEmissivity, the flame over it gives back what a bed at flameKelvin loses but
+// for the net emissivity of the parameters. The colder bed is then as that says; a bed that burns low and hot shines through
+// its flame, which is thin (carbon dioxide and steam over a quarter of a metre: a tenth of a black body at most).
+const (
+	bareEmissivity = 0.9
+	flameKelvin    = 1050.0
+	shinesThrough  = 3.5 // of the net emissivity, so that a top that gives nothing stays so
+)
+
+// topRadiation gives the J that the top of the burden at a height radiates in a step, no more than would bring it near the
+// air. Of what shines through the flame the wall above returns the more, the deeper the burden lies.
+func (s *Shaft) topRadiation(kelvin, capacity, height, dt float64) float64 {
+	air, net := s.ambient.Temperature, s.params.TopEmissivity
+	black := func(k float64) float64 { return stefanBoltzmann * k * k * k * k }
+	flow, slope := net*(black(kelvin)-black(air)), 4*net*black(kelvin)/kelvin
+	if kelvin > flameKelvin {
+		deep := max(0, s.geometry.Bore.Height-height) / s.geometry.Bore.Diameter(height)
+		through := max(0, min(bareEmissivity-net, shinesThrough*net)) / (1 + deep)
+		flow += through * (black(kelvin) - black(flameKelvin))
+		slope += 4 * through * black(kelvin) / kelvin
+	}
+	area := s.wall.areaAt(height)
+	return flow * area * dt / (1 + slope*area*dt/capacity)
 }

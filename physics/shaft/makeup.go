@@ -42,7 +42,7 @@ func (s *Shaft) MakeUp(at, least float64, p Portion) error {
 func (s *Shaft) insideRaceway() int {
 	var w work
 	s.layOut(&w)
-	middle := min(s.params.RacewayHeight, w.height) / 2
+	middle := min(s.raceway(), w.height) / 2
 	for i := range s.count {
 		if w.bottom[i+1] > middle {
 			return i

@@ -227,6 +227,7 @@ func (s *Shaft) step(dt float64) {
 type work struct {
 	bottom   [maxLayers + 1]float64 // m above the tuyere
 	height   float64                // of the burden, m
+	raceway  float64                // height of it, m
 	section  [maxLayers]float64     // m2
 	capacity [maxLayers]float64     // J/K
 	chord    [maxLayers]enthalpyChord

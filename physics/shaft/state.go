@@ -48,6 +48,7 @@ type Ledger struct {
 	TopGasHeat        float64 // out with the top gas
 	WallLoss, TopLoss float64 // out through the outer wall (with the bare wall above the burden), out of the open top
 	GroundLoss        float64
+	LiningLoss        float64 // out with lining that melts
 }
 
 // Totals are sums since light, kg unless said.

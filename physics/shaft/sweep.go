@@ -16,7 +16,8 @@ const airReach = 0.68
 // sweep takes the gas from the hearth to the top through every layer, with reactions and the exchange of heat.
 func (s *Shaft) sweep(w *work, dt float64) {
 	height := w.bottom[s.count]
-	raceway := min(s.params.RacewayHeight, height)
+	raceway := min(s.raceway(), height)
+	w.raceway = raceway
 	reach := min(max(airReach*s.geometry.Stack, raceway+0.02), height)
 	var air airShare // the whole blast
 	air.n[gasO2] = s.blast.Flow.O2 * s.params.AirFactor
@@ -70,6 +71,18 @@ func (s *Shaft) sweep(w *work, dt float64) {
 	s.totals.UnburnedOxygen += g.n[gasO2] * dt
 	s.totals.CarbonBurned += s.totals.LastStepCarbon * dt
 }
+
+// raceway gives the height in m over which the blast spreads into the bed. The jet reaches the farther, the more is blown
+// through the bore: as the root of it, from the blast at which the parameter holds.
+func (s *Shaft) raceway() float64 {
+	flux := s.params.AirFactor * s.blast.Flow.Moles() / s.wall.areaAt(0)
+	return s.params.RacewayHeight * max(racewayLeast, min(racewayMost, math.Sqrt(flux/racewayFlux)))
+}
+
+const (
+	racewayFlux               = 8.5 // mol/m2/s: 1.2 l/min per cm2, where the raceway is that of the parameter
+	racewayLeast, racewayMost = 0.6, 2.0
+)
 
 // overlap gives the share of a zone that a layer covers.
 func overlap(low, high, zoneLow, zoneHigh float64) float64 {
@@ -133,9 +146,9 @@ func (s *Shaft) passLayer(w *work, i int, l *layer, g *gasStream, air *airShare,
 	l.edge = kelvin - edgeResistance*toWall
 	l.gasT, l.gas = g.temperature, g.n
 
-	inside := overlap(low, high, 0, min(s.params.RacewayHeight, w.bottom[s.count]))
+	inside := overlap(low, high, 0, w.raceway)
 	if thick > 0 {
-		inside *= min(s.params.RacewayHeight, w.bottom[s.count]) / thick
+		inside *= w.raceway / thick
 	}
 	w.mixing[i] = s.bedConductivity(l) * (1 + (s.params.FurnaceMixing-1)*inside)
 }

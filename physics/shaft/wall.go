@@ -1,6 +1,10 @@
 package shaft
 
-import "math"
+import (
+	"math"
+
+	"chargehand/physics"
+)
 
 // Clay: heat stored per volume, J/m3/K (fired clay and sand 1.4-1.8 MJ, from memory, unverified), and the outside loss,
 // W/m2/K (natural draught 5-8 and radiation 9.7 at 150 C; recommended model).
@@ -10,6 +14,10 @@ import "math"
 const (
 	wallCapacity = 1.5e6
 	outerLoss    = 20.0
+	// liningMelts is where the clay of the wall runs, K: what comes in beyond that leaves with it as slag. It is what keeps
+	// these furnaces from getting hotter than their lining: one with bellows went past 1500 C and its lining melted and
+	// blocked the tuyeres (copper-smelting.com 2018/08/07). Assumed: clays without flux soften and run at 1200 to 1400 C.
+	liningMelts = physics.ZeroCelsius + 1250
 	// bareExchange couples the inside of the wall above the burden to the gas there, W/m2/K (free convection, round figure).
 	bareExchange = 10.0
 	// groundBeyond is how far below the last node the ground has the temperature of the air, m.
@@ -159,5 +167,9 @@ func (s *Shaft) stepWall(w *work, dt float64) {
 			t[k] = (right[k] + r.link[k]*t[k+1]) * inverse[k]
 		}
 		s.ledger.WallLoss += dt * (r.link[wallNodes-1]*(t[wallNodes-1]-air) - bare*(above-t[0]))
+		if t[0] > liningMelts {
+			s.ledger.LiningLoss += r.capacity[0] * (t[0] - liningMelts)
+			t[0] = liningMelts
+		}
 	}
 }

@@ -44,8 +44,8 @@ func between(p10, p50, p90 float64) Amount { return Taken(p50, (p90-p10)/(2*phys
 // Densities in kg/m3: pure iron, and the slag of these furnaces (fayalite about
 // 4300, from memory; 3600 where it holds much glass and silica).
 const (
-	ironDensity               = 7870
-	slagLightest, slagHeavest = 3600, 4300
+	ironDensity                = 7870
+	slagLightest, slagHeaviest = 3600, 4300
 )
 
 // How much of a piece is pores: up to a fifth of a sponge weighed as it is; of
@@ -75,7 +75,7 @@ func MetalByDensity(air, water float64, soaked bool) Amount {
 	if soaked {
 		most = mostPoresSoaked
 	}
-	low := 1 - SlagShare(apparent, 0, slagHeavest)
+	low := 1 - SlagShare(apparent, 0, slagHeaviest)
 	high := 1 - SlagShare(apparent, most, slagLightest)
 	return between(low, (low+high)/2, high)
 }

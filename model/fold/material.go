@@ -10,24 +10,28 @@ type Material struct {
 }
 
 // Materials gives what went into the furnace, by material and lot in the order
-// in which each first came.
+// in which each first came. What names no lot is of the only one of its
+// material, if there is only one.
 func (c *Course) Materials() []Material {
+	type of struct {
+		what entry.What
+		lot  entry.UID
+	}
 	var all []Material
-	place := map[string]int{}
+	place := map[of]int{}
 	for _, l := range c.Lines {
 		for _, p := range entry.PartsIn(l.Event) {
 			if p.None() {
 				continue
 			}
-			key := string(p.What) + "\x00" + p.Lot
-			i, ok := place[key]
+			lot := c.about.scale.lotOf(p)
+			if p.Lot == "" {
+				p.Lot = lot.Name
+			}
+			i, ok := place[of{p.What, lot.ID()}]
 			if !ok {
-				lot, described := c.about.scale.lots[p.Lot]
-				if !described {
-					lot = entry.Lot{Name: p.Lot, What: p.What}
-				}
 				i = len(all)
-				place[key] = i
+				place[of{p.What, lot.ID()}] = i
 				all = append(all, Material{What: p.What, Lot: lot})
 			}
 			charged, dry := c.about.scale.part(p, l.At)
@@ -35,4 +39,26 @@ func (c *Course) Materials() []Material {
 		}
 	}
 	return all
+}
+
+// lotOf is the lot that a part is of.
+func (s scales) lotOf(p entry.Part) entry.Lot {
+	if l, ok := s.lots[p.Lot]; ok || p.Lot != "" {
+		if !ok {
+			l = entry.Lot{Name: p.Lot, What: p.What}
+		}
+		return l
+	}
+	var only entry.Lot
+	for _, l := range s.lots {
+		if l.What != p.What {
+			continue
+		}
+		if only.Name != "" && only.ID() != l.ID() {
+			return entry.Lot{What: p.What}
+		}
+		only = l
+	}
+	only.What = p.What
+	return only
 }

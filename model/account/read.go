@@ -22,7 +22,7 @@ func Read(entries, house []entry.Entry) Smelt {
 			r.answers.read(line.Event)
 		}
 	}
-	for _, line := range c.Lines {
+	for _, line := range fold.InForce(entries, fold.All) {
 		r.answers.read(line.Event)
 		r.line(line.Event)
 	}

@@ -33,7 +33,7 @@ func Fold(entries []entry.Entry, uses []Use, at time.Time) State {
 			lines = append(lines, line{at: b.At, smelt: u.Smelt, ev: ofBloom{b, u.Smelt, u.UID}})
 		}
 	}
-	slices.SortStableFunc(lines, func(a, b line) int { return cmp.Compare(a.at.UnixMilli(), b.at.UnixMilli()) })
+	sortByTime(lines)
 	for _, l := range lines {
 		if l.at.After(at) {
 			break
@@ -72,7 +72,12 @@ func happened(entries []entry.Entry) []line {
 			lines = append(lines, line{at: wall.Add(l.At - first.Accepted), seq: l.Seq(), ev: l.Event})
 		}
 	}
+	sortByTime(lines)
 	return lines
+}
+
+func sortByTime(lines []line) {
+	slices.SortStableFunc(lines, func(a, b line) int { return cmp.Compare(a.at.UnixMilli(), b.at.UnixMilli()) })
 }
 
 // folder is a state on the way.

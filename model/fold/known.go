@@ -188,15 +188,9 @@ func (k Known) InForce() []Line {
 func (k Known) End() time.Duration {
 	var end time.Duration
 	for l := range k.Lines() {
-		if l.Struck() || l.At <= end {
-			continue
+		if !l.Struck() && l.At > end && entry.TraitsOf(l.Event).AfterClose != entry.Yes {
+			end = l.At
 		}
-		switch l.Event.(type) {
-		case nil, entry.Strike, entry.Amend, entry.Weigh, entry.Note, entry.Setting, entry.Keys, entry.Acknowledge, entry.CautionShown,
-			entry.Testimony, entry.ClockJump, entry.ForgeHeat, entry.PhaseSet, entry.Level, entry.Unknown:
-			continue
-		}
-		end = l.At
 	}
 	return end
 }

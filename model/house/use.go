@@ -47,7 +47,7 @@ func UsedBy(entries []entry.Entry) Use {
 		return u
 	}
 	lots := append([]entry.Lot(nil), c.Light.Lots...)
-	for _, line := range c.Lines {
+	for _, line := range fold.InForce(entries, fold.All) {
 		at := c.Lit.Add(line.At)
 		for _, p := range entry.PartsIn(line.Event) {
 			u.Takes = append(u.Takes, taken(&c, lots, p, line.At, at)...)

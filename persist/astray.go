@@ -22,7 +22,7 @@ func (w *writer) remakeTwins(told bool) error {
 		if !t.Lost {
 			continue
 		}
-		lines, err := w.kept(name, t.Seq)
+		r, err := w.kept(name, t.Seq)
 		if err == nil {
 			err = w.ours()
 		}
@@ -30,7 +30,7 @@ func (w *writer) remakeTwins(told bool) error {
 			err = disk.MakeFolder(t.Folder)
 		}
 		if err == nil {
-			err = t.Remake(lines)
+			err = t.Remake(r.Lines)
 		}
 		if err != nil {
 			return words.TwinNotRemade(name, err)

@@ -48,7 +48,7 @@ func foundAgain(t *testing.T, path string, a *acks) {
 	t.Helper()
 	if disk.Exists(twin.Folder(path)) {
 		for s, want := range a.kept {
-			lines, err := twin.Lines(twin.Folder(path), s)
+			lines, err := twinLines(path, s)
 			if err != nil || len(lines) != len(want) {
 				t.Errorf("the twin of %s has %d of %d entries, %v", s, len(lines), len(want), err)
 			}
@@ -154,7 +154,7 @@ func TestStreamsNotInUseAreBroughtOverInAPause(t *testing.T) {
 	removed(t, filepath.Dir(path))
 	keep(t, b, note(smelt, 5))
 	for end := time.Now().Add(10 * time.Second); ; time.Sleep(time.Millisecond) {
-		lines, _ := twin.Lines(twin.Folder(path), beta)
+		lines, _ := twinLines(path, beta)
 		if len(lines) == len(a.kept[beta]) {
 			break
 		}

@@ -25,7 +25,8 @@ type Book struct {
 	wake    chan struct{} // holds at most one: there is something in the queue, or closing
 	jobs    chan func(*writer)
 	leaving chan struct{} // closed when the writer is about to end
-	walked  chan struct{} // closed when the pages are walked, or never will be
+	walked  chan struct{} // closed when all streams are compared, or never will be
+	release func()        // lets go of the folder of the twins
 	done    chan struct{} // closed when the writer has ended
 	closed  error         // what the writer ended with; read after done
 }
@@ -50,7 +51,7 @@ func newBook(book *boltfile.File, meta boltfile.Meta, opt Options) *Book {
 		store: store{path: book.Path, folder: twin.Folder(book.Path), book: book, over: new(atomic.Pointer[boltfile.File]), openTwin: opt.openTwin},
 		opt:   opt, uid: meta.UID,
 		wake: make(chan struct{}, 1), jobs: make(chan func(*writer)), done: make(chan struct{}),
-		leaving: make(chan struct{}), walked: make(chan struct{}),
+		leaving: make(chan struct{}), walked: make(chan struct{}), release: func() {},
 	}
 }
 
@@ -179,15 +180,31 @@ func (b *Book) Streams() ([]string, error) { return b.store.streams() }
 
 // Entries gives all entries of a stream in their order.
 func (b *Book) Entries(stream string) ([]entry.Entry, error) {
-	lines, err := b.store.lines(stream)
+	r, err := b.Read(stream)
 	if err != nil {
 		return nil, err
 	}
-	return twin.DecodeAll(stream, "", lines)
+	return twin.DecodeAll(stream, r.file, r.Lines)
 }
 
 // Lines gives the stored lines of a stream, for an exact export.
-func (b *Book) Lines(stream string) ([][]byte, error) { return b.store.lines(stream) }
+func (b *Book) Lines(stream string) ([][]byte, error) {
+	r, err := b.Read(stream)
+	return r.Lines, err
+}
+
+// Read gives a stream as it was kept, with its gaps. When something is found to
+// be wrong it is put right at once, and that is told.
+func (b *Book) Read(stream string) (Reading, error) {
+	r, err := b.store.read(stream)
+	if r.Fault == nil || b.readOnly != nil {
+		return r, err
+	}
+	if b.onWriter(func(w *writer) error { return w.compare(stream) }) == nil {
+		return b.store.read(stream)
+	}
+	return r, err
+}
 
 // Summaries gives the shelf's line of every smelt, sorted by id.
 func (b *Book) Summaries() ([]Summary, error) {

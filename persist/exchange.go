@@ -9,6 +9,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/words"
+	"chargehand/persist/boltfile"
 	"chargehand/persist/twin"
 )
 
@@ -45,7 +46,7 @@ func ReadJSON(r io.Reader) (Journal, error) {
 	switch {
 	case err != nil:
 		return bad(len(lines)+1, err.Error())
-	case torn > 0:
+	case len(torn) > 0:
 		return bad(len(lines)+1, words.LineCut)
 	case len(lines) == 0:
 		return bad(1, words.LinesNone)
@@ -57,7 +58,7 @@ func ReadJSON(r io.Reader) (Journal, error) {
 	if !ok {
 		return bad(1, words.LineNoEntry)
 	}
-	if n, why := twin.WholeChain(first.Stream, lines); why != "" {
+	if n, why, _ := twin.WholeChain(first.Stream, lines); why != "" {
 		return bad(n+1, why)
 	}
 	return Journal{Stream: first.Stream, Lines: lines}, nil
@@ -118,7 +119,8 @@ func (w *writer) bring(name string, lines [][]byte) error {
 	if err := twin.ValidStream(name); err != nil {
 		return &RefusedError{Entry: entry.Entry{Stream: name}, Why: err.Error()}
 	}
-	if n, why := twin.WholeChain(name, lines); why != "" {
+	n, why, gaps := twin.WholeChain(name, lines)
+	if why != "" {
 		return &LineError{Stream: name, Seq: uint64(n + 1), What: why}
 	}
 	if err := w.present(name, lines); err != nil {
@@ -130,7 +132,7 @@ func (w *writer) bring(name string, lines [][]byte) error {
 	if err := twin.Write(w.b.store.folder, name, lines); err != nil {
 		return err
 	}
-	if err := w.b.store.putTail(name, 0, lines); err != nil {
+	if err := w.b.store.putTail(name, lines, boltfile.RecordOf(lines, gaps)); err != nil {
 		_ = os.Remove(twin.SegmentFile(w.b.store.folder, name, 1))
 		return err
 	}

@@ -46,7 +46,6 @@ var (
 	bucketMeta    = []byte("meta")
 	bucketStreams = []byte("streams")
 	bucketSummary = []byte("summary")
-	bucketAside   = []byte("aside")
 	keySchema     = []byte("schema")
 )
 
@@ -262,6 +261,12 @@ func write(t testing.TB, path string, b []byte) {
 	if err := os.WriteFile(path, b, 0o600); err != nil {
 		t.Fatal(err)
 	}
+}
+
+// twinLines reads a stream from its twin alone.
+func twinLines(path, stream string) ([][]byte, error) {
+	lines, _, err := twin.Read(twin.Folder(path), stream).Verified(stream)
+	return lines, err
 }
 
 func twinOf(path, stream string) string { return twin.SegmentFile(twin.Folder(path), stream, 1) }

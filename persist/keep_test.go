@@ -34,7 +34,7 @@ func TestKeptEntriesAreNumberedLinkedStampedAndReadBack(t *testing.T) {
 	if err != nil || len(lines) != 51 {
 		t.Fatalf("the twin has %d lines: %v", len(lines), err)
 	}
-	if n, why := twin.WholeChain(smelt, lines); n != 51 {
+	if n, why, _ := twin.WholeChain(smelt, lines); n != 51 {
 		t.Error(why)
 	}
 	b, _ = open(t, path, Options{})
@@ -148,7 +148,7 @@ func TestPathMayBeAFolder(t *testing.T) {
 	dir := t.TempDir()
 	b, _ := open(t, dir, Options{})
 	keep(t, b, note(smelt, 1))
-	if b.Path() != filepath.Join(dir, "book.db") || !disk.Exists(filepath.Join(dir, "book.twins", smelt+".jsonl")) {
+	if b.Path() != filepath.Join(dir, "book.db") || !disk.Exists(filepath.Join(dir, "book.db.twins", smelt+".jsonl")) {
 		t.Errorf("the book stands at %s", b.Path())
 	}
 	files, err := os.ReadDir(dir)

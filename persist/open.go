@@ -3,11 +3,12 @@ package persist
 import (
 	"errors"
 	"os"
+	"strings"
 
-	"chargehand/model/entry"
 	"chargehand/model/words"
 	"chargehand/persist/boltfile"
 	"chargehand/persist/disk"
+	"chargehand/persist/repair"
 	"chargehand/persist/twin"
 )
 
@@ -22,11 +23,24 @@ func Open(path string, opt Options) (*Book, error) {
 		return nil, err
 	}
 	if _, err := os.Stat(file); errors.Is(err, os.ErrNotExist) {
-		if err := boltfile.Create(file, opt.Clock().Wall); err != nil {
+		if err := boltfile.Create(file, opt.Clock().Wall, twin.UID(twin.Find(file, ""))); err != nil {
 			return nil, disk.AccessError(file, err)
 		}
 	}
-	book, err := opt.open(file, false, opt.LockWait)
+	book, err := opt.openWhole(file)
+	if errors.Is(err, ErrDamaged) && twin.Any(twin.Find(file, "")) {
+		r, rerr := repair.Rescue(file, opt.repair())
+		if rerr != nil {
+			return nil, disk.Both(err, rerr)
+		}
+		merged = append(merged, words.MadeAnew(r.Path, r.Trouble, int(r.Entries), strings.Join(r.Aside, ", ")))
+		for _, s := range r.Streams {
+			for _, m := range s.Mended {
+				merged = append(merged, words.OfStream(s.Stream, m))
+			}
+		}
+		book, err = opt.openWhole(file)
+	}
 	if err != nil {
 		return nil, err
 	}
@@ -43,31 +57,51 @@ func Open(path string, opt Options) (*Book, error) {
 		return nil, err
 	}
 	b := newBook(book, meta, opt)
-	b.mended = merged
-	if err := disk.MakeFolder(b.store.folder); err != nil {
-		b.store.book.Close()
-		return nil, disk.AccessError(b.store.folder, err)
-	}
-	stale, err := b.compareAtOpening(meta.Last)
+	ours := func(stream string) [][]byte { _, lines, _ := book.Stream(stream); return lines }
+	folder, release, said, err := twin.Claim(file, meta.UID, ours, boltfile.IsBook)
+	b.store.folder, b.release, b.mended = folder, release, append(merged, said...)
 	if err != nil {
+		release()
+		b.store.book.Close()
+		return nil, disk.AccessError(folder, err)
+	}
+	if book.OneHead { // the next commit writes the other
+		if err := book.Update(func(tx boltfile.Tx) error { return tx.PutMeta(meta) }); err == nil {
+			b.mended = append(b.mended, file+" "+words.FileOneHead)
+		}
+	}
+	stale, rest, err := b.compareAtOpening(meta.Last)
+	if err != nil {
+		release()
 		b.store.book.Close()
 		return nil, err
 	}
-	b.start(stale)
+	b.start(stale, rest)
 	return b, nil
+}
+
+// openWhole opens a book of which it is known that it is one.
+func (o Options) openWhole(file string) (*boltfile.File, error) {
+	book, err := o.open(file, false, o.LockWait)
+	if err == nil {
+		if _, err = book.Meta(); err != nil {
+			book.Close()
+		}
+	}
+	return book, err
 }
 
 // compareAtOpening compares the length of every twin with what the book says of
 // it, and line by line those that differ, those asked for, and the smelt
-// written last. It gives the streams whose summary is to be made anew.
-func (b *Book) compareAtOpening(last string) (stale []string, err error) {
+// written last. It gives the streams whose summary is to be made anew, and the rest.
+func (b *Book) compareAtOpening(last string) (stale, rest []string, err error) {
 	recs, err := b.store.records()
 	if err != nil {
-		return nil, disk.Damaged(b.store.path, words.FileDamaged(err))
+		return nil, nil, disk.Damaged(b.store.path, words.FileDamaged(err))
 	}
 	sizes, err := twin.Sizes(b.store.folder)
 	if err != nil {
-		return nil, disk.AccessError(b.store.folder, err)
+		return nil, nil, disk.AccessError(b.store.folder, err)
 	}
 	asked := map[string]bool{last: true}
 	if b.opt.Compare != nil {
@@ -85,10 +119,11 @@ func (b *Book) compareAtOpening(last string) (stale []string, err error) {
 	}
 	for _, stream := range sortedKeys(all) {
 		rec := recs[stream]
-		if !rec.Fresh() && stream != entry.House {
+		if !rec.Fresh() && !isHouse(stream) {
 			stale = append(stale, stream)
 		}
 		if sizes[stream].Bytes == rec.Bytes && !asked[stream] {
+			rest = append(rest, stream)
 			continue
 		}
 		t, _, _, said, err := reconcile(b.store, stream)
@@ -99,9 +134,9 @@ func (b *Book) compareAtOpening(last string) (stale []string, err error) {
 		}
 		b.noteMended(said)
 		t.Close()
-		if len(said) > 0 && rec.Fresh() && stream != entry.House {
+		if len(said) > 0 && rec.Fresh() && !isHouse(stream) {
 			stale = append(stale, stream)
 		}
 	}
-	return stale, nil
+	return stale, rest, nil
 }

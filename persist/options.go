@@ -36,11 +36,11 @@ type Options struct {
 	CloseTries int
 
 	// Places for the faults of tests.
-	idle      time.Duration // pause in keying after which summaries are renewed
-	walkAfter time.Duration // before the pages of a large book are walked
-	openTwin  func(path string) (twin.File, error)
-	openBook  boltfile.OpenFunc
-	wrapVault func(boltfile.Vault) boltfile.Vault
+	idle         time.Duration // pause in keying after which summaries are renewed
+	compareAfter time.Duration // before what opening has not looked at is compared
+	openTwin     func(path string) (twin.File, error)
+	openBook     boltfile.OpenFunc
+	wrapVault    func(boltfile.Vault) boltfile.Vault
 }
 
 // Ack says what became of entries.
@@ -78,8 +78,8 @@ func (o Options) filled() Options {
 	if o.idle == 0 {
 		o.idle = 5 * time.Second
 	}
-	if o.walkAfter == 0 {
-		o.walkAfter = walkAfter
+	if o.compareAfter == 0 {
+		o.compareAfter = compareAfter
 	}
 	if o.openTwin == nil {
 		o.openTwin = twin.OpenFile

@@ -1,23 +1,30 @@
 package persist
 
 import (
+	"cmp"
 	"errors"
+	"maps"
 	"os"
+	"slices"
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/model/words"
 	"chargehand/persist/boltfile"
 	"chargehand/persist/disk"
+	"chargehand/persist/repair"
 	"chargehand/persist/twin"
 )
 
 // Reader reads a book without holding it: each call opens the book for a
 // moment, or, when another program has it or it is damaged, reads the twins.
-// The last line of a twin may be one that is not yet called kept.
+// What it gives is held against chain and head; what was found to be wrong is in
+// Faults. The last line of a twin may be one that is not yet called kept.
 type Reader struct {
 	path    string
 	opt     Options
 	trouble error
+	faults  []string
 }
 
 // glance is how long a reader waits for the lock: it asks once.
@@ -27,8 +34,8 @@ const glance = time.Millisecond
 // neither book nor twins are there.
 func OpenReader(path string, opt Options) (*Reader, error) {
 	r := &Reader{path: boltfile.BookFile(path), opt: opt.filled()}
-	if !disk.Exists(r.path) && !disk.Exists(twin.Folder(r.path)) {
-		return nil, disk.AccessError(r.path, os.ErrNotExist)
+	if err := disk.Regular(r.path); err != nil && !(errors.Is(err, os.ErrNotExist) && disk.Exists(twin.Find(r.path, ""))) {
+		return nil, disk.AccessError(r.path, err)
 	}
 	return r, nil
 }
@@ -40,109 +47,146 @@ func (r *Reader) Path() string { return r.path }
 // the twins were; nil when it could, or was only in use.
 func (r *Reader) Trouble() error { return r.trouble }
 
-// look runs fromBook on the book, or fromTwins where it cannot be had.
-func (r *Reader) look(fromBook func(store) error, fromTwins func(folder string) error) error {
+// Faults says what was found to be wrong while reading, one sentence each, and
+// how it was got round.
+func (r *Reader) Faults() []string { return r.faults }
+
+func (r *Reader) fault(said string) {
+	if !slices.Contains(r.faults, said) {
+		r.faults = append(r.faults, said)
+	}
+}
+
+// look runs f on the book and its twins; book is nil where it cannot be had.
+func (r *Reader) look(f func(book *boltfile.File, folder string) error) error {
 	r.trouble = nil
-	if len(boltfile.TakeOvers(r.path)) > 0 {
-		return fromTwins(twin.Folder(r.path)) // the book does not have what was kept since
-	}
 	book, err := r.opt.open(r.path, true, glance)
+	var meta boltfile.Meta
 	if err == nil {
-		_, err = book.Meta()
-		if err == nil {
-			err = fromBook(store{path: r.path, folder: twin.Folder(r.path), book: book})
-		}
-		book.Close()
-		var unknown *NoStreamError
-		if err == nil || errors.As(err, &unknown) {
-			return err
-		}
+		defer book.Close()
+		meta, err = book.Meta()
 	}
-	if !errors.Is(err, ErrHeld) {
+	folder := twin.Find(r.path, meta.UID)
+	switch {
+	case errors.Is(err, ErrHeld):
+		book = nil
+	case err != nil:
 		r.trouble = err
+		r.fault(words.OnlyTwins(err))
+		book = nil
+	case len(boltfile.TakeOvers(r.path)) > 0:
+		book = nil // it does not have what was kept since
+	case book.OneHead:
+		r.fault(r.path + " " + words.FileOneHead)
 	}
-	return fromTwins(twin.Folder(r.path))
+	return f(book, folder)
 }
 
 // Streams lists the streams that hold entries, the house included, sorted.
 func (r *Reader) Streams() (names []string, err error) {
-	err = r.look(func(s store) error {
-		names, err = s.streams()
-		return err
-	}, func(folder string) error {
+	err = r.look(func(book *boltfile.File, folder string) error {
+		recs := map[string]boltfile.Record{}
+		if book != nil {
+			if recs, err = book.Records(); err != nil {
+				r.trouble = err
+				r.fault(words.OnlyTwins(err))
+			}
+		}
 		sizes, err := twin.Sizes(folder)
-		names = sortedKeys(sizes)
+		names = slices.AppendSeq(sortedKeys(sizes), maps.Keys(recs))
+		slices.Sort(names)
+		names = slices.Compact(names)
+		if len(names) == 0 && r.trouble != nil {
+			return r.trouble
+		}
 		return err
 	})
 	return names, err
 }
 
+// Read gives a stream as it was kept, with its gaps.
+func (r *Reader) Read(stream string) (reading Reading, err error) {
+	if twin.ValidStream(stream) != nil {
+		return reading, &NoStreamError{Stream: stream}
+	}
+	err = r.look(func(book *boltfile.File, folder string) (err error) {
+		var c repair.Copies
+		var broken error
+		if book != nil {
+			c.Record, c.Book, broken = book.Stream(stream)
+			sizes, _ := twin.Sizes(folder)
+			if broken == nil && len(c.Book) > 0 && sizes[stream].Bytes <= c.Record.Bytes {
+				if reading.Gaps, reading.Fault = c.Whole(stream); reading.Fault == nil {
+					reading.Lines = c.Book
+					return nil
+				}
+			}
+		}
+		c.Text = twin.Read(folder, stream)
+		if reading, err = judged(stream, c, broken); err != nil && r.trouble != nil && isAbsent(err) {
+			return r.trouble
+		}
+		return err
+	})
+	if reading.Fault != nil {
+		r.fault(reading.said(stream))
+	}
+	return reading, err
+}
+
 // Lines gives the stored lines of a stream.
 func (r *Reader) Lines(stream string) ([][]byte, error) {
-	lines, _, err := r.lines(stream)
-	return lines, err
+	reading, err := r.Read(stream)
+	return reading.Lines, err
 }
 
 // Entries gives all entries of a stream in their order.
 func (r *Reader) Entries(stream string) ([]entry.Entry, error) {
-	lines, file, err := r.lines(stream)
+	reading, err := r.Read(stream)
 	if err != nil {
 		return nil, err
 	}
-	return twin.DecodeAll(stream, file, lines)
+	return twin.DecodeAll(stream, reading.file, reading.Lines)
 }
 
-func (r *Reader) lines(stream string) (lines [][]byte, file string, err error) {
-	if twin.ValidStream(stream) != nil {
-		return nil, "", &NoStreamError{Stream: stream}
-	}
-	err = r.look(func(s store) error {
-		lines, err = s.lines(stream)
-		return err
-	}, func(folder string) error {
-		file = twin.SegmentFile(folder, stream, 1)
-		lines, err = twin.Lines(folder, stream)
-		return err
-	})
-	return lines, file, err
-}
-
-// Summaries gives the shelf's line of every smelt, sorted by id.
+// Summaries gives the shelf's line of every smelt, sorted by id. Those that are
+// out of date are made anew from the entries. Of a stream with a bad line the shelf
+// shows what can be read.
 func (r *Reader) Summaries() (all []Summary, err error) {
-	f := r.opt.Summarise
-	err = r.look(func(s store) error {
-		all, err = s.summaries(f)
-		return err
-	}, func(folder string) error {
-		all, err = twinSummaries(folder, f)
+	names, err := r.Streams()
+	if err != nil {
+		return nil, err
+	}
+	var stale []string
+	err = r.look(func(book *boltfile.File, folder string) error {
+		recs := map[string]boltfile.Record{}
+		if book != nil {
+			recs, _ = book.Records() // told already
+		}
+		sizes, err := twin.Sizes(folder)
+		for _, stream := range names {
+			sum, ok := recs[stream].Stored()
+			if size := sizes[stream]; !ok || size.Bytes > recs[stream].Bytes {
+				sum, ok = notedSummary(folder, stream, size)
+			}
+			switch {
+			case isHouse(stream):
+			case ok:
+				all = append(all, sum)
+			default:
+				stale = append(stale, stream)
+			}
+		}
 		return err
 	})
+	for _, stream := range stale {
+		if reading, err := r.Read(stream); err == nil {
+			all = append(all, r.opt.Summarise.Of(stream, reading.Lines, boltfile.RecordOf(reading.Lines, reading.Gaps)))
+		}
+	}
+	slices.SortFunc(all, func(a, b Summary) int { return cmp.Compare(a.ID, b.ID) })
 	return all, err
 }
 
-// twinSummaries makes the shelf from what was noted beside the twins, and from
-// the twins themselves where that is out of date. Of a twin with a bad line the
-// shelf shows what stands before it.
-func twinSummaries(folder string, f boltfile.Summariser) ([]Summary, error) {
-	sizes, err := twin.Sizes(folder)
-	if err != nil {
-		return nil, err
-	}
-	var all []Summary
-	for _, stream := range sortedKeys(sizes) {
-		if stream == entry.House {
-			continue
-		}
-		sum, ok := notedSummary(folder, stream, sizes[stream])
-		if !ok {
-			lines, err := twin.Lines(folder, stream)
-			var bad *LineError
-			if err != nil && !errors.As(err, &bad) {
-				continue // no line in it yet
-			}
-			sum = f.Of(stream, lines, boltfile.RecordOf(lines))
-		}
-		all = append(all, sum)
-	}
-	return all, nil
-}
+// isHouse tells whether a stream is the house's, or a second one of it.
+func isHouse(stream string) bool { return twin.OfStream(stream, entry.House) }

@@ -7,6 +7,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -131,16 +132,16 @@ func TestRescueJoinsWhatIsLeftOfBoth(t *testing.T) {
 	}
 }
 
-// The same entry is lost on both sides: what stands before it comes back, what
-// stands behind it is counted and stays in the files set aside.
+// The same entry is lost on both sides: all others come back, around a gap that
+// is told.
 func TestRescueSaysWhatItCannotBringBack(t *testing.T) {
 	c := newClosedBook(t)
 	gone, spoilt := []byte("note 100\""), []byte("note 100\x00")
 	write(t, c.path, bytes.ReplaceAll(c.book, gone, spoilt))
 	write(t, twinOf(c.path, smelt), bytes.Replace(c.twin, gone, spoilt, 1))
 	wrong(t, c.path)
-	r := rescued(t, c.path, map[string][]entry.Entry{smelt: c.kept[smelt][:99]})
-	if s := r.Streams[0]; s.Entries != 99 || s.Loose != 220 {
+	r := rescued(t, c.path, map[string][]entry.Entry{smelt: slices.Delete(slices.Clone(c.kept[smelt]), 99, 100)})
+	if s := r.Streams[0]; s.Entries != 319 || s.Loose != 0 || len(s.Gaps) != 1 || s.Gaps[0].After != 99 || s.Gaps[0].Before != 101 {
 		t.Errorf("told as %+v", s)
 	}
 	if !bytes.Contains(read(t, r.Aside[0]), []byte("note 101\"")) {
@@ -246,7 +247,7 @@ func TestRescueKeepsOutOfABookInUseAndOfANewerOne(t *testing.T) {
 	}
 	keep(t, b, note(smelt, 4))
 	shut(t, b)
-	mutate(t, path, func(_ *bolt.Bucket, tx *bolt.Tx) error { return tx.Bucket(bucketMeta).Put(keySchema, []byte("2")) })
+	mutate(t, path, func(_ *bolt.Bucket, tx *bolt.Tx) error { return newerBook(tx) })
 	if _, err := Rescue(path, Options{}); !errors.Is(err, ErrNewer) {
 		t.Errorf("got %v", err)
 	}
@@ -281,15 +282,21 @@ func TestPagesThatLeadInACircle(t *testing.T) {
 		}
 		circles++
 		wrong(t, c.path)
-		if _, err := Open(c.path, Options{}); !errors.Is(err, ErrDamaged) {
-			t.Errorf("opening says %v", err)
-		}
 		reader, err := OpenReader(c.path, Options{})
 		if err != nil {
 			t.Fatal(err)
 		}
 		same(t, reader, smelt, c.kept[smelt])
 		rescued(t, c.path, c.kept)
+		c.restore(t)
+		write(t, c.path, bad)
+		b, err := Open(c.path, Options{})
+		must(t, err)
+		if said := strings.Join(b.Mended(), " "); !strings.Contains(said, "made anew") {
+			t.Errorf("opening says %q", said)
+		}
+		same(t, b, smelt, c.kept[smelt])
+		shut(t, b)
 	}
 	if circles == 0 {
 		t.Error("no branch page to try")

@@ -5,10 +5,21 @@ import (
 	"chargehand/persist/disk"
 )
 
-// settle acknowledges everything held, in order.
+// settle acknowledges what is held and is in the book and its twin, in the order
+// of each stream.
 func (w *writer) settle() {
-	done := w.held
-	w.held = nil
+	var done, still []held
+	waits := map[string]bool{}
+	for _, h := range w.held {
+		s := w.streams[h.e.Stream]
+		if waits[h.e.Stream] || h.refused == nil && h.e.Seq > min(s.booked, s.twin.Seq) {
+			waits[h.e.Stream] = true
+			still = append(still, h)
+		} else {
+			done = append(done, h)
+		}
+	}
+	w.held = still
 	for len(done) > 0 {
 		n := 1
 		if done[0].refused == nil {

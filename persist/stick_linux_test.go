@@ -6,8 +6,6 @@ import (
 	"testing"
 
 	"golang.org/x/sys/unix"
-
-	"chargehand/persist/twin"
 )
 
 // The stick with the book is taken away and another comes in its place, and later
@@ -21,7 +19,7 @@ func TestAnotherStickInItsPlaceAndTheFirstAgain(t *testing.T) {
 		must(t, unix.Mount("none", folder, "tmpfs", 0, "size=1m"))
 		keep(t, b, note(smelt, 4))
 		for s, want := range map[string]int{smelt: 4} {
-			if lines, err := twin.Lines(twin.Folder(path), s); err != nil || len(lines) != want {
+			if lines, err := twinLines(path, s); err != nil || len(lines) != want {
 				t.Errorf("on the second stick %s has %d entries, %v", s, len(lines), err)
 			}
 		}

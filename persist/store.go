@@ -1,11 +1,14 @@
 package persist
 
 import (
+	"errors"
 	"maps"
 	"slices"
 	"sync/atomic"
 
+	"chargehand/model/words"
 	"chargehand/persist/boltfile"
+	"chargehand/persist/repair"
 	"chargehand/persist/twin"
 )
 
@@ -41,35 +44,77 @@ func (s store) at(stream string) *boltfile.File {
 	return small
 }
 
-// putTail adds the lines beyond the first n to a stream of the book.
-func (s store) putTail(stream string, n int, lines [][]byte) error {
+// replaceStream puts lines in the place of what the book has of a stream.
+func (s store) replaceStream(stream string, lines [][]byte, gaps []twin.Gap) error {
 	return s.writing().Update(func(tx boltfile.Tx) error {
-		return tx.PutLines(stream, uint64(n+1), lines[n:], boltfile.RecordOf(lines))
+		return tx.Replace(stream, lines, boltfile.RecordOf(lines, gaps))
 	})
 }
 
-// replaceStream sets what the book has of a stream aside, in the book, and puts
-// the lines in its place.
-func (s store) replaceStream(stream string, lines [][]byte) error {
-	return s.writing().Update(func(tx boltfile.Tx) error {
-		if err := tx.SetAside(stream); err != nil {
-			return err
+// Reading is what was read of a stream.
+type Reading struct {
+	Lines  [][]byte
+	Gaps   []twin.Gap
+	Second []string // the names under which other chains of it would be kept
+	Fault  error    // what was found to be wrong with one of its copies; nil when it is whole
+	file   string   // empty for the book
+}
+
+// read gives the lines of a stream as they were kept: chain and head are held
+// against each other, and where the book's are not whole the twin's are taken, or
+// what both have together.
+func (s store) read(stream string) (r Reading, err error) {
+	rec, lines, err := s.at(stream).Stream(stream)
+	c := repair.Copies{Record: rec, Book: lines}
+	if err == nil && len(lines) > 0 {
+		if r.Gaps, r.Fault = c.Whole(stream); r.Fault == nil {
+			r.Lines = lines
+			return r, nil
 		}
-		return tx.PutLines(stream, 1, lines, boltfile.RecordOf(lines))
-	})
+	}
+	c.Text = twin.Read(s.folder, stream)
+	return judged(stream, c, err)
 }
 
-// lines copies the lines of a stream out of the book, or out of its twin where
-// the book cannot be read any more.
+// judged is what both copies give, when the book's alone does not do; broken is
+// why the book cannot be read.
+func judged(stream string, c repair.Copies, broken error) (r Reading, err error) {
+	lines, gaps, fault := c.Text.Verified(stream)
+	absent := new(NoStreamError)
+	switch {
+	case len(c.Book) == 0 && errors.As(fault, &absent):
+		if broken == nil {
+			broken = fault
+		}
+		return r, broken
+	case len(c.Book) == 0: // the twin alone
+		r.file = twin.SegmentFile("", stream, 1)
+		r.Fault = broken
+		if fault == nil {
+			r.Lines, r.Gaps = lines, gaps
+			return r, nil
+		}
+	default:
+		_, r.Fault = c.Whole(stream)
+	}
+	u := c.Join(stream, nil)
+	r.Lines, r.Gaps = u.Lines(), u.Gaps
+	for range u.Others {
+		r.Second = append(r.Second, stream)
+	}
+	if r.Fault == nil {
+		r.Fault = fault
+	}
+	if len(r.Lines) == 0 {
+		return r, r.Fault
+	}
+	return r, nil
+}
+
+// lines gives those of a stream.
 func (s store) lines(stream string) ([][]byte, error) {
-	lines, err := s.at(stream).Lines(stream)
-	if len(lines) == 0 && s.unreadable() {
-		return twin.Lines(s.folder, stream)
-	}
-	if err == nil && len(lines) == 0 {
-		err = &NoStreamError{Stream: stream}
-	}
-	return lines, err
+	r, err := s.read(stream)
+	return r.Lines, err
 }
 
 // unreadable tells whether the book that all streams were in cannot be read.
@@ -95,8 +140,8 @@ func twinRecords(folder string) (map[string]boltfile.Record, error) {
 	sizes, err := twin.Sizes(folder)
 	all := map[string]boltfile.Record{}
 	for name := range sizes {
-		if lines, _ := twin.Lines(folder, name); len(lines) > 0 { // of a bad twin what stands before the bad line
-			all[name] = boltfile.RecordOf(lines)
+		if r, err := judged(name, repair.Copies{Text: twin.Read(folder, name)}, nil); err == nil {
+			all[name] = boltfile.RecordOf(r.Lines, r.Gaps)
 		}
 	}
 	return all, err
@@ -104,8 +149,16 @@ func twinRecords(folder string) (map[string]boltfile.Record, error) {
 
 func sortedKeys[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }
 
-// streams lists the streams that hold entries.
+// streams lists the streams that hold entries, in book or twins.
 func (s store) streams() ([]string, error) {
 	recs, err := s.records()
-	return sortedKeys(recs), err
+	sizes, _ := twin.Sizes(s.folder) // what cannot be listed is in the book
+	names := slices.AppendSeq(sortedKeys(recs), maps.Keys(sizes))
+	slices.Sort(names)
+	return slices.Compact(names), err
+}
+
+// fault is what is said of a stream with which something was found to be wrong.
+func (r Reading) said(stream string) string {
+	return words.OfStream(stream, words.ReadOtherwise(r.Fault))
 }

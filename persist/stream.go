@@ -12,12 +12,13 @@ import (
 
 // stream is where the writer stands in one stream.
 type stream struct {
-	rec    boltfile.Record // as far as numbered, held lines included
-	booked uint64          // the last sequence in the book
-	twin   *twin.Twin
-	lines  [][]byte          // all of it, held lines included, while it is not too much to remember
-	locals map[string]uint64 // local id -> sequence
-	read   bool              // locals has those of earlier runs too
+	rec       boltfile.Record // as far as numbered, held lines included
+	booked    uint64          // the last sequence in the book
+	twin      *twin.Twin
+	lines     [][]byte          // all of it, held lines included, while it is not too much to remember
+	remembers bool              // lines are all of it
+	locals    map[string]uint64 // local id -> sequence
+	read      bool              // locals has those of earlier runs too
 }
 
 // maxRemembered bounds, in bytes, the streams whose lines the writer remembers,
@@ -28,16 +29,11 @@ const maxRemembered = 4 << 20
 // maxTwinsOpen bounds how many twins the writer keeps open.
 const maxTwinsOpen = 16
 
-// load makes the writer ready for the streams of entries: book and twin are
-// compared once, before the first line. Names that are none are left to
+// load makes the writer ready for a stream: book and twin are compared once, before the first line. Names that are none are left to
 // prepare.
-func (w *writer) load(entries []entry.Entry) error {
-	for _, e := range entries {
-		if w.streams[e.Stream] == nil && twin.ValidStream(e.Stream) == nil {
-			if err := w.reload(e.Stream); err != nil {
-				return err
-			}
-		}
+func (w *writer) load(name string) error {
+	if w.streams[name] == nil && twin.ValidStream(name) == nil {
+		return w.reload(name)
 	}
 	return nil
 }
@@ -68,7 +64,7 @@ func (w *writer) reload(name string) error {
 	if err != nil {
 		return err
 	}
-	w.streams[name] = &stream{rec: rec, booked: rec.Length, twin: t, lines: lines, locals: map[string]uint64{}}
+	w.streams[name] = &stream{rec: rec, booked: rec.Length, twin: t, lines: lines, remembers: true, locals: map[string]uint64{}}
 	return nil
 }
 
@@ -108,7 +104,7 @@ func (w *writer) prepare(c *call, e entry.Entry) held {
 
 // remember adds a numbered line to those the writer could write again.
 func (s *stream) remember(line []byte) {
-	if uint64(len(s.lines)+1) == s.rec.Length && s.rec.Bytes <= maxRemembered {
+	if s.remembers = s.remembers && s.rec.Bytes <= maxRemembered; s.remembers {
 		s.lines = append(s.lines, line)
 	} else {
 		s.lines = nil
@@ -136,7 +132,7 @@ func (s *stream) number(e entry.Entry, now entry.Stamp, seqOf func(local string)
 			return e, nil, err
 		}
 	}
-	rec := boltfile.Record{Length: numbered.Seq, Bytes: s.rec.Bytes + int64(len(line)) + 1, Head: twin.HashOf(line), UID: s.rec.UID, Source: s.rec.Source}
+	rec := boltfile.Record{Length: numbered.Seq, Bytes: s.rec.Bytes + int64(len(line)) + 1, Head: twin.HashOf(line), UID: s.rec.UID, Source: s.rec.Source, Gaps: s.rec.Gaps}
 	if l, ok := numbered.Event.(entry.Light); ok && rec.UID == "" && rec.Source == "" {
 		rec.UID, rec.Source = l.UID, l.SourceHash
 	}
@@ -186,7 +182,7 @@ func (w *writer) sequence(s *stream, name, local string) (uint64, bool) {
 
 // markStale puts a smelt among those whose summary is to be renewed.
 func (w *writer) markStale(name string) {
-	if name != entry.House && !slices.Contains(w.stale, name) {
+	if !isHouse(name) && !slices.Contains(w.stale, name) {
 		w.stale = append(w.stale, name)
 	}
 }

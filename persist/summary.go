@@ -1,11 +1,9 @@
 package persist
 
 import (
-	"encoding/json"
 	"maps"
 	"os"
 
-	"chargehand/model/entry"
 	"chargehand/persist/boltfile"
 	"chargehand/persist/disk"
 	"chargehand/persist/twin"
@@ -41,13 +39,18 @@ func (s store) putSummaries(recs map[string]boltfile.Record) error {
 // cannot have the book need not read every twin for the shelf. It is a help
 // only: when it cannot be written, they read the twin.
 func (s store) noteSummary(stream string, rec boltfile.Record) {
-	b, err := json.Marshal(rec)
+	b, err := rec.Marshal()
 	if err != nil {
 		return
 	}
 	name := twin.SummaryFile(s.folder, stream)
-	if os.WriteFile(name+disk.UnfinishedExt, b, 0o600) == nil {
-		_ = os.Rename(name+disk.UnfinishedExt, name)
+	f, err := disk.Unfinished(name)
+	if err != nil {
+		return
+	}
+	_, err = f.Write(b)
+	if f.Close() != nil || err != nil || os.Rename(f.Name(), name) != nil {
+		_ = os.Remove(f.Name())
 	}
 }
 
@@ -55,11 +58,13 @@ func (s store) noteSummary(stream string, rec boltfile.Record) {
 // for all of the twin.
 func notedSummary(folder, stream string, size twin.Size) (Summary, bool) {
 	b, err := os.ReadFile(twin.SummaryFile(folder, stream))
-	var rec boltfile.Record
-	if err != nil || json.Unmarshal(b, &rec) != nil || rec.Bytes != size.Bytes || size.Segments != 1 {
+	if err != nil {
 		return Summary{}, false
 	}
-	return rec.Stored()
+	if rec, ok := boltfile.ReadRecord(b); ok && rec.Bytes == size.Bytes && size.Segments == 1 {
+		return rec.Stored()
+	}
+	return Summary{}, false
 }
 
 // summaries gives those of all smelts, sorted by id. Stale ones are made anew
@@ -71,7 +76,7 @@ func (s store) summaries(f boltfile.Summariser) ([]Summary, error) {
 	}
 	var all []Summary
 	for _, stream := range sortedKeys(recs) {
-		if stream == entry.House {
+		if isHouse(stream) {
 			continue
 		}
 		sum, ok := recs[stream].Stored()

@@ -72,7 +72,7 @@ func (w *writer) beginSmall() (file string, err error) {
 			break
 		}
 	}
-	return file, boltfile.Create(file, w.b.opt.Clock().Wall)
+	return file, boltfile.Create(file, w.b.opt.Clock().Wall, w.b.uid)
 }
 
 // ours is an error when a file that is not this book came to stand at its path:
@@ -110,12 +110,12 @@ func (w *writer) smallBook(file string) (*boltfile.File, error) {
 	inUse := w.inUse()
 	err = small.Update(func(tx boltfile.Tx) error {
 		for _, name := range sortedKeys(inUse) {
-			lines, err := w.kept(name, inUse[name])
+			r, err := w.kept(name, inUse[name])
 			if err != nil {
 				return err
 			}
-			if len(lines) > 0 {
-				if err := tx.PutLines(name, 1, lines, boltfile.RecordOf(lines)); err != nil {
+			if len(r.Lines) > 0 {
+				if err := tx.PutLines(name, r.Lines, boltfile.RecordOf(r.Lines, r.Gaps)); err != nil {
 					return err
 				}
 			}
@@ -152,22 +152,18 @@ func (w *writer) inUse() map[string]uint64 {
 	return streams
 }
 
-// kept gives the first lines of a stream: as the writer remembers them, from the
-// book, or else from its twin.
-func (w *writer) kept(name string, upTo uint64) ([][]byte, error) {
-	if s := w.streams[name]; s != nil && uint64(len(s.lines)) >= upTo {
-		return s.lines[:upTo], nil
+// kept gives the lines of a stream up to a sequence: as the writer remembers them,
+// or as book and twin have them.
+func (w *writer) kept(name string, upTo uint64) (Reading, error) {
+	if s := w.streams[name]; s != nil && s.remembers && s.rec.Length >= upTo {
+		return Reading{Lines: twin.UpTo(s.lines, upTo), Gaps: s.rec.Gaps}, nil
 	}
-	lines, err := w.b.store.lines(name)
-	if n, _ := twin.WholeChain(name, lines); uint64(n) < upTo {
-		var text twin.Text
-		text, err = twin.Read(w.b.store.folder, name)
-		lines = text.Lines
+	r, err := w.b.store.read(name)
+	r.Lines = twin.UpTo(r.Lines, upTo)
+	if rec := boltfile.RecordOf(r.Lines, r.Gaps); rec.Length < upTo {
+		return r, disk.Both(errors.New(words.ReadUpTo(name, int(rec.Length), upTo)), err)
 	}
-	if n, _ := twin.WholeChain(name, lines); uint64(n) < upTo {
-		return nil, disk.Both(errors.New(words.ReadUpTo(name, n, upTo)), err)
-	}
-	return lines[:upTo], nil
+	return r, nil
 }
 
 // adopt copies a stream that the book taking over does not have into it.
@@ -176,12 +172,11 @@ func (s store) adopt(stream string) error {
 	if over == s.book || s.at(stream) == over {
 		return nil
 	}
-	lines, _ := s.lines(stream) // what cannot be read comes from the twin
-	n, _ := twin.WholeChain(stream, lines)
-	if n == 0 {
-		return nil
+	r, err := s.read(stream)
+	if isAbsent(err) || len(r.Lines) == 0 {
+		return nil // what cannot be read comes from the twin
 	}
-	return over.Update(func(tx boltfile.Tx) error { return tx.PutLines(stream, 1, lines[:n], boltfile.RecordOf(lines[:n])) })
+	return s.putTail(stream, r.Lines, boltfile.RecordOf(r.Lines, r.Gaps))
 }
 
 // merge brings what small books hold that took over back into the book: all of

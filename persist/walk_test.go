@@ -63,7 +63,7 @@ func TestBadPageOfALargeBookIsFoundInTheBackground(t *testing.T) {
 			t.Parallel()
 			path, a, root := largeBook(t)
 			harm(t, path, root, harmedPages[name])
-			b, second := open(t, path, Options{walkAfter: time.Millisecond})
+			b, second := open(t, path, Options{compareAfter: time.Millisecond})
 			for end := time.Now().Add(20 * time.Second); len(second.noted()) == 0; time.Sleep(time.Millisecond) {
 				if time.Now().After(end) {
 					t.Fatal("nothing was found")
@@ -96,7 +96,7 @@ func TestBadPageOfALargeBookIsNotFollowed(t *testing.T) {
 			must(t, err)
 			same(t, r, beta, a.kept[beta])
 			same(t, r, smelt, a.kept[smelt])
-			b, _ := open(t, path, Options{walkAfter: time.Hour})
+			b, _ := open(t, path, Options{compareAfter: time.Hour})
 			same(t, b, beta, a.kept[beta])
 			a.kept[beta] = append(a.kept[beta], keep(t, b, note(beta, 1000))...)
 			shut(t, b)
@@ -109,7 +109,7 @@ func TestBadPageOfALargeBookIsNotFollowed(t *testing.T) {
 // A sound large book is walked without a word, also while it is written to.
 func TestLargeBookIsWalkedWhileItIsWrittenTo(t *testing.T) {
 	path, a, _ := largeBook(t)
-	b, second := open(t, path, Options{walkAfter: time.Microsecond})
+	b, second := open(t, path, Options{compareAfter: time.Microsecond})
 	for n := range 50 {
 		for _, s := range []string{smelt, beta} {
 			a.kept[s] = append(a.kept[s], keep(t, b, note(s, 1000+n))...)

@@ -1,6 +1,7 @@
 package persist
 
 import (
+	"cmp"
 	"errors"
 	"slices"
 	"time"
@@ -35,10 +36,10 @@ type held struct {
 }
 
 // start sets the writer going.
-func (b *Book) start(stale []string) {
+func (b *Book) start(stale, rest []string) {
 	w := &writer{b: b, streams: map[string]*stream{}, stale: stale}
 	go w.run()
-	go b.walkRest()
+	go b.compareRest(rest)
 }
 
 func (w *writer) run() {
@@ -87,19 +88,31 @@ func (w *writer) run() {
 func (w *writer) take(calls []*call) {
 	w.unread = append(w.unread, calls...)
 	w.cause = nil
-	for len(w.unread) > 0 {
-		c := w.unread[0]
-		if w.cause = w.overcome(func() error { return w.load(c.entries) }); w.cause != nil {
-			break
-		}
-		w.unread = w.unread[1:]
+	var rest []*call
+	blocked := map[string]bool{} // streams that cannot be read: the others go on
+	for _, c := range w.unread {
+		var wait []entry.Entry
 		for _, e := range c.entries {
-			w.held = append(w.held, w.prepare(c, e))
+			if !blocked[e.Stream] {
+				if err := w.overcome(func() error { return w.load(e.Stream) }); err != nil {
+					w.cause = cmp.Or(w.cause, err)
+					blocked[e.Stream] = true
+				}
+			}
+			if blocked[e.Stream] {
+				wait = append(wait, e)
+			} else {
+				w.held = append(w.held, w.prepare(c, e))
+			}
+		}
+		if c.entries = wait; len(wait) > 0 {
+			rest = append(rest, c)
 		}
 	}
-	if err := w.write(); err != nil {
-		w.cause = err
-	} else {
+	w.unread = rest
+	booked, twinned := w.write()
+	w.cause = cmp.Or(booked, twinned, w.cause)
+	if booked == nil {
 		w.settle()
 	}
 	if w.cause != nil {
@@ -108,10 +121,11 @@ func (w *writer) take(calls []*call) {
 }
 
 // write brings the held lines to book and twins at the same time. Each side
-// remembers how far it has come, so that a second try repeats nothing.
-func (w *writer) write() error {
+// remembers how far it has come, so that a second try repeats nothing. What the
+// book has and the twin too is kept, though another twin failed.
+func (w *writer) write() (err, twinned error) {
 	if !slices.ContainsFunc(w.held, func(h held) bool { return h.refused == nil }) {
-		return nil
+		return nil, nil
 	}
 	twins := make(chan error, 1)
 	var away error
@@ -125,15 +139,15 @@ func (w *writer) write() error {
 		away = before.There()
 		twins <- err
 	}()
-	err := w.writeBook()
-	twinned := <-twins
+	err = w.writeBook()
+	twinned = <-twins
 	if err == nil {
 		err = away
 	}
 	// Only now: a book that takes over changes what the twins are written from.
 	err = w.afterwards(err, w.writeBook)
 	if gone := new(GoneError); err == nil || !errors.As(twinned, &gone) { // else the twins went with the book
-		err = disk.Both(err, w.withTwins(twinned, w.b.store.writing() != before))
+		twinned = w.withTwins(twinned, w.b.store.writing() != before)
 	}
 	w.tellSegments()
 	for i := range w.held {
@@ -141,7 +155,7 @@ func (w *writer) write() error {
 			h.e, h.read = asRead[i], true
 		}
 	}
-	return err
+	return err, twinned
 }
 
 // readBack gives the held entries as they will be read, so that what is
@@ -158,13 +172,11 @@ func (w *writer) readBack(asRead []entry.Entry) {
 }
 
 // writeTwins runs beside writeBook and touches the twins only.
-func (w *writer) writeTwins() error {
+func (w *writer) writeTwins() (err error) {
 	for name, lines := range w.lacking(func(s *stream) uint64 { return s.twin.Seq }) {
-		if err := w.streams[name].twin.Append(lines); err != nil {
-			return err
-		}
+		err = disk.Both(err, w.streams[name].twin.Append(lines))
 	}
-	return nil
+	return err
 }
 
 // writeBook puts everything that is held into one transaction.
@@ -184,7 +196,7 @@ func (w *writer) writeBook() error {
 	}
 	err := w.b.store.writing().Update(func(tx boltfile.Tx) error {
 		for name, lines := range tails {
-			if err := tx.PutLines(name, w.streams[name].booked+1, lines, recs[name]); err != nil {
+			if err := tx.Append(name, w.streams[name].booked+1, lines, recs[name]); err != nil {
 				return err
 			}
 		}
@@ -241,7 +253,9 @@ func (w *writer) drain(calls []*call) error {
 	close(w.b.leaving)
 	<-w.b.walked
 	w.closeTwins()
-	return disk.Both(err, w.closeBooks())
+	err = disk.Both(err, w.closeBooks())
+	w.b.release()
+	return err
 }
 
 // closeBooks closes the book, and those that took over.

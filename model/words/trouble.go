@@ -1,6 +1,9 @@
 package words
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // Troubles of the book: what is said of its files when one is missing, damaged,
 // closed to us, full, or goes away while the program runs. Each says what
@@ -13,11 +16,14 @@ const (
 	FileClosed    = "cannot be written or read"
 	FileClosedDo  = "give yourself the right to write it, or name another with --book"
 	FileDamagedDo = "it was not touched: chargehand rescue rebuilds it from its twins and what can be read of it, and keeps it under another name"
-	FileNoFile    = "is not a file of entries"
+	FileNoFile    = "is no regular file but a folder, a device, a pipe or a socket"
+	FileNoFileDo  = "it was not touched: name the book with --book"
+	NoRegularFile = "it is no regular file but a folder, a device, a pipe or a socket"
 	FileEmpty     = "is empty"
 	FileHead      = "has a damaged head"
 	FileForeign   = "is not a book of this program"
 	NoSchema      = "there is no schema in it"
+	BadSum        = "what it says of itself was changed"
 )
 
 // Trouble is a file, what is wrong with it, and what to do.
@@ -189,11 +195,6 @@ func LineChanged(after int) string {
 	return fmt.Sprintf("the hash of the line before does not agree, so entry %d or %d was changed", after, after+1)
 }
 
-// SegmentAstray says that a part of a twin is missing before another.
-func SegmentAstray(after int) string {
-	return fmt.Sprintf("the segment does not follow on entry %d", after)
-}
-
 // What was put right, or took over, while the program ran or when it opened.
 
 // OfStream is something said of one stream.
@@ -209,12 +210,12 @@ func MendedFromTwin(n int) string { return EntriesOf(n) + " lacking in the book 
 
 func MendedFromBook(n int) string { return EntriesOf(n) + " lacking in the twin came from the book" }
 
-func MendedByTwin(from, entries int) string {
-	return fmt.Sprintf("the book did not agree with the twin from entry %d on; it was set aside in the book and the twin's %s hold", from, EntriesOf(entries))
+func MendedByTwin(from, entries int, aside string) string {
+	return fmt.Sprintf("the book did not agree with the twin from entry %d on; what it had was set aside as %s and the twin's %s hold", from, aside, EntriesOf(entries))
 }
 
-func MendedCut(entry int) string {
-	return fmt.Sprintf("entry %d in the book is damaged and the twin does not have it; the rest was set aside in the book", entry)
+func MendedGap(after, before uint64, aside string) string {
+	return fmt.Sprintf("what stood between entry %d and %d is damaged and the twin does not have it; it is a gap now; what the book had was set aside as %s (chargehand rescue --take takes such a file in)", after, before, aside)
 }
 
 func MendedCount(entries int, counted uint64) string {
@@ -246,6 +247,9 @@ const (
 	TwinUnflushed = "could not be flushed to the disk"
 	TwinReadOnly  = "cannot be written"
 )
+
+// TwinUnread says why.
+func TwinUnread(err error) string { return fmt.Sprintf("cannot be read (%v)", err) }
 
 // TookOver says that a small book took over, and why.
 func TookOver(why, file string) string {
@@ -338,3 +342,50 @@ func PageNotFree(id uint64) string {
 
 // InPage says in which page something is wrong.
 func InPage(id uint64, err error) error { return fmt.Errorf("page %d: %w", id, err) }
+
+// Why entries are missing in a stream.
+const (
+	GapLost    = "lost: neither the book nor its twin has them"
+	GapChanged = "changed or damaged since they were kept, and left out"
+)
+
+// FoundNoCount says that the record of a stream is missing or was changed.
+const FoundNoCount = "the count of its entries is missing or was changed"
+
+// MendedSecond says that somebody went on with a stream elsewhere.
+func MendedSecond(second string, entries int) string {
+	return fmt.Sprintf("book and twin were carried on apart; the other one's %s are kept as %s, nothing is merged", EntriesOf(entries), second)
+}
+
+// FileOneHead says what one damaged head may mean.
+const FileOneHead = "has two heads of which one is damaged: its last commit may be missing"
+
+// TwinsOfAnother says whose twins stand where the book's should.
+func TwinsOfAnother(folder string) string {
+	return folder + " holds the twins of another book; they are left alone"
+}
+
+// TwinsRenamed says that the twins have a folder of a new name, and which
+// streams of the old one are not this book's.
+func TwinsRenamed(old, folder string, left []string) string {
+	said := fmt.Sprintf("the twins are in %s now; before, books that differ in their ending shared %s", folder, old)
+	if len(left) > 0 {
+		said += fmt.Sprintf("; what is not this book's stays there untouched: %s (chargehand rescue --take FILE takes such a file in)", strings.Join(left, ", "))
+	}
+	return said
+}
+
+// ReadOtherwise says that a fault was found while reading and got round.
+func ReadOtherwise(fault error) string {
+	return fmt.Sprintf("a fault was found while reading it, and what is shown comes from the other copy: %v (chargehand check says more)", fault)
+}
+
+// OnlyTwins says that the book could not be read, so that the twins were.
+func OnlyTwins(err error) string {
+	return fmt.Sprintf("%v; what is shown comes from its twins (chargehand check says more)", err)
+}
+
+// MadeAnew says that a damaged book was made anew when it was opened.
+func MadeAnew(path, trouble string, entries int, aside string) string {
+	return fmt.Sprintf("%s %s; it was made anew with %s from its twins and what could be read of it; the damaged one is kept as %s", path, trouble, EntriesOf(entries), aside)
+}

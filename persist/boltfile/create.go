@@ -18,19 +18,22 @@ import (
 
 // Create makes an empty book under another name, flushes it, and only then
 // gives it its own, so that a book is whole or not there. A book that another
-// program has made meanwhile stays.
-func Create(file string, now time.Time) error {
+// program has made meanwhile stays. uid is the book's, empty for a new one.
+func Create(file string, now time.Time, uid string) error {
 	folder := filepath.Dir(file)
 	if err := disk.MakeFolder(folder); err != nil {
 		return err
 	}
-	made := Unfinished(file)
+	made, err := Unfinished(file)
+	if err != nil {
+		return err
+	}
 	defer os.Remove(made)
 	db, err := bolt.Open(made, 0o600, &bolt.Options{Timeout: time.Second})
 	if err != nil {
 		return err
 	}
-	err = db.Update(func(tx *bolt.Tx) error { return firstBuckets(tx, now) })
+	err = db.Update(func(tx *bolt.Tx) error { return firstBuckets(tx, now, uid) })
 	if cerr := db.Close(); err == nil {
 		err = cerr
 	}
@@ -48,20 +51,28 @@ func Create(file string, now time.Time) error {
 	return disk.FlushFolder(folder)
 }
 
-// Unfinished is what a book is called while it is made.
-func Unfinished(file string) string { return file + disk.UnfinishedExt + strconv.Itoa(os.Getpid()) }
+// Unfinished makes an empty file for what is to be a book once it is whole.
+func Unfinished(file string) (string, error) {
+	f, err := disk.Unfinished(file)
+	if err != nil {
+		return "", err
+	}
+	return f.Name(), f.Close()
+}
 
-func firstBuckets(tx *bolt.Tx, now time.Time) error {
+func firstBuckets(tx *bolt.Tx, now time.Time, uid string) error {
 	for _, name := range [][]byte{bucketMeta, bucketStreams, bucketSummary} {
 		if _, err := tx.CreateBucketIfNotExists(name); err != nil {
 			return err
 		}
 	}
-	var uid [8]byte
-	rand.Read(uid[:]) // never fails (crypto/rand)
-	m := tx.Bucket(bucketMeta)
+	if uid == "" {
+		var random [8]byte
+		rand.Read(random[:]) // never fails (crypto/rand)
+		uid = hex.EncodeToString(random[:])
+	}
+	m, form, name := tx.Bucket(bucketMeta), []byte(strconv.Itoa(Schema)), []byte(uid)
 	return cmp.Or(
-		m.Put(keySchema, []byte(strconv.Itoa(Schema))),
-		m.Put(keyUID, []byte(hex.EncodeToString(uid[:]))),
+		m.Put(keySchema, form), m.Put(keyUID, name), m.Put(keySum, metaSum(form, name)),
 		m.Put(keyCreated, []byte(entry.Wall(now).Format(time.RFC3339Nano))))
 }

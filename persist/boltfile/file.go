@@ -16,10 +16,11 @@ import (
 // File is an open bbolt file. It turns the panics of a broken one into errors, and
 // lets nothing be written any more once it is not known what the disk holds.
 type File struct {
-	Path   string
-	vault  Vault
-	poison atomic.Pointer[PoisonedError]
-	broken atomic.Bool // bbolt cannot read it either; set after poison
+	Path    string
+	OneHead bool // when it was opened one of its two heads was damaged: the last commit may be missing
+	vault   Vault
+	poison  atomic.Pointer[PoisonedError]
+	broken  atomic.Bool // bbolt cannot read it either; set after poison
 }
 
 // View reads in one transaction. What do wants to keep it copies. A page that
@@ -129,32 +130,24 @@ func (f *File) Meta() (m Meta, err error) {
 	return m, nil
 }
 
-// Record reads a stream's record; the zero record for an unknown stream.
-func (f *File) Record(stream string) (r Record, err error) {
-	err = f.View(func(tx Tx) error { r, err = tx.Record(stream); return err })
-	return r, err
-}
-
 // Records reads the records of all streams.
 func (f *File) Records() (all map[string]Record, err error) {
 	err = f.View(func(tx Tx) error { all, err = tx.Records(); return err })
 	return all, err
 }
 
-// Lines gives the lines of a stream, once its pages were walked; nil for an
-// unknown stream.
-func (f *File) Lines(stream string) (lines [][]byte, err error) {
-	if err := f.Follow(stream); err != nil {
-		return nil, err
+// Stream gives what the book has of a stream, once its pages were walked.
+func (f *File) Stream(name string) (r Record, lines [][]byte, err error) {
+	if err := f.Follow(name); err != nil {
+		return r, nil, err
 	}
-	err = f.View(func(tx Tx) error { lines, err = tx.Lines(stream); return err })
-	return lines, err
-}
-
-// Streams lists those that have a bucket.
-func (f *File) Streams() (names []string, err error) {
-	err = f.View(func(tx Tx) error { names, err = tx.Streams(); return err })
-	return names, err
+	err = f.View(func(tx Tx) (err error) {
+		if r, err = tx.Record(name); err == nil {
+			lines, err = tx.Lines(name)
+		}
+		return err
+	})
+	return r, lines, err
 }
 
 // Has tells whether the book has a stream.
@@ -165,10 +158,6 @@ func (f *File) Has(stream string) (has bool, err error) {
 
 // Follow makes sure that bbolt can follow the pages of a stream.
 func (f *File) Follow(stream string) error { return f.judged(f.vault.Pages().stream(stream)) }
-
-// WalkRest walks the pages that opening has left for later, as long as goOn says
-// so before each stream. A bad page breaks the file.
-func (f *File) WalkRest(goOn func() bool) error { return f.judged(f.vault.Pages().rest(goOn)) }
 
 // judged breaks the file when a page of it cannot be followed.
 func (f *File) judged(bad error) error {

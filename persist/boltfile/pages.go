@@ -45,7 +45,6 @@ type Pages struct {
 	mu    sync.Mutex
 	seen  []uint64          // a bit for each page that is in use or called free
 	roots map[string]uint64 // streams that were not walked yet, by their first page
-	deep  []uint64          // other buckets in buckets
 	spare [][]byte          // room for pages, to be used again
 }
 
@@ -55,7 +54,7 @@ func startWalk(f *os.File) (*Pages, error) {
 	if err != nil {
 		return nil, disk.AccessError(f.Name(), err)
 	}
-	meta, _ := newestMeta(f, info.Size())
+	meta, _, _ := newestMeta(f, info.Size())
 	w := &Pages{file: f, pageSize: uint64(meta.pageSize), highWater: meta.highWater, seen: make([]uint64, meta.highWater/64+1), roots: map[string]uint64{}}
 	if meta.freelist != noFreelist {
 		err = w.free(meta.freelist)
@@ -80,14 +79,11 @@ func (w *Pages) later(in, name string, value []byte) error {
 	if len(value) < bucketHeader {
 		return errors.New(words.PageNoBucket(len(value)))
 	}
-	switch root := binary.NativeEndian.Uint64(value); {
-	case root == 0:
+	root := binary.NativeEndian.Uint64(value)
+	if root == 0 || in != string(bucketStreams) {
 		return w.bucket(value, w.within)
-	case in == string(bucketStreams):
-		w.roots[name] = root
-	default:
-		w.deep = append(w.deep, root)
 	}
+	w.roots[name] = root
 	return nil
 }
 
@@ -106,27 +102,12 @@ func (w *Pages) stream(name string) error {
 	return w.tree(root, w.within)
 }
 
-// rest walks all that was left for later, as long as goOn says so before each
-// bucket.
-func (w *Pages) rest(goOn func() bool) error {
-	for _, root := range w.deep { // that nobody wants first
-		if !goOn() {
-			return nil
-		}
-		w.mu.Lock()
-		err := w.tree(root, w.within)
-		w.mu.Unlock()
-		if err != nil {
-			return err
-		}
-	}
+// rest walks all that was left for later.
+func (w *Pages) rest() error {
 	w.mu.Lock()
-	names := slices.Sorted(maps.Keys(w.roots))
+	names := slices.Collect(maps.Keys(w.roots))
 	w.mu.Unlock()
 	for _, name := range names {
-		if !goOn() {
-			return nil
-		}
 		if err := w.stream(name); err != nil {
 			return err
 		}
@@ -136,7 +117,7 @@ func (w *Pages) rest(goOn func() bool) error {
 
 // smallFile bounds, in bytes, the books whose pages are all walked when they are
 // opened: up to here it takes a few milliseconds. Of larger ones what the streams
-// hold is walked when it is wanted first, and else in the background.
+// hold is walked when it is wanted first.
 const smallFile = 8 << 20
 
 // walkAtOpening walks the pages that bbolt will follow next. The lock is held,
@@ -146,14 +127,12 @@ func walkAtOpening(f *os.File) (*Pages, error) {
 	if err != nil || int64(w.highWater*w.pageSize) > smallFile {
 		return w, err
 	}
-	return w, damagedPages(f.Name(), w.rest(allAtOnce))
+	return w, damagedPages(f.Name(), w.rest())
 }
-
-func allAtOnce() bool { return true }
 
 // Sound tells whether every page of a book can be followed.
 func Sound(path string) error {
-	if err := preflight(path); err != nil {
+	if _, err := preflight(path); err != nil {
 		return err
 	}
 	f, err := os.Open(path)
@@ -165,7 +144,7 @@ func Sound(path string) error {
 	if err != nil {
 		return err
 	}
-	return damagedPages(path, w.rest(allAtOnce))
+	return damagedPages(path, w.rest())
 }
 
 // mark notes a page as seen; false when it was.

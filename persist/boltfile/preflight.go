@@ -4,7 +4,6 @@ import (
 	"encoding/binary"
 	"hash/fnv"
 	"io"
-	"os"
 
 	"chargehand/model/words"
 	"chargehand/persist/disk"
@@ -26,34 +25,33 @@ const (
 
 // preflight reads the meta pages without mapping the file and refuses a file
 // that bbolt would take for whole and then fault on: reading a mapped page that
-// the file no longer reaches to ends the program.
-func preflight(path string) error {
-	f, err := os.Open(path)
+// the file no longer reaches to ends the program. It tells whether only one of the
+// two heads is whole: then the last commit may be missing.
+func preflight(path string) (oneHead bool, err error) {
+	f, err := disk.Open(path)
 	if err != nil {
-		return disk.AccessError(path, err)
+		return false, disk.AccessError(path, err)
 	}
 	defer f.Close()
 	info, err := f.Stat()
 	if err != nil {
-		return disk.AccessError(path, err)
+		return false, disk.AccessError(path, err)
 	}
 	switch {
-	case !info.Mode().IsRegular():
-		return disk.Damaged(path, words.FileNoFile)
 	case info.Size() == 0:
-		return disk.Damaged(path, words.FileEmpty)
+		return false, disk.Damaged(path, words.FileEmpty)
 	}
-	newest, known := newestMeta(f, info.Size())
+	newest, heads, known := newestMeta(f, info.Size())
 	switch {
 	case newest.pageSize != 0:
 		if need := newest.highWater * uint64(newest.pageSize); need > uint64(info.Size()) {
-			return disk.Damaged(path, words.FileCut(info.Size(), need))
+			return false, disk.Damaged(path, words.FileCut(info.Size(), need))
 		}
-		return nil
+		return heads < 2, nil
 	case known:
-		return disk.Damaged(path, words.FileHead)
+		return false, disk.Damaged(path, words.FileHead)
 	default:
-		return disk.Damaged(path, words.FileForeign)
+		return false, disk.Damaged(path, words.FileForeign)
 	}
 }
 
@@ -65,7 +63,7 @@ type metaPage struct {
 
 // newestMeta finds the valid meta page of the latest transaction, and tells
 // whether anything looked like a meta page of bbolt at all.
-func newestMeta(f io.ReaderAt, size int64) (newest metaPage, known bool) {
+func newestMeta(f io.ReaderAt, size int64) (newest metaPage, heads int, known bool) {
 	at := []int64{0}
 	for p := int64(minPage); p <= maxPage && p < size; p <<= 1 {
 		at = append(at, p)
@@ -73,11 +71,14 @@ func newestMeta(f io.ReaderAt, size int64) (newest metaPage, known bool) {
 	for _, pos := range at {
 		m, magic, ok := readMeta(f, pos)
 		known = known || magic
-		if ok && (pos == 0 || pos == int64(m.pageSize)) && (newest.pageSize == 0 || m.txID > newest.txID) {
+		if ok = ok && (pos == 0 || pos == int64(m.pageSize)); ok {
+			heads++
+		}
+		if ok && (newest.pageSize == 0 || m.txID > newest.txID) {
 			newest = m
 		}
 	}
-	return newest, known
+	return newest, heads, known
 }
 
 func readMeta(f io.ReaderAt, pos int64) (m metaPage, magic, ok bool) {
@@ -96,4 +97,19 @@ func readMeta(f io.ReaderAt, pos int64) (m metaPage, magic, ok bool) {
 	}
 	m = metaPage{pageSize: order.Uint32(b[atPageSize:]), root: order.Uint64(b[atRoot:]), freelist: order.Uint64(b[atFreelist:]), highWater: order.Uint64(b[atHighWater:]), txID: order.Uint64(b[atTxID:])}
 	return m, true, m.pageSize >= minPage && m.pageSize <= maxPage
+}
+
+// IsBook tells whether a file looks like a bbolt file, whole or not.
+func IsBook(path string) bool {
+	f, err := disk.Open(path)
+	if err != nil {
+		return false
+	}
+	defer f.Close()
+	info, err := f.Stat()
+	if err != nil {
+		return false
+	}
+	_, _, known := newestMeta(f, info.Size())
+	return known
 }

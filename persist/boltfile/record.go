@@ -1,7 +1,11 @@
 package boltfile
 
 import (
+	"bytes"
 	"encoding/json"
+	"fmt"
+	"hash/crc32"
+	"slices"
 
 	"chargehand/model/entry"
 	"chargehand/model/shelf"
@@ -15,15 +19,66 @@ type Record struct {
 	Head    string          `json:"head"`   // hash of the last line
 	UID     string          `json:"uid,omitempty"`
 	Source  string          `json:"source_hash,omitempty"`
+	Gaps    []twin.Gap      `json:"gaps,omitempty"`    // entries that are lost for good
 	Rule    int             `json:"rule,omitempty"`    // what made the summary
 	Summary json.RawMessage `json:"summary,omitempty"` // left out when entries came since
 }
 
-// RecordOf is the record of a stream that holds exactly the lines.
-func RecordOf(lines [][]byte) Record {
-	r := Record{Length: uint64(len(lines)), Bytes: twin.ByteCount(lines), Head: twin.HeadOf(lines)}
+// RecordOf is the record of a stream that holds exactly the lines, and lacks what
+// the gaps say.
+func RecordOf(lines [][]byte, gaps []twin.Gap) Record {
+	r := Record{Length: twin.LastSeq(lines), Bytes: twin.ByteCount(lines), Head: twin.HeadOf(lines), Gaps: gaps}
+	if n := len(gaps); n > 0 && gaps[n-1].After == r.Length { // numbers are not given twice
+		r.Length, r.Head = gaps[n-1].Before-1, ""
+	}
 	r.UID, r.Source = twin.Identity(lines)
 	return r
+}
+
+// Speaks tells whether the record is that of the lines.
+func (r Record) Speaks(lines [][]byte) bool {
+	if r.Head == "" {
+		return r.Length > twin.LastSeq(lines) && len(r.Gaps) > 0
+	}
+	return r.Length == twin.LastSeq(lines) && r.Head == twin.HeadOf(lines)
+}
+
+// Knows tells whether the record says of the gaps already that they are there.
+func (r Record) Knows(gaps []twin.Gap) bool {
+	for _, g := range gaps {
+		if !slices.ContainsFunc(r.Gaps, func(k twin.Gap) bool { return k.After == g.After && k.Before == g.Before }) {
+			return false
+		}
+	}
+	return true
+}
+
+// sumMark is where the sum of a record stands in it: at its end.
+const sumMark = `,"sum":"`
+
+// Marshal is the record as it is stored: JSON with a sum over what comes before
+// it, since nothing else tells whether it was changed.
+func (r Record) Marshal() ([]byte, error) {
+	b, err := json.Marshal(r)
+	if err != nil {
+		return nil, err
+	}
+	b = b[:len(b)-1]
+	return fmt.Appendf(b, "%s%08x\"}", sumMark, crc32.ChecksumIEEE(b)), nil
+}
+
+// ReadRecord reads a stored record; false for one that was changed. Those of
+// before have no sum.
+func ReadRecord(b []byte) (r Record, ok bool) {
+	if at := bytes.LastIndex(b, []byte(sumMark)); at >= 0 {
+		if string(b[at+len(sumMark):]) != fmt.Sprintf("%08x\"}", crc32.ChecksumIEEE(b[:at])) {
+			return Record{}, false
+		}
+	}
+	if json.Unmarshal(b, &r) != nil {
+		return Record{}, false
+	}
+	return r, true
 }
 
 // Fresh tells whether the record's summary stands for all of its entries.

@@ -2,16 +2,16 @@ package boltfile
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/binary"
-	"encoding/json"
 	"errors"
 	"fmt"
+	"hash/crc32"
 	"strconv"
 
 	bolt "go.etcd.io/bbolt"
 
 	"chargehand/model/words"
-	"chargehand/persist/disk"
 	"chargehand/persist/twin"
 )
 
@@ -23,11 +23,11 @@ var (
 	bucketMeta    = []byte("meta")
 	bucketStreams = []byte("streams") // stream -> sequence, 8 bytes big-endian -> line
 	bucketSummary = []byte("summary") // stream -> record
-	bucketAside   = []byte("aside")   // streams that gave way to their twins, under a numbered name
 	keySchema     = []byte("schema")
 	keyUID        = []byte("uid")
 	keyCreated    = []byte("created")
 	keyLast       = []byte("last") // the smelt written last
+	keySum        = []byte("sum")  // of schema and uid; books of before have none
 )
 
 // fill is how full a page is packed. Sequences only grow, so that a page is
@@ -73,60 +73,36 @@ func (tx Tx) Streams() (names []string, err error) {
 	return names, err
 }
 
-// Lines gives the lines of a stream; nil for an unknown one. A *twin.LineError
-// names the first that is missing.
-func (tx Tx) Lines(stream string) ([][]byte, error) {
+// Lines gives what stands for lines of a stream, whatever it is; nil for an
+// unknown stream.
+func (tx Tx) Lines(stream string) (lines [][]byte, err error) {
 	b, err := tx.stream(stream)
 	if b == nil || err != nil {
 		return nil, err
 	}
-	var lines [][]byte
-	c := b.Cursor()
-	for k, v := c.First(); k != nil; k, v = c.Next() {
-		if want := uint64(len(lines) + 1); len(k) != 8 || binary.BigEndian.Uint64(k) != want {
-			return lines, &twin.LineError{Stream: stream, Seq: want, What: words.LineMissing}
-		}
-		lines = append(lines, append([]byte(nil), v...))
-	}
-	return lines, nil
+	err = b.ForEach(func(_, line []byte) error { lines = append(lines, bytes.Clone(line)); return nil })
+	return lines, err
 }
 
-// EachLine gives the lines of a stream to f, also those beyond a missing one.
-func (tx Tx) EachLine(stream string, f func(line []byte)) error {
-	b, err := tx.stream(stream)
-	if b == nil || err != nil {
-		return err
-	}
-	return b.ForEach(func(_, line []byte) error { f(bytes.Clone(line)); return nil })
-}
-
-// Record reads a stream's record; the zero record for an unknown stream.
+// Record reads a stream's record; the zero record for an unknown stream, and for
+// one that was changed: it can be made anew.
 func (tx Tx) Record(stream string) (r Record, err error) {
 	b, err := tx.top(bucketSummary)
-	if err != nil {
-		return r, err
-	}
-	if v := b.Get([]byte(stream)); v != nil {
-		err = json.Unmarshal(v, &r)
+	if err == nil {
+		r, _ = ReadRecord(b.Get([]byte(stream)))
 	}
 	return r, err
 }
 
 // Records reads the records of all streams.
 func (tx Tx) Records() (map[string]Record, error) {
-	b, err := tx.top(bucketSummary)
-	if err != nil {
-		return nil, err
-	}
 	all := map[string]Record{}
-	err = b.ForEach(func(k, v []byte) error {
-		var r Record
-		if err := json.Unmarshal(v, &r); err != nil {
-			return fmt.Errorf("record of %s: %w", k, err)
+	names, err := tx.Streams()
+	for _, name := range names {
+		if err == nil {
+			all[name], err = tx.Record(name)
 		}
-		all[string(k)] = r
-		return nil
-	})
+	}
 	return all, err
 }
 
@@ -143,16 +119,15 @@ func (tx Tx) PutRecord(stream string, r Record) error {
 	if err != nil {
 		return err
 	}
-	v, err := json.Marshal(r)
+	v, err := r.Marshal()
 	if err != nil {
 		return err
 	}
 	return b.Put([]byte(stream), v)
 }
 
-// PutLines appends lines to a stream, the first of them as sequence first, and
-// writes its record.
-func (tx Tx) PutLines(stream string, first uint64, lines [][]byte, r Record) error {
+// PutLines appends lines to a stream and writes its record.
+func (tx Tx) PutLines(stream string, lines [][]byte, r Record) error {
 	streams, err := tx.top(bucketStreams)
 	if err != nil {
 		return err
@@ -162,45 +137,43 @@ func (tx Tx) PutLines(stream string, first uint64, lines [][]byte, r Record) err
 		return err
 	}
 	b.FillPercent = fill
-	for i, line := range lines {
-		if err := b.Put(seqKey(first+uint64(i)), line); err != nil {
+	for _, line := range lines {
+		l, _ := twin.LinkOf(line)
+		if err := b.Put(seqKey(l.Seq), line); err != nil {
 			return err
 		}
 	}
 	return tx.PutRecord(stream, r)
 }
 
-// SetAside moves what the book has of a stream to a bucket of its own.
-func (tx Tx) SetAside(stream string) error {
+// Append is PutLines for lines without a gap whose first sequence is known.
+func (tx Tx) Append(stream string, first uint64, lines [][]byte, r Record) error {
+	if err := tx.PutLines(stream, nil, r); err != nil {
+		return err
+	}
 	b, err := tx.stream(stream)
 	if err != nil {
 		return err
 	}
-	aside, err := tx.tx.CreateBucketIfNotExists(bucketAside)
-	if err != nil {
-		return err
-	}
-	old, err := freeBucket(aside, stream)
-	if err != nil {
-		return err
-	}
-	c := b.Cursor()
-	for k, v := c.First(); k != nil; k, v = c.Next() {
-		if err := old.Put(bytes.Clone(k), bytes.Clone(v)); err != nil {
+	b.FillPercent = fill
+	for i, line := range lines {
+		if err := b.Put(seqKey(first+uint64(i)), line); err != nil {
 			return err
 		}
 	}
-	return tx.tx.Bucket(bucketStreams).DeleteBucket([]byte(stream))
+	return nil
 }
 
-// freeBucket makes a bucket for what is set aside of a stream.
-func freeBucket(aside *bolt.Bucket, stream string) (*bolt.Bucket, error) {
-	for i := 1; ; i++ {
-		name := []byte(stream + disk.AsideExt + strconv.Itoa(i))
-		if aside.Bucket(name) == nil {
-			return aside.CreateBucket(name)
-		}
+// Replace puts lines in the place of all that a stream has.
+func (tx Tx) Replace(stream string, lines [][]byte, r Record) error {
+	streams, err := tx.top(bucketStreams)
+	if err == nil && streams.Bucket([]byte(stream)) != nil {
+		err = streams.DeleteBucket([]byte(stream))
 	}
+	if err != nil {
+		return err
+	}
+	return tx.PutLines(stream, lines, r)
 }
 
 // Meta is what the book says of itself.
@@ -210,11 +183,16 @@ type Meta struct {
 	Last   string // the smelt written last
 }
 
+// metaSum is what stands for the sum of schema and uid.
+func metaSum(schema, uid []byte) []byte {
+	return fmt.Appendf(nil, "%08x", crc32.ChecksumIEEE(bytes.Join([][]byte{schema, uid}, []byte(" "))))
+}
+
 // PutMeta notes UID and Last, where they are given.
 func (tx Tx) PutMeta(m Meta) error {
 	b, err := tx.top(bucketMeta)
 	if err == nil && m.UID != "" {
-		err = b.Put(keyUID, []byte(m.UID))
+		err = cmp.Or(b.Put(keyUID, []byte(m.UID)), b.Put(keySum, metaSum(b.Get(keySchema), []byte(m.UID))))
 	}
 	if err == nil && m.Last != "" {
 		err = b.Put(keyLast, []byte(m.Last))
@@ -227,6 +205,9 @@ func (tx Tx) meta() (m Meta, err error) {
 	b := tx.tx.Bucket(bucketMeta)
 	if b == nil {
 		return m, errors.New(words.NoSchema)
+	}
+	if sum := b.Get(keySum); sum != nil && !bytes.Equal(sum, metaSum(b.Get(keySchema), b.Get(keyUID))) {
+		return m, errors.New(words.BadSum)
 	}
 	m.Schema, err = strconv.Atoi(string(b.Get(keySchema)))
 	if err != nil || m.Schema < 1 {

@@ -55,6 +55,10 @@ type OpenFunc func(name string, flag int, mode os.FileMode) (*os.File, error)
 // Open opens a bbolt file. One that is held, damaged or closed to us is a typed
 // error, and is not touched.
 func Open(path string, opt Options) (*File, error) {
+	oneHead, err := preflight(path)
+	if err != nil {
+		return nil, err
+	}
 	v, err := openVault(path, opt)
 	if err != nil {
 		return nil, err
@@ -62,13 +66,10 @@ func Open(path string, opt Options) (*File, error) {
 	if opt.Wrap != nil {
 		v = opt.Wrap(v)
 	}
-	return &File{Path: path, vault: v}, nil
+	return &File{Path: path, OneHead: oneHead, vault: v}, nil
 }
 
 func openVault(path string, opt Options) (Vault, error) {
-	if err := preflight(path); err != nil {
-		return nil, err
-	}
 	openFile := opt.OpenFile
 	if openFile == nil {
 		openFile = os.OpenFile

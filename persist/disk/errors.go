@@ -30,7 +30,7 @@ func (e *HeldError) Error() string { return words.BookInUse(e.Path) }
 func (e *HeldError) Is(target error) bool { return target == ErrHeld }
 
 // FileError says what is wrong with a file and what to do. Kind is the sentinel
-// it answers to: ErrDamaged, ErrReadOnlyFile or ErrMissing.
+// it answers to: ErrDamaged, ErrReadOnlyFile, ErrMissing or ErrNoFile.
 type FileError struct {
 	Path, What, Do string
 	Kind           error
@@ -51,6 +51,8 @@ func AccessError(path string, err error) error {
 	switch {
 	case errors.Is(err, os.ErrNotExist):
 		return &FileError{Path: path, What: words.FileMissing, Do: words.FileMissingDo, Kind: ErrMissing}
+	case errors.Is(err, ErrNoFile):
+		return &FileError{Path: path, What: words.FileNoFile, Do: words.FileNoFileDo, Kind: ErrNoFile}
 	case errors.Is(err, os.ErrPermission), IsReadOnlySystem(err):
 		return &FileError{Path: path, What: words.FileClosed, Do: words.FileClosedDo, Kind: ErrReadOnlyFile}
 	default:

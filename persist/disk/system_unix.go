@@ -24,6 +24,12 @@ func ShareLock(f *os.File) bool {
 	return syscall.Flock(int(f.Fd()), syscall.LOCK_SH|syscall.LOCK_NB) == nil
 }
 
+// Lock takes the lock of the one writer on an open file; false when somebody has
+// it.
+func Lock(f *os.File) bool {
+	return syscall.Flock(int(f.Fd()), syscall.LOCK_EX|syscall.LOCK_NB) == nil
+}
+
 // FlushFolder brings new and renamed names of a folder to the disk.
 func FlushFolder(folder string) error {
 	d, err := os.Open(folder)

@@ -122,3 +122,12 @@ func FreeName(name string) (string, error) {
 		}
 	}
 }
+
+// SetAside gives a file the first free name for what gave way in the place of
+// another.
+func SetAside(file, of string) (aside string, err error) {
+	if aside, err = FreeName(of); err == nil {
+		err = os.Rename(file, aside)
+	}
+	return aside, err
+}

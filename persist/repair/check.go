@@ -52,44 +52,45 @@ func Check(path string, opt Options) (Report, error) {
 	for _, small := range boltfile.TakeOvers(file) {
 		r.add(Finding{File: small, What: words.FoundTakeOver, Do: words.FindingMerge})
 	}
+	var meta boltfile.Meta
 	book, err := boltfile.Open(file, opt.toRead())
 	if err == nil {
 		defer book.Close()
 		if err = boltfile.Sound(file); err == nil { // bbolt would follow a bad page to the end of the program
-			_, err = book.Meta()
+			meta, err = book.Meta()
 		}
 	}
 	var bad *disk.FileError
-	gone := errors.Is(err, disk.ErrMissing) && disk.Exists(twin.Folder(file))
+	gone := errors.Is(err, disk.ErrMissing) && disk.Exists(twin.Find(file, ""))
 	if errors.As(err, &bad) && (gone || errors.Is(bad.Kind, disk.ErrDamaged)) {
 		r.add(Finding{File: file, What: bad.What, Do: bad.Do})
-		return r, r.checkTwinsAlone(twin.Folder(file))
+		return r, r.checkTwinsAlone(twin.Find(file, ""))
 	}
 	if err != nil {
 		return r, err
 	}
 	r.checkPages(book)
-	recs, err := book.Records()
-	if err != nil {
-		r.add(Finding{File: file, What: words.FoundRecords(err), Do: words.FindingSave})
-	}
-	names, err := named(book, recs)
+	folder := twin.Find(file, meta.UID)
+	names, err := named(book, folder)
 	if err != nil {
 		r.add(Finding{File: file, What: err.Error(), Do: words.FindingSave})
 	}
+	if book.OneHead {
+		r.add(Finding{File: file, What: words.FileOneHead, Do: words.FindingOpen})
+	}
 	for _, stream := range names {
-		r.checkStream(book, stream, recs[stream], opt.Summarise)
+		r.checkStream(book, folder, stream, opt.Summarise)
 	}
 	return r, nil
 }
 
 func (r *Report) add(f Finding) { r.Findings = append(r.Findings, f) }
 
-// named lists every stream that the records, the buckets or the twins name.
-func named(book *boltfile.File, recs map[string]boltfile.Record) ([]string, error) {
-	sizes, err := twin.Sizes(twin.Folder(book.Path))
-	names, berr := book.Streams()
-	names = append(slices.AppendSeq(names, maps.Keys(recs)), slices.Collect(maps.Keys(sizes))...)
+// named lists every stream that the book or the twins have.
+func named(book *boltfile.File, folder string) ([]string, error) {
+	sizes, err := twin.Sizes(folder)
+	recs, berr := book.Records()
+	names := slices.AppendSeq(slices.Collect(maps.Keys(recs)), maps.Keys(sizes))
 	slices.Sort(names)
 	return slices.Compact(names), disk.Both(err, berr)
 }
@@ -111,42 +112,35 @@ func (r *Report) checkPages(book *boltfile.File) {
 }
 
 // checkStream checks one stream in book and twin.
-func (r *Report) checkStream(book *boltfile.File, stream string, rec boltfile.Record, f boltfile.Summariser) {
+func (r *Report) checkStream(book *boltfile.File, folder, stream string, f boltfile.Summariser) {
 	here := Finding{Stream: stream, File: book.Path}
-	found := func(at Finding, seq int, what, do string) {
-		at.Seq, at.What, at.Do = uint64(seq), what, do
+	found := func(at Finding, seq uint64, what, do string) {
+		at.Seq, at.What, at.Do = seq, what, do
 		r.add(at)
 	}
-	lines, err := book.Lines(stream)
-	var gap *twin.LineError
-	switch {
-	case errors.As(err, &gap):
-		found(here, int(gap.Seq), gap.What, words.FindingOpen)
-	case err != nil:
+	rec, lines, err := book.Stream(stream)
+	if err != nil {
 		found(here, 0, err.Error(), words.FindingSave)
 		return
-	case len(lines) == 0:
-		found(here, 0, words.FoundTwinOnly, words.FindingOpen)
 	}
 	r.Streams++
 	r.Entries += uint64(len(lines))
-	if n, why := twin.WholeChain(stream, lines); why != "" {
-		found(here, n+1, why, words.FindingOpen)
-	} else if gap == nil && rec.Length != uint64(len(lines)) {
-		found(here, len(lines), words.FoundCount(len(lines), rec.Length), words.FindingOpen)
-	} else if gap == nil && rec.Head != twin.HeadOf(lines) {
-		found(here, len(lines), words.FoundLast, words.FindingOpen)
+	var bad *twin.LineError
+	if len(lines) == 0 {
+		found(here, 0, words.FoundTwinOnly, words.FindingOpen)
+	} else if _, fault := (Copies{Record: rec, Book: lines}).Whole(stream); errors.As(fault, &bad) {
+		found(here, bad.Seq, bad.What, words.FindingOpen)
 	}
 	entries, err := twin.DecodeAll(stream, "", lines)
-	if err != nil {
+	if errors.As(err, &bad) {
 		do := words.FindingSave
 		if errors.Is(err, entry.ErrNewer) {
 			do = words.FindingNewer
 		}
-		found(here, len(entries)+1, errors.Unwrap(err).Error(), do)
+		found(here, bad.Seq, bad.What, do)
 	}
-	r.checkTwin(twin.Folder(book.Path), stream, lines)
-	if sum, ok := rec.Stored(); ok && f != nil && err == nil {
+	r.checkTwin(folder, stream, lines)
+	if sum, ok := rec.Stored(); ok && f != nil && len(entries) == len(lines) {
 		made, _ := json.Marshal(f.Of(stream, lines, rec))
 		kept, _ := json.Marshal(sum)
 		if !bytes.Equal(made, kept) {
@@ -157,15 +151,15 @@ func (r *Report) checkStream(book *boltfile.File, stream string, rec boltfile.Re
 
 // checkTwin compares a twin with the lines of the book.
 func (r *Report) checkTwin(folder, stream string, lines [][]byte) {
-	text, err := twin.Read(folder, stream)
+	text := twin.Read(folder, stream)
 	at := Finding{Stream: stream, File: twin.SegmentFile(folder, stream, max(text.Segments, 1))}
-	if err != nil {
-		at.What, at.Do = err.Error(), words.FindingSave
+	if text.Unread != nil {
+		at.What, at.Do = text.Unread.Error(), words.FindingOpen
 		r.add(at)
 		return
 	}
 	same := twin.SamePrefix(lines, text.Lines)
-	at.Seq = uint64(same + 1)
+	at.Seq = twin.LastSeq(lines[:same]) + 1
 	switch {
 	case same < len(text.Lines):
 		at.File, at.Line = text.At[same].File, text.At[same].Line
@@ -175,7 +169,7 @@ func (r *Report) checkTwin(folder, stream string, lines [][]byte) {
 		at.What, at.Do = text.Fault, words.FindingOpen
 	case same < len(lines):
 		at.What, at.Do = words.FoundBehind(len(lines)-same), words.FindingOpen
-	case text.Torn > 0:
+	case len(text.Torn) > 0:
 		at.What, at.Do = words.FoundTorn, words.FindingOpen
 	default:
 		return
@@ -190,7 +184,7 @@ func (r *Report) checkTwinsAlone(folder string) error {
 		return err
 	}
 	for _, stream := range slices.Sorted(maps.Keys(sizes)) {
-		lines, err := twin.Lines(folder, stream)
+		lines, _, err := twin.Read(folder, stream).Verified(stream)
 		r.Streams++
 		r.Entries += uint64(len(lines))
 		var bad *twin.LineError

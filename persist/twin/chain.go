@@ -5,6 +5,8 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"encoding/json"
+	"strconv"
+	"strings"
 
 	"chargehand/model/entry"
 	"chargehand/model/words"
@@ -38,36 +40,78 @@ func LinkOf(line []byte) (l Link, ok bool) {
 	return l, ok
 }
 
-// WholeChain counts how many lines from the start are a gapless chain of the
-// stream, and says what is wrong with the next one (nothing when all are).
-func WholeChain(stream string, lines [][]byte) (int, string) {
-	prev := ""
+// Gap is a place where entries of a stream are lost.
+type Gap struct {
+	After  uint64 `json:"after_seq"`  // the last entry before it, 0 for none
+	Before uint64 `json:"before_seq"` // the first after it, which may not have been keyed yet
+	Why    string `json:"why"`
+}
+
+// LastSeq is the sequence of the last line, 0 for no lines.
+func LastSeq(lines [][]byte) uint64 {
+	if len(lines) == 0 {
+		return 0
+	}
+	l, _ := LinkOf(lines[len(lines)-1])
+	return l.Seq
+}
+
+// UpTo is the lines up to a sequence.
+func UpTo(lines [][]byte, seq uint64) [][]byte {
+	if n := int(min(seq, uint64(len(lines)))); n > 0 && LastSeq(lines[:n]) == seq { // without gaps
+		return lines[:n]
+	}
+	n := len(lines)
+	for n > 0 && LastSeq(lines[:n]) > seq {
+		n--
+	}
+	return lines[:n]
+}
+
+// WholeChain counts how many lines from the start are a chain of the stream, and
+// says what is wrong with the next one (nothing when all are). Entries that are
+// lost break no chain: they are gaps, and given as such.
+func WholeChain(stream string, lines [][]byte) (n int, why string, gaps []Gap) {
+	prev, seq := "", uint64(0)
 	for i, line := range lines {
 		var l Link
 		if err := json.Unmarshal(line, &l); err != nil {
-			return i, words.LineNoJSON(err)
+			return i, words.LineNoJSON(err), gaps
 		}
 		switch {
-		case l.Stream != stream:
-			return i, words.LineOfAnother(l.Stream, stream)
-		case l.Seq != uint64(i+1):
-			return i, words.LineOutOfOrder(l.Seq, uint64(i+1))
+		case !OfStream(stream, l.Stream):
+			return i, words.LineOfAnother(l.Stream, stream), gaps
+		case l.Seq <= seq:
+			return i, words.LineOutOfOrder(l.Seq, seq+1), gaps
+		case l.Seq > seq+1:
+			gaps = append(gaps, Gap{After: seq, Before: l.Seq, Why: words.GapLost})
 		case l.Prev != prev:
-			return i, words.LineChanged(i)
+			return i, words.LineChanged(int(seq)), gaps
 		}
-		prev = HashOf(line)
+		prev, seq = HashOf(line), l.Seq
 	}
-	return len(lines), ""
+	return len(lines), "", gaps
 }
 
-// DecodeAll reads the entries of a stream from its lines.
+// OfStream tells whether a line that names a stream may stand in one: its own, or
+// a second one of the same name, whose lines stay as they are.
+func OfStream(stream, named string) bool {
+	number, second := strings.CutPrefix(stream, named+"-")
+	_, err := strconv.ParseUint(number, 10, 32)
+	return stream == named || second && err == nil
+}
+
+// DecodeAll reads the entries of a stream from its lines. They are of the stream
+// that the lines stand in.
 func DecodeAll(stream, file string, lines [][]byte) ([]entry.Entry, error) {
 	entries := make([]entry.Entry, len(lines))
 	for i, line := range lines {
 		e, err := entry.Decode(line)
 		if err != nil {
-			return entries[:i], &LineError{File: file, Line: i + 1, Stream: stream, Seq: uint64(i + 1), What: err.Error(), Cause: err}
+			l, _ := LinkOf(line)
+			return entries[:i], &LineError{File: file, Line: i + 1, Stream: stream, Seq: max(l.Seq, uint64(i+1)), What: err.Error(), Cause: err}
 		}
+		e.Stream = stream
 		entries[i] = e
 	}
 	return entries, nil

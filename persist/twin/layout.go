@@ -20,11 +20,6 @@ const (
 // maxStreamName bounds the name of a stream, which is also the name of a file.
 const maxStreamName = 100
 
-// Folder is the folder of the twins of a book's file. It stands beside it.
-func Folder(file string) string {
-	return strings.TrimSuffix(file, filepath.Ext(file)) + suffix
-}
-
 // ValidStream tells why a name cannot be that of a stream, or nil. A stream's
 // name is a file's name on any system: lower-case letters, digits and hyphens,
 // a letter or digit first.
@@ -92,11 +87,17 @@ func Sizes(folder string) (map[string]Size, error) {
 			continue
 		}
 		info, err := f.Info()
-		if err != nil || info.Size() == 0 { // gone since the listing
+		if err != nil || info.Size() == 0 || !info.Mode().IsRegular() { // gone since the listing, or never a twin
 			continue
 		}
 		s := sizes[stream]
 		sizes[stream] = Size{Bytes: s.Bytes + info.Size(), Segments: s.Segments + 1}
 	}
 	return sizes, nil
+}
+
+// Any tells whether a folder holds twins.
+func Any(folder string) bool {
+	sizes, _ := Sizes(folder)
+	return len(sizes) > 0
 }

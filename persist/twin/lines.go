@@ -14,15 +14,15 @@ import (
 var ErrLong = errors.New(words.LineLong(entry.MaxBytes))
 
 // ReadLines gives copies of the whole lines of r, without their ends, and the
-// number of bytes after the last line's end (a line only half written). It
+// bytes after the last line's end (a line only half written). It
 // reads with a bound: ErrLong comes with the good lines before the long one.
-func ReadLines(r io.Reader) (lines [][]byte, torn int64, err error) {
+func ReadLines(r io.Reader) (lines [][]byte, torn []byte, err error) {
 	br := bufio.NewReaderSize(r, 64<<10)
 	var part []byte
 	for {
 		chunk, err := br.ReadSlice('\n')
 		if len(part)+len(chunk) > entry.MaxBytes+1 {
-			return lines, 0, ErrLong
+			return lines, nil, ErrLong
 		}
 		part = append(part, chunk...)
 		switch {
@@ -30,9 +30,9 @@ func ReadLines(r io.Reader) (lines [][]byte, torn int64, err error) {
 			lines = append(lines, bytes.Clone(part[:len(part)-1]))
 			part = part[:0]
 		case errors.Is(err, io.EOF):
-			return lines, int64(len(part)), nil
+			return lines, bytes.Clone(part), nil
 		case !errors.Is(err, bufio.ErrBufferFull):
-			return lines, 0, err
+			return lines, nil, err
 		}
 	}
 }

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"os"
 
-	"chargehand/model/words"
 	"chargehand/persist/disk"
 )
 
@@ -14,9 +13,11 @@ type Text struct {
 	At       []Place // where each line stands
 	Segments int
 	Size     int64  // whole lines of the last segment, in bytes
-	Torn     int64  // bytes of a half-written line after them
+	Torn     []byte // a half-written line after them
 	Fault    string // why reading stopped early, at FaultAt
 	FaultAt  Place
+	Unread   error // why a segment could not be read that no later one replaces
+	Foreign  bool  // and it is no file: nothing was ever kept in it
 }
 
 // Place is a line of a file; 1 is the first.
@@ -27,41 +28,51 @@ type Place struct {
 
 // Read reads a stream's twin. A stream without one has no lines. Of
 // segments that overlap the later holds: it was begun because the earlier could
-// not be flushed.
-func Read(folder, stream string) (Text, error) {
+// not be flushed, or not be read.
+func Read(folder, stream string) Text {
 	var t Text
 	for {
 		name := SegmentFile(folder, stream, t.Segments+1)
-		f, err := os.Open(name)
+		lines, torn, err := readSegment(name)
 		if errors.Is(err, os.ErrNotExist) {
-			return t, nil
+			return t
 		}
-		if err != nil {
-			return t, err
-		}
-		lines, torn, err := ReadLines(f)
-		f.Close()
 		t.Segments++
-		if errors.Is(err, ErrLong) {
+		t.Size, t.Torn = ByteCount(lines), torn
+		switch {
+		case errors.Is(err, ErrLong):
 			t.Fault, t.FaultAt = err.Error(), Place{name, len(lines) + 1}
-		} else if err != nil {
-			return t, err
+		case err != nil:
+			t.Unread, t.Foreign = err, errors.Is(err, disk.ErrNoFile)
+			if !t.Foreign && !disk.Exists(name) {
+				return t // it cannot even be told what is there
+			}
+			continue
 		}
 		t.join(name, lines)
-		t.Size, t.Torn = ByteCount(lines), torn
 	}
+}
+
+func readSegment(name string) (lines [][]byte, torn []byte, err error) {
+	f, err := disk.Open(name)
+	if err != nil {
+		return nil, nil, err
+	}
+	defer f.Close()
+	return ReadLines(f)
 }
 
 // join lays the lines of the next segment over those before it.
 func (t *Text) join(name string, lines [][]byte) {
+	if len(lines) == 0 {
+		return
+	}
 	keep := len(t.Lines)
-	if t.Segments > 1 && len(lines) > 0 {
-		first, ok := LinkOf(lines[0])
-		if !ok || first.Seq > uint64(keep+1) {
-			t.Fault, t.FaultAt = words.SegmentAstray(keep), Place{name, 1}
-			return
+	if first, ok := LinkOf(lines[0]); ok && t.Segments > 1 {
+		keep = len(UpTo(t.Lines, first.Seq-1))
+		if first.Seq == 1 {
+			t.Unread, t.Fault = nil, ""
 		}
-		keep = int(first.Seq - 1)
 	}
 	t.Lines, t.At = append(t.Lines[:keep:keep], lines...), t.At[:keep:keep]
 	for i := range lines {
@@ -69,34 +80,31 @@ func (t *Text) join(name string, lines [][]byte) {
 	}
 }
 
-// Lines reads a stream from its twin alone and checks the chain, since
-// nothing else vouches for it.
-func Lines(folder, stream string) ([][]byte, error) {
-	text, err := Read(folder, stream)
-	if err != nil {
-		return nil, err
+// Verified is what a twin says by itself, with a fault (a *LineError, or why it
+// could not be read) where it is not whole.
+func (t Text) Verified(stream string) (lines [][]byte, gaps []Gap, fault error) {
+	n, why, gaps := WholeChain(stream, t.Lines)
+	at := t.FaultAt
+	switch {
+	case why != "":
+		at = t.At[n]
+	case t.Fault != "":
+		why = t.Fault
+	case t.Unread != nil:
+		return t.Lines, gaps, t.Unread
+	case len(t.Lines) == 0:
+		return nil, nil, &NoStreamError{Stream: stream}
+	default:
+		return t.Lines, gaps, nil
 	}
-	if len(text.Lines) == 0 && text.Fault == "" {
-		return nil, &NoStreamError{Stream: stream}
-	}
-	n, why := WholeChain(stream, text.Lines)
-	at := text.FaultAt
-	if why != "" {
-		at = text.At[n]
-	} else {
-		why = text.Fault
-	}
-	if why != "" {
-		return text.Lines[:n], &LineError{File: at.File, Line: at.Line, Stream: stream, Seq: uint64(n + 1), What: why}
-	}
-	return text.Lines, nil
+	return t.Lines[:n], gaps, &LineError{File: at.File, Line: at.Line, Stream: stream, Seq: LastSeq(t.Lines[:n]) + 1, What: why}
 }
 
 // Write makes a stream's twin anew from its lines: under another name first,
 // so that a twin is whole or not there. What stood in its place is set aside.
 func Write(folder, stream string, lines [][]byte) error {
 	name := SegmentFile(folder, stream, 1)
-	f, err := os.OpenFile(name+disk.UnfinishedExt, os.O_WRONLY|os.O_CREATE|os.O_TRUNC, 0o600)
+	f, err := disk.Unfinished(name)
 	if err != nil {
 		return err
 	}
@@ -111,7 +119,7 @@ func Write(folder, stream string, lines [][]byte) error {
 		err = setAside(folder, stream)
 	}
 	if err == nil {
-		err = os.Rename(name+disk.UnfinishedExt, name)
+		err = os.Rename(f.Name(), name)
 	}
 	if err != nil {
 		_ = os.Remove(name + disk.UnfinishedExt)
@@ -136,11 +144,7 @@ func setAside(folder, stream string) error {
 	}
 	for ; n > 0; n-- {
 		name := SegmentFile(folder, stream, n)
-		aside, err := disk.FreeName(name)
-		if err == nil {
-			err = os.Rename(name, aside)
-		}
-		if err != nil {
+		if _, err := disk.SetAside(name, name); err != nil {
 			return err
 		}
 	}

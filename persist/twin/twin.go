@@ -30,8 +30,11 @@ func (f osFile) There(size int64) error { return f.Place.ThereWith(size) }
 // OpenFile opens a segment for appending and makes sure that its name is on
 // the disk when it is new.
 func OpenFile(path string) (File, error) {
-	_, err := os.Stat(path)
+	err := disk.Regular(path)
 	isNew := errors.Is(err, os.ErrNotExist)
+	if err != nil && !isNew {
+		return nil, err
+	}
 	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_APPEND, 0o600)
 	if errors.Is(err, os.ErrPermission) || disk.IsReadOnlySystem(err) {
 		return nil, disk.AccessError(path, err)
@@ -96,11 +99,17 @@ func (t *Twin) Append(lines [][]byte) error {
 func (t *Twin) try(lines [][]byte) (err error, flushFailed bool) {
 	if t.f == nil {
 		name := SegmentFile(t.Folder, t.Stream, t.segment)
-		if t.f, err = t.open(name); errors.Is(err, os.ErrNotExist) { // it would be made: the folder is gone
+		f, err := t.open(name)
+		switch {
+		case errors.Is(err, os.ErrNotExist): // it would be made: the folder is gone
 			return &disk.GoneError{Path: name, Why: words.GoneFolder}, false
-		} else if err != nil {
+		case errors.Is(err, disk.ErrNoFile):
+			return &disk.GoneError{Path: name, Why: words.GoneReplaced}, false
+		}
+		if err != nil {
 			return err, false
 		}
+		t.f = f
 		if !t.ragged {
 			if err := t.f.There(t.size); err != nil {
 				return err, false
@@ -125,7 +134,7 @@ func (t *Twin) try(lines [][]byte) (err error, flushFailed bool) {
 		return err, false
 	}
 	t.size += int64(len(text))
-	t.Seq += uint64(len(lines))
+	t.Seq = LastSeq(lines)
 	return nil, false
 }
 
@@ -165,7 +174,7 @@ func (t *Twin) Remake(lines [][]byte) error {
 	if err := Write(t.Folder, t.Stream, lines); err != nil {
 		return err
 	}
-	t.segment, t.size, t.Seq = 1, ByteCount(lines), uint64(len(lines))
+	t.segment, t.size, t.Seq = 1, ByteCount(lines), LastSeq(lines)
 	t.ragged, t.Lost = false, false
 	return nil
 }

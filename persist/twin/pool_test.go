@@ -1,0 +1,110 @@
+package twin
+
+import (
+	"bytes"
+	"fmt"
+	"slices"
+	"testing"
+
+	"chargehand/model/entry"
+)
+
+const name = "2026-05-09-reedhollow-a"
+
+// chain makes lines that follow on those given; text tells whose they are.
+func chain(t *testing.T, on [][]byte, n int, text string) [][]byte {
+	t.Helper()
+	lines := slices.Clone(on)
+	for range n {
+		seq := LastSeq(lines) + 1
+		line, err := entry.Encode(entry.Entry{Version: 1, Stream: name, Seq: seq, Prev: HeadOf(lines), Event: entry.Note{Text: fmt.Sprintf("%s %d", text, seq)}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// flipped is a line with one bit of its text changed.
+func flipped(line []byte) []byte {
+	return bytes.Replace(line, []byte("own "), []byte("oun "), 1)
+}
+
+func without(lines [][]byte, i int) [][]byte { return slices.Delete(slices.Clone(lines), i, i+1) }
+
+func with(lines [][]byte, i int, line []byte) [][]byte {
+	lines = slices.Clone(lines)
+	lines[i] = line
+	return lines
+}
+
+func TestJoin(t *testing.T) {
+	own := chain(t, nil, 12, "own")
+	theirs := chain(t, own[:8], 3, "another hand")
+	for _, c := range []struct {
+		name       string
+		book, twin [][]byte
+		main       int
+		gaps       []Gap
+		others     int
+		loose      int
+	}{
+		{name: "alike", book: own, twin: own, main: 12},
+		{name: "behind", book: own[:5], twin: own, main: 12},
+		{name: "changed in one", book: with(own, 4, flipped(own[4])), twin: own, main: 12},
+		{name: "changed in both, elsewhere", book: with(own, 4, flipped(own[4])), twin: with(own, 9, flipped(own[9])), main: 12},
+		{name: "changed, alone", book: with(own, 4, flipped(own[4])), main: 11, gaps: []Gap{{After: 4, Before: 6}}, loose: 1},
+		{name: "missing, alone", book: without(own, 4), main: 11, gaps: []Gap{{After: 4, Before: 6}}},
+		{name: "first missing", book: own[1:], main: 11, gaps: []Gap{{After: 0, Before: 2}}},
+		{name: "last changed in one", book: own, twin: with(own, 11, flipped(own[11])), main: 12},
+		{name: "last changed, alone", book: with(own, 11, flipped(own[11])), main: 11, gaps: []Gap{{After: 11, Before: 13}}, loose: 1},
+		{name: "last missing, alone", book: own[:11], main: 11, gaps: []Gap{{After: 11, Before: 13}}},
+		{name: "not yet counted", book: own, twin: chain(t, own, 1, "own"), main: 13},
+		{name: "parted", book: own, twin: theirs, main: 12, others: 1},
+		{name: "parted at the last", book: own, twin: chain(t, own[:11], 1, "another hand"), main: 12, others: 1},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			p := Pool{}
+			p.Add(name, InBook, c.book...)
+			p.Add(name, InTwin, c.twin...)
+			u := p.Join(map[string]uint64{HashOf(own[11]): 12})
+			for i := range u.Gaps {
+				u.Gaps[i].Why = ""
+			}
+			if len(u.Main) != c.main || len(u.Others) != c.others || !slices.Equal(u.Gaps, c.gaps) || u.Loose != 0 && c.loose == 0 {
+				t.Errorf("%d lines, gaps %v, %d others, %d loose", len(u.Main), u.Gaps, len(u.Others), u.Loose)
+			}
+			for _, f := range u.Main {
+				if f.Seq <= 12 && !bytes.Equal(f.Line, own[f.Seq-1]) {
+					t.Errorf("entry %d is not as it was kept: %s", f.Seq, f.Line)
+				}
+			}
+		})
+	}
+}
+
+// Whatever single byte of any line is changed: no changed entry is taken.
+func TestJoinTakesNoChangedEntry(t *testing.T) {
+	own := chain(t, nil, 6, "own")
+	heads := map[string]uint64{HashOf(own[5]): 6}
+	for i, line := range own {
+		for at := range line {
+			for bit := range 8 {
+				bad := bytes.Clone(line)
+				bad[at] ^= 1 << bit
+				p := Pool{}
+				p.Add(name, InBook, with(own, i, bad)...)
+				u := p.Join(heads)
+				if len(u.Main) != 5 || len(u.Gaps) != 1 || u.Gaps[0].After != uint64(i) || len(u.Others) > 0 {
+					t.Fatalf("entry %d, byte %d, bit %d: %d lines, gaps %v, %d others", i+1, at, bit, len(u.Main), u.Gaps, len(u.Others))
+				}
+				for _, f := range u.Main {
+					if !bytes.Equal(f.Line, own[f.Seq-1]) {
+						t.Fatalf("entry %d, byte %d, bit %d: entry %d is %s", i+1, at, bit, f.Seq, f.Line)
+					}
+				}
+			}
+		}
+	}
+}

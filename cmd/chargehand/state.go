@@ -13,6 +13,7 @@ import (
 	"chargehand/model/fold"
 	"chargehand/model/solve"
 	"chargehand/model/words"
+	"chargehand/physics"
 )
 
 // timeForm is how the command line writes a moment: RFC 3339 to the second, in
@@ -76,9 +77,11 @@ type stateJSON struct {
 	Figures map[string]figureJSON `json:"figures"`
 	Layers  []layerJSON           `json:"layers"`
 	Zones   []zoneJSON            `json:"zones"`
-	Slag    []slagJSON            `json:"slag_by_iron"` // how stiff it would be with other shares of iron
-	Carbon  *string               `json:"carbon_class"` // of the iron so far, in a word
-	Lack    *string               `json:"solver_lacks"` // why the shaft solver gives no figures, or none to be trusted
+	Slag    []slagJSON            `json:"slag_by_iron"`      // how stiff it would be with other shares of iron
+	Runs    *runsJSON             `json:"slag_runs"`         // how it runs, as chances; null before there is enough of it
+	Carbon  *string               `json:"carbon"`            // of the iron so far: what a smith would call it, and whether the slag protects it
+	OfPlan  bool                  `json:"bloom_end_of_plan"` // from the ore planned, else from the ore in so far
+	Lack    *string               `json:"solver_lacks"`      // why the shaft solver gives no figures, or none to be trusted
 }
 
 type figureJSON struct {
@@ -122,7 +125,10 @@ func stateOf(r figure.Reading) stateJSON {
 		f := r.Figure(n)
 		j := figureJSON{Unit: figure.Table[n].Unit, Basis: f.Basis.String(), AtLeast: pointer(f.AtLeast)}
 		if f.Known() {
-			j.P10, j.P50, j.P90 = some(f.P10), some(f.P50), some(f.P90)
+			j.P10, j.P90 = some(f.P10), some(f.P90)
+			if n.HasMiddle() {
+				j.P50 = some(f.P50)
+			}
 		}
 		s.Figures[n.Key()] = j
 	}
@@ -136,9 +142,13 @@ func stateOf(r figure.Reading) stateJSON {
 		s.Slag = append(s.Slag, slagJSON(p))
 	}
 	if r.Figure(figure.BloomCarbon).Known() {
-		class := words.Carbon(r.Carbon.Middle)
-		s.Carbon = &class
+		span := words.CarbonSpan(r.Carbon)
+		s.Carbon = &span
 	}
+	if g := r.Running; g != (physics.Running{}) {
+		s.Runs = &runsJSON{number(g.Runs), number(g.Creeps), number(g.Not)}
+	}
+	_, s.OfPlan = r.OreToCome()
 	if lack := words.SolverTrouble(r); lack != "" {
 		s.Lack = &lack
 	}

@@ -37,6 +37,7 @@ func From(s fold.State) Reading {
 	r.due(s)
 	r.totals(s)
 	r.ratios(s)
+	r.bloom(s)
 	burn(&r, s)
 	air(&r, s)
 	stack(&r, s)

@@ -122,6 +122,7 @@ type Reading struct {
 	Traces    Traces               // zero without iron
 	SlagKnown bool                 // slag of this furnace was weighed: how high it stands in the hearth can be told
 	Carbon    CarbonSpan           // what a smith would call the iron gathered so far; see BloomCarbon
+	Running   physics.Running      // how the slag runs, as chances; zero while there is too little of it
 }
 
 // SlagPoint is how stiff the slag in the hearth would be, at the same heat, with
@@ -135,9 +136,11 @@ type SlagPoint struct {
 // what was charged, that ends in the iron. Notes to a smith.
 type Traces struct{ Phosphorus, Manganese physics.Band }
 
-// CarbonSpan is the class of the iron, and the ones it lies between.
+// CarbonSpan is between what classes the iron lies, and whether the slag over it
+// keeps it soft: one with free iron oxide does.
 type CarbonSpan struct {
-	Low, Middle, High physics.CarbonClass
+	Low, High physics.CarbonClass
+	Protected bool
 }
 
 // Solver says how the figures of the shaft solver stand in a reading.

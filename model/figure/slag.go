@@ -18,7 +18,7 @@ func (r *Reading) slag(s solve.Solution, basis Basis) {
 		basis = Guessed
 	}
 	r.Figures[SlagMass] = Figure{Band: physics.LogNormal(mass, slagSpread), Basis: basis}
-	if mass < leastSlag {
+	if mass < leastSlag || mass*slag.FerrousShare() < leastSlag*leastFerrous {
 		return
 	}
 	iron := 100 * slagIron(slag) / mass
@@ -77,6 +77,7 @@ func (r *Reading) runs(slag physics.Oxides, s solve.Solution, basis Basis) {
 		poor, rich := r.ferrous(slag)
 		r.Figures[ReducibleIron] = Figure{Band: physics.Band{P10: slag.WithFerrous(rich).ReducibleIronIndex(), P50: index, P90: slag.WithFerrous(poor).ReducibleIronIndex()}, Basis: basis}
 	}
+	r.Running = slag.Running(shaft.TemperatureBand(s.Hearth.Temperature, 0, s.Blown, s.Ambient.Temperature))
 	r.Figures[SlagStiffness] = Figure{Band: r.stiffness(slag, s), Basis: basis}
 	for _, f := range shownFerrous {
 		r.Poorer = append(r.Poorer, SlagPoint{f, slag.WithFerrous(f / 100).Stiffness(s.Hearth.Temperature).P50})

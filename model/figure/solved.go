@@ -84,40 +84,6 @@ func (r *Reading) airFactor(s solve.Solution) {
 	r.Figures[AirFactor] = Figure{Band: s.AirFactor, Basis: basis}
 }
 
-// iron sets what has become of the ore's iron. The bands are as wide as the
-// published yields until blooms of one's own have been compared, so all of it is
-// a guess.
-func (r *Reading) iron(s solve.Solution) {
-	ore := r.Figures[OreDry]
-	if !ore.Known() || ore.P50 <= 0 || s.Totals.OreIron <= 0 {
-		return
-	}
-	metal, bound := s.Hearth.Iron, slagIron(s.Hearth.Slag)
-	if mass := s.Hearth.Slag.Sum(); mass > 0 {
-		bound *= 1 + s.Totals.SlagTapped/mass // what was tapped held as much of it
-	}
-	down := metal + bound
-	still := 0.0
-	for _, l := range s.Profile {
-		still += l.Ore.Sum()
-	}
-	keeps := usualKeeps
-	if down > leastIron {
-		keeps = metal / down
-	}
-	perIron := ore.P50 / s.Totals.OreIron
-	r.Figures[BloomEnd] = Figure{Band: physics.BloomForecast(physics.ModelBloom(metal+keeps*still), ore.P50, nil), Basis: Guessed}
-	come := s.Totals.OreIron - still
-	if metal < leastIron || come <= 0 {
-		return
-	}
-	r.Figures[BloomSoFar] = Figure{Band: physics.BloomForecast(physics.ModelBloom(metal), perIron*come, nil), Basis: Guessed}
-	r.Traces.Phosphorus, r.Traces.Manganese = physics.TraceShares(s.Hearth.Slag)
-	carbon := s.Hearth.BloomCarbon()
-	r.Figures[BloomCarbon] = Figure{Band: carbon.Scale(100), Basis: Guessed}
-	r.Carbon = CarbonSpan{physics.CarbonClassOf(carbon.P10), physics.CarbonClassOf(carbon.P50), physics.CarbonClassOf(carbon.P90)}
-}
-
 // solvedZones joins the layers in which the same goes on. The heights are
 // stretched to the burden as the reading has it: the estimator has dips and
 // charges to the mark to go by, the solver only what burned.

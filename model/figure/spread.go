@@ -23,11 +23,13 @@ const (
 	// what burden and tuyere hold against the blast a factor of two wide each
 	// way: fines alone double the burden's part (package physics).
 	holdsSpread = 0.54
-	// usualKeeps is the share of the iron that becomes metal before any came
-	// down: that of 30 Nov 2016, 42 % (calibration study).
-	usualKeeps = 0.42
-	// Less slag or iron than this, in kg, says nothing of its make-up.
-	leastSlag, leastIron = 0.2, 0.05
+	// stillSpread is how well the iron that is still in the burden is known, as a
+	// share of it (assumed).
+	stillSpread = 0.3
+	// Less slag of the ore, or iron, than this, in kg, says nothing of its make-up;
+	// leastFerrous is the least FeO in a kg of such slag (14 published ones hold 40
+	// to 75 %), by which it is told from the ash of charcoal.
+	leastSlag, leastFerrous, leastIron = 1.0, 0.4, 0.05
 )
 
 // carbonGas is CO over CO and CO2 in per cent.

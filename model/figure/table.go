@@ -41,6 +41,10 @@ const (
 	SlagMelts
 	SlagStiffness
 	ReducibleIron
+	OrePlanned
+	Yield
+	NoBloom
+	OreComeDown
 	BloomSoFar
 	BloomEnd
 	BloomCarbon
@@ -93,12 +97,20 @@ var Table = [Count]Definition{
 	SlagMelts:         {"slag_melts", "C", "temperature above which that slag is all molten"},
 	SlagStiffness:     {"slag_stiffness", "Pa s", "viscosity of that slag at the heat of the hearth, crystals in it counted"},
 	ReducibleIron:     {"reducible_iron", "1", "2.39 SiO2 over FeO and MnO by mass: above 1 the slag has too little iron to bind its silica and stiffens, below 1 iron is left that could still become metal"},
-	BloomSoFar:        {"bloom_so_far", "kg", "bloom gathered so far, computed; published yields differ so much that it is a guess"},
-	BloomEnd:          {"bloom_end", "kg", "bloom at the end from the ore charged so far, likewise"},
-	BloomCarbon:       {"bloom_carbon", "%", "carbon in the iron gathered so far by mass, likewise"},
+	OrePlanned:        {"ore_planned", "kg", "ore that the plan has for the whole smelt, dry"},
+	Yield:             {"yield", "1", "kg of bloom from a kg of ore, dry, of smelts that give a bloom: published ones, and one's own on the same mix where the plan knew of any"},
+	NoBloom:           {"no_bloom", "%", "chance of no compact bloom at all: about 1 in 10 for a crew that has smelted before, 3 to 8 in 10 in its first two smelts, unless the plan knew better"},
+	OreComeDown:       {"ore_come_down", "%", "share of the ore's iron so far that has come down into the hearth, computed"},
+	BloomSoFar:        {"bloom_so_far", "kg", "the yield of the ore that has come down"},
+	BloomEnd:          {"bloom_end", "kg", "bloom at the end, if there is one: the yield of the ore planned, or without a plan of the ore in so far"},
+	BloomCarbon:       {"bloom_carbon", "%", "carbon in the iron gathered so far by mass, a span without a middle"},
 	ModelStackHeight:  {"model_stack_height", "cm", "height of the burden in the computed shaft, which is brought to the one above at a charge"},
 	MakeUpCharcoal:    {"make_up_charcoal", "kg", "charcoal laid into the computed shaft where it had burned more than the furnace, as charged; in no other figure"},
 }
+
+// HasMiddle says whether the middle of a figure says anything. Of some only the
+// ends do: a rule with a fixed place between them would be taken for a forecast.
+func (n Name) HasMiddle() bool { return n != BloomCarbon && n != NoBloom }
 
 // Key is the name of the figure on the wire.
 func (n Name) Key() string { return Table[n].Key }

@@ -51,7 +51,8 @@ func reads(ev entry.Event) bool {
 	switch ev := ev.(type) {
 	case entry.Light, entry.PhaseSet, entry.Recipe, entry.Fill, entry.Charge, entry.Dip, entry.Poke, entry.Blast, entry.Rod,
 		entry.Tuyere, entry.Tap, entry.Arch, entry.Look, entry.Weigh, entry.OreHeld, entry.LastOre, entry.BurnDown, entry.Extract,
-		entry.Pause, entry.Resume, entry.HandOver, entry.Acknowledge, entry.CautionShown, entry.ClockJump, entry.LotStored, entry.MeasureNamed:
+		entry.Pause, entry.Resume, entry.HandOver, entry.Acknowledge, entry.CautionShown, entry.ClockJump, entry.LotStored, entry.MeasureNamed,
+		entry.AgainFromHere:
 		return true
 	case entry.Temperature:
 		return ev.Where == WhereOutside || ev.Where == entry.WherePeep

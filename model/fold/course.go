@@ -61,6 +61,7 @@ func NewCourse(about *About) Course {
 	c.Light, c.Lit, c.Blower = about.light, about.Lit, about.blower.seen
 	c.Phase, c.Turns = entry.Preheat, []Turn{{0, entry.Preheat}}
 	c.planned = entry.Recipe{Next: c.Light.Recipe}
+	c.OrePlanned = promised(c.Light)
 	c.air = AirAt(c.Light.Furnace, entry.None[entry.Celsius]())
 	c.believed = newScales(c.Light, nil)
 	if bore, ok := ShaftBore(c.Light.Furnace); ok {
@@ -99,6 +100,9 @@ func (c *Course) Take(l Line) {
 		c.blow(l, ev)
 	case entry.Recipe:
 		c.planned, c.done = ev, 0
+		c.plan(ev.Ramp, l.At)
+	case entry.AgainFromHere:
+		c.plan(ev.Steps, l.At)
 	case entry.Pause:
 		c.Paused = true
 		c.Pace.Pause(l.At, true)

@@ -4,6 +4,7 @@
 package picture
 
 import (
+	"chargehand/physics"
 	"math"
 
 	"chargehand/model/entry"
@@ -57,10 +58,11 @@ type Picture struct {
 	Bloom       float64 // cm: height of the bloom; 0 when none is known
 	Stale       bool    // the zones are being worked out anew
 
-	Hearth entry.Maybe[entry.Celsius] // how hot the hearth is, once solved
-	Melts  entry.Maybe[entry.Celsius] // when the slag in it is all molten
-	Stiff  entry.Maybe[float64]       // Pa s, how stiff the slag is
-	Poorer []figure.SlagPoint         // and would be with other shares of iron
+	Hearth  entry.Maybe[entry.Celsius] // how hot the hearth is, once solved
+	Melts   entry.Maybe[entry.Celsius] // when the slag in it is all molten
+	Stiff   entry.Maybe[float64]       // Pa s, how stiff the slag is
+	Poorer  []figure.SlagPoint         // and would be with other shares of iron
+	Running physics.Running            // how it runs, as chances
 }
 
 // Glow is a stretch of the shaft that glows alike.
@@ -102,6 +104,7 @@ func From(r figure.Reading) Picture {
 		p.Hearth = entry.Some(entry.Celsius(h.P50))
 	}
 	if m, v := r.Figure(figure.SlagMelts), r.Figure(figure.SlagStiffness); m.Known() && v.Known() {
+		p.Running = r.Running
 		p.Melts, p.Stiff, p.Poorer = entry.Some(entry.Celsius(m.P50)), entry.Some(v.P50), r.Poorer
 	}
 	if below := r.Figure(figure.SlagBelowTuyere); below.Known() {

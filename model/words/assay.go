@@ -153,6 +153,17 @@ func Runs(r physics.Running) string {
 	return word + ": " + InTen(chance)
 }
 
+// RunsWhole says all three chances.
+func RunsWhole(r physics.Running) string {
+	return fmt.Sprintf("%s (runs %.0f, creeps %.0f, does not run %.0f in 10)", Runs(r), 10*r.Runs, 10*r.Creeps, 10*r.Not)
+}
+
+// RunsShort says the likeliest in few letters, and its chance.
+func RunsShort(r physics.Running) (word, chance string) {
+	word, chance, _ = strings.Cut(Runs(r), ": ")
+	return "slag " + word, chance
+}
+
 // InTen says a chance as people do.
 func InTen(chance float64) string {
 	switch n := int(10*chance + 0.5); {

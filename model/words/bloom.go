@@ -3,6 +3,7 @@ package words
 import (
 	"fmt"
 
+	"chargehand/model/figure"
 	"chargehand/model/learn"
 )
 
@@ -21,6 +22,35 @@ func BloomsRow(t learn.Trial) string {
 	}
 	return fmt.Sprintf("%s\t%.1f\t%.1f\t%s\t%.3f\t%.3f\t%.3f\t%d\t%.2f\t%s\t", date, t.Ore, t.Bloom, yield,
 		t.Forecast.P50, t.Forecast.P10, t.Forecast.P90, t.Own, t.None, short(t.Crew))
+}
+
+// OreOf says of which ore the bloom will be.
+func OreOf(planned bool) string {
+	if planned {
+		return "from the ore planned"
+	}
+	return "from the ore in so far"
+}
+
+// PerTenShort is the middle of a yield as people reckon it.
+func PerTenShort(y figure.Figure) string { return plain(Rough(10*y.P50)) + " kg per 10 kg" }
+
+// PerTen is the same with its spread.
+func PerTen(y figure.Figure) string {
+	return fmt.Sprintf("%s kg per 10 kg of it (%s to %s)", plain(Rough(10*y.P50)), plain(Rough(10*y.P10)), plain(Rough(10*y.P90)))
+}
+
+// OrNone is the chance of no compact bloom, in per cent, as it stands beside the
+// forecast.
+func OrNone(f figure.Figure) string {
+	low, high := int(f.P10/10+0.5), int(f.P90/10+0.5)
+	switch {
+	case !f.Known():
+		return ""
+	case low == high:
+		return "or none: " + InTen(f.P10/100)
+	}
+	return fmt.Sprintf("or none: %d to %d in 10", low, high)
 }
 
 // short cuts a long name.

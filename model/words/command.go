@@ -243,6 +243,8 @@ func State(r figure.Reading) string {
 		switch {
 		case f.Known() && f.P10 == f.P90:
 			value = fmt.Sprintf("%s, %s", amount(f.P50, unit), f.Basis)
+		case f.Known() && !n.HasMiddle():
+			value = fmt.Sprintf("%s to %s, %s", plain(f.P10), amount(f.P90, unit), f.Basis)
 		case f.Known():
 			value = fmt.Sprintf("%s (%s to %s), %s", amount(f.P50, unit), plain(f.P10), plain(f.P90), f.Basis)
 		case f.AtLeast.Known:

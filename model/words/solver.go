@@ -16,7 +16,6 @@ const (
 	NotesWorkedOut = "notes being worked out"
 	HearthWord     = "hearth"
 	SlagIsGuess    = "slag a guess"
-	BloomAtEnd     = "at the end"
 	BloomIsOut     = "the bloom is out"
 )
 
@@ -55,12 +54,20 @@ func Carbon(c physics.CarbonClass) string {
 	}[c]
 }
 
-// CarbonSpan is the same with what it may be instead.
+// CarbonSpan is what it lies between, and what the slag does about it.
 func CarbonSpan(s figure.CarbonSpan) string {
-	if s.Low == s.High {
-		return Carbon(s.Middle)
+	slag := "; the slag does not protect it"
+	if s.Protected {
+		slag = "; the slag protects it"
 	}
-	return fmt.Sprintf("%s, may be %s to %s", Carbon(s.Middle), Carbon(s.Low), Carbon(s.High))
+	return carbonBetween(s) + slag
+}
+
+func carbonBetween(s figure.CarbonSpan) string {
+	if s.Low == s.High {
+		return Carbon(s.Low)
+	}
+	return Carbon(s.Low) + " to " + Carbon(s.High)
 }
 
 // Solved is what the shaft solver adds to the plain lines of a reading: the iron,
@@ -68,10 +75,17 @@ func CarbonSpan(s figure.CarbonSpan) string {
 func Solved(r figure.Reading) string {
 	var b strings.Builder
 	line := func(name, value string) { fmt.Fprintf(&b, "  %-20s %s\n", name, value) }
+	if end := r.Figure(figure.BloomEnd); end.Known() && !r.Bloom.Known {
+		_, planned := r.OreToCome()
+		line("bloom to come", fmt.Sprintf("%s: %s; %s", OreOf(planned), PerTen(r.Figure(figure.Yield)), OrNone(r.Figure(figure.NoBloom))))
+	}
 	if r.Figure(figure.BloomCarbon).Known() {
 		line("iron so far", CarbonSpan(r.Carbon)+", "+r.Figure(figure.BloomCarbon).Basis.String())
 		p, m := r.Traces.Phosphorus.Scale(100), r.Traces.Manganese.Scale(100)
 		line("of the ore's", fmt.Sprintf("phosphorus %.0f to %.0f %% goes into the iron, manganese %.0f to %.0f %%, %s", p.P10, p.P90, m.P10, m.P90, figure.Guessed))
+	}
+	if r.Running != (physics.Running{}) {
+		line("slag", RunsWhole(r.Running))
 	}
 	if len(r.Poorer) > 0 {
 		line("slag at that heat", SlagByIron(r.Poorer))

@@ -15,6 +15,7 @@ import (
 // where there is a good band to mark, and one plain remark.
 type figureLine struct {
 	name, value, beside, remark string
+	more                        string // said after the remark where there is room
 	bar                         *bar
 	known                       bool
 }
@@ -233,11 +234,8 @@ func (p painter) bloomLine(r figure.Reading) figureLine {
 		if end.P90 < smallBloom {
 			decimals = 1
 		}
-		l := figureLine{name: words.LineBloom, value: p.u.Range(end.P10, end.P90, "kg", decimals), beside: words.BloomAtEnd, remark: words.Basis(end.Basis), known: true}
-		if r.Solver == figure.Resolving {
-			l.remark = words.BeingWorkedOut
-		}
-		return l
+		_, planned := r.OreToCome()
+		return figureLine{name: words.LineBloom, value: p.u.Range(end.P10, end.P90, "kg", decimals), beside: words.OrNone(r.Figure(figure.NoBloom)), remark: words.OreOf(planned), more: words.PerTenShort(r.Figure(figure.Yield)), known: true}
 	default:
 		return unknown(words.LineBloom, words.NeedsWeighing)
 	}
@@ -317,5 +315,9 @@ func (p painter) figure(g cell.Grid, l figureLine, c figureColumns) {
 	if l.bar != nil && c.bar > 0 && x+g.Width(l.beside) < c.bar {
 		p.bar(g, c.bar, c.barWidth, *l.bar)
 	}
-	g.TextIn(cell.Rect{X: c.remark, W: w - c.remark, H: 1}, l.remark, p.style(theme.Quiet))
+	remark := l.remark
+	if whole := remark + ", " + l.more; l.more != "" && g.Width(whole) <= w-c.remark {
+		remark = whole
+	}
+	g.TextIn(cell.Rect{X: c.remark, W: w - c.remark, H: 1}, remark, p.style(theme.Quiet))
 }

@@ -1,6 +1,7 @@
 package paint
 
 import (
+	"chargehand/physics"
 	"math"
 	"strconv"
 	"strings"
@@ -259,12 +260,27 @@ func (s *shaft) hearth(end int) {
 			return
 		}
 		s.label(end, row, words.HearthWord, float64(s.pic.Hearth.Value))
-		if s.pic.Bath > s.pic.Floor && row+1 < s.first+s.rows {
-			s.g.TextIn(cell.Rect{X: s.words, Y: row + 1, W: end - s.words, H: 1}, words.SlagIsGuess, s.style(theme.Quiet))
+		for i, text := range s.slag() {
+			if row+1+i < s.first+s.rows {
+				s.g.TextIn(cell.Rect{X: s.words, Y: row + 1 + i, W: end - s.words, H: 1}, text, s.style(theme.Quiet))
+			}
 		}
 	case s.pic.Bath <= s.pic.Floor:
 		s.g.TextIn(cell.Rect{X: s.words, Y: row, W: end - s.words, H: 1}, words.HearthUnknown, s.style(theme.Quiet))
 	}
+}
+
+// slag says how it runs, and how likely that is; of a bath of which nothing more
+// is known, that it is a guess.
+func (s *shaft) slag() []string {
+	if s.pic.Running != (physics.Running{}) {
+		word, chance := words.RunsShort(s.pic.Running)
+		return []string{word, chance}
+	}
+	if s.pic.Bath > s.pic.Floor {
+		return []string{words.SlagIsGuess}
+	}
+	return nil
 }
 
 // label writes one name with its temperature.

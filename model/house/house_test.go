@@ -170,6 +170,21 @@ func TestDryAgainstDry(t *testing.T) {
 	}
 }
 
+// A smelt that is lit takes down what is left.
+func TestSnapshot(t *testing.T) {
+	var b book
+	b.key(entry.LotStored{Lot: entry.Lot{UID: pond, Name: "pond", What: entry.Ore, Mass: kg(110), Moisture: share(0.1)}})
+	b.key(entry.Assay{Lot: pond, Parts: map[string]entry.Assayed{"Fe": {Percent: 50}}})
+	b.key(entry.Deed{Does: entry.Sold, In: []entry.Amount{{Lot: pond, Mass: kg(55)}}})
+	if s := b.lot(t, "pond").Snapshot(); !near(float64(s.Mass.Value), 55) || s.Assay.Parts["Fe"].Percent != 50 || s.UID != pond {
+		t.Errorf("%+v", s)
+	}
+	b.key(entry.Deed{Does: entry.Sold, In: []entry.Amount{{Lot: pond, Some: true}}})
+	if s := b.lot(t, "pond").Snapshot(); s.Mass.Known {
+		t.Errorf("of some taken nobody knows what is left: %+v", s.Mass)
+	}
+}
+
 func TestWhatIsKeptOfTheHouse(t *testing.T) {
 	var b book
 	b.key(entry.FurnaceBuilt{Furnace: entry.Furnace{Name: "Reed Hollow", Bore: entry.Some(entry.Centimetre(25))}})

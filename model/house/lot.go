@@ -34,6 +34,21 @@ type Change struct {
 // Weight is what a dry mass of the lot weighs as it lies: with its water.
 func (l Lot) Weight(dry float64) float64 { return Weight(l.Lot, dry) }
 
+// Snapshot is the lot as a smelt takes it down when it is lit: with what is left
+// of it now, as it weighs, where that is known, and its last assay. The smelt then
+// reckons how long it lasts.
+func (l Lot) Snapshot() entry.Lot {
+	s := l.Lot
+	s.Mass = entry.None[entry.Kilogram]()
+	if l.Left.Known() {
+		s.Mass = entry.Some(entry.Kilogram(max(l.Weight(l.Left.Kg), 0)))
+	}
+	if n := len(l.Assays); n > 0 {
+		s.Assay = &l.Assays[n-1]
+	}
+	return s
+}
+
 // shortFrom is from how many kilograms below nothing a lot is said to be short:
 // what weighing rounds off.
 const shortFrom = 0.05

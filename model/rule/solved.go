@@ -20,9 +20,10 @@ const (
 	hotTop, coolTop = 800, 700
 	hotFor          = 20 * time.Minute
 
-	// stiffSlag and runningSlag in Pa s: molten fayalite has about 0.1 (order of
-	// magnitude, from memory, unverified); thirty times that creeps.
-	stiffSlag, runningSlag = 3.0, 1.5
+	// stiffSlag and runningSlag are chances that the slag does not run (assumed).
+	// Where that is even the remedy is worth its price; of a slag that runs, or of
+	// which it is not known when it melts, nothing is said.
+	stiffSlag, runningSlag = 0.5, 0.3
 	// leastBath in kg is enough slag to stand in the way.
 	leastBath = 1.0
 
@@ -86,13 +87,13 @@ func slagStiffens(m *moment) (Evidence, bool) {
 	if _, seen := slagThick(m); seen || !ok || !m.charging() || !g.Ore || g.Slag < leastBath {
 		return nil, false
 	}
-	return Evidence{number("hearth", physics.ToCelsius(g.Hearth), Degrees), number("iron", 100*g.Iron, Percent)}, g.Stiff > stiffSlag
+	return Evidence{number("hearth", physics.ToCelsius(g.Hearth), Degrees), number("iron", 100*g.Iron, Percent)}, g.Stands >= stiffSlag
 }
 
 func slagRunsAgain(m *moment, _ Warning) bool {
 	g, ok := m.glance()
 	_, seen := slagThick(m)
-	return seen || !ok || !m.charging() || g.Stiff < runningSlag || g.Slag < leastBath
+	return seen || !ok || !m.charging() || g.Stands < runningSlag || g.Slag < leastBath
 }
 
 // slagRises: even by the low estimate the slag has come up to the tuyere.

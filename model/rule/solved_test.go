@@ -15,7 +15,7 @@ import (
 
 // usualGlance is a shaft in which nothing is amiss, invented.
 var usualGlance = solve.Glance{
-	Hearth: physics.FromCelsius(1340), Top: physics.FromCelsius(600), Slag: 5, Iron: 0.42, Stiff: 0.3,
+	Hearth: physics.FromCelsius(1340), Top: physics.FromCelsius(600), Slag: 5, Iron: 0.42, Stands: 0.05,
 	Bath: physics.LogNormal(0.05, 0.45), Carbon: 0.001, Ore: true, Holds: 500,
 }
 
@@ -47,7 +47,7 @@ func based() *day {
 func solvedScenes() map[rule.ID][]scene {
 	cold := func(g *solve.Glance) { g.Hearth = physics.FromCelsius(1100) }
 	cool := func(g *solve.Glance) { g.Hearth = physics.FromCelsius(1180) }
-	stiff := func(g *solve.Glance) { g.Stiff, g.Iron = 5, 0.15 }
+	stiff := func(g *solve.Glance) { g.Stands, g.Iron = 0.6, 0.15 }
 	deep := func(g *solve.Glance) { g.Bath = physics.LogNormal(0.24, 0.45) } // 13.5 cm by the low estimate
 	deeper := func(g *solve.Glance) { g.Bath = physics.LogNormal(0.20, 0.45) }
 	hot := func(g *solve.Glance) { g.Top = physics.FromCelsius(900) }
@@ -66,6 +66,7 @@ func solvedScenes() map[rule.ID][]scene {
 			{name: "poor in iron", day: steady(), solver: seen(100, 60, 70, stiff), to: 80, raised: 63, cleared: 70, says: "slag with 15 % iron at 1340 °C hardly runs"},
 			{name: "seen to be stiff", day: steady().with(59, look(entry.AtSlag, entry.SlagStiff)), solver: seen(100, 60, 70, stiff), to: 80},
 			{name: "hardly any", day: steady(), solver: seen(100, 60, 70, func(g *solve.Glance) { stiff(g); g.Slag = 0.5 }), to: 80},
+			{name: "poor in iron, but more likely to run", day: steady(), solver: seen(100, 60, 70, func(g *solve.Glance) { stiff(g); g.Stands = 0.4 }), to: 80},
 		},
 		rule.SlagRises: {
 			{name: "up by the low estimate", day: based(), solver: seen(100, 60, 70, deep), to: 80, raised: 63, cleared: 70, says: "5 kg of slag should stand about as high as the tuyere"},

@@ -15,7 +15,7 @@ type Glance struct {
 	Top    float64      // K, of the gas over the last minutes; 0 while nothing blows
 	Slag   float64      // kg
 	Iron   float64      // share of iron in the slag, by mass
-	Stiff  float64      // Pa s, how stiff the slag is
+	Stands float64      // chance that the slag does not run; 0 where its melting is not known
 	Bath   physics.Band // m, how deep it stands; zero when it does not gather
 	Carbon float64      // mass share of carbon in the iron
 	Holds  float64      // Pa that a clear tuyere and a sound burden hold against the blast; 0 when that is not known
@@ -71,7 +71,10 @@ func (r *run) glance(at float64) {
 		g.Top, g.Holds = r.top.kelvin, r.holds()
 	}
 	if g.Slag > 0 {
-		g.Iron, g.Stiff = physics.IronShareFromOxides(h.Slag.FeO, h.Slag.Fe2O3)/g.Slag, h.Slag.Stiffness(h.Temperature).P50
+		g.Iron = physics.IronShareFromOxides(h.Slag.FeO, h.Slag.Fe2O3) / g.Slag
+		if !h.Slag.SpinelLast() {
+			g.Stands = h.Slag.Running(shaft.TemperatureBand(h.Temperature, 0, 0, r.ambient.Temperature)).Not
+		}
 	}
 	r.seen = &trail{g, r.seen}
 }

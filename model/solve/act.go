@@ -28,8 +28,8 @@ const (
 )
 
 func (a lit) do(r *run, _ float64) error {
-	shaft, err := shaft.New(a.geometry, a.params, a.ambient)
-	*r = run{shaft: shaft, lit: a, ambient: a.ambient, pace: newPace(a.params.AirFactor), blownSince: -1, standIn: -1, held: -1}
+	shaft, err := shaft.NewOn(r.grid, a.geometry, a.params, a.ambient)
+	*r = run{grid: r.grid, shaft: shaft, lit: a, ambient: a.ambient, pace: newPace(a.params.AirFactor), blownSince: -1, standIn: -1, held: -1}
 	return err
 }
 

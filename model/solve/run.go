@@ -28,6 +28,7 @@ const (
 // run is the solver on its way: the shaft and what is remembered beside it. It
 // is a value; a copy goes its own way.
 type run struct {
+	grid    shaft.Grid
 	shaft   shaft.Shaft
 	lit     lit
 	ambient physics.Air
@@ -107,7 +108,8 @@ func (r *run) advance(to float64) {
 		return
 	}
 	to = min(to, r.last+asleep.Seconds())
-	for next := shaft.Step * (math.Floor(r.shaft.Time()/shaft.Step) + 1); next <= to && !r.failed; next += shaft.Step {
+	step := r.grid.Step
+	for next := step * (math.Floor(r.shaft.Time()/step) + 1); next <= to && !r.failed; next += step {
 		r.shaft.AdvanceTo(next)
 		r.sample(next)
 		if math.Mod(next, 60) == 0 {
@@ -134,7 +136,7 @@ func (r *run) sample(at float64) {
 	g := r.shaft.TopGas()
 	share := 1.0
 	if r.top.begun {
-		share = 1 - math.Exp(-shaft.Step/smoothing)
+		share = 1 - math.Exp(-r.grid.Step/smoothing)
 	}
 	r.top.kelvin += share * (g.Temperature - r.top.kelvin)
 	r.top.co += share * (g.CO - r.top.co)

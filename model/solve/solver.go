@@ -8,7 +8,8 @@ import (
 	"chargehand/physics/shaft"
 )
 
-// Grid is how often the solver has something new to say between events.
+// Grid is how often the solver has something new to say between events, on its
+// fine grid.
 const Grid = time.Duration(shaft.Step * float64(time.Second))
 
 // every is the time between checkpoints: a change is solved again from at most
@@ -18,6 +19,10 @@ const every = 10 * time.Minute
 // Solver solves one smelt, now and again. The zero Solver is ready. It is owned
 // by whoever asks, and by one at a time.
 type Solver struct {
+	// Grid is the shaft's own; zero is the fine one. A solver keeps to one: what
+	// it gives depends on the entries and the grid alone.
+	Grid shaft.Grid
+
 	seed  maphash.Seed
 	ready bool
 	marks []mark // by number of checkpoint
@@ -36,6 +41,9 @@ type mark struct {
 func (v *Solver) Solve(c *fold.Course) Solution {
 	if !v.ready {
 		v.seed, v.ready = maphash.MakeSeed(), true
+		if v.Grid == (shaft.Grid{}) {
+			v.Grid = shaft.Fine
+		}
 	}
 	events := Events(c)
 	if len(events) == 0 {
@@ -92,7 +100,7 @@ func seconds(s float64) time.Duration { return time.Duration(s * float64(time.Se
 // nearest is the mark from which the least is left to solve: the latest that
 // came of the beginning of these events and lies before the rest of them.
 func (v *Solver) nearest(events []Event, keys []uint64, at time.Duration) mark {
-	best := &mark{key: keys[0]}
+	best := &mark{key: keys[0], run: run{grid: v.Grid}}
 	try := func(m *mark) {
 		switch {
 		case !m.ok || m.done > len(events) || m.key != keys[m.done] || m.at() > at:

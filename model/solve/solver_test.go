@@ -10,6 +10,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/fold"
 	"chargehand/model/solve"
+	"chargehand/physics/shaft"
 )
 
 var light = time.Date(2026, 5, 9, 8, 0, 0, 0, time.UTC)
@@ -113,7 +114,9 @@ func (d *day) any(t *rapid.T) entry.Event {
 func TestASolutionDependsOnTheEntriesAlone(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d := newDay(norse).key(blast(600)).key(entry.Fill{Parts: entry.Parts{buckets(3)}})
-		var live solve.Solver
+		grid := rapid.SampledFrom([]shaft.Grid{shaft.Fine, shaft.Coarse}).Draw(t, "grid")
+		live := solve.Solver{Grid: grid}
+		fresh := func(at time.Duration) solve.Solution { return d.solve(&solve.Solver{Grid: grid}, at) }
 		acts := rapid.IntRange(1, 16).Draw(t, "acts")
 		for range acts {
 			d.wait(time.Duration(rapid.IntRange(1, 360_000).Draw(t, "milliseconds")) * time.Millisecond)
@@ -126,10 +129,10 @@ func TestASolutionDependsOnTheEntriesAlone(t *testing.T) {
 				t.Fatalf("%s: %+v\nwant %+v", how, got, want)
 			}
 		}
-		want := d.fresh(d.now)
+		want := fresh(d.now)
 		same("live", d.solve(&live, d.now), want)
 		back := time.Duration(rapid.Int64Range(0, int64(d.now)).Draw(t, "back"))
-		same("looked back", d.solve(&live, back), d.fresh(back))
+		same("looked back", d.solve(&live, back), fresh(back))
 		same("and forward again", d.solve(&live, d.now), want)
 	})
 }

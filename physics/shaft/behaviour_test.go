@@ -7,58 +7,73 @@ import (
 	"chargehand/physics"
 )
 
-// Convergence (in the manner of a grid study): half the step, half the layer, the same list of charges. Totals within 2 %,
-// and the time mean of the bed within 10 K, where the research prototype moved by 29 K with the layers.
+// dayOn is what a grid makes of the same list of charges: totals in kg, the height in m, and the time mean of the bed over an
+// hour at heights low in the shaft and at its upper front, K.
+type dayOn struct {
+	burned, iron, slag, height float64
+	low, front                 [3]float64
+}
+
+var lowHeights, frontHeights = [3]float64{0.05, 0.15, 0.27}, [3]float64{0.35, 0.40, 0.45}
+
+func solvedOn(tb testing.TB, grid Grid) (o dayOn) {
+	s := dayShaft(tb, DefaultParams(), grid)
+	var profile []Layer
+	looks := 0.0
+	runDay(tb, &s, 4, 1.5, func(second float64) {
+		if second < 3*3600 || math.Mod(second, 20) != 0 {
+			return
+		}
+		profile = s.AppendProfile(profile[:0])
+		for i := range o.low {
+			o.low[i] += layerAt(profile, lowHeights[i], middle)
+			o.front[i] += layerAt(profile, frontHeights[i], middle)
+		}
+		looks++
+	})
+	for i := range o.low {
+		o.low[i] /= looks
+		o.front[i] /= looks
+	}
+	h := s.Hearth()
+	o.burned, o.iron, o.slag, o.height = s.Totals().CarbonBurned, h.Iron, h.Slag.Sum(), s.StackHeight()
+	return o
+}
+
+// off gives how far two days lie apart: the share of their totals, and K low in the shaft and at its front.
+func (o dayOn) off(from dayOn) (total, low, front float64) {
+	for _, pair := range [][2]float64{{o.burned, from.burned}, {o.iron, from.iron}, {o.slag, from.slag}, {o.height, from.height}} {
+		total = math.Max(total, math.Abs(pair[0]/pair[1]-1))
+	}
+	for i := range o.low {
+		low = math.Max(low, math.Abs(o.low[i]-from.low[i]))
+		front = math.Max(front, math.Abs(o.front[i]-from.front[i]))
+	}
+	return total, low, front
+}
+
+// Convergence as it is: against steps of a quarter second the fine grid is within 6 K below 30 cm and the coarse within 12; the
+// front above, where a cold charge lands, is off by some 20 and 30 K. Layers of half the thickness move it as much again.
+//
+//	go test -run TestShaftConverges -v ./physics/shaft
 func TestShaftConverges(t *testing.T) {
-	type outcome struct {
-		burned, iron, slag, height float64
-		bed                        [4]float64
+	if testing.Short() {
+		t.Skip("takes steps of a quarter second")
 	}
-	heights := [4]float64{0.05, 0.15, 0.30, 0.45}
-	run := func(step, thickness float64) outcome {
-		s := dayShaft(t, DefaultParams(), step, thickness)
-		var o outcome
-		var profile []Layer
-		looks := 0.0
-		runDay(t, &s, 4, 1.5, func(second float64) {
-			if second < 3*3600 || math.Mod(second, 20) != 0 {
-				return
-			}
-			profile = s.AppendProfile(profile[:0])
-			for i, h := range heights {
-				o.bed[i] += layerAt(profile, h, middle)
-			}
-			looks++
-		})
-		for i := range o.bed {
-			o.bed[i] /= looks
-		}
-		h := s.Hearth()
-		o.burned, o.iron, o.slag, o.height = s.Totals().CarbonBurned, h.Iron, h.Slag.Sum(), s.StackHeight()
-		return o
-	}
-	base := run(Step, layerThickness)
+	exact := solvedOn(t, Grid{0.25, Fine.Layer})
 	for _, c := range []struct {
-		name            string
-		step, thickness float64
-		kelvin          float64
-	}{{"half the step", Step / 2, layerThickness, 5}, {"twice the step", Step * 2, layerThickness, 5}, {"a quarter second", 0.25, layerThickness, 5}, {"half the layer", Step, layerThickness / 2, 10}, {"twice the layer", Step, layerThickness * 2, 10}} {
-		if testing.Short() && c.step < 1 {
-			continue
-		}
-		o := run(c.step, c.thickness)
-		for _, pair := range [][2]float64{{o.burned, base.burned}, {o.iron, base.iron}, {o.slag, base.slag}, {o.height, base.height}} {
-			if math.Abs(pair[0]/pair[1]-1) > 0.02 {
-				t.Errorf("%s: a total of %.4f against %.4f", c.name, pair[0], pair[1])
-			}
-		}
-		moved := 0.0
-		for i := range o.bed {
-			moved = math.Max(moved, math.Abs(o.bed[i]-base.bed[i]))
-		}
-		t.Logf("%s: carbon %.4f iron %.3f slag %.3f kg, bed moves by %.1f K at most", c.name, o.burned, o.iron, o.slag, moved)
-		if moved > c.kelvin {
-			t.Errorf("%s: the bed moves by %.1f K", c.name, moved)
+		name              string
+		grid              Grid
+		total, low, front float64
+	}{
+		{"fine", Fine, 0.02, 6, 20},
+		{"coarse", Coarse, 0.03, 15, 40},
+		{"layers of half the thickness", Grid{Step, Fine.Layer / 2}, 0.03, 15, 30},
+	} {
+		total, low, front := solvedOn(t, c.grid).off(exact)
+		t.Logf("%s, against steps of 0.25 s: totals %.2f %% off, %.1f K below 30 cm, %.1f K at the front", c.name, 100*total, low, front)
+		if total > c.total || low > c.low || front > c.front {
+			t.Errorf("%s is off by more than is said", c.name)
 		}
 	}
 }
@@ -66,7 +81,7 @@ func TestShaftConverges(t *testing.T) {
 // Without a blast nothing burns and everything cools; without ore little CO2 comes out (below 0.5 % when no air by-passes:
 // recommended model, limiting case 10).
 func TestShaftMirrors(t *testing.T) {
-	s := dayShaft(t, DefaultParams(), Step, layerThickness)
+	s := dayShaft(t, DefaultParams(), Fine)
 	runDay(t, &s, 1, 0, nil)
 	must(t, s.SetBlast(3600, Blast{Temperature: 288}))
 	s.AdvanceTo(3605)
@@ -89,7 +104,7 @@ func TestShaftMirrors(t *testing.T) {
 
 	params := DefaultParams()
 	params.BypassShare = 0
-	s = dayShaft(t, params, Step, layerThickness)
+	s = dayShaft(t, params, Fine)
 	worst := 0.0
 	carbon := pureCarbon(t) // steam of damp charcoal turns CO to CO2 by itself
 	for second := 0.0; second < 3*3600; second += 60 {
@@ -106,7 +121,7 @@ func TestShaftMirrors(t *testing.T) {
 // Burn rate from the top gas: r/(1-x/2) with x its share of CO (reference notes, limiting case 7), when air is the only
 // source of oxygen: pure carbon, no ore.
 func TestShaftBurnsWhatItsTopGasSays(t *testing.T) {
-	s := dayShaft(t, DefaultParams(), Step, layerThickness)
+	s := dayShaft(t, DefaultParams(), Fine)
 	carbon := pureCarbon(t)
 	for i := range 20 {
 		must(t, s.Charge(float64(i)*600, Portion{carbon, 1.5}))
@@ -134,7 +149,7 @@ func TestShaftTrends(t *testing.T) {
 	run := func(change func(*Shaft, *Params) float64) outcome {
 		p := DefaultParams()
 		ore := change(nil, &p)
-		s := dayShaft(t, p, Step, layerThickness)
+		s := dayShaft(t, p, Fine)
 		change(&s, &p)
 		var o outcome
 		looks, co, co2 := 0.0, 0.0, 0.0
@@ -181,21 +196,23 @@ func TestShaftTrends(t *testing.T) {
 
 // A band near 500 C lies in the upper shaft, above the zone where iron forms and below where charcoal dries (common practice).
 func TestBandNear500(t *testing.T) {
-	s := dayShaft(t, DefaultParams(), Step, layerThickness)
+	s := dayShaft(t, DefaultParams(), Fine)
 	seen, looks := 0, 0 // while a layer is drying, as it is after each charge
 	runDay(t, &s, 5, 1.5, func(second float64) {
 		if second < 3*3600 {
 			return
 		}
-		drying, band, iron := math.NaN(), math.NaN(), math.NaN()
+		drying, band, iron, below := math.NaN(), math.NaN(), math.NaN(), 0.0
 		for _, l := range s.AppendProfile(nil) {
 			z := (l.Bottom + l.Top) / 2
 			if l.Ore.Sum() > 0 && l.Ore.Metal > 0.2*l.Ore.Sum() {
 				iron = z // the highest such layer
 			}
-			if c := physics.ToCelsius(l.Middle); c > 420 && c < 580 {
-				band = z
+			c := physics.ToCelsius(l.Middle)
+			if below > 500 && c <= 500 {
+				band = l.Bottom
 			}
+			below = c
 			if l.Water > 1e-4 && math.IsNaN(drying) {
 				drying = z // the lowest still wet
 			}
@@ -224,7 +241,7 @@ func TestChargeIntervalOf2016(t *testing.T) {
 
 // Ore laid without charcoal belongs to the charge under it and lies in its top layer; the stack hardly rises.
 func TestOreAloneJoinsTheChargeBelow(t *testing.T) {
-	s := dayShaft(t, DefaultParams(), Step, layerThickness)
+	s := dayShaft(t, DefaultParams(), Fine)
 	layers, height := s.count, s.StackHeight()
 	must(t, s.Charge(0, Portion{standardOre(t), 2}))
 	profile := s.AppendProfile(nil)
@@ -245,7 +262,7 @@ func TestOreAloneJoinsTheChargeBelow(t *testing.T) {
 
 // A tap takes its share of the slag and nothing else, a bloom the iron and its carbon; the accounts stay closed.
 func TestTapAndBloom(t *testing.T) {
-	s := dayShaft(t, DefaultParams(), Step, layerThickness)
+	s := dayShaft(t, DefaultParams(), Fine)
 	runDay(t, &s, 3, 1.5, nil)
 	before := s.Hearth()
 	must(t, s.Tap(s.Time(), 0.6))
@@ -267,7 +284,7 @@ func TestTapAndBloom(t *testing.T) {
 
 // A stopped blast and a restart: the furnace cools, lights again by itself while it glows, and burns as fast as before.
 func TestShaftRestarts(t *testing.T) {
-	s := dayShaft(t, DefaultParams(), Step, layerThickness)
+	s := dayShaft(t, DefaultParams(), Fine)
 	runDay(t, &s, 2, 0, nil)
 	rate := s.Totals().LastStepCarbon
 	must(t, s.SetBlast(s.Time(), Blast{Temperature: 288}))

@@ -8,13 +8,13 @@ import (
 )
 
 // benchSmelt is an invented day: bore 25 cm, stack 70 cm, 700 l/min, sixty charges of 1.8 kg of charcoal ten minutes apart,
-// ore from the second hour. About 80 layers stand in the shaft.
-func benchSmelt(tb testing.TB, step float64, upTo float64) Shaft {
+// ore from the second hour. Some 60 layers stand in the shaft.
+func benchSmelt(tb testing.TB, grid Grid, upTo float64) Shaft {
 	tb.Helper()
 	p := DefaultParams()
 	p.AirFactor = 1.01
 	geometry := Geometry{Bore: physics.Cylinder(0.25, 0.80), Stack: 0.70, WallBottom: 0.07, WallTop: 0.05}
-	s, err := newShaft(geometry, p, physics.StandardAir(), step, layerThickness)
+	s, err := NewOn(grid, geometry, p, physics.StandardAir())
 	must(tb, err)
 	fuel, ore := standardFuel(tb), standardOre(tb)
 	must(tb, s.PreheatWall(0, 900, 450))
@@ -41,15 +41,22 @@ func BenchmarkShaftTenHours(b *testing.B) {
 	b.ReportAllocs()
 	layers := 0
 	for range b.N {
-		s := benchSmelt(b, Step, 36000)
+		s := benchSmelt(b, Fine, 36000)
 		layers = s.count
 	}
 	b.ReportMetric(float64(layers), "layers")
 }
 
+// The same ten hours on the coarse grid: what one furnace of an ensemble costs.
+func BenchmarkShaftTenHoursCoarse(b *testing.B) {
+	for range b.N {
+		benchSmelt(b, Coarse, 36000)
+	}
+}
+
 // One step of the live screen.
 func BenchmarkShaftStep(b *testing.B) {
-	s := benchSmelt(b, Step, 5*3600)
+	s := benchSmelt(b, Fine, 5*3600)
 	b.ReportAllocs()
 	b.ResetTimer()
 	for range b.N {
@@ -58,14 +65,14 @@ func BenchmarkShaftStep(b *testing.B) {
 	}
 }
 
-// A copy run one hour ahead, with a charge every ten minutes.
+// A copy run one hour ahead on the coarse grid, with a charge every ten minutes.
 func BenchmarkShaftHourAhead(b *testing.B) {
-	s := benchSmelt(b, Step, 5*3600)
+	s := benchSmelt(b, Fine, 5*3600)
 	fuel, ore := standardFuel(b), standardOre(b)
 	b.ReportAllocs()
 	b.ResetTimer()
 	for range b.N {
-		ahead := s.Clone()
+		ahead := s.On(Coarse)
 		for i := range 6 {
 			must(b, ahead.Charge(s.Time()+float64(i)*600, Portion{fuel, 1.8}, Portion{ore, 1.5}))
 		}
@@ -77,7 +84,7 @@ func BenchmarkShaftHourAhead(b *testing.B) {
 var cloned Shaft
 
 func BenchmarkShaftClone(b *testing.B) {
-	s := benchSmelt(b, Step, 3600)
+	s := benchSmelt(b, Fine, 3600)
 	b.SetBytes(int64(unsafe.Sizeof(s)))
 	for b.Loop() {
 		cloned = s.Clone()

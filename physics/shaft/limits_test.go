@@ -14,7 +14,7 @@ func bareShaft(tb testing.TB, layers int, thickness, kelvin float64) Shaft {
 	tb.Helper()
 	p := DefaultParams()
 	p.TopEmissivity, p.BypassShare, p.AirFactor = 0, 0, 1
-	s, err := newShaft(Geometry{Bore: physics.Cylinder(0.25, 1.2), Stack: 1.2, WallBottom: 0.05, WallTop: 0.05}, p, physics.StandardAir(), Step, thickness)
+	s, err := NewOn(Grid{Step, thickness}, Geometry{Bore: physics.Cylinder(0.25, 1.2), Stack: 1.2, WallBottom: 0.05, WallTop: 0.05}, p, physics.StandardAir())
 	must(tb, err)
 	insulated := *s.wall
 	for i := range insulated.ring {

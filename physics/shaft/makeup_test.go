@@ -7,7 +7,7 @@ import (
 
 // Make-up charcoal lifts the burden, closes the accounts under its own name, and is nobody's charge.
 func TestMakeUp(t *testing.T) {
-	s := dayShaft(t, DefaultParams(), Step, layerThickness)
+	s := dayShaft(t, DefaultParams(), Fine)
 	runDay(t, &s, 2, 1.5, nil)
 	before, height, top := s, s.StackHeight(), s.layers[s.count-1]
 	must(t, s.MakeUp(s.Time(), 300, Portion{standardFuel(t), 1}))

@@ -8,7 +8,7 @@ import (
 
 // A burning shaft takes 0.1-0.7 kPa per m of bed (reference notes, computed); fines and ore raise it.
 func TestShaftPressureDrop(t *testing.T) {
-	s := dayShaft(t, DefaultParams(), Step, layerThickness)
+	s := dayShaft(t, DefaultParams(), Fine)
 	runDay(t, &s, 2, 0, nil)
 	bare := s.PressureDrop(1)
 	if perMetre := bare / s.StackHeight(); perMetre < 100 || perMetre > 1000 {

@@ -10,9 +10,9 @@ import (
 )
 
 // dayShaft is an invented furnace ready to smelt: bore 25, stack 60 cm, embers and a fill.
-func dayShaft(tb testing.TB, params Params, step, thickness float64) Shaft {
+func dayShaft(tb testing.TB, params Params, grid Grid) Shaft {
 	tb.Helper()
-	s, err := newShaft(Geometry{Bore: physics.Cylinder(0.25, 0.7), Stack: 0.6, WallBottom: 0.06, WallTop: 0.05}, params, physics.StandardAir(), step, thickness)
+	s, err := NewOn(grid, Geometry{Bore: physics.Cylinder(0.25, 0.7), Stack: 0.6, WallBottom: 0.06, WallTop: 0.05}, params, physics.StandardAir())
 	must(tb, err)
 	fuel := standardFuel(tb)
 	must(tb, s.PreheatWall(0, 850, 450))
@@ -44,7 +44,7 @@ func runDay(tb testing.TB, s *Shaft, hours, ore float64, look func(seconds float
 
 // Atoms to 1e-9 and heat to 1e-9 (asked: 0.1 %) at every step; temperatures, flows and heights that can be.
 func TestShaftInvariantsAtEveryStep(t *testing.T) {
-	s := dayShaft(t, DefaultParams(), Step, layerThickness)
+	s := dayShaft(t, DefaultParams(), Fine)
 	var profile []Layer
 	worst := 0.0
 	runDay(t, &s, 6, 1.5, func(second float64) {
@@ -151,7 +151,7 @@ func TestShaftTakesAnything(t *testing.T) {
 // Looking at a shaft, however often, changes nothing; nor does copying it; a cut falls where an event is, not a look.
 func TestShaftDependsOnEventsAlone(t *testing.T) {
 	run := func(looks bool) Shaft {
-		s := dayShaft(t, DefaultParams(), Step, layerThickness)
+		s := dayShaft(t, DefaultParams(), Fine)
 		fuel := standardFuel(t)
 		for i := range 12 {
 			at := 601.237 * float64(i)
@@ -175,7 +175,7 @@ func TestShaftDependsOnEventsAlone(t *testing.T) {
 }
 
 func TestShaftCloneIsIndependent(t *testing.T) {
-	s := dayShaft(t, DefaultParams(), Step, layerThickness)
+	s := dayShaft(t, DefaultParams(), Fine)
 	s.AdvanceTo(600)
 	kept := s.Clone()
 	ahead := s.Clone()
@@ -189,7 +189,7 @@ func TestShaftCloneIsIndependent(t *testing.T) {
 }
 
 func TestShaftGrid(t *testing.T) {
-	s := dayShaft(t, DefaultParams(), Step, layerThickness)
+	s := dayShaft(t, DefaultParams(), Fine)
 	s.AdvanceTo(12.4)
 	if s.Time() != 10 {
 		t.Errorf("looked at 12.4 s it stands at %g, not on the last grid point", s.Time())
@@ -216,7 +216,7 @@ func TestShaftGrid(t *testing.T) {
 
 // Nothing is allocated while stepping.
 func TestShaftStepsWithoutAllocating(t *testing.T) {
-	s := dayShaft(t, DefaultParams(), Step, layerThickness)
+	s := dayShaft(t, DefaultParams(), Fine)
 	fuel := standardFuel(t)
 	portions := []Portion{{fuel, 0.3}}
 	if n := testing.AllocsPerRun(20, func() {
@@ -248,7 +248,7 @@ func TestShaftRefusesNonsense(t *testing.T) {
 	if _, err := OreLot(OreAssay{Mineral: physics.Siderite, Iron: 0.4}, physics.DefaultBed()); err == nil {
 		t.Error("raw siderite was taken")
 	}
-	s := dayShaft(t, DefaultParams(), Step, layerThickness)
+	s := dayShaft(t, DefaultParams(), Fine)
 	before := s
 	if err := s.SetBlast(10, Blast{Flow: physics.AirFlow{O2: math.Inf(1)}, Temperature: 290}); err == nil || s != before {
 		t.Error("an endless blast was taken, or moved the shaft")

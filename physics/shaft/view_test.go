@@ -9,7 +9,7 @@ import (
 
 // In a working furnace the zones lie in their order: nothing that burns above slag, no drying below iron.
 func TestZonesAndChargesLieInOrder(t *testing.T) {
-	s := dayShaft(t, DefaultParams(), Step, layerThickness)
+	s := dayShaft(t, DefaultParams(), Fine)
 	seen := map[Zone]bool{}
 	var profile []Layer
 	runDay(t, &s, 4, 1.5, func(second float64) {

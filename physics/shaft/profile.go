@@ -107,8 +107,3 @@ func (s *Shaft) Totals() Totals { return s.totals }
 // Ledger gives the account since light.
 func (s *Shaft) Ledger() Ledger { return s.ledger }
 
-// InnerWall gives the temperature in K of the inside of the wall at a height in m above the tuyere.
-func (s *Shaft) InnerWall(height float64) float64 {
-	ring, _ := s.wall.ringsOf(max(0, height), height)
-	return s.wallT[ring][0]
-}

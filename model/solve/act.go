@@ -28,7 +28,7 @@ const (
 )
 
 func (a lit) do(r *run, _ float64) error {
-	shaft, err := shaft.NewOn(r.grid, a.geometry, a.params, a.ambient)
+	shaft, err := shaft.New(r.grid, a.geometry, a.params, a.ambient)
 	*r = run{grid: r.grid, shaft: shaft, lit: a, ambient: a.ambient, pace: newPace(a.params.AirFactor), blownSince: -1, standIn: -1, held: -1}
 	return err
 }

@@ -14,7 +14,7 @@ func benchSmelt(tb testing.TB, grid Grid, upTo float64) Shaft {
 	p := DefaultParams()
 	p.AirFactor = 1.01
 	geometry := Geometry{Bore: physics.Cylinder(0.25, 0.80), Stack: 0.70, WallBottom: 0.07, WallTop: 0.05}
-	s, err := NewOn(grid, geometry, p, physics.StandardAir())
+	s, err := New(grid, geometry, p, physics.StandardAir())
 	must(tb, err)
 	fuel, ore := standardFuel(tb), standardOre(tb)
 	must(tb, s.PreheatWall(0, 900, 450))

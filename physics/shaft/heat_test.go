@@ -19,7 +19,7 @@ type heats struct {
 func hotHours(tb testing.TB, perArea float64) (h heats) {
 	tb.Helper()
 	p := DefaultParams()
-	s, err := New(Geometry{Bore: physics.Cylinder(0.25, 0.60), Stack: 0.50, WallBottom: 0.06, WallTop: 0.05}, p, physics.Air{Temperature: physics.FromCelsius(15), Pressure: physics.StandardPressure, RelativeHumidity: 0.6})
+	s, err := New(Fine, Geometry{Bore: physics.Cylinder(0.25, 0.60), Stack: 0.50, WallBottom: 0.06, WallTop: 0.05}, p, physics.Air{Temperature: physics.FromCelsius(15), Pressure: physics.StandardPressure, RelativeHumidity: 0.6})
 	must(tb, err)
 	fuel, ore := standardFuel(tb), standardOre(tb)
 	must(tb, s.PreheatWall(0, 760, 430))

@@ -14,7 +14,7 @@ func bareShaft(tb testing.TB, layers int, thickness, kelvin float64) Shaft {
 	tb.Helper()
 	p := DefaultParams()
 	p.TopEmissivity, p.BypassShare, p.AirFactor = 0, 0, 1
-	s, err := NewOn(Grid{Step, thickness}, Geometry{Bore: physics.Cylinder(0.25, 1.2), Stack: 1.2, WallBottom: 0.05, WallTop: 0.05}, p, physics.StandardAir())
+	s, err := New(Grid{Step, thickness}, Geometry{Bore: physics.Cylinder(0.25, 1.2), Stack: 1.2, WallBottom: 0.05, WallTop: 0.05}, p, physics.StandardAir())
 	must(tb, err)
 	insulated := *s.wall
 	for i := range insulated.ring {
@@ -255,7 +255,7 @@ func TestOreStopsAtItsBoundary(t *testing.T) {
 	} {
 		kelvin := physics.FromCelsius(c.celsius)
 		p := DefaultParams()
-		s, err := New(Geometry{Bore: physics.Cylinder(0.25, 1), Stack: 0.5, WallBottom: 0.05, WallTop: 0.05}, p, physics.StandardAir())
+		s, err := New(Fine, Geometry{Bore: physics.Cylinder(0.25, 1), Stack: 0.5, WallBottom: 0.05, WallTop: 0.05}, p, physics.StandardAir())
 		must(t, err)
 		ore, err := OreLot(OreAssay{Mineral: physics.Hematite, Iron: 0.69}, physics.DefaultBed())
 		must(t, err)
@@ -282,7 +282,7 @@ func TestOreStopsAtItsBoundary(t *testing.T) {
 
 // Iron goes back to wustite in a gas above its boundary.
 func TestIronReoxidises(t *testing.T) {
-	s, err := New(Geometry{Bore: physics.Cylinder(0.25, 1), Stack: 0.5, WallBottom: 0.05, WallTop: 0.05}, DefaultParams(), physics.StandardAir())
+	s, err := New(Fine, Geometry{Bore: physics.Cylinder(0.25, 1), Stack: 0.5, WallBottom: 0.05, WallTop: 0.05}, DefaultParams(), physics.StandardAir())
 	must(t, err)
 	iron, err := FragmentLot(physics.DefaultBed())
 	must(t, err)
@@ -304,7 +304,7 @@ func TestIronReoxidises(t *testing.T) {
 // Steady conduction through a hollow cylinder, q = 2 pi k L dT/ln(r2/r1), and the outer loss in series (textbook).
 func TestWallConductsLikeACylinder(t *testing.T) {
 	p := DefaultParams()
-	s, err := New(Geometry{Bore: physics.Cylinder(0.25, 0.6), Stack: 0.5, WallBottom: 0.07, WallTop: 0.07}, p, physics.StandardAir())
+	s, err := New(Fine, Geometry{Bore: physics.Cylinder(0.25, 0.6), Stack: 0.5, WallBottom: 0.07, WallTop: 0.07}, p, physics.StandardAir())
 	must(t, err)
 	var w work
 	const watts = 150.0
@@ -331,7 +331,7 @@ func TestWallConductsLikeACylinder(t *testing.T) {
 // 1959, 2.9). A wide bore stands for the plane.
 func TestWallWarmsLikeAHalfSpace(t *testing.T) {
 	p := DefaultParams()
-	s, err := New(Geometry{Bore: physics.Cylinder(2, 0.6), Stack: 0.5, WallBottom: 0.03, WallTop: 0.03}, p, physics.StandardAir())
+	s, err := New(Fine, Geometry{Bore: physics.Cylinder(2, 0.6), Stack: 0.5, WallBottom: 0.03, WallTop: 0.03}, p, physics.StandardAir())
 	must(t, err)
 	var w work
 	w.height = 1

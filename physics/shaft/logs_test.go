@@ -34,7 +34,7 @@ type replayedSmelt struct {
 // replay runs the smelt with a grid and layers of its own; profiles are kept for the minutes asked for.
 func (p publishedSmelt) replay(tb testing.TB, profiles ...float64) replayedSmelt {
 	tb.Helper()
-	s, err := New(p.geometry, p.params, physics.Air{Temperature: physics.FromCelsius(20), Pressure: physics.StandardPressure})
+	s, err := New(Fine, p.geometry, p.params, physics.Air{Temperature: physics.FromCelsius(20), Pressure: physics.StandardPressure})
 	must(tb, err)
 	fuel := standardFuel(tb)
 	must(tb, s.PreheatWall(0, p.wall[0], p.wall[1]))

@@ -26,7 +26,7 @@ func TestMakeUp(t *testing.T) {
 	}
 	s.AdvanceTo(s.Time() + 1200)
 	checkBalance(t, &s)
-	empty, err := New(s.geometry, s.params, s.ambient)
+	empty, err := New(Fine, s.geometry, s.params, s.ambient)
 	must(t, err)
 	must(t, empty.MakeUp(0, 1200, Portion{standardFuel(t), 2}))
 	checkBalance(t, &empty)

@@ -106,4 +106,3 @@ func (s *Shaft) Totals() Totals { return s.totals }
 
 // Ledger gives the account since light.
 func (s *Shaft) Ledger() Ledger { return s.ledger }
-

@@ -87,13 +87,9 @@ type Blast struct {
 	Temperature float64
 }
 
-// New gives the furnace at light on the fine grid: empty, everything at the temperature of the air, no blast.
-func New(geometry Geometry, params Params, ambient physics.Air) (Shaft, error) {
-	return NewOn(Fine, geometry, params, ambient)
-}
-
-// NewOn gives the furnace at light on a grid, of a step from 0.001 s and layers from 1 mm.
-func NewOn(grid Grid, geometry Geometry, params Params, ambient physics.Air) (Shaft, error) {
+// New gives the furnace at light on a grid, of a step from 0.001 s and layers from 1 mm: empty, everything at the temperature
+// of the air, no blast.
+func New(grid Grid, geometry Geometry, params Params, ambient physics.Air) (Shaft, error) {
 	if err := errors.Join(geometry.Validate(), params.Validate(), ambient.Validate()); err != nil {
 		return Shaft{}, err
 	}

@@ -12,7 +12,7 @@ import (
 // dayShaft is an invented furnace ready to smelt: bore 25, stack 60 cm, embers and a fill.
 func dayShaft(tb testing.TB, params Params, grid Grid) Shaft {
 	tb.Helper()
-	s, err := NewOn(grid, Geometry{Bore: physics.Cylinder(0.25, 0.7), Stack: 0.6, WallBottom: 0.06, WallTop: 0.05}, params, physics.StandardAir())
+	s, err := New(grid, Geometry{Bore: physics.Cylinder(0.25, 0.7), Stack: 0.6, WallBottom: 0.06, WallTop: 0.05}, params, physics.StandardAir())
 	must(tb, err)
 	fuel := standardFuel(tb)
 	must(tb, s.PreheatWall(0, 850, 450))
@@ -90,7 +90,7 @@ func checkProfile(tb testing.TB, s *Shaft, profile []Layer) {
 func TestShaftTakesAnything(t *testing.T) {
 	for seed := range uint64(4) {
 		random := rand.New(rand.NewPCG(seed, 4))
-		s, err := New(Geometry{Bore: physics.Bore{Bottom: 0.30, Top: 0.24, Height: 0.7}, Stack: 0.6, WallBottom: 0.06, WallTop: 0.03}, DefaultParams(), physics.StandardAir())
+		s, err := New(Fine, Geometry{Bore: physics.Bore{Bottom: 0.30, Top: 0.24, Height: 0.7}, Stack: 0.6, WallBottom: 0.06, WallTop: 0.03}, DefaultParams(), physics.StandardAir())
 		must(t, err)
 		fuel, ore := standardFuel(t), standardOre(t)
 		wet, err := CharcoalLot(physics.Charcoal{Moisture: 0.5, Carbon: 0.7, Ash: 0.05}, physics.DefaultBed(), 2*DefaultLump)
@@ -231,12 +231,12 @@ func TestShaftRefusesNonsense(t *testing.T) {
 	good := Geometry{Bore: physics.Cylinder(0.25, 0.7), Stack: 0.6, WallBottom: 0.06, WallTop: 0.05}
 	bad := good
 	bad.Stack = 5
-	if _, err := New(bad, DefaultParams(), physics.StandardAir()); err == nil {
+	if _, err := New(Fine, bad, DefaultParams(), physics.StandardAir()); err == nil {
 		t.Error("a stack of 5 m was taken")
 	}
 	p := DefaultParams()
 	p.RacewayHeight = math.NaN()
-	if _, err := New(good, p, physics.StandardAir()); err == nil {
+	if _, err := New(Fine, good, p, physics.StandardAir()); err == nil {
 		t.Error("an undefined raceway was taken")
 	}
 	if _, err := OreLot(OreAssay{Mineral: physics.Hematite, Iron: 0.8}, physics.DefaultBed()); err == nil {

@@ -99,6 +99,16 @@ func (e Entry) Aim(seqOf func(local string) (uint64, bool)) Entry {
 	return e
 }
 
+// Unnamed is the entry without local ids, its own and that of the entry it names: two
+// that say the same are then the same, whether they are kept or not.
+func (e Entry) Unnamed() Entry {
+	e.Local = ""
+	if ev, ok := e.Event.(referring); ok && ev.target().Local != "" {
+		e.Event = ev.aimed(Ref{Seq: ev.target().Seq})
+	}
+	return e
+}
+
 // referring is an event that names another entry.
 type referring interface {
 	Event

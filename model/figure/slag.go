@@ -33,7 +33,7 @@ func (r *Reading) slag(s solve.Solution, basis Basis) {
 // there is, and so how high it stands, rests on the model alone, and a line drawn
 // in the hearth would say more than is known.
 func slagWeighed(s fold.State) bool {
-	for _, l := range s.Lines {
+	for l := range s.Lines.All() {
 		switch ev := l.Event.(type) {
 		case entry.Tap:
 			if ev.Mass.Positive() {

@@ -69,7 +69,7 @@ func fillLayer(s fold.State, bore physics.Bore, bed physics.Bed, top float64) La
 	kg := bore.VolumeBetween(0, top) * bed.CharcoalBulk
 	l := Layer{Top: 100 * top, Charcoal: ofMass(fold.Mass{Kg: kg, Common: kg * physics.CharcoalBulkRelSD}, Estimated)}
 	l.Ore = ofMass(fold.Mass{}, Estimated)
-	for _, line := range s.Lines {
+	for line := range s.Lines.All() {
 		if _, ok := line.Event.(entry.Fill); ok {
 			l.Seq, l.Age = line.Seq(), s.At-line.At
 			break

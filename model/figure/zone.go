@@ -113,7 +113,7 @@ func processAt(c float64) Process {
 
 // sinceFill is how long charcoal has been burning in the shaft.
 func sinceFill(s fold.State) (time.Duration, bool) {
-	for _, l := range s.Lines {
+	for l := range s.Lines.All() {
 		switch l.Event.(type) {
 		case entry.Fill, entry.Charge:
 			return s.At - l.At, true

@@ -21,7 +21,6 @@ type Course struct {
 	Weighings []Weighing
 
 	about    *About
-	lines    grow.List[Line]
 	blasts   grow.List[Blast]
 	walks    grow.List[walk] // the estimator after each line that tells of the level, to sink on from there
 	walk     walk
@@ -86,8 +85,7 @@ func (c *Course) Take(l Line) {
 	if c.Phase == "" || !reads(l.Event) {
 		return
 	}
-	c.lines.Append(l)
-	c.Lines = c.lines.All()
+	c.Lines.Append(l)
 	if l.Entry.By != "" {
 		c.By = l.Entry.By
 	}

@@ -324,7 +324,7 @@ func TestChargesKeyedAtOnceLeaveTheLevelWithinTheFurnace(t *testing.T) {
 }
 
 func TestAnEmptyStream(t *testing.T) {
-	if s := Fold(nil, All, 0); s.Phase != "" || len(s.Lines) != 0 {
+	if s := Fold(nil, All, 0); s.Phase != "" || s.Lines.Len() != 0 {
 		t.Errorf("got %+v", s)
 	}
 	if KnownAt(nil, 0) != 0 || End(nil) != 0 || ElapsedAt(nil, entry.Stamp{}) != 0 {

@@ -50,9 +50,12 @@ type asides struct {
 	jumps  grow.List[int] // clock jumps
 	about  grow.List[int] // what holds for the whole smelt
 	late   grow.List[int] // read, and out of order
+	// These are only found by them.
+	told  grow.List[int] // testimonies
+	words grow.List[int] // all but testimonies, temperatures and keys
 }
 
-type counts struct{ acts, levels, jumps, about, late int }
+type counts struct{ acts, levels, jumps, about, late, told, words int }
 
 // cache keeps what was made of a Journal, for all its copies.
 type cache struct {
@@ -117,9 +120,8 @@ func (j Journal) Again(e entry.Entry, was Journal) Journal {
 // says tells whether two entries say the same, whether kept or not.
 func says(a, b entry.Entry) bool {
 	plain := func(e entry.Entry) entry.Entry {
-		e.Prev, e.Local = "", ""
-		e = e.Aim(func(string) (uint64, bool) { return 0, false })
-		return e
+		e.Prev = ""
+		return e.Unnamed()
 	}
 	return same(plain(a), plain(b))
 }
@@ -136,7 +138,7 @@ func (j Journal) Cut(n int) Journal {
 }
 
 func (a asides) cut(c counts) asides {
-	return asides{a.acts.Cut(c.acts), a.levels.Cut(c.levels), a.jumps.Cut(c.jumps), a.about.Cut(c.about), a.late.Cut(c.late)}
+	return asides{a.acts.Cut(c.acts), a.levels.Cut(c.levels), a.jumps.Cut(c.jumps), a.about.Cut(c.about), a.late.Cut(c.late), a.told.Cut(c.told), a.words.Cut(c.words)}
 }
 
 // Len is how many entries there are.
@@ -186,6 +188,13 @@ func (j Journal) with(e entry.Entry, id uint64) Journal {
 	}
 	if aside {
 		r.side = mix(r.side, r.hash())
+	}
+	switch e.Event.(type) {
+	case entry.Testimony:
+		note(&j.aside.told, &r.counts.told, true)
+	case entry.Temperature, entry.Keys, nil:
+	default:
+		note(&j.aside.words, &r.counts.words, true)
 	}
 	j.records.Append(r)
 	return j

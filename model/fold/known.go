@@ -92,6 +92,48 @@ func (k Known) Backward() iter.Seq[Line] {
 	}
 }
 
+// Of are the lines in force of one kind, in the order of their sequence. It is quick
+// for all kinds but those of which a machine makes very many.
+func (k Known) Of(kind entry.Kind) iter.Seq[Line] {
+	return func(yield func(Line) bool) {
+		is := func(l Line) bool { return !l.Struck() && l.Event != nil && l.Event.Kind() == kind }
+		if k.n == 0 {
+			return
+		}
+		switch kind {
+		case entry.KindTestimony, entry.KindTemperature, entry.KindKeys:
+			for l := range k.Lines() {
+				if is(l) && !yield(l) {
+					return
+				}
+			}
+			return
+		}
+		places := slices.Clone(k.journal.aside.cut(k.journal.records.At(k.n - 1).counts).words.All())
+		for i := range k.turned.lines { // one may have become of this kind
+			if at, found := slices.BinarySearch(places, i); !found {
+				places = slices.Insert(places, at, i)
+			}
+		}
+		for _, i := range places {
+			if l := k.At(i); is(l) && !yield(l) {
+				return
+			}
+		}
+	}
+}
+
+// Told are the testimonies as they were written down, the last first.
+func (j Journal) Told() iter.Seq[entry.Testimony] {
+	return func(yield func(entry.Testimony) bool) {
+		for _, i := range slices.Backward(j.aside.told.All()) {
+			if t, ok := j.records.At(i).entry.Event.(entry.Testimony); ok && !yield(t) {
+				return
+			}
+		}
+	}
+}
+
 // About is what holds for the whole smelt.
 func (k Known) About() *About { return k.turned.about }
 

@@ -19,7 +19,7 @@ func (c *Course) Materials() []Material {
 	}
 	var all []Material
 	place := map[of]int{}
-	for _, l := range c.Lines {
+	for l := range c.Lines.All() {
 		for _, p := range entry.PartsIn(l.Event) {
 			if p.None() {
 				continue

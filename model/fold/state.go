@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/model/grow"
 	"chargehand/model/pace"
 	"chargehand/physics"
 )
@@ -14,7 +15,7 @@ type State struct {
 	At       time.Duration
 	Lit      time.Time // wall time of light, in force
 	Light    entry.Light
-	Lines    []Line // those that say something of the smelt, in force and happened by At, in order
+	Lines    grow.Pages[Line] // those that say something of the smelt, in force and happened by At, in order
 	Phase    entry.Phase
 	Since    time.Duration // when the phase began
 	Turns    []Turn        // every phase that began, in order

@@ -1,6 +1,7 @@
 package forecast
 
 import (
+	"iter"
 	"time"
 
 	"chargehand/model/entry"
@@ -37,7 +38,7 @@ func (d Doubt) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
 // doubtsOf are the reasons that stand at a state since a charge began.
 func doubtsOf(s *fold.State, began time.Duration, p *pace) []Doubt {
 	var has [Doubts]bool
-	for _, l := range since(s, began) {
+	for l := range since(s, began) {
 		switch l.Event.(type) {
 		case entry.Pause:
 			has[Paused] = true
@@ -67,15 +68,14 @@ func doubtsOf(s *fold.State, began time.Duration, p *pace) []Doubt {
 }
 
 // since are the lines after that of the last charge, which began at a moment.
-func since(s *fold.State, began time.Duration) []fold.Line {
+func since(s *fold.State, began time.Duration) iter.Seq[*fold.Line] {
 	charge := uint64(0)
 	for i := len(s.Charges) - 1; i >= 0 && s.Charges[i].At >= began; i-- {
 		charge = s.Charges[i].Seq
 	}
-	for i := len(s.Lines) - 1; i >= 0; i-- {
-		if s.Lines[i].Seq() == charge {
-			return s.Lines[i+1:]
-		}
+	i := s.Lines.Len()
+	for i > 0 && s.Lines.At(i-1).Seq() != charge {
+		i--
 	}
-	return s.Lines
+	return s.Lines.From(i)
 }

@@ -1,9 +1,12 @@
 package grow
 
-import "sync/atomic"
+import (
+	"iter"
+	"sync/atomic"
+)
 
 // page is how many items stand together.
-const page = 64
+const page = 32
 
 // Pages is a List that may also be cut short and grow from there: that costs one page
 // and not the whole of it. The zero Pages is empty.
@@ -41,6 +44,20 @@ func (p *Pages[T]) Append(item T) {
 
 // At is an item, to be read.
 func (p Pages[T]) At(i int) *T { return &p.pages[i/page].items[i%page] }
+
+// From are the items from one on, to be read.
+func (p Pages[T]) From(i int) iter.Seq[*T] {
+	return func(yield func(*T) bool) {
+		for ; i < p.n; i++ {
+			if !yield(p.At(i)) {
+				return
+			}
+		}
+	}
+}
+
+// All are all items, to be read.
+func (p Pages[T]) All() iter.Seq[*T] { return p.From(0) }
 
 // Len is how many there are.
 func (p Pages[T]) Len() int { return p.n }

@@ -96,8 +96,8 @@ func CautionsDue(s fold.State, by string) []Caution {
 		return nil
 	}
 	var c Care
-	for _, l := range s.Lines {
-		c.Take(l)
+	for l := range s.Lines.All() {
+		c.Take(*l)
 	}
 	return c.Due(by)
 }

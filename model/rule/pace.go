@@ -1,9 +1,9 @@
 package rule
 
 import (
-	"cmp"
 	"math"
 	"slices"
+	"sort"
 	"time"
 
 	"chargehand/model/entry"
@@ -195,8 +195,8 @@ func undisturbed(c *fold.Course, from, to fold.Charge) bool {
 	if from.Remark == entry.NotToMark || from.Remark == entry.Heaped || to.Remark == entry.NotToMark || to.Remark == entry.Heaped {
 		return false
 	}
-	first, _ := slices.BinarySearchFunc(c.Lines, from.At, func(l fold.Line, at time.Duration) int { return cmp.Compare(l.At, at) })
-	for _, l := range c.Lines[first:] {
+	first := sort.Search(c.Lines.Len(), func(i int) bool { return c.Lines.At(i).At >= from.At })
+	for l := range c.Lines.From(first) {
 		if l.At > to.At {
 			break
 		}

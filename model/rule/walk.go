@@ -31,8 +31,12 @@ func WalkSolved(c fold.Course, seen []solve.Glance) []Warning {
 		return nil
 	}
 	w := Begin(c.About())
-	n := w.Go(c.At, c.Lines, seen)
-	return w.Warnings(c.At, c.Lines[n:])
+	lines := make([]fold.Line, 0, c.Lines.Len())
+	for l := range c.Lines.All() {
+		lines = append(lines, *l)
+	}
+	n := w.Go(c.At, lines, seen)
+	return w.Warnings(c.At, lines[n:])
 }
 
 // roundUp is the first grid point not before a moment.
@@ -70,6 +74,9 @@ func (w *Walker) Course() *fold.Course { return w.moment.c }
 // the last one, in order; it tells how many of them it passed. Seen is what the shaft
 // solver saw from light on; up to the last grid point it is the same as before.
 func (w *Walker) Go(to time.Duration, lines []fold.Line, seen []solve.Glance) int {
+	if w.moment.c.Phase == "" { // nothing was lit
+		return 0
+	}
 	w.moment.trail = seen
 	n := 0
 	for at := w.next; at <= to; at = w.next {

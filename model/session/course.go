@@ -34,9 +34,9 @@ func (s Session) Course() Course {
 	for _, ch := range c.Whole.Reading().Charges {
 		c.Charges = append(c.Charges, ch.At)
 	}
-	state := fold.Fold(s.entries, fold.All, c.Span)
+	state := c.Whole.view().moment.course.State
 	c.Turns = state.Turns
-	for _, l := range state.Lines {
+	for l := range state.Lines.All() {
 		if l.Event.Kind() == entry.KindTap {
 			c.Taps = append(c.Taps, l.At)
 		}

@@ -12,36 +12,16 @@ import (
 
 // Lines are the entries with what became of them, in the order of their sequence:
 // all that are known.
-func (s Session) Lines() iter.Seq[fold.Line] { return slices.Values(s.view().lines) }
+func (s Session) Lines() iter.Seq[fold.Line] { return s.view().known.Lines() }
 
 // Backward are the same from the last one on.
-func (s Session) Backward() iter.Seq[fold.Line] {
-	return func(yield func(fold.Line) bool) {
-		for _, l := range slices.Backward(s.view().lines) {
-			if !yield(l) {
-				return
-			}
-		}
-	}
-}
+func (s Session) Backward() iter.Seq[fold.Line] { return s.view().known.Backward() }
+
+// Of are the lines in force of one kind, in the order of their sequence.
+func (s Session) Of(k entry.Kind) iter.Seq[fold.Line] { return s.view().known.Of(k) }
 
 // Line is the line of an entry.
-func (s Session) Line(seq uint64) (fold.Line, bool) {
-	ls := s.view().lines
-	i, ok := slices.BinarySearchFunc(ls, seq, func(l fold.Line, q uint64) int {
-		switch {
-		case l.Seq() < q:
-			return -1
-		case l.Seq() > q:
-			return 1
-		}
-		return 0
-	})
-	if !ok {
-		return fold.Line{}, false
-	}
-	return ls[i], true
-}
+func (s Session) Line(seq uint64) (fold.Line, bool) { return s.view().known.Line(seq) }
 
 // First is the first line.
 func (s Session) First() (fold.Line, bool) {
@@ -53,11 +33,10 @@ func (s Session) First() (fold.Line, bool) {
 
 // Last is the last line.
 func (s Session) Last() (fold.Line, bool) {
-	ls := s.view().lines
-	if len(ls) == 0 {
-		return fold.Line{}, false
+	for l := range s.Backward() {
+		return l, true
 	}
-	return ls[len(ls)-1], true
+	return fold.Line{}, false
 }
 
 // Wall is the wall time of a line, in the smelt's own offset.
@@ -86,8 +65,8 @@ func (s Session) Recipe() entry.Parts {
 		return ps
 	}
 	parts, last := s.Light().Recipe, time.Duration(-1)
-	for l := range s.Lines() {
-		if r, ok := l.Event.(entry.Recipe); ok && !l.Struck() && l.At >= last && len(r.Ramp) == 0 {
+	for l := range s.Of(entry.KindRecipe) {
+		if r := l.Event.(entry.Recipe); l.At >= last && len(r.Ramp) == 0 {
 			parts, last = r.Next, l.At
 		}
 	}
@@ -121,21 +100,10 @@ const (
 // Testified are the rules of which a warning was last written down as raised.
 func (s Session) Testified() map[rule.ID]bool {
 	said := map[rule.ID]bool{}
-	for _, e := range s.entries {
-		if t, ok := e.Event.(entry.Testimony); ok {
+	for t := range s.journal.Told() {
+		if _, later := said[rule.ID(t.Rule)]; !later {
 			said[rule.ID(t.Rule)] = t.State == Raised
 		}
 	}
 	return said
-}
-
-// Of are the lines in force of one kind, in the order of their sequence.
-func (s Session) Of(k entry.Kind) iter.Seq[fold.Line] {
-	return func(yield func(fold.Line) bool) {
-		for l := range s.Lines() {
-			if !l.Struck() && l.Event != nil && l.Event.Kind() == k && !yield(l) {
-				return
-			}
-		}
-	}
 }

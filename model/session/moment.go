@@ -12,20 +12,18 @@ import (
 const breath = 10 * time.Millisecond
 
 // Clock is the smelt's clock at a reading of the clocks.
-func (s Session) Clock(now entry.Stamp) time.Duration { return fold.ElapsedAt(s.entries, now) }
+func (s Session) Clock(now entry.Stamp) time.Duration { return s.journal.Elapsed(now) }
 
 // Tick moves on to a reading of the clocks, and not to before an act keyed at that
 // very moment. The clock of a smelt that does not run moves only to what came in
 // since.
 func (s Session) Tick(now entry.Stamp) Session {
-	if s.past || !s.Running() && fold.Latest(s.entries) <= s.at {
+	if s.past || !s.Running() && s.view().latest <= s.at {
 		return s
 	}
 	at := s.Clock(now)
-	for _, l := range s.view().lines {
-		if l.At > at && l.At <= at+breath {
-			at = l.At
-		}
+	for l := range s.view().known.Between(at, at+breath) {
+		at = l.At
 	}
 	return s.MoveTo(at)
 }
@@ -60,7 +58,7 @@ func (s Session) After(was Session) Session {
 
 // KnownAt is the last entry that had been taken down by a moment: what the smelt
 // knew as it was seen. It is fold.All where that is not recorded.
-func (s Session) KnownAt(at time.Duration) uint64 { return fold.KnownAt(s.entries, at) }
+func (s Session) KnownAt(at time.Duration) uint64 { return s.journal.KnownAt(at) }
 
 // Ahead is a copy that runs ahead: what would be if these entries came, at a
 // later moment. Nothing of it is ever kept.
@@ -75,7 +73,7 @@ func (s Session) Ahead(by time.Duration, might ...entry.Entry) Session {
 func (s Session) At() time.Duration { return s.Reading().At }
 
 // End is when the last act of the smelt happened.
-func (s Session) End() time.Duration { return fold.End(s.entries) }
+func (s Session) End() time.Duration { return s.journal.AsKnown(fold.All).End() }
 
 // Running tells whether the smelt's clock runs: it is at work here, and not over.
 func (s Session) Running() bool { return !s.past && s.Own() && !s.Phase().Over() }

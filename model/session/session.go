@@ -15,7 +15,6 @@
 package session
 
 import (
-	"slices"
 	"time"
 
 	"chargehand/model/entry"
@@ -26,8 +25,9 @@ import (
 // Session is one smelt at a moment. The zero Session is no smelt.
 type Session struct {
 	id      string
-	entries []entry.Entry // kept ones first, then those that wait
-	kept    int           // how many are kept
+	journal fold.Journal // the kept entries first, then those that wait
+	kept    int          // how many are kept
+	marks   *marks       // where the rules and the state once stood, for all Sessions that came of one Open
 	demo    bool
 	past    bool          // another moment than now, as known by one entry
 	known   uint64        // by which, when it is past
@@ -39,10 +39,11 @@ type Session struct {
 // solver is what the shaft solver has said.
 type solver struct {
 	solution solve.Solution
-	of       version // the entries that it is of
-	told     bool    // it has said anything at all
-	failed   version // the entries at which it broke down
-	err      error   // and how
+	of       uint64 // a hash of what it is of; see Session.version
+	told     bool   // it has said anything at all
+	failed   uint64 // a hash of that at which it broke down
+	err      error  // and how
+	trail    trail  // what it saw on the way
 }
 
 // Option is a way to open a smelt.
@@ -56,11 +57,11 @@ func ToLookAt(s *Session) { s.demo = true }
 // order of their sequence. Its clock stands at the last of them until it is moved;
 // that of a smelt which is over or was imported stands at its end for good.
 func Open(id string, kept []entry.Entry, opts ...Option) Session {
-	s := Session{id: id, entries: slices.Clip(slices.Clone(kept)), kept: len(kept), known: fold.All}
+	s := Session{id: id, journal: fold.JournalOf(kept), kept: len(kept), known: fold.All, marks: newMarks()}
 	for _, o := range opts {
 		o(&s)
 	}
-	s.at = fold.Latest(kept)
+	s.at = s.journal.AsKnown(fold.All).Latest()
 	return s.anew()
 }
 
@@ -83,19 +84,25 @@ func (s Session) ToLook() bool { return s.demo }
 func (s Session) Past() bool { return s.past }
 
 // Len is how many entries there are, kept or not.
-func (s Session) Len() int { return len(s.entries) }
+func (s Session) Len() int { return s.journal.Len() }
 
 // Kept is how many of them are kept.
 func (s Session) Kept() int { return s.kept }
 
 // LastEntry is the last entry, and whether there is one.
 func (s Session) LastEntry() (entry.Entry, bool) {
-	if len(s.entries) == 0 {
+	n := s.Len()
+	if n == 0 {
 		return entry.Entry{}, false
 	}
-	return s.entries[len(s.entries)-1], true
+	return s.journal.Entry(n - 1), true
 }
 
-// Entries are all entries, kept ones first, in order. The caller does not change
-// them.
-func (s Session) Entries() []entry.Entry { return s.entries[:len(s.entries):len(s.entries)] }
+// Entries are all entries, kept ones first, in order: a list of its own.
+func (s Session) Entries() []entry.Entry {
+	es := make([]entry.Entry, s.Len())
+	for i := range es {
+		es[i] = s.journal.Entry(i)
+	}
+	return es
+}

@@ -5,43 +5,30 @@ import (
 	"runtime/debug"
 	"time"
 
-	"chargehand/model/entry"
-	"chargehand/model/fold"
 	"chargehand/model/solve"
 )
 
-// version tells the entries of one Session from those of another of the same
-// smelt.
-type version struct {
-	n     int
-	known uint64
-	first *entry.Entry // of the slice: a change makes a new one
-}
+// forever is after everything.
+const forever = time.Duration(1 << 61)
 
-func (s Session) version() version {
-	v := version{n: len(s.entries), known: s.known}
-	if v.n > 0 {
-		v.first = &s.entries[0]
-	}
-	return v
-}
+// version is a hash of what the solver has to go by: the entries that are read, as
+// known. What is not read (keys, testimonies) has nothing solved anew.
+func (s Session) version() uint64 { return s.view().known.Key(forever) }
 
 // Job is what there is to solve of a Session.
 type Job struct {
-	of      version
-	id      string
-	entries []entry.Entry
-	known   uint64
-	at      time.Duration
+	of uint64
+	s  Session
+	at time.Duration
 }
 
 // ID is the smelt that the job is of.
-func (j Job) ID() string { return j.id }
+func (j Job) ID() string { return j.s.id }
 
 // Result is what came of a job: a solution, or how the solver broke down.
 type Result struct {
 	id       string
-	of       version
+	of       uint64
 	Solution solve.Solution
 	Err      error
 	Stack    []byte // where, when it panicked
@@ -60,7 +47,7 @@ func (s Session) Job() (Job, bool) {
 	if v := s.solver; v.told && v.of == s.version() && at.Truncate(solve.Grid) == v.solution.Asked.Truncate(solve.Grid) {
 		return Job{}, false
 	}
-	return Job{of: s.version(), id: s.id, entries: s.entries, known: s.known, at: at}, true
+	return Job{of: s.version(), s: s, at: at}, true
 }
 
 // Run solves a job. The solver is the caller's and remembers what it solved, so
@@ -68,7 +55,7 @@ func (s Session) Job() (Job, bool) {
 // job at a time. It takes up to half a second from scratch. What breaks it is told
 // in the Result, and the solver begins anew.
 func (j Job) Run(v *solve.Solver) (r Result) {
-	r.id, r.of = j.id, j.of
+	r.id, r.of = j.s.id, j.of
 	defer func() {
 		if p := recover(); p != nil {
 			if v != nil {
@@ -77,8 +64,8 @@ func (j Job) Run(v *solve.Solver) (r Result) {
 			r.Err, r.Stack = fmt.Errorf("%v", p), debug.Stack()
 		}
 	}()
-	c := fold.Trace(j.entries, j.known, j.at)
-	r.Solution = v.Solve(&c)
+	m := j.s.to(j.s.view().known, j.at)
+	r.Solution = v.Solve(&m.course)
 	return r
 }
 
@@ -92,7 +79,7 @@ func (s Session) Solved(r Result) Session {
 		s.solver.failed, s.solver.err = r.of, r.Err
 		return s.anew()
 	}
-	s.solver = solver{solution: r.Solution, of: r.of, told: true}
+	s.solver = solver{solution: r.Solution, of: r.of, told: true, trail: s.marks.trailOf(r.Solution.Glances())}
 	return s.anew()
 }
 

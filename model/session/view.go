@@ -15,14 +15,15 @@ import (
 // asked for. Sessions of the same entries at the same moment share it.
 type seen struct {
 	once     sync.Once
-	lines    []fold.Line
+	known    fold.Known
+	latest   time.Duration  // the last moment that anything speaks of, of a smelt whose clock stands
+	moment   moment         // that the reading is of
 	now      figure.Reading // of the moment asked for
 	read     figure.Reading // the same, or of the end where the clock stands; without the solver
 	solved   sync.Once
 	reading  figure.Reading
-	walked   sync.Once
+	warned   sync.Once
 	warnings []rule.Warning
-	cautions []rule.Caution
 }
 
 func (s Session) view() *seen {
@@ -31,38 +32,42 @@ func (s Session) view() *seen {
 		return new(seen)
 	}
 	v.once.Do(func() {
-		v.lines = fold.Lines(s.entries, s.known)
-		v.now = s.readAt(s.at)
+		v.known = s.journal.AsKnown(s.known)
+		v.moment = s.to(v.known, s.at)
+		v.now = s.reads(v.moment)
 		v.read = v.now
 		l := v.now.Light
 		if runs := !s.demo && !l.Invented && !l.Imported && !v.now.Phase.Over(); !s.past && !runs {
-			v.read = s.ended()
+			s.end(v)
 		}
 	})
 	return v
 }
 
-func (s Session) readAt(at time.Duration) figure.Reading {
-	r := figure.From(fold.Fold(s.entries, s.known, at))
-	if len(s.entries) > 0 {
-		r.Smelt = s.entries[0].Stream
+// reads is the reading of a moment, without the solver.
+func (s Session) reads(m moment) figure.Reading {
+	r := figure.From(m.course.State)
+	if s.Len() > 0 {
+		r.Smelt = s.journal.Entry(0).Stream
 	}
 	return r
 }
 
-// ended is the reading of a smelt whose clock stands: at its end, with what was
-// weighed and said of it afterwards; of the one to look at, in its main burn.
-func (s Session) ended() figure.Reading {
-	r := s.readAt(s.End())
-	after := s.readAt(fold.Latest(s.entries))
+// end makes the reading that of a smelt whose clock stands: of its end, with what was
+// weighed and said of it afterwards; of the one to look at, of its main burn.
+func (s Session) end(v *seen) {
+	v.latest = v.known.Latest()
+	v.moment = s.to(v.known, v.known.End())
+	r, after := s.reads(v.moment), s.reads(s.to(v.known, v.latest))
 	r.Bloom = after.Bloom
 	if !r.Phase.Over() { // closed without a word about the bloom
 		r.Phase, r.Since = after.Phase, after.Since
 	}
 	if s.demo {
-		return s.readAt(mostToSee(r))
+		v.moment = s.to(v.known, mostToSee(r))
+		r = s.reads(v.moment)
 	}
-	return r
+	v.read = r
 }
 
 // MostToSee is the moment of the smelt at which there is most to see.
@@ -101,7 +106,7 @@ type HearthAt struct {
 // the solver has spoken, and none of the minutes that it could not work out.
 func (s Session) Hearths() []HearthAt {
 	var hs []HearthAt
-	for _, g := range s.solver.solution.Glances() {
+	for _, g := range s.solver.trail.seen {
 		hs = append(hs, HearthAt{g.At, physics.ToCelsius(g.Hearth)})
 	}
 	return hs
@@ -127,19 +132,16 @@ func (s Session) Reading() figure.Reading {
 	return v.reading
 }
 
-// walk holds the rules against the smelt, up to the Reading's moment.
-func (s Session) walk() *seen {
-	v := s.view()
-	v.walked.Do(func() {
-		c := fold.Trace(s.entries, s.known, v.read.At)
-		v.warnings = rule.WalkSolved(c, s.solver.solution.Glances())
-		v.cautions = rule.CautionsDue(c.State, v.read.By)
-	})
-	return v
-}
-
 // Warnings are all warnings up to the moment, in the order of their onset.
-func (s Session) Warnings() []rule.Warning { return s.walk().warnings }
+func (s Session) Warnings() []rule.Warning {
+	v := s.view()
+	v.warned.Do(func() {
+		if m := v.moment; m.mark != nil && m.course.Phase != "" {
+			v.warnings = m.mark.walker.Warnings(v.read.At, m.since)
+		}
+	})
+	return v.warnings
+}
 
 // Standing are the warnings that stand, gravest first.
 func (s Session) Standing() []rule.Warning { return rule.Active(s.Warnings()) }
@@ -158,7 +160,13 @@ func (s Session) Stands(ids ...rule.ID) bool {
 
 // Cautions are those that the person in charge has still to be shown, the most
 // pressing first.
-func (s Session) Cautions() []rule.Caution { return s.walk().cautions }
+func (s Session) Cautions() []rule.Caution {
+	v := s.view()
+	if v.moment.course.Phase == "" {
+		return nil
+	}
+	return v.moment.care.Due(v.read.By)
+}
 
 // Light is the smelt's first event.
 func (s Session) Light() entry.Light { return s.view().now.Light }

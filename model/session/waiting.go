@@ -1,16 +1,15 @@
 package session
 
 import (
-	"slices"
-
 	"chargehand/model/entry"
+	"chargehand/model/fold"
 )
 
 // Add adds an entry that was handed to the book and is not kept yet. It gets the
 // number that it is going to have, and is found by its local id until it is kept.
 func (s Session) Add(e entry.Entry) (Session, entry.Entry) {
 	e.Seq = s.nextSeq()
-	s.entries = append(s.entries[:len(s.entries):len(s.entries)], e)
+	s.journal = s.grown(s.journal.With(e))
 	return s.anew(), e
 }
 
@@ -21,64 +20,65 @@ func (s Session) Keep(e entry.Entry) Session {
 	if e.Seq < s.nextKept() {
 		return s.Drop(e.Local)
 	}
-	rest := make([]entry.Entry, 0, len(s.entries)+1)
-	rest = append(append(rest, s.entries[:s.kept]...), e)
-	for _, w := range s.entries[s.kept:] {
-		if w.Local != e.Local {
-			rest = append(rest, w)
-		}
-	}
-	s.entries, s.kept = rest, s.kept+1
-	return s.renumbered()
+	return s.rest(func(w entry.Entry) bool { return w.Local != e.Local }, e)
 }
 
 // Drop takes out an entry that waited and was refused.
 func (s Session) Drop(local string) Session {
-	waits := func(e entry.Entry) bool { return e.Local == local }
-	if !slices.ContainsFunc(s.entries[s.kept:], waits) {
-		return s
+	for i := s.kept; i < s.Len(); i++ {
+		if s.journal.Entry(i).Local == local {
+			return s.rest(func(w entry.Entry) bool { return w.Local != local })
+		}
 	}
-	rest := slices.DeleteFunc(slices.Clone(s.entries[s.kept:]), waits)
-	s.entries = append(s.entries[:s.kept:s.kept], rest...)
-	return s.renumbered()
+	return s
 }
 
-// renumbered gives the waiting entries the numbers that they are going to have,
-// and points what speaks of one of them at its number.
-func (s Session) renumbered() Session {
-	next := s.nextKept()
-	for i := s.kept; i < len(s.entries); i++ {
-		s.entries[i].Seq = next
-		next++
+// rest is the smelt with further entries kept, and of those that wait only some. They
+// get the numbers that they are going to have, and what speaks of one of them points
+// at its number.
+func (s Session) rest(waits func(entry.Entry) bool, more ...entry.Entry) Session {
+	was := s.journal
+	waiting := make([]entry.Entry, 0, was.Len()-s.kept)
+	for i := s.kept; i < was.Len(); i++ {
+		if e := was.Entry(i); waits(e) {
+			waiting = append(waiting, e)
+		}
 	}
-	for i := s.kept; i < len(s.entries); i++ {
-		s.entries[i] = s.entries[i].Aim(s.seqOf)
+	s.journal = was.Cut(s.kept)
+	for _, e := range more {
+		s.journal = s.journal.Again(e, was)
 	}
+	s.kept += len(more)
+	for _, e := range waiting {
+		e.Seq = s.nextSeq()
+		s.journal = s.journal.Again(e.Aim(s.seqOf), was)
+	}
+	s.journal = s.grown(s.journal)
 	return s.anew()
 }
 
+// grown is a journal with its entries placed by all that is known of the clocks.
+func (s Session) grown(j fold.Journal) fold.Journal { return j.AsKnown(fold.All).Journal() }
+
 // seqOf is the number of an entry by its local id.
 func (s Session) seqOf(local string) (uint64, bool) {
-	for _, e := range slices.Backward(s.entries) {
-		if e.Local == local {
+	for i := s.Len() - 1; i >= 0; i-- {
+		if e := s.journal.Entry(i); e.Local == local {
 			return e.Seq, true
 		}
 	}
 	return 0, false
 }
 
-func (s Session) nextSeq() uint64 {
-	if len(s.entries) == 0 {
-		return 1
-	}
-	return s.entries[len(s.entries)-1].Seq + 1
-}
+func (s Session) nextSeq() uint64 { return s.seqAfter(s.Len()) }
 
-func (s Session) nextKept() uint64 {
-	if s.kept == 0 {
+func (s Session) nextKept() uint64 { return s.seqAfter(s.kept) }
+
+func (s Session) seqAfter(n int) uint64 {
+	if n == 0 {
 		return 1
 	}
-	return s.entries[s.kept-1].Seq + 1
+	return s.journal.Entry(n-1).Seq + 1
 }
 
 // Waits tells whether an entry is not kept yet.
@@ -86,8 +86,8 @@ func (s Session) Waits(seq uint64) bool { return seq >= s.nextKept() }
 
 // Ref names an entry of this smelt, by its local id too until it is kept.
 func (s Session) Ref(seq uint64) entry.Ref {
-	for _, e := range s.entries[s.kept:] {
-		if e.Seq == seq {
+	for i := s.kept; i < s.Len(); i++ {
+		if e := s.journal.Entry(i); e.Seq == seq {
 			return entry.Ref{Seq: seq, Local: e.Local}
 		}
 	}

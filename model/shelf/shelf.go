@@ -68,7 +68,7 @@ func From(stream string, s fold.State) Summary {
 	if s.Phase != "" {
 		sum.OreDry = known(s.Ore.Dry)
 	}
-	for _, line := range s.Lines {
+	for line := range s.Lines.All() {
 		if ev, ok := line.Event.(entry.Extract); ok {
 			sum.NoBloom = ev.None
 		}
@@ -88,13 +88,13 @@ func known(m fold.Mass) entry.Maybe[entry.Kilogram] {
 // they agree.
 func mixOf(s fold.State) string {
 	lots := append([]entry.Lot(nil), s.Light.Lots...)
-	for _, line := range s.Lines {
+	for line := range s.Lines.All() {
 		if ev, ok := line.Event.(entry.LotStored); ok {
 			lots = append(lots, ev.Lot)
 		}
 	}
 	mix, any := "", false
-	for _, line := range s.Lines {
+	for line := range s.Lines.All() {
 		for _, p := range entry.PartsIn(line.Event) {
 			if p.What != entry.Ore || p.None() {
 				continue

@@ -72,10 +72,10 @@ func Events(c *fold.Course) []Event {
 	add := func(at time.Duration, a act) { evs = append(evs, Event{max(0, at), a}) }
 	blast, charge := 0, 0
 	var set entry.Blast // what was last seen of a blast that blows
-	for _, l := range c.Lines {
+	for l := range c.Lines.All() {
 		switch ev := l.Event.(type) {
 		case entry.Fill:
-			add(l.At, layOf(c, l, ev.Parts, lay{fill: true}))
+			add(l.At, layOf(c, *l, ev.Parts, lay{fill: true}))
 		case entry.Charge:
 			var counted bool
 			if charge < len(c.Charges) && c.Charges[charge].Seq == l.Seq() {
@@ -83,7 +83,7 @@ func Events(c *fold.Course) []Event {
 				counted = ch.Remark != entry.NotToMark && ch.Remark != entry.Heaped && !ch.Double
 				charge++
 			}
-			add(l.At, layOf(c, l, ev.Parts, lay{paces: counted}))
+			add(l.At, layOf(c, *l, ev.Parts, lay{paces: counted}))
 		case entry.Blast:
 			b := c.Blast[blast]
 			blast++

@@ -1,0 +1,185 @@
+package session
+
+import (
+	"hash/maphash"
+	"slices"
+	"sort"
+	"sync"
+	"time"
+
+	"chargehand/model/fold"
+	"chargehand/model/rule"
+	"chargehand/model/solve"
+)
+
+// every is the time between the marks that are kept longest: to any moment it is no
+// further than that from one of them.
+const every = 10 * time.Minute
+
+// How many marks are kept of those, and how many of the last others.
+const (
+	mostMarks  = 256
+	mostRecent = 16
+)
+
+// mark is a smelt at a grid point: the state and the rules when all had happened that
+// happened by then.
+type mark struct {
+	walker *rule.Walker
+	care   rule.Care
+	at     time.Duration // the grid point; before light for the very first
+	key    uint64        // a hash of all that it follows from
+	used   uint64
+}
+
+// marks are those of one smelt, for all Sessions that came of it. What a Session says
+// follows from its entries alone; the marks only save time.
+type marks struct {
+	seed   maphash.Seed
+	mu     sync.Mutex
+	count  uint64
+	steady []*mark // by moment
+	recent []*mark // the last ones, by use
+}
+
+func newMarks() *marks { return &marks{seed: maphash.MakeSeed()} }
+
+// beforeLight is when a walk begins: before everything.
+const beforeLight = time.Duration(-1 << 62)
+
+// begin is a mark before light.
+func begin(about *fold.About) *mark { return &mark{walker: rule.Begin(about), at: beforeLight} }
+
+// clone is a copy that may go on.
+func (m *mark) clone() *mark { return &mark{walker: m.walker.Clone(), care: m.care, at: m.at} }
+
+// nearest is the latest mark up to a moment that came of the same; nil for none.
+func (ms *marks) nearest(at time.Duration, key func(time.Duration) uint64) *mark {
+	ms.mu.Lock()
+	defer ms.mu.Unlock()
+	var best *mark
+	for _, m := range ms.recent {
+		if m.at <= at && (best == nil || m.at > best.at) && m.key == key(m.at) {
+			best = m
+		}
+	}
+	n := sort.Search(len(ms.steady), func(i int) bool { return ms.steady[i].at > at })
+	of, is := beforeLight, uint64(0)
+	for i := n - 1; i >= 0; i-- {
+		m := ms.steady[i]
+		if best != nil && m.at <= best.at {
+			break
+		}
+		if m.at != of {
+			of, is = m.at, key(m.at)
+		}
+		if m.key == is {
+			best = m
+			break
+		}
+	}
+	if best != nil {
+		ms.count++
+		best.used = ms.count
+	}
+	return best
+}
+
+// leave keeps a mark. Nobody changes it any more.
+func (ms *marks) leave(m *mark) {
+	ms.mu.Lock()
+	defer ms.mu.Unlock()
+	ms.count++
+	m.used = ms.count
+	if m.at%every != 0 {
+		ms.recent = append(ms.recent, m)
+		if len(ms.recent) > mostRecent {
+			ms.recent = slices.Delete(ms.recent, 0, 1)
+		}
+		return
+	}
+	i := sort.Search(len(ms.steady), func(i int) bool { return ms.steady[i].at > m.at })
+	ms.steady = slices.Insert(ms.steady, i, m)
+	if len(ms.steady) > mostMarks {
+		oldest := 0
+		for i, m := range ms.steady {
+			if m.used < ms.steady[oldest].used {
+				oldest = i
+			}
+		}
+		ms.steady = slices.Delete(ms.steady, oldest, oldest+1)
+	}
+}
+
+// trail is what the shaft solver saw, with a hash of it up to each.
+type trail struct {
+	seen []solve.Glance
+	sums []uint64
+}
+
+func (ms *marks) trailOf(seen []solve.Glance) trail {
+	t := trail{seen: seen, sums: make([]uint64, len(seen))}
+	var h maphash.Hash
+	h.SetSeed(ms.seed)
+	for i, g := range seen {
+		maphash.WriteComparable(&h, g)
+		t.sums[i] = h.Sum64()
+	}
+	return t
+}
+
+// sum is the hash of what was seen by a moment.
+func (t trail) sum(at time.Duration) uint64 {
+	i := sort.Search(len(t.seen), func(i int) bool { return t.seen[i].At > at })
+	if i == 0 {
+		return 0
+	}
+	return t.sums[i-1]
+}
+
+// moment is a smelt at one moment.
+type moment struct {
+	course fold.Course
+	care   rule.Care
+	mark   *mark       // the last grid point
+	since  []fold.Line // what happened since then
+}
+
+// to goes to a moment, from the nearest mark that holds.
+func (s Session) to(k fold.Known, at time.Duration) moment {
+	key := func(at time.Duration) uint64 {
+		return maphash.Comparable(s.marks.seed, [3]uint64{k.Key(at), s.solver.trail.sum(at), uint64(at)})
+	}
+	m := s.marks.nearest(at, key)
+	if m == nil {
+		m = begin(k.About())
+	}
+	lines := slices.Collect(k.Between(m.at, at))
+	for m.walker.Next() <= at {
+		next := m.clone()
+		steady := min(at, (m.walker.Next()+every-1)/every*every)
+		n := next.walker.Go(steady, lines, s.solver.trail.seen)
+		if next.walker.Next() == m.walker.Next() { // it sleeps until something happens
+			n = next.walker.Go(at, lines, s.solver.trail.seen)
+		}
+		if next.walker.Next() == m.walker.Next() {
+			break
+		}
+		for _, l := range lines[:n] {
+			next.care.Take(l)
+		}
+		lines = lines[n:]
+		next.at = next.walker.Next() - rule.Grid
+		next.key = key(next.at)
+		s.marks.leave(next)
+		m = next
+	}
+	o := moment{course: m.walker.Course().Clone(), care: m.care, mark: m, since: lines}
+	for _, l := range lines {
+		o.course.Take(l)
+		o.care.Take(l)
+	}
+	o.course = o.course.To(at)
+	o.course.Known = k.Last()
+	return o
+}

@@ -96,7 +96,7 @@ func someGlances(t *rapid.T) []solve.Glance {
 	for range rapid.IntRange(0, 200).Draw(t, "glances") {
 		at += time.Minute
 		gs = append(gs, solve.Glance{At: at, Hearth: rapid.Float64Range(1300, 1800).Draw(t, "hearth"), Top: rapid.Float64Range(500, 1300).Draw(t, "top"),
-			Slag: 2, Stiff: rapid.Float64Range(0, 5).Draw(t, "stiff"), Ore: true, Holds: 400})
+			Slag: 2, Ore: true, Holds: 400})
 	}
 	return gs
 }

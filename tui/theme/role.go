@@ -1,6 +1,14 @@
 package theme
 
-import "chargehand/tui/cell"
+import (
+	"io"
+	"strconv"
+
+	"github.com/charmbracelet/lipgloss"
+	"github.com/muesli/termenv"
+
+	"chargehand/tui/cell"
+)
 
 // Role is what a piece of the screen means. Its number is its ink.
 type Role cell.Ink
@@ -57,38 +65,89 @@ func Glow(step int) Role { return Glow0 + Role(min(max(step, 0), 5)) }
 // inside tells whether a role stands inside the shaft.
 func (r Role) inside() bool { return r >= Number }
 
-// Style is how a role looks in this theme.
-func (t Theme) Style(r Role) cell.Style {
-	s := cell.Style{Ink: cell.Ink(r)}
-	switch {
-	case r == Strong:
-		s.Attr = cell.Bold
-	case r == Now || r == Past || r == Warn:
-		s.Attr = cell.Bold
-	case r == Field:
-		s.Attr = cell.Underline
-	case r == Look:
-		s.Paper = lookPaper
-		if t.Profile == None {
-			s.Attr = cell.Bold
+// renderer writes the styles below for the components of the screen library. It
+// asks no terminal anything: a colour there is the number of an ink, which the
+// grid turns into the terminal's own (cell.Grid.Lay, Palette).
+var renderer = func() *lipgloss.Renderer {
+	r := lipgloss.NewRenderer(io.Discard)
+	r.SetColorProfile(termenv.ANSI256)
+	r.SetHasDarkBackground(true)
+	return r
+}()
+
+// looks holds how each role looks, with colours and without. It is the one place
+// that says so: components of the screen library take these styles, and the grid
+// takes its ink, paper and attributes from them.
+var looks = [2][roles]lipgloss.Style{lookOf(true), lookOf(false)}
+
+func lookOf(coloured bool) (all [roles]lipgloss.Style) {
+	for r := range roles {
+		s := renderer.NewStyle().Foreground(inkColour(cell.Ink(r)))
+		switch {
+		case r == Strong || r == Now || r == Past || r == Warn:
+			s = s.Bold(true)
+		case r == Field:
+			s = s.Underline(true)
+		case r == Picked:
+			s = s.Reverse(true)
+		case r == Look:
+			s = s.Background(inkColour(lookPaper)).Bold(!coloured)
+		case r == Act:
+			s = s.Background(inkColour(actPaper)).Reverse(!coloured)
+		case r == Tag:
+			s = s.Background(inkColour(tagPaper)).Bold(coloured).Reverse(!coloured)
+		case r.inside():
+			s = s.Background(inkColour(shaftPaper))
 		}
-	case r == Act:
-		s.Paper = actPaper
-		if t.Profile == None {
-			s.Attr = cell.Inverse
-		}
-	case r == Tag:
-		s.Paper, s.Attr = tagPaper, cell.Bold
-		if t.Profile == None {
-			s.Attr = cell.Inverse
-		}
-	case r == Picked:
-		s.Attr = cell.Inverse
-	case r.inside():
-		s.Paper = shaftPaper
+		all[r] = s
 	}
-	return s
+	return all
 }
+
+// inkColour is an ink as the component library names a colour.
+func inkColour(i cell.Ink) lipgloss.Color { return lipgloss.Color(strconv.Itoa(int(i))) }
+
+// inkOf is the ink of such a colour; none is the page's own.
+func inkOf(c lipgloss.TerminalColor) cell.Ink {
+	name, _ := c.(lipgloss.Color)
+	n, _ := strconv.Atoi(string(name))
+	return cell.Ink(n)
+}
+
+// cells are the same looks as cells of the grid have them.
+var cells = func() (all [2][roles]cell.Style) {
+	for i := range looks {
+		for r, s := range looks[i] {
+			c := cell.Style{Ink: inkOf(s.GetForeground()), Paper: inkOf(s.GetBackground())}
+			if s.GetBold() {
+				c.Attr |= cell.Bold
+			}
+			if s.GetUnderline() {
+				c.Attr |= cell.Underline
+			}
+			if s.GetReverse() {
+				c.Attr |= cell.Inverse
+			}
+			all[i][r] = c
+		}
+	}
+	return all
+}()
+
+// plain is 1 without colours.
+func (t Theme) plain() int {
+	if t.Profile == None {
+		return 1
+	}
+	return 0
+}
+
+// Component is how a role looks in a component of the screen library, whose
+// strings are laid into the grid.
+func (t Theme) Component(r Role) lipgloss.Style { return looks[t.plain()][r] }
+
+// Style is how a role looks in this theme.
+func (t Theme) Style(r Role) cell.Style { return cells[t.plain()][r] }
 
 // Pit puts a style on the paper of the empty shaft.
 func (t Theme) Pit(s cell.Style) cell.Style { return s.On(pitPaper) }

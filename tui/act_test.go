@@ -1,6 +1,8 @@
-package tui
+package tui_test
 
 import (
+	"chargehand/tui/desk"
+	"chargehand/tui/screen"
 	"reflect"
 	"strings"
 	"testing"
@@ -93,74 +95,74 @@ func TestEachActsEntry(t *testing.T) {
 		{"o s r o d enter", entry.Sample{Of: "rod"}},
 		{"o g J B enter", entry.HandOver{To: "JB"}},
 	} {
-		d := practising(t)
-		before := len(d.acts())
-		d.press(strings.Fields(c.keys)...)
-		if n := len(d.acts()) - before; n != 1 {
-			t.Errorf("%s: %d acts, want 1; %q", c.keys, n, d.m.answer.text)
+		d := desk.Practising(t)
+		before := len(d.Acts())
+		d.Press(strings.Fields(c.keys)...)
+		if n := len(d.Acts()) - before; n != 1 {
+			t.Errorf("%s: %d acts, want 1; %q", c.keys, n, d.Said())
 			continue
 		}
-		if got := d.last(); !reflect.DeepEqual(got, c.want) {
+		if got := d.Last(); !reflect.DeepEqual(got, c.want) {
 			t.Errorf("%s: %#v, want %#v", c.keys, got, c.want)
 		}
-		es := d.m.running.Entries()
-		if e := es[len(es)-1]; e.Screen != "fire" || e.Key == "" || e.Local == "" || e.Stream != d.m.running.ID() {
+		es := d.M.Running().Entries()
+		if e := es[len(es)-1]; e.Screen != "fire" || e.Key == "" || e.Local == "" || e.Stream != d.M.Running().ID() {
 			t.Errorf("%s: kept as %+v", c.keys, e)
 		}
-		if d.m.answer.text == "" || d.m.answer.refused || len(d.m.answer.about) != 1 {
-			t.Errorf("%s: the answer is %+v", c.keys, d.m.answer)
+		if said, refused := d.M.Answer(); said == "" || refused || len(d.M.About()) != 1 {
+			t.Errorf("%s: the answer is %+v", c.keys, d.Said())
 		}
 	}
 }
 
 func TestAboutTheLastAct(t *testing.T) {
-	d := practising(t)
-	d.press("c")
-	seq := d.m.running.Reading().Charges[0].Seq
-	d.press("g")
-	if ev := d.last().(entry.Level); ev.Charge.Seq != seq || ev.Remark != entry.NotToMark {
+	d := desk.Practising(t)
+	d.Press("c")
+	seq := d.M.Running().Reading().Charges[0].Seq
+	d.Press("g")
+	if ev := d.Last().(entry.Level); ev.Charge.Seq != seq || ev.Remark != entry.NotToMark {
 		t.Errorf("%+v", ev)
 	}
-	d.press("j")
-	if ev := d.last().(entry.Level); ev.Charge.Seq != seq || ev.Remark != entry.Heaped {
+	d.Press("j")
+	if ev := d.Last().(entry.Level); ev.Charge.Seq != seq || ev.Remark != entry.Heaped {
 		t.Errorf("%+v", ev)
 	}
 }
 
 func TestFillComesBeforeTheMainBurn(t *testing.T) {
-	d := sit(t)
-	d.press("p", "f")
-	if _, ok := d.last().(entry.Fill); !ok {
-		t.Errorf("charcoal before the main burn is %#v", d.last())
+	d := desk.Sit(t)
+	d.Press("p", "f")
+	if _, ok := d.Last().(entry.Fill); !ok {
+		t.Errorf("charcoal before the main burn is %#v", d.Last())
 	}
-	d.shows("fill a measure")
-	d.press("c", "f")
-	if ev, ok := d.last().(entry.Charge); !ok || ev.Parts.Holds(entry.Ore) {
-		t.Errorf("charcoal in the main burn is %#v", d.last())
+	d.Shows("fill a measure")
+	d.Press("c", "f")
+	if ev, ok := d.Last().(entry.Charge); !ok || ev.Parts.Holds(entry.Ore) {
+		t.Errorf("charcoal in the main burn is %#v", d.Last())
 	}
 }
 
 func TestPauseAndGoOn(t *testing.T) {
-	d := practising(t)
-	d.press("k")
-	d.wait(time.Second)
-	d.press("k")
-	if _, ok := d.last().(entry.Resume); !ok {
-		t.Errorf("the second press made %#v", d.last())
+	d := desk.Practising(t)
+	d.Press("k")
+	d.Wait(time.Second)
+	d.Press("k")
+	if _, ok := d.Last().(entry.Resume); !ok {
+		t.Errorf("the second press made %#v", d.Last())
 	}
 }
 
 // While ore is held the charge shown has none, and ore again brings it back,
 // whatever was changed meanwhile.
 func TestOreHeldAndAgain(t *testing.T) {
-	d := practising(t)
-	d.press("o", "h", "y")
-	d.press("c")
-	if ev := d.last().(entry.Charge); ev.Parts.Holds(entry.Ore) {
+	d := desk.Practising(t)
+	d.Press("o", "h", "y")
+	d.Press("c")
+	if ev := d.Last().(entry.Charge); ev.Parts.Holds(entry.Ore) {
 		t.Errorf("ore is held and the charge is %+v", ev)
 	}
-	d.press("right", "o", "n", "y", "c")
-	ev := d.last().(entry.Charge)
+	d.Press("right", "o", "n", "y", "c")
+	ev := d.Last().(entry.Charge)
 	n, _ := ev.Parts.Count(entry.Ore)
 	c, _ := ev.Parts.Count(entry.Charcoal)
 	if n != 2 || c != 1.5 {
@@ -169,32 +171,32 @@ func TestOreHeldAndAgain(t *testing.T) {
 }
 
 func TestArrowsStopAtNone(t *testing.T) {
-	d := practising(t)
-	d.press("down", "down")
-	before := len(d.acts())
-	d.press("down")
-	if len(d.acts()) != before {
+	d := desk.Practising(t)
+	d.Press("down", "down")
+	before := len(d.Acts())
+	d.Press("down")
+	if len(d.Acts()) != before {
 		t.Error("less than none was booked")
 	}
-	d.answers("no ore already")
-	d.press("c")
-	if ev := d.last().(entry.Charge); ev.Parts.Holds(entry.Ore) {
+	d.Answers("no ore already")
+	d.Press("c")
+	if ev := d.Last().(entry.Charge); ev.Parts.Holds(entry.Ore) {
 		t.Errorf("%+v", ev)
 	}
-	d.press("up")
-	if n, _ := d.last().(entry.Recipe).Next.Count(entry.Ore); n != 1 {
+	d.Press("up")
+	if n, _ := d.Last().(entry.Recipe).Next.Count(entry.Ore); n != 1 {
 		t.Errorf("one up from none is %v scoops", n)
 	}
 }
 
 func TestQuestionsAskOnce(t *testing.T) {
 	for _, no := range []string{"n", "esc"} {
-		d := practising(t)
-		before := len(d.acts())
-		d.press("o", "b")
-		d.shows("burn-down begins: sure")
-		d.press(no)
-		if len(d.acts()) != before || d.m.dialog != nil {
+		d := desk.Practising(t)
+		before := len(d.Acts())
+		d.Press("o", "b")
+		d.Shows("burn-down begins: sure")
+		d.Press(no)
+		if len(d.Acts()) != before || d.M.Dialog() != nil {
 			t.Errorf("%s did not call it off", no)
 		}
 	}
@@ -202,58 +204,58 @@ func TestQuestionsAskOnce(t *testing.T) {
 
 func TestChargeInTheBurnDownAsks(t *testing.T) {
 	for _, k := range []string{"c", "f", "s"} {
-		d := practising(t)
-		d.press("c", "o", "b", "y")
-		before := len(d.acts())
-		d.press(k)
-		if len(d.acts()) != before {
+		d := desk.Practising(t)
+		d.Press("c", "o", "b", "y")
+		before := len(d.Acts())
+		d.Press(k)
+		if len(d.Acts()) != before {
 			t.Errorf("%s booked without asking", k)
 		}
-		d.shows("charge all the same")
-		d.press("y")
-		if _, ok := d.last().(entry.Charge); !ok {
-			t.Errorf("%s and yes made %#v", k, d.last())
+		d.Shows("charge all the same")
+		d.Press("y")
+		if _, ok := d.Last().(entry.Charge); !ok {
+			t.Errorf("%s and yes made %#v", k, d.Last())
 		}
 	}
 }
 
 func TestBadInputLosesNothing(t *testing.T) {
-	d := practising(t)
-	d.press("i", "1", ",", "2", ",", "enter")
-	d.answers("is no number")
-	d.shows("1,2,")
-	d.press("backspace", "enter")
-	if ev, ok := d.last().(entry.Dip); !ok || ev.BelowRim.Value != 1.2 {
-		t.Errorf("%#v", d.last())
+	d := desk.Practising(t)
+	d.Press("i", "1", ",", "2", ",", "enter")
+	d.Answers("is no number")
+	d.Shows("1,2,")
+	d.Press("backspace", "enter")
+	if ev, ok := d.Last().(entry.Dip); !ok || ev.BelowRim.Value != 1.2 {
+		t.Errorf("%#v", d.Last())
 	}
-	d.press("e", "9", "9", "9", "9", "enter")
-	d.answers("between 0 and 2000")
-	d.press("x")
-	d.answers("only digits")
-	d.press("esc")
-	if d.m.dialog != nil {
+	d.Press("e", "9", "9", "9", "9", "enter")
+	d.Answers("between 0 and 2000")
+	d.Press("x")
+	d.Answers("only digits")
+	d.Press("esc")
+	if d.M.Dialog() != nil {
 		t.Error("esc did not leave the field")
 	}
 }
 
 func TestUnknownKeyAnswers(t *testing.T) {
-	d := practising(t)
-	d.press("q")
-	d.answers("nothing on q")
-	d.press("l", "z")
-	d.answers("nothing in this list on z")
-	if d.m.dialog == nil {
+	d := desk.Practising(t)
+	d.Press("q")
+	d.Answers("nothing on q")
+	d.Press("l", "z")
+	d.Answers("nothing in this list on z")
+	if d.M.Dialog() == nil {
 		t.Error("a wrong key closed the list")
 	}
 }
 
 func TestEveryKeyIsJournaled(t *testing.T) {
-	d := practising(t)
-	at := len(d.m.running.Entries())
-	d.press("q", "l", "z", "esc", "b", "7", "backspace", "8", "enter", "v", "b", "up", "c")
-	d.wait(time.Second)
+	d := desk.Practising(t)
+	at := len(d.M.Running().Entries())
+	d.Press("q", "l", "z", "esc", "b", "7", "backspace", "8", "enter", "v", "b", "up", "c")
+	d.Wait(time.Second)
 	var keyed []string
-	for _, e := range d.m.running.Entries()[at:] {
+	for _, e := range d.M.Running().Entries()[at:] {
 		if ks, ok := e.Event.(entry.Keys); ok {
 			for _, p := range ks.Pressed {
 				keyed = append(keyed, p.Key)
@@ -269,13 +271,13 @@ func TestEveryKeyIsJournaled(t *testing.T) {
 }
 
 func TestKeysOutsideASmeltGoToTheHouse(t *testing.T) {
-	d := sit(t)
-	d.press("down", "x")
-	d.wait(time.Second)
-	if n := len(d.book[entry.House]); n != 1 {
+	d := desk.Sit(t)
+	d.Press("down", "x")
+	d.Wait(time.Second)
+	if n := len(d.Book[entry.House]); n != 1 {
 		t.Fatalf("%d entries in the house, want one batch", n)
 	}
-	ks := d.book[entry.House][0].Event.(entry.Keys)
+	ks := d.Book[entry.House][0].Event.(entry.Keys)
 	if len(ks.Pressed) != 2 || ks.Pressed[1].AfterMs != 500 {
 		t.Errorf("%+v", ks)
 	}
@@ -283,22 +285,22 @@ func TestKeysOutsideASmeltGoToTheHouse(t *testing.T) {
 
 // What is ready is a matter of safety: a line keeps its letter, ticked or not.
 func TestReadyLinesKeepTheirLetters(t *testing.T) {
-	d := practising(t)
-	d.press("o", "b", "y", "o", "y")
+	d := desk.Practising(t)
+	d.Press("o", "b", "y", "o", "y")
 	letters := func() (all []string) {
-		for _, o := range d.m.dialog.(choice).options {
+		for _, o := range d.M.Dialog().(screen.Choice).Options {
 			all = append(all, o.Keys()[0])
 		}
 		return all
 	}
 	before := letters()
 	for _, k := range before {
-		d.press(k)
+		d.Press(k)
 		if got := letters(); !reflect.DeepEqual(got, before) {
 			t.Fatalf("after %s: letters %v, before %v", k, got, before)
 		}
 	}
-	if n := d.count(entry.KindSetting); n != len(before) {
+	if n := d.Count(entry.KindSetting); n != len(before) {
 		t.Errorf("%d of %d ticked", n, len(before))
 	}
 }

@@ -1,16 +1,17 @@
 package tui
 
 import (
+	"chargehand/tui/screen"
+	"chargehand/tui/start"
+	"chargehand/tui/words"
 	"errors"
 	"fmt"
-	"maps"
 	"runtime/debug"
 
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
 	"chargehand/model/session"
-	"chargehand/model/words"
 )
 
 // tick is a second gone by: keys of moving about are written down, the clocks
@@ -20,9 +21,9 @@ func (m Model) tick(at entry.Stamp) (Model, []entry.Entry, tea.Cmd) {
 	m.now = at
 	if jump, jumped := clockJump(m.ticked, at); jumped {
 		var e entry.Entry
-		m, e = m.hand(m.stream(), act{event: jump}, m.active, "")
+		m, e = m.hand(m.stream(), screen.Act{Event: jump}, m.active, "")
 		m = m.refolded([]entry.Entry{e})
-		m.answer = answer{text: m.theme.Units.Event(jump), about: []string{e.Local}}
+		m.answer = answer{text: m.units.Event(jump), about: []string{e.Local}}
 		out = append(out, e)
 	}
 	m.ticked = at
@@ -30,10 +31,11 @@ func (m Model) tick(at entry.Stamp) (Model, []entry.Entry, tea.Cmd) {
 	m, shown := m.testify()
 	m, care := m.caution()
 	out = append(append(out, shown...), care...)
-	if m.leaving && m.tally().notKept > 0 && m.dialog == nil {
-		m.dialog = leaveUnkept(m.shared()).ask
+	if m.leaving {
+		m = m.askUnkept()
 	}
-	return m, out, nil
+	m, cmd := m.wait()
+	return m, out, cmd
 }
 
 // kept puts what the book acknowledged in its place.
@@ -60,7 +62,7 @@ func (m Model) kept(k Kept) (Model, []entry.Entry, tea.Cmd) {
 		if e.Stream == m.looked.ID() {
 			m.looked = m.looked.Drop(e.Local)
 		}
-		m = m.refuse(words.Refused(m.theme.Units.Event(e.Event), k.Err.Error()))
+		m = m.refuse(words.Refused(m.units.Event(e.Event), k.Err.Error()))
 	}
 	m.ledger.trouble = ""
 	if k.Err != nil && len(k.Refused) == 0 {
@@ -74,42 +76,50 @@ func (m Model) kept(k Kept) (Model, []entry.Entry, tea.Cmd) {
 }
 
 // open shows a smelt, on a screen: the one at work at once, others when they were read.
-func (m Model) open(id string, to screenID) (Model, tea.Cmd) {
+func (m Model) open(id string, on screen.ID) (Model, tea.Cmd) {
 	switch {
 	case id == m.running.ID():
 		m.looked = session.Session{}
-		return m.goTo(to)
-	case m.stand.shown != nil && id == m.stand.shown.ID:
-		m, _ := m.smeltRead(smeltRead{id: id, to: to, entries: m.stand.demo, demo: true}) // nothing is kept of it
-		return m, nil
+		return m.goTo(on, nil)
+	case m.shelf.Demo != nil && id == m.shelf.Demo.ID: // nothing is kept of it
+		return m.show(session.Open(id, m.demo, session.ToLookAt), on)
 	}
+	m.reads++
 	store := m.cfg.Store
 	return m, m.command(func() tea.Msg {
 		es, err := store.Entries(id)
-		return smeltRead{id: id, to: to, entries: es, err: err}
+		return smeltRead{id: id, on: on, entries: es, err: err}
 	})
 }
 
 // smeltRead takes the entries of a smelt that was asked for. One that can go on
 // becomes the one at work; the screens have asked before that.
-func (m Model) smeltRead(r smeltRead) (Model, []entry.Entry) {
+func (m Model) smeltRead(r smeltRead) (Model, []entry.Entry, tea.Cmd) {
+	m.reads = max(m.reads-1, 0)
 	switch {
 	case r.err != nil:
-		return m.refuse(words.CannotOpen(r.id, r.err.Error())), nil
+		return m.refuse(words.CannotOpen(r.id, r.err.Error())), nil, nil
 	case len(r.entries) == 0:
-		return m.refuse(words.EmptySmelt(r.id)), nil
+		return m.refuse(words.EmptySmelt(r.id)), nil, nil
 	}
-	s := opened(r.id, r.entries, r.demo, m.now)
-	var out []entry.Entry
-	if s.Running() {
-		m.running, m.looked = s, session.Session{}
-		m, out = m.joined()
-	} else {
-		m.looked = s
+	s := session.Open(r.id, r.entries).Tick(m.now)
+	if !s.Running() {
+		m, cmd := m.show(s, r.on)
+		return m, nil, cmd
 	}
-	m, _ = m.goTo(r.to)
+	m.running, m.looked = s, session.Session{}
+	m, out := m.joined()
+	m, cmd := m.goTo(r.on, nil)
 	m.answer = answer{text: words.Opened(r.id)}
-	return m, out
+	return m, out, cmd
+}
+
+// show looks at a smelt that does not run.
+func (m Model) show(s session.Session, on screen.ID) (Model, tea.Cmd) {
+	m.looked = s
+	m, cmd := m.goTo(on, nil)
+	m.answer = answer{text: words.Opened(s.ID())}
+	return m, cmd
 }
 
 // joined writes down, with no event, that a smelt goes on after the machine was
@@ -121,38 +131,28 @@ func (m Model) joined() (Model, []entry.Entry) {
 	if m.now.Boot == "" || last.Boot == m.now.Boot {
 		return m, nil
 	}
-	m, e := m.hand(m.running.ID(), act{}, m.active, "")
+	m, e := m.hand(m.running.ID(), screen.Act{}, m.active, "")
 	out := []entry.Entry{e}
 	return m.refolded(out), out
 }
 
-// shelfRead takes the lines of the shelf, and the demo.
+// shelfRead takes the lines of the shelf, or the demo.
 func (m Model) shelfRead(r shelfRead) (Model, []entry.Entry, tea.Cmd) {
 	if r.demo != nil {
-		line := lineOf(opened(r.demo[0].Stream, r.demo, false, m.now))
-		m.stand.demo, m.stand.shown = r.demo, &line
+		line := screen.LineOf(session.Open(r.demo[0].Stream, r.demo))
+		m.demo, m.shelf.Demo = r.demo, &line
 		return m, nil, nil
 	}
-	m.stand.lines, m.stand.err = r.lines, r.err
-	first := !m.stand.known
-	m.stand.known = r.err == nil
+	m.reads = max(m.reads-1, 0)
+	first := m.shelf.Err != nil || !m.shelf.Known
+	m.shelf.Lines, m.shelf.Err, m.shelf.Known = r.lines, r.err, true
 	if r.err != nil {
 		return m.refuse(words.CannotReadShelf(r.err.Error())), nil, nil
 	}
 	if first && m.cfg.Practise && !m.running.Is() {
-		m, e := m.begin(practice(m.cfg.Starters[0]), Pressed{At: m.now})
-		return m, []entry.Entry{e}, nil
+		return m.perform(start.Practise(m.cfg.Starters[0]), Pressed{At: m.now})
 	}
-	if s, ok := m.screens[m.active].(start); ok && s.waits {
-		m = m.withScreen(start{at: s.at})
-		id, _ := unfinished(m.shared())
-		if id == "" {
-			return m.refuse(words.NoneUnfinished), nil, nil
-		}
-		m, cmd := m.open(id, fireScreen)
-		return m, nil, cmd
-	}
-	return m, nil, nil
+	return m.passed(screen.Read{})
 }
 
 func (m Model) readShelf() tea.Cmd {
@@ -182,9 +182,3 @@ func (m Model) readDemo() tea.Cmd {
 
 // command wraps what touches the world.
 func (m Model) command(cmd tea.Cmd) tea.Cmd { return guarded(m.cfg.Crashed, debug.Stack, cmd) }
-
-func (m Model) withScreen(s screen) Model {
-	m.screens = maps.Clone(m.screens)
-	m.screens[s.name()] = s
-	return m
-}

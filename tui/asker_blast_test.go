@@ -1,6 +1,7 @@
-package tui
+package tui_test
 
 import (
+	"chargehand/tui/desk"
 	"strings"
 	"testing"
 
@@ -10,39 +11,39 @@ import (
 // A gate mark is no volume until the blower was metered there; from then on the
 // mark alone is one, and says that it was taken from there.
 func TestAGateMarkBecomesAVolume(t *testing.T) {
-	d := practising(t)
-	d.press(strings.Fields("b g 8 enter")...)
-	d.shows("gate 8")
-	if d.m.running.Reading().Figure(figure.Air).Known() {
+	d := desk.Practising(t)
+	d.Press(strings.Fields("b g 8 enter")...)
+	d.Shows("gate 8")
+	if d.M.Running().Reading().Figure(figure.Air).Known() {
 		t.Error("a mark nobody metered has a volume")
 	}
-	d.press(strings.Fields("b m g 8 enter 6 1 0 enter")...)
-	d.press(strings.Fields("b g 8 enter")...)
-	if f := d.m.running.Reading().Figure(figure.Air); f.Basis != figure.Estimated || f.P50 < 609.9 || f.P50 > 610.1 {
+	d.Press(strings.Fields("b m g 8 enter 6 1 0 enter")...)
+	d.Press(strings.Fields("b g 8 enter")...)
+	if f := d.M.Running().Reading().Figure(figure.Air); f.Basis != figure.Estimated || f.P50 < 609.9 || f.P50 > 610.1 {
 		t.Errorf("at the mark %+v", f)
 	}
-	d.shows("610 l/min      gate 8")
+	d.Shows("610 l/min      gate 8")
 }
 
 // A plate outside of the standard is refused where it can be put right, and
 // nothing is booked. The pipe of the last reading is offered again.
 func TestAPlateOutsideTheStandardIsRefused(t *testing.T) {
-	d := practising(t)
-	before := len(d.acts())
-	d.press(strings.Fields("b m o 4 0 enter")...)
-	d.answers("50")
-	d.press(strings.Fields("backspace backspace 5 0 enter 6 0 enter")...)
-	d.answers("37.5")
-	if len(d.acts()) != before || d.m.dialog == nil {
-		t.Errorf("booked %+v, field open %v", d.last(), d.m.dialog != nil)
+	d := desk.Practising(t)
+	before := len(d.Acts())
+	d.Press(strings.Fields("b m o 4 0 enter")...)
+	d.Answers("50")
+	d.Press(strings.Fields("backspace backspace 5 0 enter 6 0 enter")...)
+	d.Answers("37.5")
+	if len(d.Acts()) != before || d.M.Dialog() == nil {
+		t.Errorf("booked %+v, field open %v", d.Last(), d.M.Dialog() != nil)
 	}
-	d.press("esc")
-	d.press(strings.Fields("b m o 5 2 . 5 enter 3 0 enter 5 0 0 enter")...)
+	d.Press("esc")
+	d.Press(strings.Fields("b m o 5 2 . 5 enter 3 0 enter 5 0 0 enter")...)
 	// 801.0 l/min by the python library fluids 1.0.22 at 20 °C; at the 15 °C that
 	// are taken here the denser air is less of a volume: by sqrt(288.15/293.15).
-	if f := d.m.running.Reading().Figure(figure.Air); f.P50 < 792 || f.P50 > 796 {
+	if f := d.M.Running().Reading().Figure(figure.Air); f.P50 < 792 || f.P50 > 796 {
 		t.Errorf("the plate reads %+v", f)
 	}
-	d.press("b", "m", "o")
-	d.shows("52.5")
+	d.Press("b", "m", "o")
+	d.Shows("52.5")
 }

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"chargehand/tui/screen"
 	"slices"
 	"strings"
 
@@ -13,29 +14,29 @@ const longestKey = 4096
 // batch gathers the keys that are no act by themselves. They are written down
 // when the field is left, before an act, or within a second.
 type batch struct {
-	from   entry.Stamp // of the first key
-	keys   []entry.Press
-	screen screenID
+	from entry.Stamp // of the first key
+	keys []entry.Press
+	on   screen.ID
 }
 
 func (b batch) empty() bool { return len(b.keys) == 0 }
 
 // elsewhere tells whether the keys so far belong to another stream than those
 // of a screen: Replay's are the house's.
-func (b batch) elsewhere(on screenID) bool {
-	return !b.empty() && (b.screen == replayScreen) != (on == replayScreen)
+func (b batch) elsewhere(on screen.ID) bool {
+	return !b.empty() && (b.on == screen.Replay) != (on == screen.Replay)
 }
 
 // with adds a key as it was typed.
-func (b batch) with(k Pressed, on screenID, held bool) batch {
+func (b batch) with(k Pressed, on screen.ID, held bool) batch {
 	if b.empty() {
-		b.from, b.screen = k.At, on
+		b.from, b.on = k.At, on
 	}
 	name := k.Key.String()
 	if len(name) > longestKey {
 		name = strings.ToValidUTF8(name[:longestKey], "")
 	}
-	b.keys = append(slices.Clone(b.keys), entry.Press{Key: name, AfterMs: since(b.from, k.At).Milliseconds(), Held: held})
+	b.keys = append(slices.Clone(b.keys), entry.Press{Key: name, AfterMs: screen.Since(b.from, k.At).Milliseconds(), Held: held})
 	return b
 }
 

@@ -1,27 +1,13 @@
-package tui
+package tui_test
 
 import (
+	"chargehand/tui"
+	"chargehand/tui/desk"
 	"testing"
 	"time"
 
-	tea "github.com/charmbracelet/bubbletea"
-
 	"chargehand/model/entry"
-	"chargehand/tui/theme"
 )
-
-// longSmelt is a desk at the end of a ten hours' smelt of about 500 entries.
-func longSmelt(b *testing.B, w, h int) Model {
-	b.Helper()
-	d := sitAt(new(testing.T), memory{}, noon, theme.Theme{Profile: theme.Fixed256})
-	d.press("p")
-	for len(d.m.running.Entries()) < 500 {
-		d.press("c", "s", "s", "u", "l", "p", "w", "m")
-		d.wait(7 * time.Minute)
-	}
-	d.send(tea.WindowSizeMsg{Width: w, Height: h})
-	return d.m
-}
 
 // BenchmarkFrame is one frame of Fire, painting and encoding.
 func BenchmarkFrame(b *testing.B) {
@@ -30,7 +16,7 @@ func BenchmarkFrame(b *testing.B) {
 		w, h int
 	}{{"80x24", 80, 24}, {"120x36", 120, 36}, {"200x60", 200, 60}} {
 		b.Run(size.name, func(b *testing.B) {
-			m := longSmelt(b, size.w, size.h)
+			m := desk.Long(b, size.w, size.h)
 			b.ReportAllocs()
 			for b.Loop() {
 				_ = m.View()
@@ -42,12 +28,12 @@ func BenchmarkFrame(b *testing.B) {
 // BenchmarkKey is a key that books a charge in a smelt of 500 entries, until
 // its entry is handed over and the smelt read anew.
 func BenchmarkKey(b *testing.B) {
-	m := longSmelt(b, 120, 36)
-	at := later(m.now, time.Second)
+	m := desk.Long(b, 120, 36)
+	at := desk.Later(m.Shared().Now, time.Second)
 	var out []entry.Entry
 	b.ReportAllocs()
 	for b.Loop() {
-		_, out, _ = m.Update(Pressed{Key: keyMsg("c"), At: at})
+		_, out, _ = m.Update(tui.Pressed{Key: desk.KeyMsg("c"), At: at})
 	}
 	if len(out) != 1 {
 		b.Fatal(out)
@@ -56,10 +42,10 @@ func BenchmarkKey(b *testing.B) {
 
 // BenchmarkTick is one second gone by in the same smelt.
 func BenchmarkTick(b *testing.B) {
-	m := longSmelt(b, 120, 36)
-	at := later(m.now, time.Second)
+	m := desk.Long(b, 120, 36)
+	at := desk.Later(m.Shared().Now, time.Second)
 	b.ReportAllocs()
 	for b.Loop() {
-		_, _, _ = m.Update(Tick{At: at})
+		_, _, _ = m.Update(tui.Tick{At: at})
 	}
 }

@@ -4,7 +4,6 @@ import (
 	"time"
 
 	"chargehand/model/entry"
-	"chargehand/model/words"
 )
 
 // mayPart is how far the wall clock may part from the boot clock between two
@@ -23,30 +22,4 @@ func clockJump(last, now entry.Stamp) (entry.ClockJump, bool) {
 		return entry.ClockJump{}, false
 	}
 	return entry.ClockJump{ByMs: by.Milliseconds()}, true
-}
-
-// clockWasWrong moves all that was kept since this start of the machine by as
-// much as the clock was set then: a board without a battery clock wakes with a
-// wrong time, and is put right later. Before that start, and in the one in which
-// the fire was lit, the boot clock tells all by itself.
-func clockWasWrong(sh shared) step {
-	lit, _ := sh.smelt.First()
-	for l := range sh.smelt.Backward() {
-		jump, ok := l.Event.(entry.ClockJump)
-		if !ok || l.Struck() {
-			continue
-		}
-		if jump.ShiftMs != 0 {
-			return refused(words.AlreadyShifted)
-		}
-		if l.Entry.Boot == lit.Entry.Boot {
-			return refused(words.NothingToShift)
-		}
-		jump.ShiftMs = jump.ByMs
-		by := time.Duration(jump.ByMs) * time.Millisecond
-		return step{ask: question(words.ShiftAll(by), func(sh shared) step {
-			return did(entry.Amend{Target: sh.smelt.Ref(l.Seq()), Event: jump}, func(shared) string { return words.Shifted(by) })
-		})}
-	}
-	return refused(words.NoClockJump)
 }

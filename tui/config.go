@@ -1,7 +1,7 @@
 package tui
 
 import (
-	"time"
+	"chargehand/tui/screen"
 
 	"chargehand/model/entry"
 	"chargehand/tui/theme"
@@ -32,23 +32,10 @@ type Store interface {
 }
 
 // SmeltLine is one line of the shelf.
-type SmeltLine struct {
-	ID       string // which is also its stream
-	UID      string
-	Furnace  string
-	Lit      time.Time // in the smelt's own offset
-	Undated  bool      // the day is unknown
-	Phase    entry.Phase
-	Charges  int
-	Charcoal entry.Maybe[entry.Kilogram] // charged, fill included
-	Ore      entry.Maybe[entry.Kilogram]
-	Bloom    entry.Maybe[entry.Kilogram]
-	Practice bool // set aside from the shelf
-	Imported bool
-	Invented bool
-}
+type SmeltLine = screen.SmeltLine
 
-// unfinished tells whether the smelt is this house's own and can go on.
-func (l SmeltLine) unfinished() bool {
-	return !l.Imported && !l.Invented && !l.Phase.Over()
-}
+// Starter is a furnace to begin with.
+type Starter = screen.Starter
+
+// Starters are furnaces of the usual sizes.
+func Starters() []Starter { return screen.Starters() }

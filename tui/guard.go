@@ -1,13 +1,15 @@
 package tui
 
 import (
+	"chargehand/tui/act"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
 	"strings"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
-	"chargehand/model/words"
 )
 
 // leaning is how soon the same key must come again to be taken for a glove that
@@ -26,7 +28,7 @@ const (
 
 // guard looks for leaning gloves. It knows the last key that was pressed.
 type guard struct {
-	key    typed
+	key    screen.Typed
 	at     entry.Stamp
 	typing bool // it was typed into a field
 	second bool // it was taken for a second act, soon after the same key
@@ -44,7 +46,7 @@ const (
 
 // press is a key as the guard sees it.
 type press struct {
-	key     typed
+	key     screen.Typed
 	at      entry.Stamp
 	typing  bool // a field is open
 	repeats bool // this key may be quick here: letters in a field, scoops, minutes, arrows
@@ -55,8 +57,8 @@ type press struct {
 // through a list that it has opened, nor type into a field, unless it is a digit:
 // a number may begin with the digit that chose its line.
 func (g guard) leans(p press) (guard, lean) {
-	gap, same := since(g.at, p.at), p.key == g.key
-	opened := p.typing && !g.typing && digit(p.key) == ""
+	gap, same := screen.Since(g.at, p.at), p.key == g.key
+	opened := p.typing && !g.typing && screen.Digit(p.key) == ""
 	if !same || gap >= leaning || p.repeats && !opened {
 		return guard{key: p.key, at: p.at, typing: p.typing, second: same && !p.repeats && gap < heldDelay}, meant
 	}
@@ -71,30 +73,20 @@ func (g guard) leans(p press) (guard, lean) {
 	return next, leans
 }
 
-// since is the time between two readings of the clocks: by the boot clock when
-// both have the same, since the wall clock may be stepped.
-func since(from, to entry.Stamp) time.Duration {
-	if from.Boot == to.Boot && from.Boot != "" {
-		return to.Mono - from.Mono
-	}
-	return to.Wall.Sub(from.Wall)
-}
-
 // leanedOn writes down a key that was not acted on. Once it shows that the act
 // before it was the glove's too, that one is crossed out.
-func (m Model) leanedOn(k Pressed, t typed, glove lean) (Model, []entry.Entry, tea.Cmd) {
+func (m Model) leanedOn(k Pressed, t screen.Typed, glove lean) (Model, []entry.Entry, tea.Cmd) {
 	m, out := m.note(k, true)
-	m, es := m.refuse(words.LeaningGlove(keyLabel(string(t)))).flush()
+	m, es := m.refuse(words.LeaningGlove(screen.KeyLabel(string(t)))).flush()
 	out = append(out, es...)
 	l, ok := m.shown().LastAct()
-	just := ok && strings.ToLower(l.Entry.Key) == string(t) && since(entry.Stamp{Wall: l.Entry.Kept, Boot: l.Entry.Boot, Mono: l.Entry.Mono}, k.At) < leaning
+	just := ok && strings.ToLower(l.Entry.Key) == string(t) && screen.Since(entry.Stamp{Wall: l.Entry.Kept, Boot: l.Entry.Boot, Mono: l.Entry.Mono}, k.At) < leaning
 	if glove != leaned || m.dialog != nil || !just {
 		return m, out, nil
 	}
-	st := crossOut(m.shared(), l)
-	what := describe(m.theme.Units, m.shown(), l)
-	st.say = func(shared) string { return words.HeldDown(keyLabel(string(t)), what) }
-	m, es = m.handAll(st.acts, k)
-	m = m.reply(st, []string{es[0].Local})
-	return m, append(out, es...), nil
+	what := act.Describe(m.units, m.shown(), l)
+	cross := screen.Keep{{Event: entry.Strike{Target: m.shown().Ref(l.Seq())}}}
+	said := screen.Said(words.HeldDown(screen.KeyLabel(string(t)), what))
+	m, es, cmd := m.perform(screen.Each{cross, said}, Pressed{At: k.At}) // the key is written down already
+	return m, append(out, es...), cmd
 }

@@ -1,13 +1,18 @@
-package tui
+package tui_test
 
 import (
+	"chargehand/tui"
+	"chargehand/tui/book"
+	"chargehand/tui/desk"
+	"chargehand/tui/fire"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
+	"errors"
 	"reflect"
 	"strings"
 	"testing"
 
 	"github.com/charmbracelet/bubbles/key"
-
-	"chargehand/model/words"
 )
 
 // bindingsOf walks a key map for every binding in it.
@@ -24,11 +29,11 @@ func bindingsOf(v reflect.Value) []key.Binding {
 	return bs
 }
 
-func keymaps() map[screenID]keymap {
-	m := New(Config{NewUID: func() string { return "u" }, Start: noon})
-	maps := map[screenID]keymap{}
-	for id, s := range m.screens {
-		maps[id] = s.keys()
+func keymaps() map[screen.ID]screen.KeyMap {
+	m := tui.New(tui.Config{NewUID: func() string { return "u" }, Start: desk.Noon})
+	maps := map[screen.ID]screen.KeyMap{}
+	for _, id := range m.Screens() {
+		maps[id] = m.Screen(id).Keys()
 	}
 	return maps
 }
@@ -36,7 +41,7 @@ func keymaps() map[screenID]keymap {
 func TestEveryBindingIsListed(t *testing.T) {
 	for id, km := range keymaps() {
 		listed := map[string]bool{}
-		for _, b := range km.all() {
+		for _, b := range km.All() {
 			listed[strings.Join(b.Keys(), " ")] = true
 		}
 		for _, b := range bindingsOf(reflect.ValueOf(km)) {
@@ -53,9 +58,9 @@ func TestEveryBindingIsListed(t *testing.T) {
 func TestNoKeyHasTwoMeanings(t *testing.T) {
 	for id, km := range keymaps() {
 		seen := map[string]string{}
-		bs := append(km.all(), global.all()...)
-		if id == lightScreen { // letters are typed there, and its esc is the global one
-			bs = append(km.all(), global.Leave, global.HelpTyping)
+		bs := append(km.All(), screen.Global.All()...)
+		if id == screen.Light { // letters are typed there, and its esc is the global one
+			bs = append(km.All(), screen.Global.Leave, screen.Global.HelpTyping)
 		}
 		for _, b := range bs {
 			for _, k := range b.Keys() {
@@ -70,7 +75,7 @@ func TestNoKeyHasTwoMeanings(t *testing.T) {
 
 func TestNoChords(t *testing.T) {
 	for id, km := range keymaps() {
-		for _, b := range km.all() {
+		for _, b := range km.All() {
 			for _, k := range b.Keys() {
 				for _, held := range []string{"shift+", "alt+", "ctrl+"} {
 					if strings.HasPrefix(k, held) && k != "shift+tab" {
@@ -85,55 +90,72 @@ func TestNoChords(t *testing.T) {
 	}
 }
 
-// allChoices are the lists that can be reached, by their titles.
-func allChoices(t *testing.T) map[string]choice {
+// allDialogs are the lists and fields that can be reached, by their titles.
+func allDialogs(t *testing.T) (map[string]screen.Choice, map[string]screen.Field) {
 	t.Helper()
-	d := practising(t)
-	d.press("c")
-	sh := d.m.shared()
-	found := map[string]choice{}
-	var walk func(st step)
-	walk = func(st step) {
-		c, ok := st.ask.(choice)
-		if f, isField := st.ask.(field); isField {
-			for _, o := range f.instead {
-				walk(o.then(sh))
+	d := desk.Practising(t)
+	d.Press("c")
+	sh := d.M.Shared()
+	lists, fields := map[string]screen.Choice{}, map[string]screen.Field{}
+	var walk func(screen.Effect)
+	asked := func(dialog screen.Dialog) {
+		switch c := dialog.(type) {
+		case screen.Field:
+			fields[c.Label] = c
+			for _, o := range c.Instead {
+				walk(o.Then(sh))
 			}
 			for _, typed := range []string{"12", "words"} {
-				if next, err := f.done(sh, input{text: typed, number: f.input.number}); err == nil {
+				if next, err := c.Done(sh, screen.Prefilled(typed, c.Input.Number())); err == nil {
 					walk(next)
 				}
 			}
-		}
-		if !ok || len(found[c.title].options) > 0 {
-			return
-		}
-		found[c.title] = c
-		for _, o := range c.options {
-			walk(o.then(sh))
+		case screen.Choice:
+			if len(lists[c.Title].Options) > 0 {
+				return
+			}
+			lists[c.Title] = c
+			for _, o := range c.Options {
+				walk(o.Then(sh))
+			}
 		}
 	}
-	walk(others(sh))
-	walk(views(sh))
-	walk(leaveUnkept(sh))
-	walk(journal{}.askFilter())
-	last, _ := sh.smelt.LastAct()
-	walk(askAmend(sh, last))
-	for _, a := range fireActs {
-		walk(a.ask(sh, nil, book))
+	walk = func(e screen.Effect) {
+		for _, one := range screen.Flat(e) {
+			if a, ok := one.(screen.Ask); ok {
+				asked(a.Dialog)
+			}
+		}
 	}
-	walk(askWeigh(sh, nil, book))
-	return found
+	for _, b := range fire.Map.All() {
+		d.Press(b.Keys()[0])
+		asked(d.M.Dialog())
+		d.Press("esc")
+	}
+	d.Press("v")
+	asked(d.M.Dialog())
+	d.Press("b")
+	for _, k := range []string{"k", "a"} {
+		d.Press(k)
+		asked(d.M.Dialog())
+		d.Press("esc")
+	}
+	d.Hold = true
+	d.Press("esc", "c")
+	d.Send(tui.Kept{Err: errors.New("no space"), Waiting: 1})
+	d.Press("ctrl+c", "y")
+	asked(d.M.Dialog())
+	return lists, fields
 }
 
 func TestListsHaveOneMeaningPerKey(t *testing.T) {
-	lists := allChoices(t)
+	lists, _ := allDialogs(t)
 	if len(lists) < 15 {
 		t.Fatalf("only %d lists found: the walk is broken", len(lists))
 	}
 	for title, c := range lists {
 		seen := map[string]string{}
-		for _, o := range c.options {
+		for _, o := range c.Options {
 			for _, k := range o.Keys() {
 				if other, twice := seen[k]; twice {
 					t.Errorf("list %q: %s is both %q and %q", title, k, other, o.Help().Desc)
@@ -149,36 +171,14 @@ func TestListsHaveOneMeaningPerKey(t *testing.T) {
 
 // A field's letters that lead elsewhere must not be characters it takes.
 func TestFieldLettersAreNotTyped(t *testing.T) {
-	d := practising(t)
-	for _, a := range fireActs {
-		f, ok := a.ask(d.m.shared(), nil, book).ask.(field)
-		if !ok {
-			continue
-		}
-		for _, o := range f.instead {
-			if _, used := f.input.typed(keyMsg(o.Keys()[0])); used {
-				t.Errorf("field %q: %s is typed, and leads to %q", f.label, o.Keys()[0], o.Help().Desc)
-			}
-		}
+	_, fields := allDialogs(t)
+	if len(fields) < 15 {
+		t.Fatalf("only %d fields found: the walk is broken", len(fields))
 	}
-}
-
-func TestEveryKeyIsInTheHelp(t *testing.T) {
-	for id, km := range keymaps() {
-		sh := shared{w: 80, h: 24, behind: id, behindKeys: km}
-		var b strings.Builder
-		for _, l := range helpLines(sh) {
-			b.WriteString(l.name + "\t" + l.text + "\n")
-		}
-		all := append(km.all(), global.all()...)
-		if id == fireScreen {
-			for _, o := range otherOptions() {
-				all = append(all, o.Binding)
-			}
-		}
-		for _, bind := range all {
-			if !strings.Contains(b.String(), allKeys(bind)+"\t"+bind.Help().Desc) {
-				t.Errorf("help of %s lacks %s: %s", id, allKeys(bind), bind.Help().Desc)
+	for label, f := range fields {
+		for _, o := range f.Instead {
+			if _, used := f.Input.Typed(desk.KeyMsg(o.Keys()[0])); used {
+				t.Errorf("field %q: %s is typed, and leads to %q", label, o.Keys()[0], o.Help().Desc)
 			}
 		}
 	}
@@ -186,10 +186,12 @@ func TestEveryKeyIsInTheHelp(t *testing.T) {
 
 // Words that name a key must name the key that does it.
 func TestWordsNameTheRightKeys(t *testing.T) {
-	d := practising(t)
-	d.press("c")
-	letter := func(st step, word string) string {
-		for _, o := range st.ask.(choice).options {
+	d := desk.Practising(t)
+	d.Press("c")
+	letter := func(opens, word string) string {
+		d.Press(opens)
+		defer d.Press("esc")
+		for _, o := range d.M.Dialog().(screen.Choice).Options {
 			if o.Help().Desc == word {
 				return o.Help().Key
 			}
@@ -197,20 +199,19 @@ func TestWordsNameTheRightKeys(t *testing.T) {
 		t.Fatalf("nothing does %q", word)
 		return ""
 	}
-	rare, view := fireMap.Rare.Help().Key+" then ", global.Views.Help().Key+" then "
-	sh := d.m.shared()
+	rare, view := fire.Map.Rare.Help().Key+" then ", screen.Global.Views.Help().Key+" then "
 	for _, c := range []struct{ says, names string }{
-		{words.NoRecipe, rare + letter(others(sh), words.DoByWeight)},
-		{words.ByWeightOnly, rare + letter(others(sh), words.DoByWeight)},
-		{words.NoOreMeasure, rare + letter(others(sh), words.DoWeighed)},
-		{words.NoCharcoalMeasure, rare + letter(others(sh), words.DoWeighed)},
-		{words.NoSmelt, view + letter(views(sh), words.DoShelf)},
-		{words.ShelfBare, view + letter(views(sh), words.DoStart)},
-		{words.IfDouble, fireMap.CrossOut.Help().Key + " crosses it out"},
-		{words.NoEntryHere, journalMap.Filter.Help().Key + " shows another kind"},
-		{words.LookOnly, global.Back.Help().Key + " goes back"},
-		{words.NowhereBack, global.Views.Help().Key + " shows the other screens"},
-		{words.NoAct("x"), global.Help.Help().Key + " shows the keys"},
+		{words.NoRecipe, rare + letter("o", words.DoByWeight)},
+		{words.ByWeightOnly, rare + letter("o", words.DoByWeight)},
+		{words.NoOreMeasure, rare + letter("o", words.DoWeighed)},
+		{words.NoCharcoalMeasure, rare + letter("o", words.DoWeighed)},
+		{words.NoSmelt, view + letter("v", words.DoShelf)},
+		{words.ShelfBare, view + letter("v", words.DoStart)},
+		{words.IfDouble, fire.Map.CrossOut.Help().Key + " crosses it out"},
+		{words.NoEntryHere, book.Map.Filter.Help().Key + " shows another kind"},
+		{words.LookOnly, screen.Global.Back.Help().Key + " goes back"},
+		{words.NowhereBack, screen.Global.Views.Help().Key + " shows the other screens"},
+		{words.NoAct("x"), screen.Global.Help.Help().Key + " shows the keys"},
 	} {
 		if !strings.Contains(c.says, c.names) {
 			t.Errorf("%q should name %q", c.says, c.names)

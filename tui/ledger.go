@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"chargehand/tui/screen"
 	"slices"
 	"strconv"
 	"time"
@@ -54,5 +55,5 @@ func (l ledger) late(now entry.Stamp) bool {
 		return false
 	}
 	first := l.pending[0]
-	return since(entry.Stamp{Wall: first.Kept, Boot: first.Boot, Mono: first.Mono}, now) > patience
+	return screen.Since(entry.Stamp{Wall: first.Kept, Boot: first.Boot, Mono: first.Mono}, now) > patience
 }

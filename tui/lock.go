@@ -1,11 +1,14 @@
 package tui
 
 import (
+	"chargehand/tui/draw"
+	"chargehand/tui/screen"
+	"chargehand/tui/theme"
+	"chargehand/tui/words"
+
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
-	"chargehand/model/words"
-	"chargehand/tui/paint"
 )
 
 // lock keeps passing hands out: every key is written down as held back and
@@ -23,7 +26,7 @@ func (l lock) is() bool { return l.word != "" }
 
 // with is the lock after a key: open after the last letter, begun anew after a
 // wrong one.
-func (l lock) with(t typed) lock {
+func (l lock) with(t screen.Typed) lock {
 	switch string(t) {
 	case l.word[l.typed : l.typed+1]:
 		l.typed++
@@ -38,12 +41,13 @@ func (l lock) with(t typed) lock {
 	return l
 }
 
-func (l lock) ask() *paint.Ask {
-	return &paint.Ask{Label: words.Locked, Value: l.word[:l.typed], Hint: words.Unlocks(l.word)}
+func (l lock) ask(th theme.Theme) *draw.Ask {
+	typed := th.Component(theme.Field).Render(l.word[:l.typed])
+	return &draw.Ask{Label: words.Locked, Value: func(int) string { return typed }, Hint: words.Unlocks(l.word)}
 }
 
 // held writes a key down that the lock holds back.
-func (m Model) held(k Pressed, t typed) (Model, []entry.Entry, tea.Cmd) {
+func (m Model) held(k Pressed, t screen.Typed) (Model, []entry.Entry, tea.Cmd) {
 	m, out := m.note(k, true)
 	if m.locked = m.locked.with(t); !m.locked.is() {
 		m.answer = answer{text: words.Unlocked}

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"chargehand/tui/screen"
 	"fmt"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -9,10 +10,7 @@ import (
 )
 
 // Pressed is one key, or one paste, with the clocks at its arrival.
-type Pressed struct {
-	Key tea.KeyMsg
-	At  entry.Stamp
-}
+type Pressed = screen.Pressed
 
 // Burst is keys that arrived in one read, in order.
 type Burst []Pressed
@@ -36,7 +34,7 @@ type Leave struct{}
 
 // shelfRead brings the lines of the shelf, or the demo.
 type shelfRead struct {
-	lines []SmeltLine
+	lines []screen.SmeltLine
 	demo  []entry.Entry
 	err   error
 }
@@ -44,9 +42,8 @@ type shelfRead struct {
 // smeltRead brings the entries of a smelt that was asked for.
 type smeltRead struct {
 	id      string
-	to      screenID // where it is shown
+	on      screen.ID // where it is shown
 	entries []entry.Entry
-	demo    bool
 	err     error
 }
 

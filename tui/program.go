@@ -19,7 +19,7 @@ type program struct {
 	frame string
 	drawn uint64 // the version that the frame shows, counted from 1
 	moves bool   // a replay's next moment is on its way
-	solve solver
+	solve Solver
 }
 
 // Program makes the root run. The clock is read once a second.
@@ -50,9 +50,9 @@ func (p *program) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		p.moves = false
 	}
 	if _, ok := msg.(solved); ok {
-		p.solve.busy = false
+		p.solve.Done()
 	}
-	cmd = tea.Batch(cmd, p.solve.next(p.model))
+	cmd = tea.Batch(cmd, p.solve.Next(p.model))
 	if p.model.playing() && !p.moves {
 		p.moves = true
 		cmd = tea.Batch(cmd, p.moment())

@@ -1,6 +1,10 @@
-package tui
+package tui_test
 
 import (
+	"chargehand/tui"
+	"chargehand/tui/desk"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
 	"errors"
 	"strings"
 	"testing"
@@ -9,7 +13,6 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
-	"chargehand/model/words"
 	"chargehand/tui/theme"
 )
 
@@ -18,13 +21,13 @@ import (
 func TestEntriesComeInOrder(t *testing.T) {
 	var handed []entry.Entry
 	book := orderedStore{&handed}
-	now := noon
-	p := Program(New(Config{Store: book, Start: now, NewUID: func() string { return "u" }}), book, func() entry.Stamp { return now })
+	now := desk.Noon
+	p := tui.Program(tui.New(tui.Config{Store: book, Start: now, NewUID: func() string { return "u" }}), book, func() entry.Stamp { return now })
 	p.Init()
 	var m = p
 	for _, k := range []string{"p", "c", "s", "g", "t", "u", "c"} {
-		now = later(now, time.Second)
-		m, _ = m.Update(Pressed{Key: keyMsg(k), At: now})
+		now = desk.Later(now, time.Second)
+		m, _ = m.Update(tui.Pressed{Key: desk.KeyMsg(k), At: now})
 	}
 	var kinds []string
 	seen := map[string]bool{}
@@ -43,21 +46,21 @@ func TestEntriesComeInOrder(t *testing.T) {
 type orderedStore struct{ handed *[]entry.Entry }
 
 func (s orderedStore) Keep(es ...entry.Entry)                { *s.handed = append(*s.handed, es...) }
-func (s orderedStore) Smelts() ([]SmeltLine, error)          { return nil, nil }
+func (s orderedStore) Smelts() ([]screen.SmeltLine, error)   { return nil, nil }
 func (s orderedStore) Entries(string) ([]entry.Entry, error) { return nil, nil }
 
 func TestFrameIsKeptUntilItChanges(t *testing.T) {
 	store := orderedStore{new([]entry.Entry)}
-	p := Program(New(Config{Store: store, Start: noon, NewUID: func() string { return "u" }}), store, func() entry.Stamp { return noon }).(*program)
+	p := tui.Program(tui.New(tui.Config{Store: store, Start: desk.Noon, NewUID: func() string { return "u" }}), store, func() entry.Stamp { return desk.Noon })
 	p.Update(tea.WindowSizeMsg{Width: 80, Height: 24})
 	first := p.View()
-	p.frame += "!"
+	tui.Smear(p)
 	p.Update(tea.FocusMsg{})
 	if p.View() != first+"!" {
 		t.Error("a message for nobody drew a new frame")
 	}
-	p.Update(Tick{At: later(noon, time.Second)})
-	if p.View() != first {
+	p.Update(tui.Tick{At: desk.Later(desk.Noon, time.Second)})
+	if p.View() == first+"!" {
 		t.Error("a tick did not draw a new frame")
 	}
 }
@@ -74,45 +77,45 @@ func TestClockJump(t *testing.T) {
 		{"set forward", 23*time.Minute + time.Second, time.Second, 23 * time.Minute},
 		{"set back", -time.Hour, time.Second, -time.Hour - time.Second},
 	} {
-		now := noon
+		now := desk.Noon
 		now.Wall, now.Mono = now.Wall.Add(c.wall), now.Mono+c.boot
-		jump, jumped := clockJump(noon, now)
+		jump, jumped := tui.ClockJump(desk.Noon, now)
 		if got := time.Duration(jump.ByMs) * time.Millisecond; jumped != (c.want != 0) || got != c.want {
 			t.Errorf("%s: %v %v, want %v", c.name, jumped, got, c.want)
 		}
 	}
-	summer := noon
-	summer.Wall, summer.Mono = noon.Wall.Add(time.Second).In(time.FixedZone("", 3*3600)), noon.Mono+time.Second
-	if _, jumped := clockJump(noon, summer); jumped {
+	summer := desk.Noon
+	summer.Wall, summer.Mono = desk.Noon.Wall.Add(time.Second).In(time.FixedZone("", 3*3600)), desk.Noon.Mono+time.Second
+	if _, jumped := tui.ClockJump(desk.Noon, summer); jumped {
 		t.Error("a change of the zone is no jump")
 	}
-	other := later(noon, time.Hour)
+	other := desk.Later(desk.Noon, time.Hour)
 	other.Boot, other.Mono = "boot-2", 5*time.Second
-	if _, jumped := clockJump(noon, other); jumped {
+	if _, jumped := tui.ClockJump(desk.Noon, other); jumped {
 		t.Error("two starts of the machine cannot be compared")
 	}
 }
 
 func TestJumpIsWrittenDown(t *testing.T) {
-	d := practising(t)
-	d.wait(time.Minute)
-	d.press("c")
-	at := d.m.running.Reading().Charges[0].At
-	d.at.Wall = d.at.Wall.Add(-23 * time.Minute)
-	d.wait(time.Minute)
-	if j, ok := d.last().(entry.ClockJump); !ok || (time.Duration(j.ByMs)*time.Millisecond+23*time.Minute).Abs() > time.Second {
-		t.Fatalf("the last entry is %#v", d.last())
+	d := desk.Practising(t)
+	d.Wait(time.Minute)
+	d.Press("c")
+	at := d.M.Running().Reading().Charges[0].At
+	d.At.Wall = d.At.Wall.Add(-23 * time.Minute)
+	d.Wait(time.Minute)
+	if j, ok := d.Last().(entry.ClockJump); !ok || (time.Duration(j.ByMs)*time.Millisecond+23*time.Minute).Abs() > time.Second {
+		t.Fatalf("the last entry is %#v", d.Last())
 	}
-	d.answers("23 min back")
-	r := d.m.running.Reading()
+	d.Answers("23 min back")
+	r := d.M.Running().Reading()
 	if r.Charges[0].At != at || (r.At-at-time.Minute).Abs() > 2*time.Second {
 		t.Errorf("the charge stands at %v of %v: a stepped wall clock scrambled the smelt", r.Charges[0].At, r.At)
 	}
-	d.press("c", "m")
-	if n := len(d.m.running.Reading().Charges); n != 2 {
+	d.Press("c", "m")
+	if n := len(d.M.Running().Reading().Charges); n != 2 {
 		t.Fatalf("%d charges", n)
 	}
-	if ago := d.m.running.Reading().At - d.m.running.Reading().Charges[1].At; ago.Round(time.Second) > 61*time.Second || ago < time.Minute {
+	if ago := d.M.Running().Reading().At - d.M.Running().Reading().Charges[1].At; ago.Round(time.Second) > 61*time.Second || ago < time.Minute {
 		t.Errorf("after the jump one minute earlier is %v ago", ago)
 	}
 }
@@ -120,46 +123,46 @@ func TestJumpIsWrittenDown(t *testing.T) {
 // A board without a battery clock wakes 48 minutes slow in the middle of a smelt;
 // what is kept until its clock is set stands too early, and one act moves it.
 func TestTheClockHadBeenWrong(t *testing.T) {
-	d := smelting(t, theme.Theme{})
-	d.press("o", "v")
-	d.answers(words.NoClockJump)
-	d.wait(time.Second)
-	before := d.m.running.Reading().At
-	slow := later(d.at, 5*time.Minute)
+	d := desk.Smelting(t, theme.Theme{})
+	d.Press("o", "v")
+	d.Answers(words.NoClockJump)
+	d.Wait(time.Second)
+	before := d.M.Running().Reading().At
+	slow := desk.Later(d.At, 5*time.Minute)
 	slow.Boot, slow.Mono, slow.Wall = "boot-2", 20*time.Second, slow.Wall.Add(-48*time.Minute)
-	d = sitAt(t, d.book, slow, theme.Theme{})
-	d.press("g", "c")
+	d = desk.SitAt(t, d.Book, slow, theme.Theme{})
+	d.Press("g", "c")
 	charged := func() time.Duration {
-		cs := d.m.running.Reading().Charges
+		cs := d.M.Running().Reading().Charges
 		return cs[len(cs)-1].At
 	}
 	if at := charged(); at > before+10*time.Second {
 		t.Fatalf("with a slow clock the charge stands at %v, after %v", at, before)
 	}
-	d.at.Wall = d.at.Wall.Add(48 * time.Minute)
-	d.wait(time.Second)
-	d.press("o", "v", "y")
-	d.answers(words.Shifted(48 * time.Minute))
+	d.At.Wall = d.At.Wall.Add(48 * time.Minute)
+	d.Wait(time.Second)
+	d.Press("o", "v", "y")
+	d.Answers(words.Shifted(48 * time.Minute))
 	if late := charged() - before - 5*time.Minute; late.Abs() > 10*time.Second {
 		t.Errorf("the charge stands %v from where it happened", late)
 	}
-	d.press("o", "v")
-	d.answers(words.AlreadyShifted)
+	d.Press("o", "v")
+	d.Answers(words.AlreadyShifted)
 }
 
 func TestResumeAfterTheEnd(t *testing.T) {
-	d := smelting(t, theme.Theme{})
-	d.wait(time.Second)
-	before := d.m.running
+	d := desk.Smelting(t, theme.Theme{})
+	d.Wait(time.Second)
+	before := d.M.Running()
 	// The program dies; the machine starts anew; the program comes back.
-	at := later(d.at, 5*time.Minute)
+	at := desk.Later(d.At, 5*time.Minute)
 	at.Boot, at.Mono = "boot-2", 20*time.Second
-	again := sitAt(t, d.book, at, theme.Theme{})
-	again.shows("go on with")
-	again.press("g")
-	r := again.m.running.Reading()
-	if again.m.active != fireScreen || len(r.Charges) != len(before.Reading().Charges) {
-		t.Fatalf("%s, %d charges, want %d", again.m.active, len(r.Charges), len(before.Reading().Charges))
+	again := desk.SitAt(t, d.Book, at, theme.Theme{})
+	again.Shows("go on with")
+	again.Press("g")
+	r := again.M.Running().Reading()
+	if again.M.Active() != screen.Fire || len(r.Charges) != len(before.Reading().Charges) {
+		t.Fatalf("%s, %d charges, want %d", again.M.Active(), len(r.Charges), len(before.Reading().Charges))
 	}
 	for i, c := range r.Charges {
 		if c.At != before.Reading().Charges[i].At {
@@ -169,73 +172,73 @@ func TestResumeAfterTheEnd(t *testing.T) {
 	if gap := r.At - before.Reading().At; gap.Round(time.Second) != 5*time.Minute+time.Second {
 		t.Errorf("the clock went on by %v", gap)
 	}
-	again.press("c")
-	if n := len(again.m.running.Reading().Charges); n != len(before.Reading().Charges)+1 {
+	again.Press("c")
+	if n := len(again.M.Running().Reading().Charges); n != len(before.Reading().Charges)+1 {
 		t.Errorf("%d charges after one more", n)
 	}
-	if by := again.m.running.Entries()[len(again.m.running.Entries())-1].By; by != "MK" {
+	if by := again.M.Running().Entries()[len(again.M.Running().Entries())-1].By; by != "MK" {
 		t.Errorf("the initials are %q", by)
 	}
 }
 
 func TestLeavingAsks(t *testing.T) {
 	for _, keys := range [][]string{{"ctrl+c"}, {"v", "q"}} {
-		d := practising(t)
-		d.press(keys...)
-		if d.quit {
+		d := desk.Practising(t)
+		d.Press(keys...)
+		if d.Quit {
 			t.Fatalf("%v left a running smelt without asking", keys)
 		}
-		d.press("n")
-		if d.quit {
+		d.Press("n")
+		if d.Quit {
 			t.Fatal("no is no")
 		}
-		d.press(keys...)
-		d.press("y")
-		if !d.quit {
+		d.Press(keys...)
+		d.Press("y")
+		if !d.Quit {
 			t.Errorf("%v and yes did not leave", keys)
 		}
-		if d.m.Unkept() != 0 {
+		if d.M.Unkept() != 0 {
 			t.Error("left with entries not kept")
 		}
 	}
-	d := sit(t)
-	d.press("q")
-	if !d.quit {
+	d := desk.Sit(t)
+	d.Press("q")
+	if !d.Quit {
 		t.Error("nothing runs, and it did not leave")
 	}
 }
 
 func TestHangUpLeavesAtOnce(t *testing.T) {
-	d := practising(t)
-	d.press("q")
-	d.hold = true
-	d.send(Leave{})
-	if !d.quit || len(d.queue) != 1 {
-		t.Errorf("quit %v, %d entries handed over: the keys not yet written down must go out", d.quit, len(d.queue))
+	d := desk.Practising(t)
+	d.Press("q")
+	d.Hold = true
+	d.Send(tui.Leave{})
+	if !d.Quit || len(d.Queue) != 1 {
+		t.Errorf("quit %v, %d entries handed over: the keys not yet written down must go out", d.Quit, len(d.Queue))
 	}
 }
 
 func TestAnotherSmeltAsksFirst(t *testing.T) {
-	d := practising(t)
-	first := d.m.running.ID()
-	d.press("v", "a", "p")
-	if d.m.running.ID() != first {
+	d := desk.Practising(t)
+	first := d.M.Running().ID()
+	d.Press("v", "a", "p")
+	if d.M.Running().ID() != first {
 		t.Fatal("left a running smelt without asking")
 	}
-	d.press("y")
-	if d.m.running.ID() == first {
+	d.Press("y")
+	if d.M.Running().ID() == first {
 		t.Error("yes did not begin another")
 	}
 }
 
 func TestPanicInACommand(t *testing.T) {
 	var told any
-	cmd := guarded(func(v any, stack []byte) { told = v }, func() []byte { return nil }, func() tea.Msg { panic(errors.New("burst")) })
-	msg, ok := cmd().(failed)
-	if !ok || told == nil {
+	cmd := tui.Guarded(func(v any, stack []byte) { told = v }, func() []byte { return nil }, func() tea.Msg { panic(errors.New("burst")) })
+	msg := cmd()
+	if !tui.IsFailed(msg) || told == nil {
 		t.Fatalf("%#v, told %v", msg, told)
 	}
-	d := sit(t)
-	d.send(msg)
-	d.answers("burst")
+	d := desk.Sit(t)
+	d.Send(msg)
+	d.Answers("burst")
 }

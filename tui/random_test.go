@@ -1,6 +1,7 @@
-package tui
+package tui_test
 
 import (
+	"chargehand/tui/desk"
 	"fmt"
 	"reflect"
 	"testing"
@@ -22,7 +23,7 @@ import (
 // story.
 func TestRandomKeys(t *testing.T) {
 	var keys []string
-	for k := range named {
+	for k := range desk.Named {
 		keys = append(keys, k)
 	}
 	for c := ' '; c < 127; c++ {
@@ -30,53 +31,53 @@ func TestRandomKeys(t *testing.T) {
 	}
 	keys = append(keys, "é", "à", "ß", "c", "c", "s", "s", "f", "u", "m", "o", "y", "enter", "1", "2")
 	rapid.Check(t, func(rt *rapid.T) {
-		d := sitAt(t, memory{}, noon, theme.Theme{})
-		d.press("p")
+		d := desk.SitAt(t, desk.Memory{}, desk.Noon, theme.Theme{})
+		d.Press("p")
 		pressed, boots := 1, 1
 		for range rapid.IntRange(1, 60).Draw(rt, "steps") {
 			switch rapid.IntRange(0, 11).Draw(rt, "what") {
 			case 0:
-				d.wait(time.Duration(rapid.IntRange(1, 3600).Draw(rt, "s")) * time.Second)
+				d.Wait(time.Duration(rapid.IntRange(1, 3600).Draw(rt, "s")) * time.Second)
 			case 1:
-				d.hold = !d.hold
+				d.Hold = !d.Hold
 			case 2:
-				d.send(tea.WindowSizeMsg{Width: rapid.IntRange(1, 160).Draw(rt, "w"), Height: rapid.IntRange(1, 50).Draw(rt, "h")})
-				fills(t, d.m.View(), string(d.m.active), d.m.w, d.m.h)
+				d.Send(tea.WindowSizeMsg{Width: rapid.IntRange(1, 160).Draw(rt, "w"), Height: rapid.IntRange(1, 50).Draw(rt, "h")})
+				fills(t, d.M.View(), string(d.M.Active()), d.M.Shared().W, d.M.Shared().H)
 			case 3:
 				if rapid.IntRange(0, 3).Draw(rt, "restart") > 0 {
 					continue
 				}
-				d.wait(time.Second)
-				d.hold = false
-				d.acknowledge()
+				d.Wait(time.Second)
+				d.Hold = false
+				d.Acknowledge()
 				boots++
-				at := later(d.at, time.Minute)
+				at := desk.Later(d.At, time.Minute)
 				at.Boot, at.Mono = fmt.Sprintf("boot-%d", boots), time.Minute
-				d = sitAt(t, d.book, at, theme.Theme{})
+				d = desk.SitAt(t, d.Book, at, theme.Theme{})
 			default:
 				k := rapid.SampledFrom(keys).Draw(rt, "key")
 				if k == "q" || k == "ctrl+c" || k == "x" {
 					continue // the desk cannot be left in the middle
 				}
-				d.fast(time.Duration(rapid.IntRange(20, 1500).Draw(rt, "ms"))*time.Millisecond, k)
+				d.Fast(time.Duration(rapid.IntRange(20, 1500).Draw(rt, "ms"))*time.Millisecond, k)
 				pressed++
-				_ = d.m.View()
+				_ = d.M.View()
 			}
 		}
-		d.hold = false
-		d.wait(2 * time.Second)
-		d.acknowledge()
-		if n := d.m.Unkept(); n != 0 {
+		d.Hold = false
+		d.Wait(2 * time.Second)
+		d.Acknowledge()
+		if n := d.M.Unkept(); n != 0 {
 			rt.Fatalf("%d entries never kept", n)
 		}
-		if n := journaled(d.book); n != pressed {
+		if n := journaled(d.Book); n != pressed {
 			rt.Fatalf("%d keys pressed, %d in the journal", pressed, n)
 		}
-		for _, s := range []session.Session{d.m.running, d.m.looked} {
+		for _, s := range []session.Session{d.M.Running(), d.M.Looked()} {
 			if !s.Is() || s.ToLook() {
 				continue
 			}
-			kept, _ := d.book.Entries(s.ID())
+			kept, _ := d.Book.Entries(s.ID())
 			if !reflect.DeepEqual(kept, s.Entries()) {
 				rt.Fatalf("the screen holds other entries of %s than the book", s.ID())
 			}
@@ -90,7 +91,7 @@ func TestRandomKeys(t *testing.T) {
 }
 
 // journaled counts the keys in a book: those of acts, and those of batches.
-func journaled(b memory) int {
+func journaled(b desk.Memory) int {
 	n := 0
 	for _, es := range b {
 		for _, e := range es {

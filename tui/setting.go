@@ -1,12 +1,14 @@
 package tui
 
 import (
+	modelwords "chargehand/model/words"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
 	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
-	"chargehand/model/words"
 )
 
 // The names under which the house keeps how a person reads the screen. Of
@@ -14,18 +16,18 @@ import (
 const (
 	background = "background" // dark or light
 	unitOf     = "unit of "   // and the quantity, with the unit's name
-	dark       = "dark"
-	light      = "light"
+	darkPage   = "dark"
+	lightPage  = "light"
 )
 
 // chosen is the root with a setting in force. A setting of a newer version, or
 // of a unit that there is no more, changes nothing.
 func (m Model) chosen(s entry.Setting) Model {
 	if quantity, ok := strings.CutPrefix(s.Name, unitOf); ok {
-		m.theme.Units = m.theme.Units.With(quantity, s.Value)
+		m.units = m.units.With(quantity, s.Value)
 	}
 	if s.Name == background {
-		m.theme.Light = s.Value == light
+		m.theme.Light = s.Value == lightPage
 	}
 	return m
 }
@@ -59,34 +61,31 @@ func (m Model) houseRead(r houseRead) Model {
 }
 
 // flip is the other background, kept for the next time.
-func flip(sh shared) step {
-	to := light
-	if sh.theme.Light {
-		to = dark
+func flip(sh screen.Shared) screen.Effect {
+	to := lightPage
+	if sh.Theme.Light {
+		to = darkPage
 	}
-	return step{setting: entry.Setting{Name: background, Value: to}}
+	return screen.Set{Setting: entry.Setting{Name: background, Value: to}}
 }
 
 // settings is the list of units, one for each quantity, and the background. A
 // key takes the next one; the list stays open until esc.
-func settings(sh shared) step {
-	u := sh.theme.Units
-	letters := [words.Quantities]string{words.Mass: "m", words.Length: "l", words.Blast: "b", words.Heat: "t", words.Pressure: "p"}
-	var list []option
+func settings(sh screen.Shared) screen.Effect {
+	u := sh.Units
+	letters := [modelwords.Quantities]string{modelwords.Mass: "m", modelwords.Length: "l", modelwords.Blast: "b", modelwords.Heat: "t", modelwords.Pressure: "p"}
+	var list []screen.Option
 	for q, k := range letters {
-		q := words.Quantity(q)
-		list = append(list, opt(k, words.UnitIs(q, u.Of(q)), func(shared) step {
+		q := modelwords.Quantity(q)
+		list = append(list, screen.Opt(k, words.UnitIs(q, u.Of(q)), func(screen.Shared) screen.Effect {
 			to := u.Next(q).Of(q)
-			return step{
-				setting: entry.Setting{Name: unitOf + q.String(), Value: to}, again: settings,
-				say: func(shared) string { return words.UnitIs(q, to) },
+			return screen.Each{
+				screen.Set{Setting: entry.Setting{Name: unitOf + q.String(), Value: to}}, screen.Again(settings), screen.Said(words.UnitIs(q, to)),
 			}
 		}))
 	}
-	list = append(list, opt("d", words.DoFlip, func(sh shared) step {
-		st := flip(sh)
-		st.again = settings
-		return st
+	list = append(list, screen.Opt("d", words.DoFlip, func(sh screen.Shared) screen.Effect {
+		return screen.Each{flip(sh), screen.Again(settings)}
 	}))
-	return choose(words.DoSettings, list...)
+	return screen.Choose(words.DoSettings, list...)
 }

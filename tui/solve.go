@@ -1,11 +1,14 @@
 package tui
 
 import (
+	"chargehand/model/entry"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
+
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/session"
 	"chargehand/model/solve"
-	"chargehand/model/words"
 )
 
 // role is where a smelt is shown. The solver remembers one of each.
@@ -14,9 +17,8 @@ type role int
 const (
 	atWork role = iota
 	lookedAt
-	replayed
-	throughout // the whole course that a replay goes over
-	roles      // how many there are
+	ofScreen // and those of the active screen after it
+	roles    = ofScreen + screen.MostWorks
 )
 
 // job is a smelt to be put through the shaft solver, and where it is shown.
@@ -32,37 +34,22 @@ type solved struct {
 }
 
 // unsolved is the next smelt whose figures the solver has to work out anew: that
-// at work first; the whole of a replay's course last, or while it plays, when
-// its moment is a new one all the time, before that.
+// at work first, those of a screen's own last.
 func (m Model) unsolved() (job, bool) {
-	shown := []role{atWork, lookedAt}
-	if r, ok := m.screens[m.active].(replay); ok {
-		if r.plays {
-			shown = append(shown, throughout, replayed)
-		} else {
-			shown = append(shown, replayed, throughout)
-		}
+	if j, ok := m.running.Job(); ok {
+		return job{atWork, j}, true
 	}
-	for _, of := range shown {
-		if j, ok := m.in(of).Job(); ok {
-			return job{of, j}, true
+	if j, ok := m.looked.Job(); ok {
+		return job{lookedAt, j}, true
+	}
+	if w, ok := m.screens[m.active].(screen.Worker); ok {
+		for _, work := range w.Works() {
+			if j, ok := work.Smelt.Job(); ok {
+				return job{ofScreen + role(work.N), j}, true
+			}
 		}
 	}
 	return job{}, false
-}
-
-// in is the smelt that is shown somewhere.
-func (m Model) in(of role) session.Session {
-	replay, _ := m.screens[m.active].(replay)
-	switch of {
-	case atWork:
-		return m.running
-	case lookedAt:
-		return m.looked
-	case replayed:
-		return replay.then
-	}
-	return replay.course.Whole
 }
 
 // solved puts what came of a job into its smelt.
@@ -70,32 +57,51 @@ func (m Model) solved(r solved) Model {
 	if r.Err != nil {
 		m = m.refuse(words.CommandFailed(r.Err.Error()))
 	}
-	s := m.in(r.of).Solved(r.Result)
-	replay, replays := m.screens[m.active].(replay)
-	switch {
-	case r.of == atWork:
-		m.running = s
-	case r.of == lookedAt:
-		m.looked = s
-	case replays && r.of == replayed:
-		replay.then = s
-		return m.withScreen(replay)
-	case replays:
-		replay.course = replay.course.solved(s)
-		return m.withScreen(replay)
+	switch r.of {
+	case atWork:
+		m.running = m.running.Solved(r.Result)
+	case lookedAt:
+		m.looked = m.looked.Solved(r.Result)
+	default:
+		w, ok := m.screens[m.active].(screen.Worker)
+		if !ok {
+			return m
+		}
+		for _, work := range w.Works() {
+			if ofScreen+role(work.N) == r.of {
+				return m.With(w.Worked(work.N, work.Smelt.Solved(r.Result)))
+			}
+		}
 	}
 	return m
 }
 
-// solver works jobs out beside the screen, one at a time, and remembers what it
+// Frame is a moment of a screen that plays.
+type Frame struct{ At entry.Stamp }
+
+// playing tells whether the screen moves by itself.
+func (m Model) playing() bool {
+	p, ok := m.screens[m.active].(screen.Player)
+	return ok && p.Playing()
+}
+
+// frame moves it on.
+func (m Model) frame(at entry.Stamp) Model {
+	if !m.playing() {
+		return m
+	}
+	return m.With(m.screens[m.active].(screen.Player).Frame(at))
+}
+
+// Solver works jobs out beside the screen, one at a time, and remembers what it
 // solved.
-type solver struct {
+type Solver struct {
 	busy   bool
 	memory [roles]solve.Solver
 }
 
-// next is the command for the next job, when there is one and none is at work.
-func (v *solver) next(m Model) tea.Cmd {
+// Next is the command for the next job, when there is one and none is at work.
+func (v *Solver) Next(m Model) tea.Cmd {
 	j, due := m.unsolved()
 	if v.busy || !due {
 		return nil
@@ -109,3 +115,6 @@ func (v *solver) next(m Model) tea.Cmd {
 		return solved{j.of, r}
 	})
 }
+
+// Done says that the last job has come back.
+func (v *Solver) Done() { v.busy = false }

@@ -2,9 +2,12 @@ package tui
 
 import (
 	"chargehand/model/session"
-	"chargehand/model/words"
 	"chargehand/tui/cell"
-	"chargehand/tui/paint"
+	"chargehand/tui/draw"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
+
+	"github.com/charmbracelet/x/ansi"
 )
 
 // View is the screen as the terminal takes it: exactly as many lines as the
@@ -19,69 +22,62 @@ func (m Model) View() string {
 }
 
 func (m Model) paint(g cell.Grid) {
-	if m.w < paint.MinW || m.h < paint.MinH {
-		paint.TooSmall(g, m.theme)
+	sh := m.Shared()
+	p := sh.Pen()
+	if p.TooSmall(g) {
 		return
 	}
-	sh := m.shared()
-	if d, ok := m.dialog.(interface{ whole(cell.Grid, shared) }); ok {
-		d.whole(g, sh)
+	if d, ok := m.dialog.(interface {
+		Whole(cell.Grid, screen.Shared)
+	}); ok {
+		d.Whole(g, sh)
 	} else {
-		m.screens[m.active].paint(g, sh)
+		m.screens[m.active].Paint(g, sh)
 	}
-	foot, body := g.Bounds().CutBottom(paint.FootRows)
-	keys := m.hints(sh)
-	var ask *paint.Ask
+	foot, body := g.Bounds().CutBottom(draw.FootRows)
+	keys := m.screens[m.active].Hints(sh)
+	var ask *draw.Ask
 	if m.dialog != nil {
-		_, body = body.CutTop(paint.TopRows)
-		m.dialog.paint(g.Sub(body), sh)
-		keys, ask = m.dialog.hints(), m.dialog.ask(sh)
+		_, body = body.CutTop(draw.TopRows)
+		m.dialog.Paint(g.Sub(body), sh)
+		keys, ask = m.dialog.Hints(), m.dialog.Ask(sh)
 	}
 	if m.locked.is() {
-		ask, keys = m.locked.ask(), nil
+		ask, keys = m.locked.ask(m.theme), nil
 	}
-	paint.Foot(g.Sub(foot), m.theme, m.said(), ask, keys, m.helpHint())
+	p.Foot(g.Sub(foot), m.said(), ask, keys, m.helpHint())
 }
 
 // helpHint is the key that shows the help just now: none in a list, a field or
 // behind the lock, where every key has its own meaning.
-func (m Model) helpHint() paint.KeyHint {
+func (m Model) helpHint() draw.KeyHint {
 	switch {
 	case m.dialog != nil || m.locked.is():
-		return paint.KeyHint{}
+		return draw.KeyHint{}
 	case m.typing():
-		return hint(global.HelpTyping)
+		return screen.Hint(screen.Global.HelpTyping)
 	}
-	return hint(global.Help)
-}
-
-// hints are the keys that make sense on this screen.
-func (m Model) hints(sh shared) []paint.KeyHint {
-	s := m.screens[m.active]
-	if own, ok := s.(interface {
-		hints(shared) []paint.KeyHint
-	}); ok {
-		return own.hints(sh)
-	}
-	return append(hints(s.keys().all()...), hint(global.Views))
+	return screen.Hint(screen.Global.Help)
 }
 
 // said is the answer with what became of its entries.
-func (m Model) said() paint.Answer {
-	a := paint.Answer{Text: m.answer.text}
+func (m Model) said() draw.Answer {
+	a := draw.Answer{Text: m.answer.text}
 	switch {
+	case m.turning() != "" && a.Text == "":
+		return draw.Answer{Text: ansi.Strip(m.turning()) + " " + words.BeingRead}
 	case len(m.told) > 0:
-		return paint.Answer{Text: words.Told(m.told)}
+		return draw.Answer{Text: words.Told(m.told)}
 	case m.answer.refused:
-		a.State = paint.Refused
+		a.State = draw.Refused
 	case len(m.answer.about) == 0:
-		a.State = paint.Said
+		a.State = draw.Said
 	case !m.ledger.waiting(m.answer.about):
-		a.State = paint.IsKept
-	case m.tally().notKept > 0:
-		a.State = paint.Unsafe
+		a.State = draw.IsKept
+	case m.tally().NotKept > 0:
+		a.State = draw.Unsafe
 	default:
-		a.State = paint.Working
+		a.State = draw.Working
 	}
 	return a
 }
@@ -103,38 +99,36 @@ func (m Model) initials() string {
 	return m.by
 }
 
-// shared is what screens and dialogs may look at.
-func (m Model) shared() shared {
-	sh := shared{
-		w: m.w, h: m.h, theme: m.theme, now: m.now, by: m.initials(), smelt: m.shown(), running: m.running,
-		shelf: m.stand.lines, shelfErr: m.stand.err, shelfKnown: m.stand.known || m.stand.err != nil, demo: m.stand.shown, starters: m.starters, usual: m.cfg.Starters[0],
-		tally: m.tally(), careful: m.careful, chemistry: m.chem,
+// Shared is what screens and dialogs may look at.
+func (m Model) Shared() screen.Shared {
+	sh := screen.Shared{
+		W: m.w, H: m.h, Theme: m.theme, Units: m.units, Now: m.now, By: m.initials(), Smelt: m.shown(), Running: m.running,
+		Shelf: m.shelf, Tally: m.tally(), Careful: m.careful, Chemistry: m.chem, Spinner: m.turning(),
 	}
 	if !m.running.Running() {
-		sh.running = session.Session{}
+		sh.Running = session.Session{}
 	}
 	if n := len(m.behind); n > 0 {
-		sh.behind = m.behind[n-1]
-		sh.behindKeys = m.screens[sh.behind].keys()
+		sh.Behind = m.screens[m.behind[n-1]]
 	}
 	return sh
 }
 
 // tally counts the entries that are kept and those that are not.
-func (m Model) tally() tally {
-	t := tally{kept: m.house, trouble: m.ledger.trouble}
+func (m Model) tally() screen.Tally {
+	t := screen.Tally{Kept: m.house, Trouble: m.ledger.trouble}
 	if s := m.shown(); s.Is() && !s.ToLook() { // that one is in no book: what is kept then is of the house
-		t.kept = s.Kept()
+		t.Kept = s.Kept()
 	}
 	n := len(m.ledger.pending)
 	late := m.ledger.late(m.now)
-	if late && t.trouble == "" {
-		t.trouble = words.SlowDisk
+	if late && t.Trouble == "" {
+		t.Trouble = words.SlowDisk
 	}
-	if n > 0 && t.trouble != "" {
-		t.notKept = n
+	if n > 0 && t.Trouble != "" {
+		t.NotKept = n
 	} else {
-		t.keeping = n
+		t.Keeping = n
 	}
 	return t
 }

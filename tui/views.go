@@ -1,45 +1,45 @@
 package tui
 
 import (
-	"chargehand/model/words"
+	"chargehand/tui/words"
+	"slices"
+
+	"chargehand/tui/act"
+	"chargehand/tui/screen"
 )
 
-// views is the list of screens. The letters t, u, p and g are kept for
-// screens to come (stores, furnace, plan, forge).
-func views(sh shared) step {
-	goTo := func(k, word string, id screenID) option {
-		return opt(k, word, func(shared) step { return step{to: id} })
+// views is the list of screens: those that can be gone to now, and what else is
+// one letter away on every screen.
+func (m Model) views() screen.Effect {
+	sh := m.Shared()
+	var list []screen.Option
+	for _, id := range m.order {
+		if word := m.screens[id].Listed(sh); word != "" {
+			list = append(list, screen.Opt(screen.Letters[id], word, func(screen.Shared) screen.Effect { return screen.Go{To: id} }))
+		}
 	}
-	var list []option
-	if sh.smelt.Is() {
-		list = append(list, goTo("f", words.DoFire, fireScreen), goTo("b", words.DoBook, bookScreen), goTo("r", words.DoReplay, replayScreen))
+	if sh.Running.Is() && sh.Running.ID() != sh.Smelt.ID() {
+		list = append(list, screen.Opt(screen.LetterRunning, words.DoRunning, func(screen.Shared) screen.Effect { return screen.Running{} }))
 	}
-	if sh.running.Is() && sh.running.ID() != sh.smelt.ID() {
-		list = append(list, opt("o", words.DoRunning, func(shared) step { return step{shown: true} }))
-	}
-	list = append(list,
-		goTo("s", words.DoShelf, shelfScreen),
-		goTo("a", words.DoStart, startScreen),
-		goTo("h", words.DoHelp, helpScreen),
-		opt("d", words.DoFlip, flip),
-		opt("e", words.DoSettings, settings),
-		opt("q", words.DoQuit, leave))
-	return choose(words.DoViews, list...)
+	return screen.Choose(words.DoViews, append(list,
+		screen.Opt(screen.LetterBackground, words.DoFlip, flip),
+		screen.Opt(screen.LetterSettings, words.DoSettings, settings),
+		screen.Opt(screen.LetterLeave, words.DoQuit, act.Leave))...)
 }
 
-// leave leaves the program. A running smelt asks first; it is held, and goes on
-// at the next start.
-func leave(sh shared) step {
-	if sh.running.Is() {
-		return step{ask: question(words.LeaveRunning(sh.running.ID()), func(shared) step { return step{quit: true} })}
+// askUnkept asks whether to wait for entries that are not kept, unless something
+// else is asked.
+func (m Model) askUnkept() Model {
+	n := m.tally()
+	if n.NotKept == 0 || m.dialog != nil {
+		return m
 	}
-	return step{quit: true}
+	m, _ = m.move(screen.Choose(words.LeaveUnkept(n.Keeping+n.NotKept),
+		screen.Opt("w", words.LeaveWait, func(screen.Shared) screen.Effect { return screen.Quit{} }),
+		screen.Opt("s", words.LeaveStay, func(screen.Shared) screen.Effect { return screen.Said(words.NothingDone) }),
+		screen.Opt("x", words.LeaveAnyway, func(screen.Shared) screen.Effect { return screen.Quit{Anyway: true} })))
+	return m
 }
 
-// leaveUnkept asks whether to wait for entries that are not kept.
-func leaveUnkept(sh shared) step {
-	return choose(words.LeaveUnkept(sh.tally.keeping+sh.tally.notKept),
-		opt("w", words.LeaveWait, func(shared) step { return step{quit: true} }),
-		opt("s", words.LeaveStay, func(shared) step { return said(words.NothingDone) }),
-		opt("x", words.LeaveAnyway, func(shared) step { return step{quit: true, anyway: true} }))
-}
+// Screens are the screens, as they are listed.
+func (m Model) Screens() []screen.ID { return slices.Clone(m.order) }

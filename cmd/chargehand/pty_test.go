@@ -213,7 +213,7 @@ func TestGoingDownKeepsTheLastKeys(t *testing.T) {
 			s.does("c", "charge 1")
 			s.does("t", "tapped slag")
 			s.does("n", "? note")
-			s.does("grey", "grey▏")
+			s.does("grey", "note grey")
 			end(s)
 			if code := s.exit(); code != exitWell {
 				t.Errorf("exit code %d", code)

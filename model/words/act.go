@@ -6,88 +6,6 @@ import (
 	"chargehand/model/entry"
 )
 
-// What acts ask, and the answers they offer.
-const (
-	BlastOff      = "off"
-	BlastOn       = "on again"
-	ByGate        = "gate"
-	ByStrokes     = "strokes"
-	ByTuyeres     = "tuyeres"
-	ByPressure    = "pressure"
-	ByMeter       = "meter"
-	BlastGate     = "gate mark"
-	BlastStrokes  = "bellows strokes"
-	BlastTuyeres  = "tuyeres open"
-	BlastPressure = "pressure before the tuyere"
-
-	MeterWhich    = "which instrument, or metered at a setting"
-	PipeBore      = "bore of the pipe, inside"
-	PlateHole     = "hole of the plate"
-	ReadsPressure = "it reads"
-	ReadsSpeed    = "it reads"
-	MarkGate      = "gate mark, metered"
-	MarkStrokes   = "strokes, metered"
-	MarkTuyeres   = "tuyeres open, metered"
-	MarkStroke    = "litres one stroke gives"
-	MarkGives     = "there it gives"
-
-	DipBelowRim    = "dip, down from the rim"
-	DipAboveTuyere = "dip, up from the tuyere"
-
-	TemperatureWhere = "where was it taken"
-	WhereTop         = "top gas"
-	WhereWall        = "wall"
-	WhereSlag        = "slag"
-	WhereNotSaid     = "not said"
-
-	LookWhere = "look at what"
-
-	SlagTapped = "slag tapped, weight"
-
-	ArchOpened = "opened"
-	ArchClosed = "closed"
-
-	TuyereAngle   = "angle of the tuyere"
-	TuyereTip     = "tip of the tuyere, into the shaft"
-	TuyereBore    = "bore of the tuyere"
-	TuyereSwapped = "tuyere swapped for"
-
-	SampleOf   = "sample of what"
-	HandOverTo = "hand over to, initials"
-
-	ExtractHow  = "how did the bloom come out"
-	ExtractTop  = "from the top"
-	ExtractArch = "through the arch"
-	ExtractDown = "furnace taken down"
-	ExtractNone = "there was no bloom"
-
-	WeighWhat      = "weigh what"
-	WeighMeasure   = "a measure"
-	WeighBloom     = "the bloom"
-	WeighSlag      = "slag"
-	WeighFragments = "fragments"
-	WeighLot       = "a lot"
-	WeighWhich     = "which measure"
-	WeighSince     = "since when does it weigh that"
-	WeighWhole     = "for the whole smelt, charges so far too"
-	WeighFromNow   = "from now on"
-	WeighWhy       = "why does it weigh that"
-	WhyWetter      = "wetter, the same otherwise"
-	WhyFuller      = "fuller"
-	WhyOther       = "other charcoal or ore"
-	WhyNotKnown    = "not known, or as ever"
-	ByWeight       = "by weight"
-
-	NoMeasures = "no measures in this smelt: there is nothing to weigh again"
-	NoRecipe   = "no next charge yet: o then r sets it by weight"
-)
-
-// LookSees asks what is seen at a place.
-func LookSees(at entry.LookAt) string { return string(at) + " is" }
-
-// Weighing asks for the mass of a thing.
-func Weighing(what string) string { return "weight of " + what }
-
 // MeasureOf is a measure with what it weighs: "bucket of charcoal, 1.9 kg".
 func (u Units) MeasureOf(m entry.Measure) string {
 	s := m.Name + " of " + Material(m.What)
@@ -100,37 +18,8 @@ func (u Units) MeasureOf(m entry.Measure) string {
 	return s + ", " + u.Kg(m.Mass.Value)
 }
 
-// PartAmount asks how much of a material goes in, in a measure or by weight.
-func PartAmount(w entry.What, measure string) string {
-	if measure == "" {
-		return Material(w) + " by weight"
-	}
-	return plural(measure) + " of " + Material(w)
-}
-
 // Clock is how a time of day is written.
 const Clock = "15:04"
-
-// Answers of the keys at the fire.
-const (
-	NoSmelt           = "no smelt is open: v then s shows the shelf"
-	LookOnly          = "this smelt is here to look at only; esc goes back"
-	ImportedSmelt     = "imported: o then e enters what was forgotten; the book mends the rest"
-	ClosedSmelt       = "closed: o then e enters what was forgotten; the book mends the rest"
-	NoCharcoalMeasure = "no measure of charcoal in this smelt: o then c books a weighed charge"
-	NoOreMeasure      = "no measure of ore in this smelt: o then c books a weighed charge"
-	ByWeightOnly      = "the next charge goes by weight and the measure was never weighed: o then r sets it"
-	NoChargeYet       = "no charge yet"
-	NothingToCross    = "nothing to cross out"
-	CrossedAlready    = "crossed out already"
-	NotTheLight       = "the lighting of the fire cannot be crossed out: without it there is no smelt"
-	NothingCrossed    = "nothing is crossed out"
-	NothingToUndo     = "nothing was done to this entry"
-	NothingToMove     = "nothing to move"
-	NotBeforeLight    = "that would be before the fire was lit"
-	Double            = ", double?"
-	IfDouble          = " it came so soon after the last; u crosses it out"
-)
 
 // ChargeLine is a charge: "charge 25: 1 bucket 1.9 kg, 4 scoops 2 kg".
 func (u Units) ChargeLine(number int, ps entry.Parts, charcoal, ore entry.Maybe[entry.Kilogram]) string {
@@ -179,39 +68,4 @@ func holds(ps entry.Parts, w entry.What) bool {
 // IntoCharge is ore that goes with an earlier charge.
 func (u Units) IntoCharge(ps entry.Parts, number int) string {
 	return u.AllParts(ps) + ", to charge " + strconv.Itoa(number)
-}
-
-// NoneAlready says that the next charge holds none of a material.
-func NoneAlready(w entry.What) string { return "the next charge has no " + Material(w) + " already" }
-
-// LevelAfter is a remark about the level after a charge.
-func LevelAfter(number int, r entry.LevelRemark) string {
-	return "after charge " + strconv.Itoa(number) + ": " + string(r)
-}
-
-// CrossedOut says what was crossed out, BroughtBack what holds again, and
-// Changed what an entry says now.
-func CrossedOut(what string) string { return "crossed out: " + what }
-
-// BroughtBack says what holds again.
-func BroughtBack(what string) string { return "holds again: " + what }
-
-// Changed says what an entry says now.
-func Changed(at, what string) string { return "now " + at + ", " + what }
-
-// ChargeInBurnDown asks before a charge that nobody expects any more.
-func ChargeInBurnDown(p entry.Phase) string {
-	if p == entry.BurnsDown {
-		return "burn-down has begun: charge all the same"
-	}
-	return "the smelt is over: charge all the same"
-}
-
-// CannotReckonAir says why a reading gives no volume, and what to do. A plate has
-// to keep to ISO 5167-2: a hole of 12.5 mm or more, too, and air enough.
-func CannotReckonAir(with entry.AirMeter) string {
-	if with == entry.OrificePlate {
-		return "no volume from it: pipe of 50 mm or more, hole 0.1 to 0.75 of that; or key l/min"
-	}
-	return "no volume from that reading; key l/min"
 }

@@ -32,6 +32,9 @@ func Counted(n entry.Count, measure string) string {
 	return Number(float64(n), 2) + " " + plural(measure)
 }
 
+// Plural is several of what a word names one of.
+func Plural(s string) string { return plural(s) }
+
 func plural(s string) string {
 	for _, end := range []string{"s", "x", "ch", "sh"} {
 		if strings.HasSuffix(s, end) {
@@ -84,3 +87,6 @@ func (u Units) AllParts(ps entry.Parts) string {
 	}
 	return strings.Join(said, ", ")
 }
+
+// AboveTuyere is a height of the burden.
+func AboveTuyere(height string) string { return height + " above the tuyere" }

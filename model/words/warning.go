@@ -272,3 +272,18 @@ func Caution(id string) (title, fact, care string) {
 	}
 	return c.title, c.evidence, c.remedy
 }
+
+// Warned is a warning with what shows it.
+func Warned(title, evidence string) string {
+	if strings.HasSuffix(title, "?") {
+		return joinedBy(title, " ", evidence)
+	}
+	return joinedBy(title, ": ", evidence)
+}
+
+func joinedBy(s, by, more string) string {
+	if more == "" {
+		return s
+	}
+	return s + by + more
+}

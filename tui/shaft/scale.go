@@ -1,19 +1,18 @@
 package shaft
 
 import (
+	modelwords "chargehand/model/words"
 	"math"
 	"strconv"
 
-	"chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/theme"
 )
 
 // Scale writes the heights above the tuyere to the left of column x, with a tick
 // in it: as close as two rows apart, in round steps of the unit.
-func Scale(g cell.Grid, th theme.Theme, p Place, x int, floor float64) {
+func Scale(g cell.Grid, th theme.Theme, u modelwords.Units, p Place, x int, floor float64) {
 	const unit = "cm"
-	u := th.Units
 	step := 5.0
 	for u.Metric(step, unit) > 10 {
 		step /= 2
@@ -38,5 +37,5 @@ func Scale(g cell.Grid, th theme.Theme, p Place, x int, floor float64) {
 			g.Set(x+1, row, '-', th.Style(theme.Quiet))
 		}
 	}
-	g.TextRight(x, p.Rect.Y-1, words.Units(u).Name(unit), th.Style(theme.Quiet))
+	g.TextRight(x, p.Rect.Y-1, u.Name(unit), th.Style(theme.Quiet))
 }

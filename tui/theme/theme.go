@@ -6,7 +6,6 @@ import (
 
 	"github.com/charmbracelet/colorprofile"
 
-	"chargehand/model/words"
 	"chargehand/tui/cell"
 )
 
@@ -22,14 +21,12 @@ const (
 	profiles
 )
 
-// Theme is how everything looks to one person, and in which units it reads. The
-// zero value has no colour, is for a dark terminal, draws in full, and is
-// metric.
+// Theme is how everything looks to one person. The zero value has no colour, is
+// for a dark terminal, and draws in full.
 type Theme struct {
 	Profile Profile
 	Light   bool
 	ASCII   bool
-	Units   words.Units
 }
 
 // Grid is a blank sheet for this theme.

@@ -1,0 +1,29 @@
+package act
+
+import (
+	"chargehand/model/entry"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
+)
+
+// Kindle begins a new smelt, lit by a person of these initials, and says which.
+func Kindle(l entry.Light, by string) screen.Effect {
+	return screen.Each{screen.Kindle{Light: l, By: by}, screen.Say(func(sh screen.Shared) string { return words.Lit(sh.Smelt.ID()) })}
+}
+
+// LeavingRunning asks before another smelt takes the place of the one at work.
+func LeavingRunning(sh screen.Shared, then func(screen.Shared) screen.Effect) screen.Effect {
+	if !sh.Running.Is() {
+		return then(sh)
+	}
+	return screen.Question(words.LeaveFor(sh.Running.ID()), then)
+}
+
+// Leave leaves the program. A running smelt asks first; it is held, and goes on
+// at the next start.
+func Leave(sh screen.Shared) screen.Effect {
+	if sh.Running.Is() {
+		return screen.Question(words.LeaveRunning(sh.Running.ID()), func(screen.Shared) screen.Effect { return screen.Quit{} })
+	}
+	return screen.Quit{}
+}

@@ -1,0 +1,73 @@
+package act
+
+import (
+	"chargehand/model/entry"
+	"chargehand/model/figure"
+	"chargehand/model/fold"
+	"chargehand/model/session"
+	modelwords "chargehand/model/words"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
+	"strings"
+)
+
+// Describe is a line of the journal in words, with its charge's number and
+// weight where it has them.
+func Describe(u modelwords.Units, s session.Session, l fold.Line) string {
+	ev, ok := l.Event.(entry.Charge)
+	if !ok {
+		return u.Event(l.Event)
+	}
+	cs := s.Charges()
+	for i := len(cs) - 1; i >= 0; i-- { // the line is mostly one of the last
+		c := cs[i]
+		switch {
+		case c.Seq == l.Seq():
+			return chargeLine(u, c)
+		case !ev.Parts.Holds(entry.Charcoal) && c.At <= l.At && !s.Light().Furnace.OreUnder:
+			return u.IntoCharge(ev.Parts, c.Number)
+		}
+	}
+	return u.Event(l.Event)
+}
+
+func chargeLine(u modelwords.Units, c figure.Charge) string {
+	said := u.ChargeLine(c.Number, c.Parts, screen.Known(c.Charcoal), screen.Known(c.Ore))
+	if c.Double {
+		return said + words.Double
+	}
+	return said
+}
+
+// SayLast says what the last entry of the smelt is, and what to do about a
+// charge that may be double.
+func SayLast(sh screen.Shared) string {
+	last, ok := sh.Smelt.Last()
+	if !ok {
+		return ""
+	}
+	said := Describe(sh.Units, sh.Smelt, last)
+	if strings.HasSuffix(said, words.Double) {
+		said += words.IfDouble
+	}
+	return said
+}
+
+// Book keeps an event that happens now.
+func Book(ev entry.Event) screen.Effect { return screen.Did(ev, SayLast) }
+
+// WhyNot says why a smelt takes no such act.
+func WhyNot(s session.Session) string {
+	switch {
+	case screen.RightsIn(s) == screen.LookOnly:
+		return words.LookOnly
+	case s.Light().Imported:
+		return words.ImportedSmelt
+	}
+	return words.ClosedSmelt
+}
+
+// Now makes an option's effect of a form: a new act, at this moment.
+func Now(ask Form) func(screen.Shared) screen.Effect {
+	return func(sh screen.Shared) screen.Effect { return ask(sh, nil, Book) }
+}

@@ -1,0 +1,154 @@
+package act
+
+import (
+	"chargehand/model/entry"
+	"chargehand/model/fold"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
+)
+
+// Form leads to an event, at once or through lists and fields, and hands it
+// on. One Form serves an act at the fire, a late entry and an amendment: from
+// is the event to change, or nil for a new one.
+type Form func(sh screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect
+
+// limits of what fields take.
+var (
+	centimetres = screen.Limits{Unit: "cm", Least: 0, Most: 500}
+	degrees     = screen.Limits{Unit: "degrees downwards", Least: 0, Most: 90}
+	millimetres = screen.Limits{Unit: "mm", Least: 1, Most: 200}
+	celsius     = screen.Limits{Unit: "°C", Least: 0, Most: 2000}
+	kilograms   = screen.Limits{Unit: "kg", Least: 0, Most: 500}
+	Measures    = screen.Limits{Unit: "measures", Least: 0, Most: 100}
+)
+
+// Given is a quantity of an event to be changed, for its field.
+func Given[Q entry.Quantity](m entry.Maybe[Q]) entry.Maybe[float64] {
+	return entry.Maybe[float64]{Value: float64(m.Value), Known: m.Known}
+}
+
+// as is the event to change, or a blank one of its kind.
+func as[E entry.Event](from entry.Event) E {
+	e, _ := from.(E)
+	return e
+}
+
+// Plain is an act that asks nothing.
+func Plain(ev entry.Event) Form {
+	return func(_ screen.Shared, _ entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+		return then(ev)
+	}
+}
+
+func AskDip(_ screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+	was := as[entry.Dip](from)
+	return screen.AskNumber(words.DipBelowRim, centimetres, Given(was.BelowRim),
+		func(v float64) screen.Effect { return then(entry.Dip{BelowRim: entry.Some(entry.Centimetre(v))}) },
+		screen.Opt("t", words.DipAboveTuyere, func(screen.Shared) screen.Effect {
+			return screen.AskNumber(words.DipAboveTuyere, centimetres, Given(was.AboveTuyere), func(v float64) screen.Effect {
+				return then(entry.Dip{AboveTuyere: entry.Some(entry.Centimetre(v))})
+			})
+		}))
+}
+
+func AskTemperature(_ screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+	given := entry.None[float64]()
+	if was, ok := from.(entry.Temperature); ok {
+		given = entry.Some(float64(was.Degrees))
+	}
+	return screen.AskNumber(words.DoTemperature, celsius, given, func(v float64) screen.Effect {
+		at := func(k, where string) screen.Option {
+			return screen.Opt(k, where, func(screen.Shared) screen.Effect {
+				return then(entry.Temperature{Degrees: entry.Celsius(v), Where: where})
+			})
+		}
+		return screen.Choose(words.TemperatureWhere,
+			at("p", entry.WherePeep), at("t", words.WhereTop), at("w", words.WhereWall), at("s", words.WhereSlag), at("o", fold.WhereOutside),
+			screen.Opt("n", words.WhereNotSaid, func(screen.Shared) screen.Effect { return then(entry.Temperature{Degrees: entry.Celsius(v)}) }))
+	})
+}
+
+func AskLook(_ screen.Shared, _ entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+	places := entry.LookPlaces()
+	var list []screen.Option
+	list = screen.Lettered(0, len(places), func(i int) (string, func(screen.Shared) screen.Effect) {
+		at := places[i]
+		return string(at), func(screen.Shared) screen.Effect {
+			sees := entry.LookWords(at)
+			chosen := rune(list[i].Keys()[0][0])
+			return screen.Choose(words.LookSees(at), screen.Lettered(chosen, len(sees), func(i int) (string, func(screen.Shared) screen.Effect) {
+				return sees[i], func(screen.Shared) screen.Effect { return then(entry.Look{At: at, Sees: sees[i]}) }
+			})...)
+		}
+	})
+	return screen.Choose(words.LookWhere, list...)
+}
+
+func AskNote(_ screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+	return screen.AskWords(words.DoNote, as[entry.Note](from).Text, func(s string) screen.Effect { return then(entry.Note{Text: s}) })
+}
+
+func AskTap(_ screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+	if from == nil {
+		return then(entry.Tap{})
+	}
+	return screen.AskNumber(words.SlagTapped, kilograms, Given(as[entry.Tap](from).Mass), func(v float64) screen.Effect {
+		return then(entry.Tap{Mass: entry.Some(entry.Kilogram(v))})
+	})
+}
+
+// AskPause begins a pause, or ends the one that is on.
+func AskPause(sh screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+	if from == nil && sh.Smelt.Reading().Paused {
+		return then(entry.Resume{})
+	}
+	return then(entry.Pause{})
+}
+
+func AskArch(_ screen.Shared, _ entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+	return screen.Choose(words.DoArch,
+		screen.Opt("o", words.ArchOpened, func(screen.Shared) screen.Effect { return then(entry.Arch{Open: true}) }),
+		screen.Opt("c", words.ArchClosed, func(screen.Shared) screen.Effect { return then(entry.Arch{}) }))
+}
+
+func AskTuyere(_ screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+	was := as[entry.Tuyere](from)
+	return screen.Choose(words.DoTuyere,
+		screen.Opt("a", words.TuyereAngle, func(screen.Shared) screen.Effect {
+			return screen.AskNumber(words.TuyereAngle, degrees, Given(was.Angle), func(v float64) screen.Effect {
+				return then(entry.Tuyere{Angle: entry.Some(entry.Degree(v))})
+			})
+		}),
+		screen.Opt("t", words.TuyereTip, func(screen.Shared) screen.Effect {
+			return screen.AskNumber(words.TuyereTip, centimetres, Given(was.Proud), func(v float64) screen.Effect {
+				return then(entry.Tuyere{Proud: entry.Some(entry.Centimetre(v))})
+			})
+		}),
+		screen.Opt("b", words.TuyereBore, func(screen.Shared) screen.Effect {
+			return screen.AskNumber(words.TuyereBore, millimetres, Given(was.Bore), func(v float64) screen.Effect {
+				return then(entry.Tuyere{Bore: entry.Some(entry.Millimetre(v))})
+			})
+		}),
+		screen.Opt("s", words.TuyereSwapped, func(screen.Shared) screen.Effect {
+			return screen.AskWords(words.TuyereSwapped, was.Swapped, func(s string) screen.Effect { return then(entry.Tuyere{Swapped: s}) })
+		}))
+}
+
+func AskSample(_ screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+	return screen.AskWords(words.SampleOf, as[entry.Sample](from).Of, func(s string) screen.Effect { return then(entry.Sample{Of: s}) })
+}
+
+func AskHandOver(_ screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+	return screen.AskWords(words.HandOverTo, as[entry.HandOver](from).To, func(s string) screen.Effect { return then(entry.HandOver{To: s}) })
+}
+
+// AskExtract asks which way the bloom came out, which is also the question
+// whether it did.
+func AskExtract(_ screen.Shared, _ entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+	from := func(k, way string) screen.Option {
+		return screen.Opt(k, way, func(screen.Shared) screen.Effect { return then(entry.Extract{From: way}) })
+	}
+	return screen.Choose(words.ExtractHow,
+		from("t", words.ExtractTop), from("r", words.ExtractArch), from("k", words.ExtractDown),
+		screen.Opt("n", words.ExtractNone, func(screen.Shared) screen.Effect { return then(entry.Extract{None: true}) }))
+}

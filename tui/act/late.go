@@ -1,0 +1,113 @@
+package act
+
+import (
+	modelwords "chargehand/model/words"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
+	"errors"
+	"strconv"
+	"time"
+
+	"chargehand/model/entry"
+)
+
+// WholeMinutes is how well a time typed in hours and minutes is known.
+const WholeMinutes = 30 * time.Second
+
+// EnterLate asks when, then what, then the rest of it.
+func EnterLate(sh screen.Shared) screen.Effect {
+	if screen.RightsIn(sh.Smelt) < screen.Mendable {
+		return screen.Refuse(WhyNot(sh.Smelt))
+	}
+	return AskWhen(sh, words.LateWhen, "", func(at time.Time) screen.Effect {
+		then := func(ev entry.Event) screen.Effect {
+			return screen.Each{screen.Keep{{Event: ev, Happened: at, Uncertain: WholeMinutes}}, screen.Say(func(sh screen.Shared) string {
+				return words.Late(at.Format(modelwords.Clock), SayLast(sh))
+			})}
+		}
+		var list []screen.Option
+		for _, a := range lateActs {
+			list = append(list, screen.Opt(a.key, a.word, func(sh screen.Shared) screen.Effect { return a.ask(sh, nil, then) }))
+		}
+		return screen.Choose(words.LateWhat(at.Format(modelwords.Clock)), list...)
+	})
+}
+
+// lateActs are what may be entered late, commonest first.
+var lateActs = []struct {
+	key, word string
+	ask       Form
+}{
+	{"c", words.DoAnyCharge, AskCharge}, {"s", words.DoOreAlone, askOreAlone}, {"f", words.DoAnyFill, AskFill},
+	{"b", words.DoBlast, AskBlast}, {"t", words.DoTap, AskTap}, {"r", words.DoRod, Plain(entry.Rod{})},
+	{"l", words.DoLook, AskLook}, {"p", words.DoPoke, Plain(entry.Poke{})}, {"i", words.DoDip, AskDip},
+	{"e", words.DoTemperature, AskTemperature}, {"w", words.DoWeigh, AskWeigh}, {"n", words.DoNote, AskNote},
+	{"a", words.DoArch, AskArch}, {"y", words.DoTuyere, AskTuyere},
+	{"k", words.DoPauseBegins, Plain(entry.Pause{})}, {"g", words.DoPauseEnds, Plain(entry.Resume{})},
+	{"m", words.DoLastOre, Plain(entry.LastOre{})}, {"d", words.DoBurnDown, Plain(entry.BurnDown{})}, {"o", words.DoExtract, AskExtract},
+}
+
+// AskWhen asks for a time of this smelt: so many minutes ago, or a time of day.
+func AskWhen(sh screen.Shared, label, given string, then func(time.Time) screen.Effect) screen.Effect {
+	return screen.Ask{Dialog: screen.Field{
+		Label: label, Unit: words.WhenHint(afterwards(sh)), Input: screen.Prefilled(given, true),
+		Done: func(sh screen.Shared, in screen.Input) (screen.Effect, error) {
+			at, err := timeOf(sh, in.Trimmed())
+			if err != nil {
+				return nil, err
+			}
+			return then(at), nil
+		},
+	}}
+}
+
+// farthestBack is how many digits a number of minutes has; more are a time.
+const farthestBack = 2
+
+// timeOf reads a time of the smelt. Without a colon, one or two digits are
+// minutes ago and more are a time of day.
+func timeOf(sh screen.Shared, text string) (time.Time, error) {
+	s := sh.Smelt
+	now := latest(sh)
+	var at time.Time
+	if ago, err := strconv.Atoi(text); err == nil && len(text) <= farthestBack {
+		at = now.Add(-time.Duration(ago) * time.Minute)
+	} else if at, err = screen.ClockTime(text, now); err != nil {
+		return time.Time{}, err
+	}
+	// The time goes by the wall clock as it is now; light by the smelt's own.
+	elapsed := func() time.Duration { return s.Clock(sh.Now) - sh.Now.Wall.Sub(at) }
+	if next := at.AddDate(0, 0, 1); elapsed() < 0 && afterwards(sh) && next.Before(ended(sh).Add(sameDay)) {
+		at = next // after the last that is known of it
+	}
+	if elapsed() < 0 {
+		return time.Time{}, errors.New(words.BeforeLight(s.Reading().Lit.Format(modelwords.Clock)))
+	}
+	return entry.Wall(at), nil
+}
+
+// latest is the moment that times are counted back from, in the smelt's own
+// offset: now, or the end of a smelt that has long been over.
+func latest(sh screen.Shared) time.Time {
+	if afterwards(sh) {
+		return ended(sh).Add(time.Minute)
+	}
+	return sh.Now.Wall.In(sh.Smelt.Reading().Lit.Location())
+}
+
+// sameDay is how long after its end a smelt's times are still those of today.
+const sameDay = 12 * time.Hour
+
+// afterwards tells whether a time of the clock means one of the smelt's own day
+// and no other: a log that was brought in, or a smelt that ended before today.
+func afterwards(sh screen.Shared) bool {
+	s := sh.Smelt
+	return !s.Running() && (s.Light().Imported || sh.Now.Wall.Sub(ended(sh)) > sameDay)
+}
+
+// ended is when a smelt that is over was: at its last act, or when its last phase
+// began, as closing it.
+func ended(sh screen.Shared) time.Time {
+	s := sh.Smelt
+	return s.Reading().Wall(max(s.Reading().At, s.Since()))
+}

@@ -1,0 +1,98 @@
+package act
+
+import (
+	modelwords "chargehand/model/words"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/fold"
+)
+
+// CrossOutLast crosses out the last act in force; pressed again, the one
+// before.
+func CrossOutLast(sh screen.Shared) screen.Effect {
+	l, ok := sh.Smelt.LastAct()
+	if !ok {
+		return screen.Refuse(words.NothingToCross)
+	}
+	return CrossOut(sh, l)
+}
+
+func CrossOut(sh screen.Shared, l fold.Line) screen.Effect {
+	switch {
+	case l.Struck():
+		return screen.Refuse(words.CrossedAlready)
+	case l.Entry.Kind() == entry.KindLight:
+		return screen.Refuse(words.NotTheLight)
+	}
+	said := words.CrossedOut(Describe(sh.Units, sh.Smelt, l))
+	return screen.Did(entry.Strike{Target: sh.Smelt.Ref(l.Seq())}, func(screen.Shared) string { return said })
+}
+
+// BringBack undoes the last crossing-out.
+func BringBack(sh screen.Shared) screen.Effect {
+	for l := range sh.Smelt.Backward() {
+		s, ok := l.Event.(entry.Strike)
+		if !ok || l.Struck() {
+			continue
+		}
+		target, ok := sh.Smelt.Line(s.Target.Seq)
+		if !ok || target.Entry.Kind() == entry.KindStrike {
+			continue
+		}
+		return Undo(sh, target)
+	}
+	return screen.Refuse(words.NothingCrossed)
+}
+
+// Undo takes back what was done to a line: its crossing-out, else its last
+// change.
+func Undo(sh screen.Shared, l fold.Line) screen.Effect {
+	by := l.StruckBy
+	if by == 0 {
+		by = l.AmendedBy
+	}
+	if by == 0 {
+		return screen.Refuse(words.NothingToUndo)
+	}
+	return screen.Did(entry.Strike{Target: sh.Smelt.Ref(by)}, func(after screen.Shared) string {
+		back, _ := after.Smelt.Line(l.Seq())
+		return words.BroughtBack(Describe(after.Units, after.Smelt, back))
+	})
+}
+
+// MinuteEarlier moves the last act back a minute.
+func MinuteEarlier(sh screen.Shared) screen.Effect {
+	l, ok := sh.Smelt.LastAct()
+	if !ok {
+		return screen.Refuse(words.NothingToMove)
+	}
+	if l.At < time.Minute {
+		return screen.Refuse(words.NotBeforeLight)
+	}
+	return Amend(sh, l, nil, happenedWall(sh, l).Add(-time.Minute), l.Uncertain)
+}
+
+// Amend changes a line's event, its time, or both. Since the last amendment of
+// several holds for both, it carries along what an earlier one changed.
+func Amend(sh screen.Shared, l fold.Line, ev entry.Event, at time.Time, uncertain time.Duration) screen.Effect {
+	a := entry.Amend{Target: sh.Smelt.Ref(l.Seq()), Event: ev, Happened: at, Uncertain: uncertain}
+	if l.AmendedBy != 0 && ev == nil {
+		a.Event = l.Event
+	}
+	if l.AmendedBy != 0 && at.IsZero() {
+		a.Happened, a.Uncertain = happenedWall(sh, l), l.Uncertain
+	}
+	return screen.Did(a, func(after screen.Shared) string {
+		now, _ := after.Smelt.Line(l.Seq())
+		return words.Changed(after.Smelt.Wall(now).Format(modelwords.Clock), Describe(after.Units, after.Smelt, now))
+	})
+}
+
+// happenedWall is when a line happened by the wall clock as it goes now, which
+// is how an entry made now says when something happened.
+func happenedWall(sh screen.Shared, l fold.Line) time.Time {
+	return entry.Wall(sh.Now.Wall.Add(l.At - sh.Smelt.Clock(sh.Now)))
+}

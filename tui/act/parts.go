@@ -1,0 +1,159 @@
+package act
+
+import (
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
+	"slices"
+
+	"chargehand/model/entry"
+)
+
+// AskWeigh asks what was weighed, then its mass.
+func AskWeigh(sh screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+	thing := func(k, word string, w entry.Weighed) screen.Option {
+		return screen.Opt(k, word, func(screen.Shared) screen.Effect {
+			return screen.AskNumber(words.Weighing(word), kilograms, givenMass(from, w), func(v float64) screen.Effect {
+				return then(entry.Weigh{What: w, Mass: entry.Kilogram(v)})
+			})
+		})
+	}
+	return screen.Choose(words.WeighWhat,
+		screen.Opt("m", words.WeighMeasure, func(sh screen.Shared) screen.Effect { return AskReweigh(sh, from, then) }),
+		thing("b", words.WeighBloom, entry.WeighBloom),
+		thing("s", words.WeighSlag, entry.WeighSlag),
+		thing("f", words.WeighFragments, entry.WeighFragments),
+		screen.Opt("l", words.WeighLot, func(screen.Shared) screen.Effect {
+			return screen.AskWords(words.WeighLot, as[entry.Weigh](from).Name, func(name string) screen.Effect {
+				return screen.AskNumber(words.Weighing(name), kilograms, givenMass(from, entry.WeighLot), func(v float64) screen.Effect {
+					return then(entry.Weigh{What: entry.WeighLot, Name: name, Mass: entry.Kilogram(v)})
+				})
+			})
+		}))
+}
+
+func givenMass(from entry.Event, w entry.Weighed) entry.Maybe[float64] {
+	if was, ok := from.(entry.Weigh); ok && was.What == w {
+		return Given(entry.Some(was.Mass))
+	}
+	return entry.None[float64]()
+}
+
+// AskReweigh asks which measure, what it weighs, from when on, and why, since a
+// damp bucket weighs more and holds the same carbon.
+func AskReweigh(sh screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+	ms := sh.Smelt.Reading().Measures
+	if len(ms) == 0 {
+		return screen.Refuse(words.NoMeasures)
+	}
+	return screen.Choose(words.WeighWhich, screen.Lettered(0, min(len(ms), 26), func(i int) (string, func(screen.Shared) screen.Effect) {
+		name := ms[i].Name
+		return sh.Units.MeasureOf(ms[i]), func(screen.Shared) screen.Effect {
+			return screen.AskNumber(words.Weighing(name), kilograms, givenMass(from, entry.WeighMeasure), func(v float64) screen.Effect {
+				w := entry.Weigh{What: entry.WeighMeasure, Name: name, Mass: entry.Kilogram(v)}
+				return screen.Choose(words.WeighSince,
+					screen.Opt("w", words.WeighWhole, func(screen.Shared) screen.Effect { return askWhy(w, then) }),
+					screen.Opt("n", words.WeighFromNow, func(screen.Shared) screen.Effect { w.FromNow = true; return askWhy(w, then) }))
+			})
+		}
+	})...)
+}
+
+func askWhy(w entry.Weigh, then func(entry.Event) screen.Effect) screen.Effect {
+	why := func(k, word string, y entry.Reweighed) screen.Option {
+		return screen.Opt(k, word, func(screen.Shared) screen.Effect { w.Why = y; return then(w) })
+	}
+	return screen.Choose(words.WeighWhy, why("w", words.WhyWetter, entry.Wetter), why("f", words.WhyFuller, entry.Fuller),
+		why("o", words.WhyOther, entry.Other), why("n", words.WhyNotKnown, ""))
+}
+
+// AskCharge asks for each part in turn: the recipe's, or those of the charge to
+// change.
+func AskCharge(sh screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+	parts := as[entry.Charge](from).Parts
+	if from == nil {
+		parts = sh.Smelt.Recipe()
+	}
+	return askEachPart(parts, func(ps entry.Parts) screen.Effect { return then(entry.Charge{Parts: ps}) })
+}
+
+func AskFill(sh screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+	parts := as[entry.Fill](from).Parts
+	if from == nil {
+		parts = Measured(sh, entry.Charcoal, 1)
+	}
+	return askEachPart(parts, func(ps entry.Parts) screen.Effect { return then(entry.Fill{Parts: ps}) })
+}
+
+func askOreAlone(sh screen.Shared, _ entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+	return askEachPart(Measured(sh, entry.Ore, 1), func(ps entry.Parts) screen.Effect { return then(entry.Charge{Parts: ps}) })
+}
+
+func AskRecipe(sh screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+	parts := as[entry.Recipe](from).Next
+	if from == nil {
+		parts = sh.Smelt.Recipe()
+	}
+	return askEachPart(parts, func(ps entry.Parts) screen.Effect { return then(entry.Recipe{Next: ps}) })
+}
+
+// askEachPart asks for the amount of one part after the other, each by what it
+// was given in: measures, else weight.
+func askEachPart(parts entry.Parts, then func(entry.Parts) screen.Effect) screen.Effect {
+	if len(parts) == 0 {
+		return screen.Refuse(words.NoRecipe)
+	}
+	return askPart(slices.Clone(parts), 0, then)
+}
+
+func askPart(parts entry.Parts, i int, then func(entry.Parts) screen.Effect) screen.Effect {
+	if i == len(parts) {
+		return then(parts)
+	}
+	p := parts[i]
+	next := func() screen.Effect { return askPart(slices.Clone(parts), i+1, then) }
+	byWeight := func(given entry.Maybe[float64]) screen.Effect {
+		return screen.AskNumber(words.PartAmount(p.What, ""), kilograms, given, func(v float64) screen.Effect {
+			parts[i].Mass, parts[i].Count = entry.Some(entry.Kilogram(v)), entry.None[entry.Count]()
+			return next()
+		})
+	}
+	if p.Measure == "" || (p.Mass.Known && !p.Count.Known) {
+		return byWeight(Given(p.Mass))
+	}
+	return screen.AskNumber(words.PartAmount(p.What, p.Measure), Measures, Given(p.Count), func(v float64) screen.Effect {
+		parts[i].Count, parts[i].Mass = entry.Some(entry.Count(v)), entry.None[entry.Kilogram]()
+		return next()
+	}, screen.Opt("k", words.ByWeight, func(screen.Shared) screen.Effect { return byWeight(Given(p.Mass)) }))
+}
+
+// AskByWeight asks for the charcoal and the ore of a charge in kilograms.
+func AskByWeight(sh screen.Shared, then func(entry.Parts) screen.Effect) screen.Effect {
+	parts := sh.Smelt.Recipe()
+	if len(parts) == 0 {
+		parts = entry.Parts{{What: entry.Charcoal}, {What: entry.Ore}}
+	}
+	for i := range parts {
+		parts[i].Measure, parts[i].Count = "", entry.None[entry.Count]()
+	}
+	return askEachPart(parts, then)
+}
+
+// Measured is so many measures of one material, in its usual measure; nothing
+// when it has none.
+func Measured(sh screen.Shared, w entry.What, n entry.Count) entry.Parts {
+	m, ok := sh.Smelt.Measure(w)
+	if !ok {
+		return nil
+	}
+	return entry.Parts{{What: w, Lot: lotOf(sh, w), Measure: m.Name, Count: entry.Some(n)}}
+}
+
+// lotOf is the lot that the recipe takes a material from.
+func lotOf(sh screen.Shared, w entry.What) string {
+	for _, p := range sh.Smelt.Recipe() {
+		if p.What == w {
+			return p.Lot
+		}
+	}
+	return ""
+}

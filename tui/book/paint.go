@@ -1,0 +1,155 @@
+package book
+
+import (
+	modelwords "chargehand/model/words"
+	"chargehand/tui/act"
+	"chargehand/tui/draw"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
+	"slices"
+	"strings"
+
+	"chargehand/model/fold"
+	"chargehand/tui/cell"
+	"chargehand/tui/theme"
+)
+
+// detailRows is what the Book keeps free below the table for the whole of the
+// entry under the cursor: a line, and three rows.
+const detailRows = 4
+
+// tableRows is how many entries the Book shows in a window of this height.
+func tableRows(h int) int {
+	return max(1, h-draw.TopRows-draw.FootRows-detailRows)
+}
+
+// Paint shows the entries as a table, and below it the whole of the one under the
+// cursor.
+func (j Screen) Paint(g cell.Grid, sh screen.Shared) {
+	th, s := sh.Theme, sh.Smelt
+	title := words.DoBook
+	if s.Is() {
+		title = s.ID()
+	}
+	v := screen.TopOf(sh, title, words.BookShows(filters[j.filter].word))
+	v.NoBook = s.ToLook()
+	rows, _ := g.Bounds().CutTop(draw.TopRows)
+	sh.Pen().Top(g.Sub(rows), v)
+	body := screen.Body(g)
+	if !s.Is() {
+		g.Text(2, body.Y+1, words.NoSmelt, th.Style(theme.Text))
+		return
+	}
+	lines := j.Lines(sh)
+	at := j.index(lines)
+	detail, list := body.CutBottom(detailRows)
+	if at < 0 {
+		g.Text(2, list.Y+1, words.NoEntryHere, th.Style(theme.Text))
+		return
+	}
+	first := screen.FirstShown(at, len(lines), list.H)
+	shown := lines[first:min(first+list.H, len(lines))]
+	tableOf(sh, shown, at-first, list.W).Paint(g.Sub(list), th)
+	paintDetail(g.Sub(detail), sh, lines[at])
+}
+
+// Widths from which the table says who keyed an entry, and what was done to it
+// later.
+const (
+	tellsBy   = 60
+	tellsMore = 100
+)
+
+// tableOf are entries as a table: when, what became of each, who, what it says.
+func tableOf(sh screen.Shared, lines []fold.Line, picked, w int) screen.Table {
+	t := screen.Table{Picked: picked, Columns: []screen.Column{
+		{Head: "", Width: 5, Role: theme.Quiet}, {Head: "", Width: 8}, {Head: "", Width: 4, Role: theme.Quiet}, {Head: ""},
+	}}
+	if w < tellsBy {
+		t.Columns = slices.Delete(t.Columns, 2, 3)
+	}
+	for _, l := range lines {
+		says := act.Describe(sh.Units, sh.Smelt, l)
+		if more := mended(sh, l); more != "" && w >= tellsMore {
+			says += "  (" + more + ")"
+		}
+		row := screen.Row{Cells: []string{sh.Smelt.Wall(l).Format(modelwords.Clock), became(sh, l), l.Entry.By, says}}
+		if w < tellsBy {
+			row.Cells = slices.Delete(row.Cells, 2, 3)
+		}
+		if l.Struck() {
+			row.Role = theme.Struck
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return t
+}
+
+// became is what became of an entry, in a word.
+func became(sh screen.Shared, l fold.Line) string {
+	m := sh.Theme.Marks()
+	switch {
+	case sh.Smelt.Waits(l.Seq()):
+		return waiting(sh)
+	case l.Struck():
+		return m.Struck
+	case l.AmendedBy != 0:
+		return words.ShortChanged
+	case l.Late():
+		return m.Late
+	}
+	return ""
+}
+
+// waiting says of an entry that it is not yet kept, or that it is not.
+func waiting(sh screen.Shared) string {
+	if sh.Tally.NotKept > 0 {
+		return modelwords.NotKept
+	}
+	return modelwords.Keeping
+}
+
+// mended says what was done to an entry, by whom and when.
+func mended(sh screen.Shared, l fold.Line) string {
+	by := l.StruckBy
+	if by == 0 {
+		by = l.AmendedBy
+	}
+	act, ok := sh.Smelt.Line(by)
+	if !ok {
+		return ""
+	}
+	at := sh.Smelt.Wall(act).Format(modelwords.Clock)
+	if l.Struck() {
+		return words.StruckWhen(at, act.Entry.By)
+	}
+	var was []string
+	if before := l.Entry.Happened.Format(modelwords.Clock); before != sh.Smelt.Wall(l).Format(modelwords.Clock) {
+		was = append(was, words.WasAt(before))
+	}
+	if before := sh.Units.Event(l.Entry.Event); before != sh.Units.Event(l.Event) {
+		was = append(was, before)
+	}
+	return words.ChangedWhen(strings.Join(was, ", "), at, act.Entry.By)
+}
+
+// paintDetail is the whole of one entry.
+func paintDetail(g cell.Grid, sh screen.Shared, l fold.Line) {
+	th := sh.Theme
+	w, h := g.Size()
+	g.Fill(cell.Rect{W: w, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
+	rows := cell.Rect{X: 2, Y: 1, W: w - 3, H: h - 1}
+	n := g.Wrap(rows, act.Describe(sh.Units, sh.Smelt, l), th.Style(theme.Strong))
+	if n >= rows.H {
+		return
+	}
+	_, rows = rows.CutTop(n)
+	more := words.EntryTaken(l.Seq(), sh.Smelt.Wall(l), l.Entry.Kept, l.Entry.By, l.Entry.Screen, l.Entry.Key, l.Uncertain)
+	if m := mended(sh, l); m != "" {
+		n = g.Wrap(rows, m, th.Style(theme.Text))
+		_, rows = rows.CutTop(n)
+	}
+	if !rows.Empty() {
+		g.Wrap(rows, more, th.Style(theme.Quiet))
+	}
+}

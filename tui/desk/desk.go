@@ -1,0 +1,286 @@
+// Package desk is a root with a keyboard, a clock that stands until it is moved, and
+// a book in memory, for tests of the screens. Only tests import it.
+package desk
+
+import (
+	"chargehand/model/session"
+	"chargehand/tui"
+	"chargehand/tui/fire"
+	"chargehand/tui/screen"
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chargehand/model/entry"
+	"chargehand/tui/theme"
+)
+
+// Desk is a root with a keyboard, a clock that stands until it is moved, and a
+// book in memory that numbers entries as the real one does.
+type Desk struct {
+	T      *testing.T
+	M      tui.Model
+	At     entry.Stamp
+	Book   Memory
+	Queue  []entry.Entry // handed over, not yet acknowledged
+	Hold   bool          // do not acknowledge
+	Stamps bool          // the book stamps what it takes, as the real one does
+	Quit   bool
+}
+
+// Memory is a book in Memory.
+type Memory map[string][]entry.Entry
+
+func (b Memory) Keep(es ...entry.Entry) {
+	for _, e := range es {
+		b.keep(e)
+	}
+}
+
+// keep numbers an entry and points what it speaks of at its number.
+func (b Memory) keep(e entry.Entry) entry.Entry {
+	kept := b[e.Stream]
+	e.Seq = uint64(len(kept) + 1)
+	e, lost := e.Resolve(func(local string) (uint64, bool) {
+		for _, k := range kept {
+			if k.Local == local {
+				return k.Seq, true
+			}
+		}
+		return 0, false
+	})
+	if lost != "" {
+		panic("an entry speaks of one that is not in the book: " + lost)
+	}
+	b[e.Stream] = append(kept, e)
+	return e
+}
+
+func (b Memory) Smelts() ([]screen.SmeltLine, error) {
+	var ls []screen.SmeltLine
+	for id, es := range b {
+		if id == entry.House {
+			continue
+		}
+		last := es[len(es)-1]
+		s := session.Open(id, es).Tick(entry.Stamp{Wall: last.Kept, Boot: last.Boot, Mono: last.Mono})
+		ls = append(ls, screen.SmeltLine{
+			ID: id, Furnace: s.Light().Furnace.Name, Lit: s.Reading().Lit, Phase: s.Phase(), Charges: len(s.Reading().Charges),
+			Practice: s.Light().Practice, Imported: s.Light().Imported, Invented: s.Light().Invented,
+		})
+	}
+	slices.SortFunc(ls, func(a, b screen.SmeltLine) int { return strings.Compare(b.ID, a.ID) })
+	return ls, nil
+}
+
+func (b Memory) Entries(id string) ([]entry.Entry, error) {
+	es, ok := b[id]
+	if !ok && id != entry.House {
+		return nil, fmt.Errorf("no smelt %s", id)
+	}
+	return slices.Clone(es), nil
+}
+
+// Noon of an invented day.
+var Noon = entry.Stamp{
+	Wall: time.Date(2026, 5, 9, 12, 0, 0, 0, time.FixedZone("", 2*3600)), Boot: "boot-1", Mono: time.Hour,
+}
+
+func Later(s entry.Stamp, d time.Duration) entry.Stamp {
+	s.Wall, s.Mono = s.Wall.Add(d), s.Mono+d
+	return s
+}
+
+func Sit(t *testing.T) *Desk {
+	t.Helper()
+	return SitAt(t, Memory{}, Noon, theme.Theme{})
+}
+
+func SitAt(t *testing.T, book Memory, at entry.Stamp, th theme.Theme) *Desk {
+	t.Helper()
+	uid := 0
+	d := &Desk{T: t, At: at, Book: book}
+	d.M = tui.New(tui.Config{
+		Store: book, Theme: th, Start: at, Demo: InventedDemo,
+		NewUID: func() string { uid++; return fmt.Sprintf("uid-%d", uid) },
+	})
+	d.Send(tea.WindowSizeMsg{Width: 120, Height: 36})
+	d.Run(d.M.Init())
+	return d
+}
+
+// Send gives a message to the root and lets the book and the commands answer.
+func (d *Desk) Send(msg tea.Msg) {
+	d.T.Helper()
+	m, es, cmd := d.M.Update(msg)
+	d.M = m
+	d.Queue = append(d.Queue, es...)
+	if !d.Hold {
+		d.Acknowledge()
+	}
+	d.Run(cmd)
+}
+
+// Acknowledge keeps all that waits.
+func (d *Desk) Acknowledge() {
+	d.T.Helper()
+	if len(d.Queue) == 0 {
+		return
+	}
+	var kept []entry.Entry
+	for _, e := range d.Queue {
+		if d.Stamps {
+			e.Kept, e.Boot, e.Mono = entry.Wall(d.At.Wall), d.At.Boot, d.At.Mono
+		}
+		kept = append(kept, d.Book.keep(e))
+	}
+	d.Queue = nil
+	d.Send(tui.Kept{Entries: kept})
+}
+
+func (d *Desk) Run(cmd tea.Cmd) {
+	d.T.Helper()
+	if cmd == nil {
+		return
+	}
+	switch msg := cmd().(type) {
+	case nil:
+	case tea.BatchMsg:
+		for _, c := range msg {
+			d.Run(c)
+		}
+	case tea.QuitMsg:
+		d.Quit = true
+	default:
+		d.Send(msg)
+	}
+}
+
+// Wait lets time pass, with a tick at its end.
+func (d *Desk) Wait(by time.Duration) {
+	d.T.Helper()
+	d.At = Later(d.At, by)
+	d.Send(tui.Tick{At: d.At})
+}
+
+// Named are the keys that are no characters.
+var Named = map[string]tea.KeyType{
+	"enter": tea.KeyEnter, "esc": tea.KeyEsc, "up": tea.KeyUp, "down": tea.KeyDown, "left": tea.KeyLeft, "right": tea.KeyRight,
+	"backspace": tea.KeyBackspace, "ctrl+c": tea.KeyCtrlC, "home": tea.KeyHome, "end": tea.KeyEnd,
+	"pgup": tea.KeyPgUp, "pgdown": tea.KeyPgDown, "space": tea.KeySpace, "tab": tea.KeyTab,
+}
+
+func KeyMsg(k string) tea.KeyMsg {
+	switch t, ok := Named[k]; {
+	case ok && k == "space":
+		return tea.KeyMsg{Type: t, Runes: []rune{' '}}
+	case ok:
+		return tea.KeyMsg{Type: t}
+	}
+	return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(k)}
+}
+
+// Press presses keys one after the other, half a second apart.
+func (d *Desk) Press(keys ...string) {
+	d.T.Helper()
+	for _, k := range keys {
+		d.At = Later(d.At, 500*time.Millisecond)
+		d.Send(tui.Pressed{Key: KeyMsg(k), At: d.At})
+	}
+}
+
+// Fast presses keys so soon after each other.
+func (d *Desk) Fast(gap time.Duration, keys ...string) {
+	d.T.Helper()
+	for _, k := range keys {
+		d.At = Later(d.At, gap)
+		d.Send(tui.Pressed{Key: KeyMsg(k), At: d.At})
+	}
+}
+
+// Write types a text, one key for each character.
+func (d *Desk) Write(text string) {
+	d.T.Helper()
+	for _, c := range text {
+		d.Press(string(c))
+	}
+}
+
+// Practising is a desk with a practice smelt lit and the main burn begun.
+func Practising(t *testing.T) *Desk {
+	t.Helper()
+	d := Sit(t)
+	d.Press("p")
+	d.Press("o", "m", "y")
+	return d
+}
+
+// Acts are the events of the open smelt that a person made with a key of its
+// own.
+func (d *Desk) Acts() []entry.Event {
+	var evs []entry.Event
+	for _, e := range d.M.Shared().Smelt.Entries() {
+		switch e.Kind() {
+		case "", entry.KindKeys, entry.KindTestimony, entry.KindCaution:
+		default:
+			evs = append(evs, e.Event)
+		}
+	}
+	return evs
+}
+
+// Last is the last act.
+func (d *Desk) Last() entry.Event {
+	d.T.Helper()
+	evs := d.Acts()
+	if len(evs) == 0 {
+		d.T.Fatal("no act yet")
+	}
+	return evs[len(evs)-1]
+}
+
+// Answers fails unless the answer holds a text.
+func (d *Desk) Answers(text string) {
+	d.T.Helper()
+	if said, _ := d.M.Answer(); !strings.Contains(said, text) {
+		d.T.Errorf("answer %q, want it to say %q", said, text)
+	}
+}
+
+// Picture is what is shown, without colours.
+func (d *Desk) Picture() string { return d.M.Picture() }
+
+// Shows fails unless the screen holds a text.
+func (d *Desk) Shows(text string) {
+	d.T.Helper()
+	if !strings.Contains(d.Picture(), text) {
+		d.T.Errorf("the screen does not show %q:\n%s", text, d.Picture())
+	}
+}
+
+// Far tells whether Fire shows its far view.
+func (d *Desk) Far() bool { return d.M.Screen(screen.Fire).(fire.Screen).IsFar() }
+
+// InventedDemo is a small invented smelt to look at.
+func InventedDemo() ([]entry.Entry, error) {
+	s := screen.Starters()[0]
+	s.Furnace.Name = "Nowhere Mill"
+	at := func(i int, after time.Duration, ev entry.Event) entry.Entry {
+		return entry.Entry{
+			Version: 1, Stream: "2026-01-01-nowheremill-a", Seq: uint64(i), Happened: Noon.Wall.Add(after - 24*time.Hour),
+			Event: ev,
+		}
+	}
+	es := []entry.Entry{
+		at(1, 0, entry.Light{UID: "demo", Furnace: s.Furnace, Measures: s.Measures, Recipe: s.Recipe, Invented: true, Imported: true}),
+		at(2, time.Hour, entry.Fill{Parts: entry.Parts{{What: entry.Charcoal, Measure: "bucket", Count: entry.Some(entry.Count(4))}}}),
+	}
+	for i := range 5 {
+		es = append(es, at(3+i, time.Hour+time.Duration(20+12*i)*time.Minute, entry.Charge{Parts: s.Recipe}))
+	}
+	return es, nil
+}

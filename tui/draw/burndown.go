@@ -1,0 +1,181 @@
+package draw
+
+import (
+	modelwords "chargehand/model/words"
+	"chargehand/tui/words"
+	"math"
+	"time"
+
+	"chargehand/model/figure"
+	"chargehand/tui/cell"
+	"chargehand/tui/theme"
+)
+
+// BurnDownRows is how tall the card is when all of it stands.
+const BurnDownRows = 12
+
+// besideLeast is how many columns the facts need beside the digits.
+const besideLeast = 18
+
+// Ending is what the end of a burn-down is judged by besides the reading.
+type Ending struct {
+	Flame  *Sight // the last look at the flame; nil when nobody has looked
+	Ready  []bool // which of words.ReadyChecks are ticked off; nil where nobody ticks
+	Closer string // who closes the smelt, "" while nobody is named
+}
+
+// Sight is what was seen, and when on the smelt's clock.
+type Sight struct {
+	Sees string
+	At   time.Duration
+}
+
+// fact is a name and what is known of it.
+type fact struct {
+	name, says string
+	known      bool
+}
+
+// downFacts are what the end of a burn-down is judged by, the weightiest first.
+func (p Pen) downFacts(r figure.Reading, e Ending) []fact {
+	ore := fact{words.CardLastOre, words.CardNoOre, false}
+	if at, _, in := r.LastOreIn(); in {
+		ore = fact{words.CardLastOre, words.AgoMin(r.At - at), true}
+	}
+	stack := fact{words.CardStack, words.CardUnknown, false}
+	if f := r.Figure(figure.StackHeight); f.Known() {
+		stack = fact{words.CardStack, modelwords.AboveTuyere(p.InUnit(f, 0, figure.StackHeight)), true}
+	}
+	flame := fact{words.CardFlame, words.CardNoFlame, false}
+	if e.Flame != nil {
+		flame = fact{words.CardFlame, words.SeenAt(e.Flame.Sees, r.Wall(e.Flame.At)), true}
+	}
+	closes := fact{words.CardCloses, words.CardNobody, false}
+	if e.Closer != "" {
+		closes = fact{words.CardCloses, e.Closer, true}
+	}
+	return []fact{ore, stack, flame, closes}
+}
+
+// BurnDown paints how long it has been burning down in digits, the usual beside
+// them as a bar, what the end is judged by, and what must be ready for it.
+func (p Pen) BurnDown(g cell.Grid, r figure.Reading, e Ending) {
+	w, h := g.Size()
+	if w < 20 || h < 2 {
+		return
+	}
+	t := TimedBy(r, nil)
+	x := 2
+	if r.Paused {
+		x += g.Text(x, 0, modelwords.WorkPaused+", ", p.Style(theme.Look))
+	}
+	g.Text(x, 0, g.Cut(t.Label, w-x), p.Style(theme.Quiet))
+	scale := 1
+	for n := 5; n > 1; n-- {
+		if DigitColumns(n) <= w-36 && DigitRows(n) <= h/2 {
+			scale = n
+			break
+		}
+	}
+	p.Big(g, 2, 1, t.Digits, scale, p.Style(theme.Now))
+	below, beside := 1+DigitRows(scale), DigitColumns(scale)+4
+	facts := p.downFacts(r, e)
+	y := below
+	if w-beside-1 < besideLeast {
+		y += p.usual(g.Sub(cell.Rect{X: 2, Y: below, W: w - 3, H: 1}), t.Lasted)
+	} else {
+		y = 1 + p.usual(g.Sub(cell.Rect{X: beside, Y: 1, W: w - beside - 1, H: min(h, below) - 1}), t.Lasted)
+		for len(facts) > 0 && y < below {
+			p.fact(g.Sub(cell.Rect{X: beside, Y: y, W: w - beside - 1, H: 1}), facts[0])
+			facts, y = facts[1:], y+1
+		}
+		y = below
+	}
+	if len(facts)+1+len(words.ReadyChecks) < h-y {
+		y++
+	}
+	y = p.facts(g, y, facts)
+	p.Ready(g.Sub(cell.Rect{X: 2, Y: y, W: w - 3, H: h - y}), e.Ready)
+}
+
+// Facts writes what the end is judged by from the top of g and returns the rows it
+// took.
+func (p Pen) Facts(g cell.Grid, r figure.Reading, e Ending) int {
+	return p.facts(g, 0, p.downFacts(r, e))
+}
+
+// facts writes one in a row, or two where they fit, and returns the next free
+// row.
+func (p Pen) facts(g cell.Grid, y int, facts []fact) int {
+	w, _ := g.Size()
+	across := 1
+	if w >= 72 {
+		across = 2
+	}
+	for i, f := range facts {
+		p.fact(g.Sub(cell.Rect{X: 2 + i%across*(w/across), Y: y + i/across, W: w/across - 3, H: 1}), f)
+	}
+	return y + (len(facts)+across-1)/across
+}
+
+// usual writes the usual length and, where there is room, how the time stands
+// to it, in words or drawn; it returns the rows it took.
+func (p Pen) usual(g cell.Grid, lasted time.Duration) int {
+	w, h := g.Size()
+	text := words.UsualBurnDown(figure.BurnDownLeast, figure.BurnDownMost)
+	stands := words.BurnDownStands(lasted, figure.BurnDownLeast, figure.BurnDownMost)
+	x := g.Text(0, 0, g.Cut(text, w), p.Style(theme.Text)) + 2
+	if x+g.Width(stands) <= w {
+		g.Text(x, 0, stands, p.Style(theme.Strong))
+	}
+	if h < 3 {
+		return 1
+	}
+	p.bar(g.Sub(cell.Rect{Y: 1, W: w, H: 1}), 0, min(w, 46), bar{
+		to: 1.4 * figure.BurnDownMost, good: true, from: figure.BurnDownLeast, until: figure.BurnDownMost, at: math.Floor(lasted.Minutes()),
+	})
+	return 2
+}
+
+func (p Pen) fact(g cell.Grid, f fact) {
+	w, _ := g.Size()
+	x := g.Text(0, 0, f.name, p.Style(theme.Quiet)) + 1
+	if w >= 30 {
+		x = max(x, 12)
+	}
+	style := p.Style(theme.Strong)
+	if !f.known {
+		style = p.Style(theme.Text)
+	}
+	g.TextIn(cell.Rect{X: x, W: w - x, H: 1}, f.says, style)
+}
+
+// Ready lists the tools and people that must be ready: one a row when there is
+// room, else running on.
+func (p Pen) Ready(g cell.Grid, ticked []bool) {
+	w, h := g.Size()
+	if h < 1 {
+		return
+	}
+	g.Text(0, 0, words.CardReady, p.Style(theme.Quiet))
+	const from = 7
+	x, y := from, 0
+	for i, check := range words.ReadyChecks {
+		style, mark := p.Style(theme.Text), p.M.Dot
+		if ticked != nil {
+			mark = p.M.Open
+			if i < len(ticked) && ticked[i] {
+				style, mark = p.Style(theme.Quiet), p.M.Ticked
+			}
+		}
+		wide := g.Width(mark + " " + check)
+		if x > from && (h >= len(words.ReadyChecks) || x+wide > w) {
+			x, y = from, y+1
+		}
+		if y >= h {
+			return
+		}
+		g.TextIn(cell.Rect{X: x, Y: y, W: w - x, H: 1}, mark+" "+check, style)
+		x += wide + 2
+	}
+}

@@ -1,0 +1,324 @@
+package draw
+
+import (
+	modelwords "chargehand/model/words"
+	"chargehand/tui/words"
+	"math"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/figure"
+	"chargehand/tui/cell"
+	"chargehand/tui/theme"
+)
+
+// figureLine is one figure: its name, its value, what stands beside it, a bar
+// where there is a good band to mark, and one plain remark.
+type figureLine struct {
+	name, value, beside, remark string
+	more                        string // said after the remark where there is room
+	bar                         *bar
+	known                       bool
+}
+
+// figureLines are the figures in the order in which they always stand.
+func (p Pen) figureLines(r figure.Reading) []figureLine {
+	ls := []figureLine{ratioLine(r), soFarLine(r), p.burnLine(r), p.stackLine(r), p.blastLine(r),
+		p.totalLine(r, modelwords.LineCharcoal, figure.CharcoalCharged, entry.Charcoal),
+		p.totalLine(r, modelwords.LineOre, figure.OreCharged, entry.Ore), p.bloomLine(r)}
+	if r.Figure(figure.BackPressure).Known() { // last, so that the others keep their places
+		ls = append(ls, p.pressureLine(r))
+	}
+	return ls
+}
+
+// unknown is a figure without a value, and what would give it one.
+func unknown(name, remark string) figureLine {
+	return figureLine{name: name, value: modelwords.NotKnown, remark: remark}
+}
+
+// remarkOn is what a figure rests on, when that is less than measured.
+func remarkOn(f figure.Figure) string {
+	if f.Basis == figure.Measured {
+		return ""
+	}
+	return modelwords.Basis(f.Basis)
+}
+
+// toWeigh says which measure of a material has no weight yet, or none.
+func toWeigh(r figure.Reading, what entry.What) string {
+	for _, m := range r.Measures {
+		if m.What == what && !m.Mass.Known {
+			return modelwords.WeighA(m.Name)
+		}
+	}
+	return ""
+}
+
+// firstOf is the first of the texts that says anything.
+func firstOf(texts ...string) string {
+	for _, t := range texts {
+		if t != "" {
+			return t
+		}
+	}
+	return ""
+}
+
+func ratioLine(r figure.Reading) figureLine {
+	f := r.Figure(figure.RatioFive)
+	if !f.Known() {
+		return unknown(modelwords.LineRatio, firstOf(toWeigh(r, entry.Charcoal), toWeigh(r, entry.Ore), modelwords.NeedsCharge))
+	}
+	if f.P50 == 0 {
+		return figureLine{name: modelwords.LineRatio, value: modelwords.NoOreYet, beside: modelwords.LastFive, known: true}
+	}
+	l := figureLine{name: modelwords.LineRatio, value: modelwords.Ratio(f.P50), beside: modelwords.LastFive, remark: remarkOn(f), known: true}
+	next := r.NextRatio
+	if over, _ := NoMore(r); over || OreNote(r) != "" || !next.Known() || next.P50 == 0 {
+		return l // there is no charge with ore to come that it could be held against
+	}
+	l.bar = &bar{to: 1.5 * math.Max(next.P90, 0.8*f.P50), good: true, from: next.P10, until: next.P90, at: f.P50}
+	switch {
+	case f.P10 > next.P90:
+		l.remark = words.RatioOver
+	case f.P90 < next.P10:
+		l.remark = words.RatioUnder
+	default:
+		l.remark = words.RatioAsNext
+	}
+	return l
+}
+
+func soFarLine(r figure.Reading) figureLine {
+	f := r.Figure(figure.RatioSmelt)
+	if !f.Known() {
+		return unknown(modelwords.LineSoFar, firstOf(toWeigh(r, entry.Charcoal), toWeigh(r, entry.Ore), modelwords.NeedsOre))
+	}
+	return figureLine{name: modelwords.LineSoFar, value: modelwords.Ratio(f.P50), beside: modelwords.SinceFirstOre, remark: remarkOn(f), known: true}
+}
+
+func (p Pen) burnLine(r figure.Reading) figureLine {
+	f := r.Figure(figure.BurnRate)
+	each := ""
+	if m := r.Figure(figure.MinutesPerMeasure); m.Known() {
+		each = modelwords.AMeasure(m.P50, charcoalMeasure(r))
+	}
+	if !f.Known() {
+		l := unknown(modelwords.LineBurn, firstOf(toWeigh(r, entry.Charcoal), modelwords.NeedsCharges))
+		l.beside = each
+		return l
+	}
+	l := figureLine{name: modelwords.LineBurn, value: p.InUnit(f, 1, figure.BurnRate), beside: each, known: true}
+	least, most := r.Figure(figure.BurnLeast), r.Figure(figure.BurnMost)
+	if !least.Known() || !most.Known() {
+		l.remark = modelwords.BlastUnread
+		return l
+	}
+	l.bar = &bar{to: 1.5 * math.Max(most.P50, 0.8*f.P50), good: true, from: least.P50, until: most.P50, at: f.P50}
+	switch {
+	case f.P10 > most.P90:
+		l.remark = modelwords.MoreThanBlast
+	case f.P90 < least.P10:
+		l.remark = modelwords.LessThanBlast
+	default:
+		l.remark = modelwords.AsTheBlast
+	}
+	return l
+}
+
+// charcoalMeasure is the name of what charcoal is measured in.
+func charcoalMeasure(r figure.Reading) string {
+	for _, m := range r.Measures {
+		if m.What == entry.Charcoal {
+			return m.Name
+		}
+	}
+	return modelwords.AnyMeasure
+}
+
+func (p Pen) stackLine(r figure.Reading) figureLine {
+	f := r.Figure(figure.StackHeight)
+	furnace := r.Light.Furnace
+	if r.Phase.Over() {
+		return figureLine{name: modelwords.LineStack, value: modelwords.NoneLeft, remark: modelwords.BloomIsOut}
+	}
+	if !f.Known() {
+		if !furnace.Bore.Positive() || !furnace.Stack.Positive() {
+			return unknown(modelwords.LineStack, modelwords.NeedsSizes)
+		}
+		return unknown(modelwords.LineStack, modelwords.NeedsFill)
+	}
+	l := figureLine{name: modelwords.LineStack, value: p.InUnit(f, 0, figure.StackHeight), remark: modelwords.Basis(f.Basis), known: true}
+	if f.Basis == figure.Measured && r.Dipped.Known {
+		l.remark = modelwords.MeasuredAt(r.Wall(time.Duration(r.Dipped.Value * float64(time.Second))))
+	}
+	if r.Astray {
+		l.remark = modelwords.DoesNotFollow
+	}
+	if furnace.Stack.Positive() {
+		mark := float64(furnace.Stack.Value)
+		l.beside = p.Units.UnderMark(mark - f.P50)
+		l.bar = &bar{to: mark, at: f.P50}
+	}
+	return l
+}
+
+func (p Pen) blastLine(r figure.Reading) figureLine {
+	f, b := r.Figure(figure.Air), r.Blast
+	if b == (entry.Blast{}) {
+		if r.Phase.Over() {
+			return unknown(modelwords.LineBlast, modelwords.NeverKeyed)
+		}
+		return unknown(modelwords.LineBlast, modelwords.NeedsBlast)
+	}
+	if r.BlastOff {
+		return figureLine{name: modelwords.LineBlast, value: modelwords.BlastIsOff, beside: modelwords.OffSince(r.Wall(r.BlastAt)), known: true}
+	}
+	l := figureLine{name: modelwords.LineBlast, remark: modelwords.MeasuredAt(r.Wall(r.BlastAt)), known: true}
+	if !f.Known() {
+		l.value, l.beside = modelwords.Setting(b), modelwords.NeedsMeter
+		return l
+	}
+	l.value = p.Units.Value(f.P50, figure.Table[figure.Air].Unit, 0)
+	if f.Basis != figure.Measured {
+		l.beside, l.remark = modelwords.Setting(b), modelwords.SetAt(r.Wall(r.BlastAt))
+		return l
+	}
+	if a := r.Figure(figure.AirPerArea); a.Known() {
+		l.beside = p.Units.PerArea(a.P50)
+	}
+	return l
+}
+
+// pressureLine is what the blast meets, beside what it should.
+func (p Pen) pressureLine(r figure.Reading) figureLine {
+	of := func(n figure.Name) string { return p.Units.Value(r.Figure(n).P50, figure.Table[n].Unit, 0) }
+	l := figureLine{name: modelwords.LinePressure, value: of(figure.BackPressure), remark: modelwords.MeasuredAt(r.Wall(r.PressedAt)), known: true}
+	if usual := r.Figure(figure.BackPressureUsual); usual.Known() {
+		l.beside = modelwords.AboutUsual(p.Units.Value(modelwords.Rough(usual.P50), figure.Table[figure.BackPressureUsual].Unit, 0))
+	}
+	return l
+}
+
+// totalLine is how much of a material went in.
+func (p Pen) totalLine(r figure.Reading, name string, n figure.Name, what entry.What) figureLine {
+	f := r.Figure(n)
+	l := figureLine{name: name, known: true}
+	if what == entry.Charcoal {
+		l.beside = modelwords.FillIncluded
+	} else {
+		l.beside = OreNote(r)
+	}
+	switch {
+	case f.Known():
+		l.value, l.remark = p.Units.Kg(entry.Kilogram(f.P50)), remarkOn(f)
+	case f.AtLeast.Known && f.AtLeast.Value > 0:
+		l.value = modelwords.AtLeastWord + " " + p.Units.Kg(entry.Kilogram(f.AtLeast.Value))
+		l.beside, l.remark = "", firstOf(toWeigh(r, what), modelwords.SomeUnweighed)
+	default:
+		l = unknown(name, firstOf(toWeigh(r, what), modelwords.SomeUnweighed))
+	}
+	return l
+}
+
+// smallBloom is below how many kilograms a bloom is told to a tenth, so that
+// little iron is not told as none.
+const smallBloom = 2
+
+func (p Pen) bloomLine(r figure.Reading) figureLine {
+	end := r.Figure(figure.BloomEnd)
+	switch {
+	case r.Bloom.Known:
+	case end.Known():
+		decimals := 0
+		if end.P90 < smallBloom {
+			decimals = 1
+		}
+		_, planned := r.OreToCome()
+		return figureLine{name: modelwords.LineBloom, value: p.Units.Range(end.P10, end.P90, "kg", decimals), beside: modelwords.OrNone(r.Figure(figure.NoBloom)), remark: modelwords.OreOf(planned), more: modelwords.PerTenShort(r.Figure(figure.Yield)), known: true}
+	default:
+		return unknown(modelwords.LineBloom, modelwords.NeedsWeighing)
+	}
+	return figureLine{name: modelwords.LineBloom, value: p.Units.Kg(entry.Kilogram(r.Bloom.Value)), remark: modelwords.Basis(figure.Measured), known: true}
+}
+
+// InUnit is a figure with its spread in the unit of the table.
+func (p Pen) InUnit(f figure.Figure, decimals int, n figure.Name) string {
+	return p.Units.Spread(f.P10, f.P50, f.P90, figure.Table[n].Unit, decimals)
+}
+
+// Columns of a figure line: where the value starts, what stands beside it, the
+// bar, and the remark. A part that has no room is left out.
+type figureColumns struct{ value, beside, bar, barWidth, remark int }
+
+func columnsOf(w int) figureColumns {
+	switch {
+	case w >= 104:
+		return figureColumns{value: 12, beside: 32, bar: 53, barWidth: 26, remark: 81}
+	case w >= 90:
+		return figureColumns{value: 11, beside: 27, bar: 48, barWidth: 15, remark: 65}
+	case w >= 66:
+		return figureColumns{value: 10, beside: 25, bar: 42, barWidth: 10, remark: 53}
+	}
+	return figureColumns{value: 10, beside: 25, remark: 25}
+}
+
+// Figures paints a line for each figure, as many as fit, with a blank between
+// when there is room for that.
+func (p Pen) Figures(g cell.Grid, r figure.Reading) {
+	w, h := g.Size()
+	if h < 1 {
+		return
+	}
+	p.Line(g)
+	lines := p.figureLines(r)
+	step, y := 1, 1
+	switch {
+	case h >= 2*len(lines)+1:
+		step = 2
+	case h >= len(lines)+2:
+		y = 1
+	}
+	for _, l := range lines {
+		if y >= h {
+			return
+		}
+		p.figure(g.Sub(cell.Rect{X: 1, Y: y, W: w - 1, H: 1}), l, columnsOf(w-1))
+		y += step
+	}
+}
+
+func (p Pen) figure(g cell.Grid, l figureLine, c figureColumns) {
+	w, _ := g.Size()
+	g.Text(1, 0, l.name, p.Style(theme.Quiet))
+	style := p.Style(theme.Strong)
+	if !l.known {
+		style = p.Style(theme.Text)
+	}
+	end := c.value + g.Text(c.value, 0, l.value, style)
+	if c.remark == c.beside { // one of the two, the remark when there is no value to speak for itself
+		text := l.beside
+		if text == "" || !l.known {
+			text = l.remark
+		}
+		x := max(c.beside, end+1)
+		g.TextIn(cell.Rect{X: x, W: w - x, H: 1}, text, p.Style(theme.Text))
+		return
+	}
+	if !l.known && l.beside == "" {
+		x := max(c.beside, end+1)
+		g.TextIn(cell.Rect{X: x, W: w - x, H: 1}, l.remark, p.Style(theme.Quiet))
+		return
+	}
+	x := max(c.beside, end+1)
+	g.TextIn(cell.Rect{X: x, W: c.remark - x - 1, H: 1}, l.beside, p.Style(theme.Text))
+	if l.bar != nil && c.bar > 0 && x+g.Width(l.beside) < c.bar {
+		p.bar(g, c.bar, c.barWidth, *l.bar)
+	}
+	remark := l.remark
+	if whole := remark + ", " + l.more; l.more != "" && g.Width(whole) <= w-c.remark {
+		remark = whole
+	}
+	g.TextIn(cell.Rect{X: c.remark, W: w - c.remark, H: 1}, remark, p.Style(theme.Quiet))
+}

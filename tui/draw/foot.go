@@ -1,0 +1,121 @@
+package draw
+
+import (
+	modelwords "chargehand/model/words"
+	"chargehand/tui/cell"
+	"chargehand/tui/theme"
+
+	"github.com/charmbracelet/x/ansi"
+)
+
+// Answer is what the last key did, and how safe it is.
+type Answer struct {
+	Text  string
+	State AnswerState
+}
+
+// AnswerState is what became of an answer's entry.
+type AnswerState int
+
+// The states of an answer.
+const (
+	Said    AnswerState = iota // there is nothing to keep
+	Working                    // handed over
+	IsKept                     // safe
+	Unsafe                     // NOT safe
+	Refused                    // the key did nothing; the text says why
+)
+
+// Ask is a question, or a field being filled in.
+type Ask struct {
+	Label string
+	Value func(width int) string // what is typed, for cell.Grid.Lay; nil where nothing is
+	Hint  string
+}
+
+// KeyHint is a key and what it does.
+type KeyHint struct{ Key, Does string }
+
+// Foot paints the last two rows of a screen: what the last key did, or what is
+// being asked, and the keys that make sense now.
+func (p Pen) Foot(g cell.Grid, answer Answer, ask *Ask, keys []KeyHint, help KeyHint) {
+	w, _ := g.Size()
+	first := g.Sub(cell.Rect{W: w, H: 1})
+	if ask != nil {
+		p.ask(first, *ask, answer)
+	} else {
+		p.answer(first, answer)
+	}
+	p.keys(g.Sub(cell.Rect{Y: 1, W: w, H: 1}), keys, help)
+}
+
+func (p Pen) answer(g cell.Grid, a Answer) {
+	if a.Text == "" {
+		return
+	}
+	w, _ := g.Size()
+	tail, style := "", p.Style(theme.Strong)
+	switch a.State {
+	case IsKept:
+		tail = " " + p.M.Dot + " " + modelwords.KeptWord + " " + p.M.Kept
+	case Working:
+		tail = " " + p.M.Dot + " " + modelwords.Keeping + p.M.Waiting
+	case Unsafe:
+		tail, style = " "+p.M.Dot+" "+modelwords.NotKept+" ", p.Style(theme.Act)
+		g.Fill(g.Bounds(), ' ', style)
+		a.Text = p.M.Act + " " + a.Text
+	case Refused:
+		style = p.Style(theme.Text)
+		a.Text = p.M.Refused + " " + a.Text
+	}
+	text := g.Cut(a.Text, w-2-g.Width(tail))
+	x := 1 + g.Text(1, 0, text, style)
+	if a.State != Unsafe {
+		style = p.Style(theme.Quiet)
+	}
+	g.Text(x, 0, tail, style)
+}
+
+// Columns that a field leaves to its hint, and keeps in any case.
+const leastHint, leastValue = 24, 12
+
+// ask paints a question. A key that it refused says why in place of the hint,
+// so that an act keyed into an open list is not taken for booked.
+func (p Pen) ask(g cell.Grid, a Ask, refused Answer) {
+	x := 1 + g.Text(1, 0, p.M.Ask+" ", p.Style(theme.Now))
+	x += g.Text(x, 0, a.Label+" ", p.Style(theme.Strong))
+	w, _ := g.Size()
+	if a.Value != nil {
+		value := a.Value(max(w-x-leastHint, leastValue))
+		g.Sub(cell.Rect{X: x, W: w - x - 1, H: 1}).Lay(value, p.Style(theme.Text))
+		x += ansi.StringWidth(value)
+	}
+	hint, style := a.Hint, p.Style(theme.Quiet)
+	if refused.State == Refused {
+		hint, style = p.M.Refused+" "+refused.Text, p.Style(theme.Strong)
+	}
+	g.TextIn(cell.Rect{X: x + 2, W: w - x - 3, H: 1}, hint, style)
+}
+
+// keys writes as many whole hints as fit, and always the last.
+func (p Pen) keys(g cell.Grid, keys []KeyHint, help KeyHint) {
+	w, _ := g.Size()
+	end := w - 1
+	if help.Key != "" {
+		end -= g.Width(help.Key + " " + help.Does)
+		p.hint(g, end, help)
+		end -= 2
+	}
+	x := 1
+	for _, k := range keys {
+		if x+g.Width(k.Key+" "+k.Does) > end {
+			return
+		}
+		x += p.hint(g, x, k) + 3
+	}
+}
+
+func (p Pen) hint(g cell.Grid, x int, k KeyHint) int {
+	n := g.Text(x, 0, k.Key, p.Style(theme.Now))
+	return n + g.Text(x+n, 0, " "+k.Does, p.Style(theme.Quiet))
+}

@@ -1,0 +1,52 @@
+package tui
+
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chargehand/model/session"
+	"chargehand/tui/draw"
+	"chargehand/tui/screen"
+)
+
+// What the tests outside need of the inside.
+
+func (m Model) Said() draw.Answer   { return m.said() }
+func (m Model) Tally() screen.Tally { return m.tally() }
+func (m Model) About() []string     { return m.answer.about }
+func (m Model) Careful() string     { return m.careful }
+func (m Model) Version() uint64     { return m.version }
+func (m Model) Config() Config      { return m.cfg }
+func (m Model) ReadHouse() tea.Cmd  { return m.readHouse() }
+
+// ClockJump compares the two clocks between two readings.
+var ClockJump = clockJump
+
+// Guarded runs a command as the root does.
+var Guarded = guarded
+
+// ShelfFailed is the message that the shelf cannot be read.
+func ShelfFailed(err error) tea.Msg { return shelfRead{err: err} }
+
+// IsFailed tells whether a message says that a command panicked.
+func IsFailed(msg tea.Msg) bool { _, is := msg.(failed); return is }
+
+// WithRunning is the root with another smelt at work.
+func (m Model) WithRunning(s session.Session) Model {
+	m.running = s
+	return m
+}
+
+// Sized is the root in a window of another size.
+func (m Model) Sized(w, h int) Model {
+	m.w, m.h = w, h
+	return m
+}
+
+// Inner is the root that a Program drives, and whether its solver is at work.
+func Inner(p tea.Model) (Model, bool) { q := p.(*program); return q.model, q.solve.busy }
+
+// Smear changes the frame that a Program has kept.
+func Smear(p tea.Model) { p.(*program).frame += "!" }
+
+// Pace is how often a replay that plays moves on.
+const Pace = pace

@@ -1,0 +1,42 @@
+package fire_test
+
+import (
+	"testing"
+
+	"chargehand/tui/desk"
+	"chargehand/tui/theme"
+	"time"
+)
+
+// What a golden holds was looked at as a picture before it was kept.
+func TestGoldenScreen(t *testing.T) {
+	both := [][2]int{desk.Small, desk.Usual}
+	usual := [][2]int{desk.Usual}
+	desk.Golden(t, "fire", both)
+	desk.GoldenIn(t, theme.Theme{Profile: theme.Fixed256}, "fire_256", [][2]int{desk.Large}, func(*desk.Desk) {})
+	desk.Golden(t, "far", usual, "space")
+	desk.Golden(t, "rare", both, "o")
+	desk.Golden(t, "decision", usual, "o", "d")
+	desk.Golden(t, "caution", usual, "o", "x")
+	lost := func(keys ...string) func(*desk.Desk) {
+		return func(d *desk.Desk) {
+			d.Press("b", "o")
+			d.Pass(2 * time.Minute)
+			d.Press(keys...)
+		}
+	}
+	desk.GoldenIn(t, theme.Theme{}, "blast_lost", both, lost())
+	desk.GoldenIn(t, theme.Theme{}, "blast_lost_far", usual, lost("space"))
+	down := func(keys ...string) func(*desk.Desk) {
+		return func(d *desk.Desk) {
+			d.Press("o", "l", "y", "o", "b", "y", "l", "f", "p", "o", "y", "1", "2", "esc", "o", "j", "J", "o", "enter")
+			d.Pass(28 * time.Minute)
+			d.Press(append([]string{"t"}, keys...)...)
+		}
+	}
+	desk.GoldenIn(t, theme.Theme{}, "burn_down", both, down())
+	desk.GoldenIn(t, theme.Theme{}, "burn_down_far", usual, down("space"))
+	desk.GoldenIn(t, theme.Theme{}, "ready", usual, down("o", "y"))
+	desk.GoldenIn(t, theme.Theme{}, "decision_late", usual, down("o", "d"))
+	desk.Golden(t, "pounds_and_inches", usual, "v", "e", "m", "l", "t", "b", "p", "esc")
+}

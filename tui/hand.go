@@ -1,0 +1,109 @@
+package tui
+
+import (
+	"chargehand/model/entry"
+	"chargehand/model/session"
+	"chargehand/model/solve"
+	"chargehand/tui/screen"
+	"slices"
+	"time"
+)
+
+// begin lights a fire: a new stream, whose first entry is the light.
+func (m Model) begin(l entry.Light, k Pressed) (Model, []entry.Entry) {
+	l.UID, l.Solver = m.cfg.NewUID(), solve.Version
+	id := SmeltID(k.At.Wall, l.Furnace.Name, m.taken())
+	if m.shelf.Err != nil || !m.shelf.Known { // the letter may be taken, so the uid tells them apart
+		id += "-" + slug(l.UID)
+	}
+	m.running, m.looked = session.Open(id, nil), session.Session{}
+	m, e := m.hand(id, screen.Act{Event: l}, m.active, k.Key.String())
+	m.running = m.running.Tick(m.now)
+	m, _ = m.goTo(screen.Fire, nil)
+	return m, []entry.Entry{e}
+}
+
+func (m Model) taken() []string {
+	ids := []string{m.running.ID()}
+	for _, l := range m.shelf.Lines {
+		ids = append(ids, l.ID)
+	}
+	return ids
+}
+
+// handAll makes entries of acts, into the smelt shown. The first names the key.
+func (m Model) handAll(acts []screen.Act, keyed string) (Model, []entry.Entry) {
+	var out []entry.Entry
+	for _, a := range acts {
+		var e entry.Entry
+		m, e = m.hand(m.shown().ID(), a, m.active, keyed)
+		out, keyed = append(out, e), ""
+	}
+	return m.refolded(out), out
+}
+
+// note takes a key down that is no act.
+func (m Model) note(k Pressed, held bool) (Model, []entry.Entry) {
+	var out []entry.Entry
+	if m.batch.elsewhere(m.active) {
+		m, out = m.flush()
+	}
+	m.batch = m.batch.with(k, m.active, held)
+	return m, out
+}
+
+// flush writes down the keys that were no acts.
+func (m Model) flush() (Model, []entry.Entry) {
+	if m.batch.empty() {
+		return m, nil
+	}
+	b := m.batch
+	m.batch = batch{}
+	stream := m.stream()
+	if b.on == screen.Replay { // looking back is none of the smelt's own day
+		stream = entry.House
+	}
+	m, e := m.hand(stream, screen.Act{Event: b.event(), Happened: b.from.Wall}, b.on, "")
+	return m.refolded([]entry.Entry{e}), []entry.Entry{e}
+}
+
+// stream is where keys and jumps of the clock are written down.
+func (m Model) stream() string {
+	if screen.RightsIn(m.running) == screen.Own {
+		return m.running.ID()
+	}
+	return entry.House
+}
+
+// hand makes an entry and puts it among those of its smelt, not yet kept.
+func (m Model) hand(stream string, a screen.Act, on screen.ID, keyed string) (Model, entry.Entry) {
+	at := a.Happened
+	if at.IsZero() {
+		at = m.now.Wall
+	}
+	e := entry.Entry{
+		Version: entry.Version, Stream: stream, Happened: entry.Wall(at), Uncertain: a.Uncertain, By: m.initials(),
+		Kept: entry.Wall(m.now.Wall), Boot: m.now.Boot, Mono: m.now.Mono.Truncate(time.Millisecond),
+		Screen: string(on), Key: keyed, Event: a.Event,
+	}
+	m.ledger, e = m.ledger.handed(e)
+	switch stream {
+	case m.running.ID():
+		m.running, e = m.running.Add(e)
+	case m.looked.ID():
+		m.looked, e = m.looked.Add(e)
+	}
+	return m, e
+}
+
+// refolded reads those smelts anew that entries went into.
+func (m Model) refolded(es []entry.Entry) Model {
+	read := func(s session.Session) session.Session {
+		if !s.Is() || !slices.ContainsFunc(es, func(e entry.Entry) bool { return e.Stream == s.ID() }) {
+			return s
+		}
+		return s.Tick(m.now)
+	}
+	m.running, m.looked = read(m.running), read(m.looked)
+	return m
+}

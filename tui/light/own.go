@@ -1,0 +1,61 @@
+package light
+
+import (
+	"chargehand/tui/words"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chargehand/model/fold"
+	"chargehand/model/session"
+	"chargehand/tui/screen"
+)
+
+// most is how many of a person's own furnaces are offered.
+const most = 3
+
+// ownRead brings the furnaces of the last smelts.
+type ownRead struct{ own []screen.Starter }
+
+// readOwn reads the furnaces of the newest smelts, each as it was lit, with its
+// measures as they weighed in the end and its blower as it was metered. What
+// cannot be read is not offered; opening that smelt says why.
+func (f Screen) readOwn(lines []screen.SmeltLine) screen.Effect {
+	var ids []string
+	seen := map[string]bool{}
+	for _, l := range lines {
+		if !l.Practice && !l.Invented && !seen[l.Furnace] && len(ids) < most {
+			ids, seen[l.Furnace] = append(ids, l.ID), true
+		}
+	}
+	if len(ids) == 0 {
+		return nil
+	}
+	store := f.store
+	return screen.Run{Cmd: func() tea.Msg {
+		var read ownRead
+		for _, id := range ids {
+			if es, err := store.Entries(id); err == nil && len(es) > 0 {
+				s := session.Open(id, es)
+				r := s.AsOf(fold.All, s.End()).Reading()
+				own := screen.Starter{Name: words.AsIn(id), Furnace: r.Light.Furnace, Measures: r.Measures, Recipe: r.Light.Recipe}
+				own.Furnace.Blower = r.Blower
+				read.own = append(read.own, own)
+			}
+		}
+		return read
+	}}
+}
+
+// Receive takes a person's own furnaces before the usual ones, unless somebody is
+// filling in the form already.
+func (f Screen) Receive(sh screen.Shared, msg tea.Msg) (screen.Screen, screen.Effect, bool) {
+	read, mine := msg.(ownRead)
+	if !mine {
+		return f, nil, false
+	}
+	if f.rows == nil || f.untouchedYet() {
+		f.starters = append(read.own, f.usual...)
+		f = f.anew(sh.Units)
+	}
+	return f, nil, true
+}

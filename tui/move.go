@@ -1,0 +1,72 @@
+package tui
+
+import (
+	"chargehand/tui/words"
+	"slices"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chargehand/model/session"
+	"chargehand/tui/screen"
+)
+
+// goTo makes a screen active and hands it something to begin with. Fire and start
+// begin a new way back.
+func (m Model) goTo(id screen.ID, with any) (Model, tea.Cmd) {
+	switch {
+	case id == m.active && with == nil:
+		return m, nil
+	case id == screen.Fire || id == screen.Start:
+		m.behind = nil
+	case id != m.active:
+		m.behind = append(slices.Clone(m.behind), m.active)
+	}
+	m.active = id
+	return m.arrived(with)
+}
+
+// back goes to the screen before: at last to the smelt at work, else the start. A
+// screen with a way back of its own goes that first.
+func (m Model) back() (Model, tea.Cmd) {
+	if b, ok := m.screens[m.active].(screen.Backer); ok {
+		if next, back := b.Back(); back {
+			return m.With(next), nil
+		}
+	}
+	n := len(m.behind)
+	switch {
+	case n > 0:
+		m.active, m.behind = m.behind[n-1], m.behind[:n-1]
+	case m.active == screen.Fire && m.looked.Is():
+		m.looked = session.Session{}
+		if !m.running.Is() {
+			m.active = screen.Start
+		}
+	case m.active == screen.Start && m.running.Is():
+		m.active = screen.Fire
+	case m.active != screen.Fire:
+		m.active = screen.Start
+	default:
+		return m.refuse(words.NowhereBack), nil
+	}
+	return m.arrived(nil)
+}
+
+// arrived lets a screen begin, and reads the shelf anew where it is shown.
+func (m Model) arrived(with any) (Model, tea.Cmd) {
+	var cmds []tea.Cmd
+	if s, ok := m.screens[m.active].(screen.Enterer); ok {
+		next, e := s.Entered(m.Shared(), with)
+		m = m.With(next)
+		for _, one := range screen.Flat(e) {
+			var cmd tea.Cmd
+			m, cmd = m.move(one)
+			cmds = append(cmds, cmd)
+		}
+	}
+	if m.active == screen.Start || m.active == screen.Shelf {
+		m.reads++
+		cmds = append(cmds, m.readShelf())
+	}
+	return m, tea.Batch(cmds...)
+}

@@ -1,0 +1,21 @@
+package tui
+
+import (
+	"chargehand/tui/book"
+	"chargehand/tui/fire"
+	"chargehand/tui/help"
+	"chargehand/tui/light"
+	"chargehand/tui/replay"
+	"chargehand/tui/screen"
+	"chargehand/tui/shelf"
+	"chargehand/tui/start"
+)
+
+// rooms are the screens, in the order in which the list of screens has them. A new
+// one is a line here and a folder of its own; its letter stands in screen.Letters.
+func rooms(cfg Config) []screen.Screen {
+	return []screen.Screen{
+		fire.New(), book.New(), replay.New(), shelf.New(), start.New(cfg.Starters[0]), help.New(),
+		light.New(cfg.Starters, cfg.Store),
+	}
+}

@@ -1,0 +1,122 @@
+package tui
+
+import (
+	"chargehand/tui/words"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chargehand/model/entry"
+	"chargehand/tui/act"
+	"chargehand/tui/screen"
+)
+
+// handful is how many different keys one read may bring that a hand has typed.
+// Some terminals send a paste as keys.
+const handful = 6
+
+// burst is keys that came in one read, each in its turn.
+func (m Model) burst(keys Burst) (Model, []entry.Entry, tea.Cmd) {
+	different := map[string]bool{}
+	for _, k := range keys {
+		different[k.Key.String()] = true
+	}
+	if len(different) > handful && !m.typing() {
+		var out []entry.Entry
+		for _, k := range keys {
+			next, es := m.note(k, true)
+			m, out = next, append(out, es...)
+		}
+		return m.refuse(words.PasteIgnored), out, nil
+	}
+	var out []entry.Entry
+	var cmds []tea.Cmd
+	for _, k := range keys {
+		next, es, cmd := m.press(k)
+		m, out, cmds = next, append(out, es...), append(cmds, cmd)
+	}
+	return m, out, tea.Batch(cmds...)
+}
+
+// press is one key: guarded, then taken by the dialog, by the keys of every
+// screen, or by the screen itself.
+func (m Model) press(k Pressed) (Model, []entry.Entry, tea.Cmd) {
+	m.now, m.leaving, m.told = k.At, false, nil
+	t, typing := screen.TypedOf(k.Key), m.typing()
+	g, glove := m.guard.leans(press{t, k.At, typing, m.repeats(t)})
+	m.guard = g
+	if m.locked.is() {
+		return m.held(k, t)
+	}
+	switch {
+	case glove != meant:
+		return m.leanedOn(k, t, glove)
+	case k.Key.Paste && !typing:
+		m, out := m.note(k, true)
+		return m.refuse(words.PasteIgnored), out, nil
+	}
+	asked := m.dialog != nil
+	m.careful = ""
+	m, e := m.route(k, t, typing)
+	return m.take(e, k, asked && m.dialog == nil)
+}
+
+// route hands a key to whom it is for.
+func (m Model) route(k Pressed, t screen.Typed, typing bool) (Model, screen.Effect) {
+	sh := m.Shared()
+	if key.Matches(t, screen.Global.Leave) {
+		return m, act.Leave(sh)
+	}
+	if m.dialog != nil {
+		var e screen.Effect
+		m.dialog, e = m.dialog.Update(sh, k)
+		return m, e
+	}
+	if e, everywhere := m.everywhere(t, typing); everywhere {
+		return m, e
+	}
+	next, e := m.screens[m.active].Update(sh, k)
+	return m.With(next), e
+}
+
+// everywhere is what a key does on every screen, if it does anything there.
+func (m Model) everywhere(t screen.Typed, typing bool) (screen.Effect, bool) {
+	here := m.active == screen.Help
+	switch {
+	case key.Matches(t, screen.Global.Back):
+		return screen.Back{}, true
+	case !here && key.Matches(t, screen.Global.HelpTyping), !here && !typing && key.Matches(t, screen.Global.Help):
+		return screen.Go{To: screen.Help}, true
+	case typing:
+		return nil, false
+	case key.Matches(t, screen.Global.Help, screen.Global.HelpTyping): // the key that opened it
+		return screen.Back{}, true
+	case key.Matches(t, screen.Global.Views):
+		return m.views(), true
+	case key.Matches(t, screen.Global.Far) && !(m.active == screen.Fire && m.shown().Is()): // there it is the screen's own
+		return screen.Far{}, true
+	}
+	return nil, false
+}
+
+// typing tells whether keys are text just now.
+func (m Model) typing() bool {
+	if m.dialog != nil {
+		return m.dialog.Typing()
+	}
+	s, ok := m.screens[m.active].(screen.Typer)
+	return ok && s.Typing()
+}
+
+// repeats tells whether a key may come as fast as a hand can.
+func (m Model) repeats(t screen.Typed) bool {
+	switch {
+	case key.Matches(t, screen.Global.Back):
+		return true
+	case m.typing():
+		return !key.Matches(t, screen.FieldKeys.Done)
+	case m.dialog != nil:
+		return key.Matches(t, screen.Move.All()...)
+	}
+	return key.Matches(t, m.screens[m.active].Keys().Repeating()...)
+}

@@ -1,0 +1,83 @@
+package scene
+
+import (
+	"chargehand/model/entry"
+	"chargehand/model/figure"
+	"chargehand/model/picture"
+	modelwords "chargehand/model/words"
+	"chargehand/tui/cell"
+	"chargehand/tui/draw"
+	"chargehand/tui/theme"
+)
+
+// Paint paints the picture in the places of a layout: all of it but the foot.
+func Paint(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
+	w, _ := g.Size()
+	Top(g.Sub(l.Top), p, r, v, w >= 100)
+	p.Shaft(g.Sub(l.Shaft), picture.From(r), v.Chemistry)
+	stay := downFigures
+	if len(v.Warnings) > 0 {
+		l, stay = raisedFor(g, p, l, r, v.Warnings), 0 // with both the card and a warning there is no room for what else is known
+	}
+	if r.Phase == entry.BurnsDown {
+		l = l.headed(draw.BurnDownRows, stay)
+	}
+	Head(g, p, l, r, v)
+	p.Figures(g.Sub(l.Figures), r)
+	p.Notice(g.Sub(l.Notice), r, v.Warnings, v.Log)
+	p.Strip(g.Sub(l.Strip), r)
+	if l.Lined {
+		divide(g, p, l)
+	}
+	if v.Caution != nil && (len(v.Warnings) == 0 || !l.Shaft.Empty()) {
+		p.Caution(g.Sub(CautionRoom(l)), *v.Caution)
+	}
+}
+
+// Head paints the time to the charge and the charge, or in their place the
+// burn-down card.
+func Head(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
+	if r.Phase == entry.BurnsDown {
+		p.BurnDown(g.Sub(l.Head()), r, v.Ending)
+		return
+	}
+	p.Timer(g.Sub(l.Timer), r, v.Due, l.Scale)
+	p.Next(g.Sub(l.Next), r, draw.Coming{Key: v.NextKey, Adding: v.Adding, Due: v.Due})
+}
+
+// Top paints the top line: with the furnace and the date where it is wide.
+func Top(g cell.Grid, p draw.Pen, r figure.Reading, v View, wide bool) {
+	t := draw.TopView{
+		Title: v.Title, By: r.By, Kept: v.Kept, Keeping: v.Keeping, NotKept: v.NotKept, Trouble: v.Trouble, Past: v.Past,
+		NoBook: v.NoBook, Phase: phaseOf(r), Clock: v.Now.Format("2 Jan " + modelwords.Clock),
+	}
+	if name := r.Light.Furnace.Name; name != "" && name != v.Title && wide {
+		t.Title += " " + p.M.Dot + " " + name
+	}
+	if r.Light.Undated || !wide {
+		t.Clock = v.Now.Format(modelwords.Clock)
+	}
+	p.Top(g, t)
+}
+
+// phaseOf is the phase and how long it has lasted; once the smelt is over, how
+// long that took.
+func phaseOf(r figure.Reading) string {
+	if r.Phase.Over() {
+		return modelwords.PhaseAfter(r.Phase, r.Since)
+	}
+	return modelwords.Phase(r.Phase) + " " + modelwords.Lasted(r.At-r.Since)
+}
+
+// divide draws the line between the shaft and the rest and joins it to those
+// that run across.
+func divide(g cell.Grid, p draw.Pen, l Layout) {
+	x, s := l.Timer.X, p.Style(theme.Frame)
+	for y := l.Shaft.Y; y < l.Shaft.Bottom(); y++ {
+		c := p.M.VLine
+		if y == l.Figures.Y || (y == l.Notice.Y && l.Notice.H > 1) {
+			c = p.M.TeeRight
+		}
+		g.Set(x, y, c, s)
+	}
+}

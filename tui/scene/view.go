@@ -1,0 +1,29 @@
+package scene
+
+import (
+	"time"
+
+	"chargehand/model/forecast"
+	"chargehand/model/rule"
+	"chargehand/tui/draw"
+)
+
+// View is what is shown of a smelt besides its reading.
+type View struct {
+	Now       time.Time         // wall clock to show, in the smelt's own offset
+	Title     string            // the smelt
+	Kept      int               // entries that are safe
+	Keeping   int               // handed over and not acknowledged, with nothing wrong
+	NoBook    bool              // the smelt is in no book
+	NotKept   int               // entries that are NOT safe
+	Trouble   string            // why they are not, and what to do
+	Chemistry bool              // the zones of the shaft as chemistry, else in plain words
+	Past      string            // says that this is not now, when it is not
+	NextKey   string            // the key that books the charge as shown
+	Adding    *draw.Adding      // the open measure
+	Due       *forecast.Due     // without one the digits count up from the last charge
+	Warnings  []rule.Warning    // those that stand, gravest first
+	Log       []draw.LogLine    // newest first
+	Ending    draw.Ending       // what the end of a burn-down is judged by
+	Caution   *draw.CautionText // shown over the shaft, or below the charge in the far view; see CautionShows
+}

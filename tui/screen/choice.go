@@ -1,0 +1,157 @@
+package screen
+
+import (
+	"chargehand/tui/words"
+	"strconv"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+
+	"chargehand/tui/cell"
+	"chargehand/tui/draw"
+	"chargehand/tui/theme"
+)
+
+// Option is one line of a list: a key and what it leads to.
+type Option struct {
+	key.Binding
+	Then func(Shared) Effect
+}
+
+// Opt makes an option.
+func Opt(k, word string, then func(Shared) Effect) Option { return Option{Bind(word, k), then} }
+
+// Lettered makes options whose keys are letters of their own words, the first
+// that is free and is not the one to avoid: the key that opened the list, which
+// pressed again at once would be taken for a leaning glove.
+func Lettered(avoid rune, n int, line func(i int) (word string, then func(Shared) Effect)) []Option {
+	used := map[rune]bool{avoid: true}
+	var list []Option
+	for i := range n {
+		word, then := line(i)
+		letter := '?'
+		for _, c := range strings.ToLower(word) + "abcdefghijklmnopqrstuvwxyz" {
+			if c >= 'a' && c <= 'z' && !used[c] {
+				letter = c
+				break
+			}
+		}
+		used[letter] = true
+		list = append(list, Opt(string(letter), word, then))
+	}
+	return list
+}
+
+// Choice is a list of which one key chooses: the letter, or the number of the
+// line, so that a number pad is enough. A question is a short choice.
+type Choice struct {
+	Title    string
+	Options  []Option
+	Question bool // a yes or no, asked in the foot alone
+	scroll   Scroll
+}
+
+// Question asks once before something that is hard to take back. Enter is no
+// yes: it ends fields and would be pressed once too often.
+func Question(title string, yes func(Shared) Effect) Effect {
+	return Ask{Choice{Title: title, Question: true, Options: []Option{
+		{Bind(words.DoYes, "y"), yes},
+		{Bind(words.DoNo, "n"), func(Shared) Effect { return Said(words.NothingDone) }},
+	}}}
+}
+
+// Choose opens a list.
+func Choose(title string, options ...Option) Effect {
+	return Ask{Choice{Title: title, Options: options}}
+}
+
+// Typing is false: a list takes no text.
+func (c Choice) Typing() bool { return false }
+
+// Update takes a key: one that chooses ends the list.
+func (c Choice) Update(sh Shared, k Pressed) (Dialog, Effect) {
+	t := TypedOf(k.Key)
+	if key.Matches(t, Global.Back) {
+		return nil, Said(words.NothingDone)
+	}
+	for i, o := range c.Options {
+		if key.Matches(t, o.Binding) || (!c.Question && i < 9 && Digit(t) == strconv.Itoa(i+1)) {
+			return nil, o.Then(sh)
+		}
+	}
+	if !c.Question {
+		w, h := sh.W, listRows(sh.H)
+		lines, rows := c.lines(sh, w, h)
+		if next, moved := c.scroll.Moved(k.Key, lines, w, rows); moved {
+			c.scroll = next
+			return c, nil
+		}
+	}
+	return c, Refuse(words.NotInList(KeyLabel(string(t))))
+}
+
+// Ask is the foot's question.
+func (c Choice) Ask(Shared) *draw.Ask {
+	if !c.Question {
+		return &draw.Ask{Label: c.Title, Hint: words.EscCloses}
+	}
+	return &draw.Ask{Label: c.Title, Hint: words.YesNo}
+}
+
+// Hints are for questions; a list shows its own keys.
+func (c Choice) Hints() []draw.KeyHint {
+	if !c.Question {
+		return []draw.KeyHint{Hint(Global.Back)}
+	}
+	hs := make([]draw.KeyHint, len(c.Options))
+	for i, o := range c.Options {
+		hs[i] = Hint(o.Binding)
+	}
+	return hs
+}
+
+// listRows is how many rows of a window a list may take.
+func listRows(h int) int { return h - draw.TopRows - draw.FootRows }
+
+// lines are the options in columns, as many as fit, down each column, and how
+// many of these lines are shown at once in so many cells.
+func (c Choice) lines(sh Shared, w, h int) (lines []string, rows int) {
+	th := sh.Theme
+	column := 0
+	for _, o := range c.Options {
+		column = max(column, sh.Width(o.Help().Key)+sh.Width(o.Help().Desc)+7)
+	}
+	columns := max(1, (w-1)/column)
+	each := (len(c.Options) + columns - 1) / columns
+	lines = make([]string, each)
+	for i, o := range c.Options {
+		number := " "
+		if i < 9 {
+			number = strconv.Itoa(i + 1)
+		}
+		k, does := sh.Spelled(o.Help().Key), sh.Spelled(o.Help().Desc)
+		pad := max(column-3-cell.Width(k)-1-cell.Width(does), 0)
+		lines[i%each] += " " + th.Component(theme.Quiet).Render(number) + " " + th.Component(theme.Now).Render(k) + " " +
+			th.Component(theme.Text).Render(does) + strings.Repeat(" ", pad)
+	}
+	return lines, max(1, min(each, h-1))
+}
+
+// Paint draws the list at the lower end of the grid: a rule, then its lines.
+func (c Choice) Paint(g cell.Grid, sh Shared) {
+	if c.Question {
+		return
+	}
+	w, h := g.Size()
+	lines, rows := c.lines(sh, w, h)
+	th := sh.Theme
+	band := cell.Rect{X: 0, Y: h - rows - 1, W: w, H: rows + 1}
+	g.Fill(band, ' ', th.Style(theme.Text))
+	rule, list := band.CutTop(1)
+	g.Fill(rule, th.Marks().HLine, th.Style(theme.Frame))
+	g.Sub(list).Lay(c.scroll.Shows(lines, w, rows), th.Style(theme.Text))
+	if len(lines) > rows {
+		first := c.scroll.First(lines, w, rows)
+		g.TextRight(w-1, rule.Y, words.LinesOf(first+1, first+rows, len(lines)), th.Style(theme.Quiet))
+	}
+}

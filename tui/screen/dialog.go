@@ -1,0 +1,21 @@
+package screen
+
+import (
+	"chargehand/tui/cell"
+	"chargehand/tui/draw"
+)
+
+// Dialog is what an act asks before it is one: a list, a question or a field.
+// While one is open it takes every key. An Update that returns no dialog has
+// come to its end.
+//
+// A dialog that has an Opened method, func(Shared) Dialog, is replaced by what it
+// returns when it opens; one that has a Whole method, func(cell.Grid, Shared),
+// paints all of the screen instead of the screen's own picture.
+type Dialog interface {
+	Update(Shared, Pressed) (Dialog, Effect)
+	Ask(Shared) *draw.Ask         // what the foot asks
+	Paint(g cell.Grid, sh Shared) // the list above the foot, at the lower end of the grid
+	Hints() []draw.KeyHint
+	Typing() bool // takes text: keys may repeat and pastes are welcome
+}

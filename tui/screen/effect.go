@@ -1,0 +1,114 @@
+package screen
+
+import (
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chargehand/model/entry"
+)
+
+// Effect is what a key leads to: one of the types below. Screens and dialogs ask
+// for it and the root does it; nil does nothing.
+type Effect interface{ effect() }
+
+type (
+	// Keep keeps events, in their order, in the smelt that is shown.
+	Keep []Act
+	// Say answers, in words read off the smelt with what was kept in it.
+	Say func(Shared) string
+	// Refuse answers that nothing was done, and why.
+	Refuse string
+	// Ask opens a dialog.
+	Ask struct{ Dialog Dialog }
+	// Again asks something that is read off the smelt with what was kept in it.
+	Again func(Shared) Effect
+	// Go goes to a screen and hands it something to begin with, or nil.
+	Go struct {
+		To   ID
+		With any
+	}
+	// Back goes to the screen before.
+	Back struct{}
+	// Kindle begins a new smelt, lit by a person of these initials.
+	Kindle struct {
+		Light entry.Light
+		By    string
+	}
+	// Open opens a smelt and shows it on a screen.
+	Open struct {
+		Smelt string
+		On    ID
+	}
+	// Running shows the smelt at work again.
+	Running struct{}
+	// Set puts a setting of the house in force and keeps it.
+	Set struct{ Setting entry.Setting }
+	// Put changes another screen than the one at the keys, or changes that one
+	// from a dialog.
+	Put struct{ Screen Screen }
+	// Chemistry shows the shaft as chemistry, or in plain words again.
+	Chemistry struct{}
+	// Far shows the far view of the fire, or goes back from it.
+	Far struct{}
+	// Lock holds keys back from here on.
+	Lock struct{}
+	// Quit leaves the program once all is kept; with Anyway also when it is not.
+	Quit struct{ Anyway bool }
+	// Run works something out beside the screen; its message comes back.
+	Run struct{ Cmd tea.Cmd }
+	// Each does several things one after the other.
+	Each []Effect
+)
+
+func (Keep) effect()      {}
+func (Say) effect()       {}
+func (Refuse) effect()    {}
+func (Ask) effect()       {}
+func (Again) effect()     {}
+func (Go) effect()        {}
+func (Back) effect()      {}
+func (Kindle) effect()    {}
+func (Open) effect()      {}
+func (Running) effect()   {}
+func (Set) effect()       {}
+func (Put) effect()       {}
+func (Chemistry) effect() {}
+func (Far) effect()       {}
+func (Lock) effect()      {}
+func (Quit) effect()      {}
+func (Run) effect()       {}
+func (Each) effect()      {}
+
+// Act is an event to keep.
+type Act struct {
+	Event     entry.Event
+	Happened  time.Time // zero for now
+	Uncertain time.Duration
+}
+
+// Did keeps one event, and says so.
+func Did(ev entry.Event, say func(Shared) string) Effect {
+	return Each{Keep{{Event: ev}}, Say(say)}
+}
+
+// Said only answers.
+func Said(text string) Effect { return Say(func(Shared) string { return text }) }
+
+// Flat is an effect as the plain ones that it is made of, in their order.
+func Flat(e Effect) []Effect {
+	switch e := e.(type) {
+	case nil:
+		return nil
+	case Each:
+		var all []Effect
+		for _, one := range e {
+			all = append(all, Flat(one)...)
+		}
+		return all
+	}
+	return []Effect{e}
+}
+
+// Moment is handed to a screen that shows a smelt at a moment of its clock.
+type Moment time.Duration

@@ -1,0 +1,112 @@
+package screen
+
+import (
+	modelwords "chargehand/model/words"
+	"chargehand/tui/words"
+
+	"github.com/charmbracelet/bubbles/key"
+
+	"chargehand/model/entry"
+	"chargehand/tui/cell"
+	"chargehand/tui/draw"
+)
+
+// FieldKeys leave a field.
+var FieldKeys = struct{ Done, Back key.Binding }{Done: Bind(words.DoDone, "enter"), Back: Bind(words.DoBack, "esc")}
+
+// Field asks for one number or one line of words. A number field has no use
+// for letters, so they may lead elsewhere: "off", or another way to say it.
+type Field struct {
+	Label, Unit string
+	Input       Input
+	Instead     []Option
+	Done        func(Shared, Input) (Effect, error)
+	bad         string // what is wrong with what was typed
+}
+
+// Opened writes the number that is given in the person's unit.
+func (f Field) Opened(sh Shared) Dialog {
+	if f.Input.exact.Known {
+		f.Input = PrefilledWith(sh.Units, f.Input.exact, f.Unit)
+	}
+	return f
+}
+
+// Typing is true: a field takes text.
+func (f Field) Typing() bool { return true }
+
+// Update takes a key into the field, or ends it.
+func (f Field) Update(sh Shared, k Pressed) (Dialog, Effect) {
+	t := TypedOf(k.Key)
+	switch {
+	case key.Matches(t, FieldKeys.Back):
+		return nil, Said(words.NothingDone)
+	case key.Matches(t, FieldKeys.Done):
+		e, err := f.Done(sh, f.Input)
+		if err != nil {
+			f.bad = err.Error()
+			return f, Refuse(f.bad)
+		}
+		return nil, e
+	}
+	for _, o := range f.Instead {
+		if key.Matches(t, o.Binding) {
+			return nil, o.Then(sh)
+		}
+	}
+	in, ok := f.Input.Typed(k.Key)
+	if !ok {
+		f.bad = words.NotInField(f.Input.number)
+		return f, Refuse(f.bad)
+	}
+	f.Input, f.bad = in, ""
+	return f, nil
+}
+
+// Ask is the field in the foot.
+func (f Field) Ask(sh Shared) *draw.Ask {
+	hint := f.bad
+	if hint == "" {
+		hint = sh.Units.Name(f.Unit)
+	}
+	return &draw.Ask{Label: f.Label, Value: func(width int) string { return f.Input.Draw(sh.Theme, width) }, Hint: hint}
+}
+
+// Hints are the other ways to say it first: that enter is done everybody knows.
+func (f Field) Hints() []draw.KeyHint {
+	var hs []draw.KeyHint
+	for _, o := range f.Instead {
+		hs = append(hs, Hint(o.Binding))
+	}
+	return append(hs, Hints(FieldKeys.Done, FieldKeys.Back)...)
+}
+
+// Paint draws nothing: the field stands in the foot.
+func (f Field) Paint(cell.Grid, Shared) {}
+
+// AskNumber opens a field for a number.
+func AskNumber(label string, l Limits, given entry.Maybe[float64], then func(float64) Effect, instead ...Option) Effect {
+	return Ask{Field{
+		Label: label, Unit: l.Unit, Input: PrefilledWith(modelwords.Units{}, given, l.Unit), Instead: instead,
+		Done: func(sh Shared, in Input) (Effect, error) {
+			v, err := in.Value(sh.Units, l)
+			if err != nil {
+				return nil, err
+			}
+			return then(v), nil
+		},
+	}}
+}
+
+// AskWords opens a field for a line of words.
+func AskWords(label, given string, then func(string) Effect) Effect {
+	return Ask{Field{
+		Label: label, Input: Prefilled(given, false),
+		Done: func(_ Shared, in Input) (Effect, error) {
+			if s := in.Trimmed(); s != "" {
+				return then(s), nil
+			}
+			return Said(words.NothingDone), nil
+		},
+	}}
+}

@@ -1,0 +1,89 @@
+package screen
+
+import (
+	modelwords "chargehand/model/words"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/session"
+	"chargehand/tui/cell"
+	"chargehand/tui/draw"
+	"chargehand/tui/theme"
+)
+
+// Shared is what every screen and dialog may look at.
+type Shared struct {
+	W, H      int
+	Theme     theme.Theme
+	Units     modelwords.Units
+	Now       entry.Stamp
+	By        string          // initials
+	Smelt     session.Session // the one shown; none outside a smelt
+	Running   session.Session // the one at work, which may be another; none when there is none
+	Shelf     Shelved
+	Behind    Screen // the screen to go back to, which help explains; nil for none
+	Careful   string // the caution shown
+	Chemistry bool   // the shaft is shown as chemistry
+	Tally     Tally
+	Spinner   string // turns while something is read that takes long, for cell.Grid.Lay
+}
+
+// Tally is how it stands with the entries.
+type Tally struct {
+	Kept    int    // of the smelt shown
+	Keeping int    // handed over, nothing wrong
+	NotKept int    // NOT kept
+	Trouble string // why, and what to do
+}
+
+// Shelved is what was read of the smelts that are kept.
+type Shelved struct {
+	Lines []SmeltLine
+	Err   error
+	Known bool       // it was read, or cannot be
+	Demo  *SmeltLine // the invented one, to look at; nil for none
+}
+
+// Pen draws in the theme and reads in the units of the person.
+func (sh Shared) Pen() draw.Pen { return draw.With(sh.Theme, sh.Units) }
+
+// Spelled is a text as the sheet writes it, for components that measure it.
+func (sh Shared) Spelled(text string) string {
+	if sh.Theme.ASCII {
+		return cell.ASCII(text)
+	}
+	return cell.Clean(text)
+}
+
+// Width is how many cells a text takes on the sheet.
+func (sh Shared) Width(text string) int { return cell.Width(sh.Spelled(text)) }
+
+// Since is the time between two readings of the clocks: by the boot clock when
+// both have the same, since the wall clock may be stepped.
+func Since(from, to entry.Stamp) time.Duration {
+	if from.Boot == to.Boot && from.Boot != "" {
+		return to.Mono - from.Mono
+	}
+	return to.Wall.Sub(from.Wall)
+}
+
+// Body is what a screen has between its top line and its foot.
+func Body(g cell.Grid) cell.Rect {
+	_, rest := g.Bounds().CutTop(draw.TopRows)
+	_, rest = rest.CutBottom(draw.FootRows)
+	return rest
+}
+
+// TopOf is what the top line of a screen other than Fire says.
+func TopOf(sh Shared, title, phase string) draw.TopView {
+	return draw.TopView{
+		Title: title, Phase: phase, Clock: sh.Now.Wall.Format(modelwords.Clock), By: sh.By,
+		Kept: sh.Tally.Kept, Keeping: sh.Tally.Keeping, NotKept: sh.Tally.NotKept, Trouble: sh.Tally.Trouble,
+	}
+}
+
+// Top paints that line.
+func Top(g cell.Grid, sh Shared, title, phase string) {
+	rows, _ := g.Bounds().CutTop(draw.TopRows)
+	sh.Pen().Top(g.Sub(rows), TopOf(sh, title, phase))
+}

@@ -1,0 +1,201 @@
+// Package start is the first screen.
+package start
+
+import (
+	"chargehand/tui/act"
+	"chargehand/tui/draw"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"github.com/charmbracelet/bubbles/key"
+
+	"chargehand/model/entry"
+	"chargehand/tui/cell"
+	"chargehand/tui/theme"
+)
+
+// Screen is the first screen: three plain lines, and before them the smelt that
+// was not finished, when there is one.
+type Screen struct {
+	usual screen.Starter // to practise with
+	at    int
+	waits bool // for the shelf, to go on with the smelt that it says was not finished
+}
+
+// Keys are the keys of the start screen; the number of a line chooses it
+// too.
+type Keys struct {
+	GoOn, Practise, Smelt, Look, Choose, Quit, Up, Down key.Binding
+}
+
+// Map are those keys.
+var Map = Keys{
+	GoOn:     screen.Bind(words.DoGoOn, "g"),
+	Practise: screen.Bind(words.DoPractise, "p"),
+	Smelt:    screen.Bind(words.DoSmelt, "r"),
+	Look:     screen.Bind(words.DoLookAt, "l"),
+	Choose:   screen.Bind(words.DoChoose, "enter"),
+	Quit:     screen.Bind(words.DoQuit, "q"),
+	Up:       screen.Bind(words.DoUp, "up"),
+	Down:     screen.Bind(words.DoDown, "down"),
+}
+
+// All of them.
+func (k Keys) All() []key.Binding {
+	return []key.Binding{k.GoOn, k.Practise, k.Smelt, k.Look, k.Choose, k.Up, k.Down, k.Quit}
+}
+
+// Repeating are the ones that move.
+func (k Keys) Repeating() []key.Binding { return []key.Binding{k.Up, k.Down} }
+
+func (Screen) ID() screen.ID       { return screen.Start }
+func (Screen) Keys() screen.KeyMap { return Map }
+
+// New is the start screen; practice is with that furnace.
+func New(usual screen.Starter) Screen { return Screen{usual: usual} }
+
+// Listed always.
+func (Screen) Listed(screen.Shared) string { return words.DoStart }
+
+// Entered begins at the first line.
+func (s Screen) Entered(screen.Shared, any) (screen.Screen, screen.Effect) { return New(s.usual), nil }
+
+// Receive goes on with the smelt that was not finished once the shelf is read, when
+// a key asked for that.
+func (s Screen) Receive(sh screen.Shared, msg tea.Msg) (screen.Screen, screen.Effect, bool) {
+	if _, read := msg.(screen.Read); !read {
+		return s, nil, false
+	}
+	if !s.waits {
+		return s, nil, true
+	}
+	s.waits = false
+	if id, _ := unfinished(sh); id != "" {
+		return s, screen.Open{Smelt: id, On: screen.Fire}, true
+	}
+	return s, screen.Refuse(words.NoneUnfinished), true
+}
+
+// startLine is one line to choose.
+type startLine struct {
+	key    key.Binding
+	detail string
+	then   func(screen.Shared) screen.Effect
+}
+
+// lines of the start screen, the unfinished smelt first.
+func (s Screen) lines(sh screen.Shared) []startLine {
+	var ls []startLine
+	if id, detail := unfinished(sh); id != "" {
+		ls = append(ls, startLine{Map.GoOn, detail, func(screen.Shared) screen.Effect { return screen.Open{Smelt: id, On: screen.Fire} }})
+	}
+	return append(ls,
+		startLine{Map.Practise, words.PractiseIs, func(sh screen.Shared) screen.Effect {
+			return act.LeavingRunning(sh, func(screen.Shared) screen.Effect { return Practise(s.usual) })
+		}},
+		startLine{Map.Smelt, words.SmeltIs, func(sh screen.Shared) screen.Effect {
+			return act.LeavingRunning(sh, func(screen.Shared) screen.Effect { return screen.Go{To: screen.Light} })
+		}},
+		startLine{Map.Look, words.LookIs, func(screen.Shared) screen.Effect { return screen.Go{To: screen.Shelf} }})
+}
+
+// unfinished is the smelt to go on with: the one at work, else the newest that
+// was not finished, a practice last.
+func unfinished(sh screen.Shared) (id, detail string) {
+	if s := sh.Running; s.Is() {
+		return s.ID(), words.UnfinishedIs(s.ID(), s.Reading().Phase, len(s.Reading().Charges))
+	}
+	var spare *screen.SmeltLine
+	for i, l := range sh.Shelf.Lines {
+		switch {
+		case !l.Unfinished():
+			continue
+		case !l.Practice:
+			return l.ID, words.UnfinishedIs(l.ID, l.Phase, l.Charges)
+		case spare == nil:
+			spare = &sh.Shelf.Lines[i]
+		}
+	}
+	if spare != nil {
+		return spare.ID, words.UnfinishedIs(spare.ID, spare.Phase, spare.Charges)
+	}
+	return "", ""
+}
+
+// Practise begins a practice smelt, which asks nothing.
+func Practise(f screen.Starter) screen.Effect {
+	return act.Kindle(entry.Light{Furnace: f.Furnace, Measures: f.Measures, Recipe: f.Recipe, Practice: true}, "")
+}
+
+// Update takes a key.
+func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
+	t := screen.TypedOf(p.Key)
+	ls := s.lines(sh)
+	s.waits = false
+	if !sh.Shelf.Known && !sh.Running.Is() { // which line comes first is not known yet
+		switch {
+		case key.Matches(t, Map.GoOn):
+			s.waits = true
+			return s, screen.Said(words.ShelfBeingRead)
+		case key.Matches(t, Map.Choose), screen.Digit(t) != "":
+			return s, screen.Refuse(words.ShelfBeingRead)
+		}
+	}
+	if d := screen.Digit(t); d != "" && int(d[0]-'1') < len(ls) && d != "0" {
+		return s, ls[d[0]-'1'].then(sh)
+	}
+	switch k := Map; {
+	case key.Matches(t, k.Up):
+		s.at = max(s.at-1, 0)
+		return s, nil
+	case key.Matches(t, k.Down):
+		s.at = min(s.at+1, len(ls)-1)
+		return s, nil
+	case key.Matches(t, k.Choose):
+		return s, ls[min(s.at, len(ls)-1)].then(sh)
+	case key.Matches(t, k.Quit):
+		return s, act.Leave(sh)
+	}
+	for _, l := range ls {
+		if key.Matches(t, l.key) {
+			return s, l.then(sh)
+		}
+	}
+	return s, screen.Refuse(words.NoAct(screen.KeyLabel(string(t))))
+}
+
+// Hints are the lines and how to leave.
+func (s Screen) Hints(sh screen.Shared) []draw.KeyHint {
+	var hs []draw.KeyHint
+	for _, l := range s.lines(sh) {
+		hs = append(hs, screen.Hint(l.key))
+	}
+	return append(hs, screen.Hint(Map.Quit), screen.Hint(screen.Global.Views))
+}
+
+// Paint shows the lines, one below the other.
+func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
+	th := sh.Theme
+	screen.Top(g, sh, words.ProgramName, words.ProgramIs)
+	body := screen.Body(g)
+	ls := s.lines(sh)
+	pitch := 3
+	if body.H < len(ls)*3 {
+		pitch = 2
+	}
+	y := body.Y + max((body.H-len(ls)*pitch)/3, 0)
+	x := max(2, (body.W-60)/2)
+	for i, l := range ls {
+		style, mark := th.Style(theme.Strong), " "
+		if i == min(s.at, len(ls)-1) {
+			mark = th.Marks().Picked
+		}
+		g.Text(x, y, mark, th.Style(theme.Now))
+		n := x + 2 + g.Text(x+2, y, l.key.Help().Key, th.Style(theme.Now))
+		g.Text(n+2, y, l.key.Help().Desc, style)
+		g.TextIn(cell.Rect{X: n + 2, Y: y + 1, W: body.W - n - 3, H: 1}, l.detail, th.Style(theme.Quiet))
+		y += pitch
+	}
+}

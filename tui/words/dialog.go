@@ -1,0 +1,64 @@
+package words
+
+import (
+	modelwords "chargehand/model/words"
+	"strconv"
+)
+
+// What lists, questions and fields answer.
+const (
+	NothingDone = "nothing done"
+	EscCloses   = "one key chooses, esc closes"
+	YesNo       = "y yes, n no"
+	DoDone      = "done"
+)
+
+// NotInList answers a key that no line of the list has.
+func NotInList(key string) string {
+	return "nothing in this list on " + key + ": a letter or number of it, or esc"
+}
+
+// NotInField answers a key that a field has no use for.
+func NotInField(number bool) string {
+	if number {
+		return "only digits, comma and point; enter when done"
+	}
+	return "only text here; enter when done"
+}
+
+// NoAct answers a key that does nothing on this screen.
+func NoAct(key string) string { return "nothing on " + key + "; h shows the keys" }
+
+// HeldDown answers a key that turned out to have been held down: what it booked
+// the second time is crossed out.
+func HeldDown(key, what string) string {
+	return key + " was held down: crossed out again: " + what
+}
+
+// LeaningGlove answers a key that came again too soon.
+func LeaningGlove(key string) string {
+	return key + " came twice at once: taken for a leaning glove, not booked; press it again if it was meant"
+}
+
+// NumberMissing, NoNumber and OutOfRange say what is wrong with a number.
+func NumberMissing(unit string) string { return "no number yet: type it in " + unit + ", then enter" }
+
+// NoNumber says that what was typed is no number.
+func NoNumber(typed string) string {
+	return strconv.Quote(typed) + " is no number; one is like 1.9 or 1,9"
+}
+
+// OutOfRange says that a number cannot be meant.
+func OutOfRange(typed, unit string, least, most float64) string {
+	return typed + " " + unit + " cannot be: between " + modelwords.Number(least, 2) + " and " + modelwords.Number(most, 2) + " " + unit
+}
+
+// NoTime says that what was typed is no time of day.
+func NoTime(typed string) string {
+	return strconv.Quote(typed) + " is no time: hours and minutes, like 14:32 or 1432"
+}
+
+// LinesOf says which part of a long list is shown.
+func LinesOf(first, last, of int) string {
+	return " " + strconv.Itoa(first) + " to " + strconv.Itoa(last) + " of " + strconv.Itoa(of) + " lines, up and down show the rest "
+}

@@ -1,0 +1,13 @@
+package words
+
+import modelwords "chargehand/model/words"
+
+// What a smelt that is not at work says at the top.
+const (
+	PastInvented = "invented, a moment to look at"
+	PastImported = "imported, as it stood at its end"
+	PastOver     = "over, at its end"
+)
+
+// Scoops names what is counted into the open measure.
+func Scoops(measure string) string { return modelwords.Plural(measure) + " of ore" }

@@ -1,0 +1,80 @@
+package words
+
+import (
+	"strconv"
+)
+
+// Sure asks once before something that is hard to take back.
+func Sure(what string) string { return what + ": sure" }
+
+// LeaveRunning asks before a running smelt is left.
+func LeaveRunning(id string) string {
+	return "leave " + id + " running (it goes on at the next start)"
+}
+
+// LeaveUnkept asks what to do about entries that are not kept.
+func LeaveUnkept(n int) string { return Entries(n) + " NOT kept yet" }
+
+// The ways to leave.
+const (
+	LeaveWait   = "leave as soon as they are kept"
+	LeaveStay   = "stay"
+	LeaveAnyway = "leave and lose them"
+	Leaving     = "leaving as soon as all is kept"
+)
+
+// Entries is a number of entries.
+func Entries(n int) string {
+	if n == 1 {
+		return "1 entry"
+	}
+	return strconv.Itoa(n) + " entries"
+}
+
+// KeptNot says why entries are not kept and what to do.
+func KeptNot(why string) string {
+	return why + "; they are held here and tried again: leave this running"
+}
+
+// Told is what the book had to put right, or that another took over.
+func Told(said []string) string {
+	if more := len(said) - 1; more > 0 {
+		return said[0] + " (and " + strconv.Itoa(more) + " more, told on leaving)"
+	}
+	return said[0]
+}
+
+// SlowDisk says that the disk does not answer.
+const SlowDisk = "the disk does not answer; they are held here: leave this running"
+
+// Refused says that the book will not take an entry.
+func Refused(what, why string) string { return "NOT kept and dropped, " + what + ": " + why }
+
+// Answers of the program itself.
+const (
+	PasteIgnored = "pasted text is for fields only: nothing done"
+	NowhereBack  = "this is where it goes back to; v shows the other screens"
+	NoDemo       = "there is no smelt to look at in this program"
+)
+
+// CommandFailed says that the program itself is at fault.
+func CommandFailed(why string) string {
+	return "something in the program failed: " + why + "; what is kept is safe"
+}
+
+// CannotOpen says why a smelt does not open.
+func CannotOpen(id, why string) string { return id + " does not open: " + why }
+
+// EmptySmelt says that a smelt holds no entries.
+func EmptySmelt(id string) string { return id + " holds no entries: there is nothing to show" }
+
+// CannotReadShelf says why the shelf is not shown.
+func CannotReadShelf(why string) string {
+	return "the shelf cannot be read: " + why + "; a new smelt can be run all the same"
+}
+
+// BeingRead says that the book is being read.
+const BeingRead = "reading the book"
+
+// Opened says which smelt is shown.
+func Opened(id string) string { return "this is " + id }

@@ -1,0 +1,23 @@
+package words
+
+import modelwords "chargehand/model/words"
+
+// The practice, which the shelf sets aside.
+const (
+	ShelfPractice = "practice, set aside"
+	ShelfBack     = "back to the shelf"
+)
+
+// PracticeHolds is how many practice smelts there are.
+func PracticeHolds(n int) string { return "practice: " + ShelfHolds(n) }
+
+// DoSettings opens the settings.
+const DoSettings = "settings: units, dark or light"
+
+// UnitIs says in which unit a quantity is read and typed.
+func UnitIs(q modelwords.Quantity, unit string) string { return q.String() + " in " + unit }
+
+// SettingsUnread says why the settings are not in force.
+func SettingsUnread(why string) string {
+	return "the settings cannot be read: " + why + "; units are metric"
+}

@@ -10,6 +10,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/words"
 	"chargehand/persist/boltfile"
+	"chargehand/persist/repair"
 	"chargehand/persist/twin"
 )
 
@@ -58,8 +59,20 @@ func ReadJSON(r io.Reader) (Journal, error) {
 	if !ok {
 		return bad(1, words.LineNoEntry)
 	}
+	if isHouse(first.Stream) {
+		return bad(1, words.LineOfHouse)
+	}
 	if n, why, _ := twin.WholeChain(first.Stream, lines); why != "" {
 		return bad(n+1, why)
+	}
+	for i, line := range lines { // what could never be read again is not taken in
+		e, err := entry.Decode(line)
+		if err == nil && e.Event != nil {
+			err = entry.Check(e.Event)
+		}
+		if err != nil {
+			return bad(i+1, err.Error())
+		}
 	}
 	return Journal{Stream: first.Stream, Lines: lines}, nil
 }
@@ -112,6 +125,46 @@ func (w *writer) numbered(name string, entries []entry.Entry) (lines [][]byte, n
 	return lines, numbered, nil
 }
 
+// Take takes lines of a stream in, as they were found somewhere, as a stream of its
+// own: nothing is merged by guess. What is missing among them is a gap. Lines that
+// the book has already all of are a *PresentError.
+func (b *Book) Take(stream string, lines [][]byte) (name string, r Reading, err error) {
+	pool := twin.Pool{}
+	pool.Add(stream, twin.InTwin, lines...)
+	u := pool.Join(nil)
+	r = Reading{Lines: u.Lines(), Gaps: u.Gaps}
+	if len(r.Lines) == 0 {
+		return "", r, errors.New(words.NothingToImport(stream))
+	}
+	err = b.onWriter(func(w *writer) error {
+		names, err := w.b.store.streams()
+		if err != nil {
+			return err
+		}
+		for _, n := range names {
+			had, _ := w.b.store.lines(n)
+			if twin.OfStream(n, stream) && holds(had, r.Lines) {
+				return &PresentError{Stream: stream, As: n, By: words.ByEntries}
+			}
+		}
+		name = stream
+		if slices.Contains(names, stream) {
+			name = repair.SecondName(stream, func(n string) bool { return slices.Contains(names, n) })
+		}
+		return w.overcome(func() error { return w.putNew(name, r.Lines) })
+	})
+	return name, r, err
+}
+
+// holds tells whether all lines are among those had.
+func holds(had, lines [][]byte) bool {
+	have := map[string]bool{}
+	for _, l := range had {
+		have[string(l)] = true
+	}
+	return !slices.ContainsFunc(lines, func(l []byte) bool { return !have[string(l)] })
+}
+
 // bring writes a whole new stream. The twin goes first and appears under its
 // name only when it is whole, so that after a crash there is all of it (the
 // next opening brings it into the book) or nothing.
@@ -119,12 +172,17 @@ func (w *writer) bring(name string, lines [][]byte) error {
 	if err := twin.ValidStream(name); err != nil {
 		return &RefusedError{Entry: entry.Entry{Stream: name}, Why: err.Error()}
 	}
+	if err := w.present(name, lines); err != nil {
+		return err
+	}
+	return w.putNew(name, lines)
+}
+
+// putNew is bring for a stream of which it is known that it is new.
+func (w *writer) putNew(name string, lines [][]byte) error {
 	n, why, gaps := twin.WholeChain(name, lines)
 	if why != "" {
 		return &LineError{Stream: name, Seq: uint64(n + 1), What: why}
-	}
-	if err := w.present(name, lines); err != nil {
-		return err
 	}
 	if err := w.b.store.writing().There(); err != nil {
 		return err

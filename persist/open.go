@@ -3,6 +3,7 @@ package persist
 import (
 	"errors"
 	"os"
+	"path/filepath"
 	"strings"
 
 	"chargehand/model/words"
@@ -65,6 +66,8 @@ func Open(path string, opt Options) (*Book, error) {
 		b.store.book.Close()
 		return nil, disk.AccessError(folder, err)
 	}
+	disk.Sweep(filepath.Dir(file), filepath.Base(file))
+	disk.Sweep(folder, "")
 	if book.OneHead { // the next commit writes the other
 		if err := book.Update(func(tx boltfile.Tx) error { return tx.PutMeta(meta) }); err == nil {
 			b.mended = append(b.mended, file+" "+words.FileOneHead)

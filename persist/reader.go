@@ -5,7 +5,9 @@ import (
 	"errors"
 	"maps"
 	"os"
+	"path/filepath"
 	"slices"
+	"strings"
 	"time"
 
 	"chargehand/model/entry"
@@ -190,3 +192,23 @@ func (r *Reader) Summaries() (all []Summary, err error) {
 
 // isHouse tells whether a stream is the house's, or a second one of it.
 func isHouse(stream string) bool { return twin.OfStream(stream, entry.House) }
+
+// Owns tells whether a file belongs to the book that a path means: the book, a
+// small one that took over, what was set aside, or anything in a folder of its
+// twins.
+func Owns(book, path string) bool {
+	book = boltfile.BookFile(book)
+	same := func(a, b string) bool {
+		x, err := os.Stat(a)
+		y, err2 := os.Stat(b)
+		return err == nil && err2 == nil && os.SameFile(x, y)
+	}
+	dir := filepath.Dir(path)
+	switch {
+	case same(book, path), same(twin.Find(book, ""), dir), same(twin.Folder(book), dir):
+		return true
+	}
+	// Also what is not there yet: a file that takes the name of one of ours.
+	ending, beside := strings.CutPrefix(filepath.Base(path), filepath.Base(book))
+	return beside && same(filepath.Dir(book), dir) && (strings.HasPrefix(ending, disk.AsideExt) || strings.HasPrefix(ending, disk.UnfinishedExt) || strings.HasPrefix(ending, ".takeover-") || strings.HasPrefix(ending, ".twins"))
+}

@@ -10,6 +10,7 @@ import (
 	"chargehand/model/shelf"
 	"chargehand/model/words"
 	"chargehand/persist"
+	"chargehand/persist/twin"
 )
 
 // reader opens the book to read. It works while another program writes it.
@@ -42,18 +43,38 @@ func shut(w world, book *persist.Book) error {
 // smelt finds the entries of a smelt by its name or the beginning of it. The
 // demonstration smelt is found by its name though it stands in no book.
 func smelt(w world, c common, name string) ([]entry.Entry, error) {
+	entries, _, err := smeltWithGaps(w, c, name)
+	return entries, err
+}
+
+// smeltWithGaps is smelt with what is lost of it. What was found to be wrong is
+// said beside the output, which is as it was kept.
+func smeltWithGaps(w world, c common, name string) ([]entry.Entry, []twin.Gap, error) {
 	if demo, err := invented.Smelt(); err == nil && len(demo) > 0 && demo[0].Stream == name {
-		return demo, nil
+		return demo, nil, nil
 	}
 	r, err := reader(w, c)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
+	defer tellFaults(w, r)
 	stream, err := match(r, name)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	return r.Entries(stream)
+	reading, err := r.Read(stream)
+	if err != nil {
+		return nil, nil, err
+	}
+	entries, err := twin.DecodeAll(stream, "", reading.Lines)
+	return entries, reading.Gaps, err
+}
+
+// tellFaults says what was found to be wrong while reading.
+func tellFaults(w world, r *persist.Reader) {
+	for _, said := range r.Faults() {
+		fmt.Fprintln(w.err, "chargehand:", words.OneLine(said))
+	}
 }
 
 // match finds the one stream that a name or the beginning of one means.

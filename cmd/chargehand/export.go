@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"flag"
 	"fmt"
 	"io"
@@ -11,12 +12,14 @@ import (
 	"chargehand/model/fold"
 	"chargehand/model/words"
 	"chargehand/persist"
+	"chargehand/persist/disk"
 	"chargehand/persist/logcsv"
 )
 
 func exportCommand() command {
 	return command{name: "export", usage: "SMELT", does: words.ExportDoes, setUp: func(flags *flag.FlagSet) func(world, common, []string) error {
 		to := flags.String("out", "", words.FlagOut)
+		replace := flags.Bool("replace", false, words.FlagReplace)
 		return func(w world, c common, operands []string) error {
 			name, err := one(operands, words.ASmelt)
 			if err != nil {
@@ -29,7 +32,7 @@ func exportCommand() command {
 			if *to == "" {
 				return put(w.out)
 			}
-			return writeWhole(*to, put)
+			return writeWhole(w, c, *to, *replace, put)
 		}
 	}}
 }
@@ -44,6 +47,7 @@ func exportJSON(w world, c common, name string, out io.Writer) error {
 	if err != nil {
 		return err
 	}
+	defer tellFaults(w, r)
 	lines, err := r.Lines(stream)
 	if err != nil {
 		return err
@@ -78,8 +82,21 @@ func resolved(entries []entry.Entry) []entry.Entry {
 }
 
 // writeWhole writes a file under another name first, so that a file is there
-// whole or not at all.
-func writeWhole(path string, put func(io.Writer) error) (err error) {
+// whole or not at all. The book and its twins are never written over, another file
+// only when asked.
+func writeWhole(w world, c common, path string, replace bool, put func(io.Writer) error) (err error) {
+	book, err := bookPath(c, w.getenv)
+	if err != nil {
+		return err
+	}
+	switch err := disk.Regular(path); {
+	case persist.Owns(book, path):
+		return errors.New(words.OwnFile(path))
+	case err == nil && !replace:
+		return errors.New(words.FileExists(path))
+	case errors.Is(err, disk.ErrNoFile):
+		return errors.New(words.CannotWrite(path, err))
+	}
 	f, err := os.CreateTemp(filepath.Dir(path), filepath.Base(path)+".*.part")
 	if err != nil {
 		return fmt.Errorf("%s", words.CannotWrite(path, err))

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"flag"
 	"fmt"
 	"io"
@@ -41,10 +42,16 @@ func bookPath(c common, getenv func(string) string) (string, error) {
 	if c.book != "" {
 		return c.book, nil
 	}
-	if dir := getenv("XDG_DATA_HOME"); filepath.IsAbs(dir) {
+	if dir := getenv("XDG_DATA_HOME"); dir != "" {
+		if !filepath.IsAbs(dir) {
+			return "", wrongUse{errors.New(words.NotAbsolute("XDG_DATA_HOME", dir))}
+		}
 		return filepath.Join(dir, "chargehand", "book.db"), nil
 	}
 	if home := getenv("HOME"); home != "" {
+		if !filepath.IsAbs(home) {
+			return "", wrongUse{errors.New(words.NotAbsolute("HOME", home))}
+		}
 		return filepath.Join(home, ".local", "share", "chargehand", "book.db"), nil
 	}
 	dir, err := os.UserConfigDir()

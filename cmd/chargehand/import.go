@@ -6,7 +6,6 @@ import (
 	"errors"
 	"flag"
 	"fmt"
-	"os"
 	"path/filepath"
 	"strconv"
 	"strings"
@@ -15,6 +14,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/words"
 	"chargehand/persist"
+	"chargehand/persist/disk"
 	"chargehand/persist/logcsv"
 	"chargehand/tui"
 )
@@ -30,7 +30,7 @@ func importCommand() command {
 			if err != nil {
 				return err
 			}
-			f, err := os.Open(path)
+			f, err := disk.Open(path)
 			if err != nil {
 				return fmt.Errorf("%s", words.CannotRead(path, err))
 			}

@@ -6,16 +6,22 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"maps"
+	"slices"
 
 	"chargehand/model/words"
 	"chargehand/persist/repair"
 )
 
 func rescueCommand() command {
-	return command{name: "rescue", does: words.RescueDoes, setUp: func(*flag.FlagSet) func(world, common, []string) error {
+	return command{name: "rescue", does: words.RescueDoes, setUp: func(flags *flag.FlagSet) func(world, common, []string) error {
+		file := flags.String("take", "", words.FlagTake)
 		return func(w world, c common, operands []string) error {
 			if err := none(operands); err != nil {
 				return err
+			}
+			if *file != "" {
+				return take(w, c, *file)
 			}
 			path, err := bookPath(c, w.getenv)
 			if err != nil {
@@ -52,6 +58,36 @@ func tellRescued(out io.Writer, r repair.Rescued) {
 		for _, m := range s.Mended {
 			fmt.Fprintln(out, words.RescuedStep(m))
 		}
+		for _, g := range s.Gaps {
+			fmt.Fprintln(out, words.RescuedStep(words.GapSaid(g.After, g.Before)))
+		}
 	}
 	fmt.Fprintln(out, words.Rescued(r.Path, len(r.Streams), r.Entries, r.Aside))
+}
+
+// take takes the lines of a file in, each stream that it finds as one of its own.
+func take(w world, c common, file string) error {
+	found, err := repair.Salvage(file)
+	if err != nil {
+		return err
+	}
+	if len(found) == 0 {
+		return errors.New(words.CannotRead(file, errors.New(words.LineNoEntry)))
+	}
+	book, err := writer(w, c, nil)
+	if err != nil {
+		return err
+	}
+	for _, stream := range slices.Sorted(maps.Keys(found)) {
+		name, r, terr := book.Take(stream, found[stream])
+		if terr != nil {
+			err = errors.Join(err, terr)
+			continue
+		}
+		fmt.Fprintln(w.out, words.Taken(file, name, len(r.Lines)))
+		for _, g := range r.Gaps {
+			fmt.Fprintln(w.out, words.RescuedStep(words.GapSaid(g.After, g.Before)))
+		}
+	}
+	return errors.Join(err, shut(w, book))
 }

@@ -11,6 +11,7 @@ import (
 	"path/filepath"
 	"runtime"
 	"slices"
+	"strings"
 	"syscall"
 	"time"
 
@@ -49,6 +50,9 @@ func openScreen(w world, c common) error {
 	out, ok := w.out.(*os.File)
 	if !ok || !term.IsTerminal(w.in.Fd()) || !term.IsTerminal(out.Fd()) {
 		return errors.New(words.NoTerminal)
+	}
+	if w.getenv("TERM") == "dumb" {
+		return errors.New(words.DumbTerminal)
 	}
 	// One width table for all: under some locales the library would take half
 	// of the picture's signs for two cells wide.
@@ -134,7 +138,7 @@ func themeOf(w world, c common) theme.Theme {
 	if c.plain {
 		profile = theme.None
 	}
-	return theme.Theme{Profile: profile, Light: light, ASCII: c.ascii}
+	return theme.Theme{Profile: profile, Light: light, ASCII: c.ascii || !speaksUTF8(w.getenv)}
 }
 
 // shelfStore is the book as the screens see it.
@@ -180,4 +184,15 @@ func newUID() string {
 func writeCrash(book string, value any, stack []byte) {
 	name := filepath.Join(filepath.Dir(book), "crash-"+time.Now().Format("20060102-150405")+".txt")
 	_ = os.WriteFile(name, fmt.Appendf(nil, "%s\n%v\n\n%s", programVersion(), value, stack), 0o600)
+}
+
+// speaksUTF8 tells whether the terminal is told to take more than ASCII. Where
+// nothing is set it does: all do nowadays.
+func speaksUTF8(getenv func(string) string) bool {
+	for _, name := range []string{"LC_ALL", "LC_CTYPE", "LANG"} {
+		if v := strings.ToUpper(getenv(name)); v != "" {
+			return strings.Contains(v, "UTF-8") || strings.Contains(v, "UTF8")
+		}
+	}
+	return true
 }

@@ -48,6 +48,7 @@ func summaries(w world, c common) ([]shelf.Summary, error) {
 	if err != nil {
 		return nil, err
 	}
+	defer tellFaults(w, r)
 	return r.Summaries()
 }
 

@@ -13,6 +13,7 @@ import (
 	"chargehand/model/fold"
 	"chargehand/model/solve"
 	"chargehand/model/words"
+	"chargehand/persist/twin"
 	"chargehand/physics"
 )
 
@@ -29,7 +30,7 @@ func stateCommand() command {
 			if err != nil {
 				return err
 			}
-			entries, err := smelt(w, c, name)
+			entries, gaps, err := smeltWithGaps(w, c, name)
 			if err != nil {
 				return err
 			}
@@ -48,9 +49,12 @@ func stateCommand() command {
 			}
 			r = model.Solved(r, model.Solve(&solver, entries, known, moment))
 			if c.json {
-				return json.NewEncoder(w.out).Encode(stateOf(r))
+				return json.NewEncoder(w.out).Encode(stateOf(r, gaps))
 			}
 			_, err = fmt.Fprint(w.out, words.State(r), words.Solved(r))
+			for _, g := range gaps {
+				fmt.Fprintf(w.out, "  %s: %s\n", words.GapSaid(g.After, g.Before), g.Why)
+			}
 			return err
 		}
 	}}
@@ -81,6 +85,7 @@ type stateJSON struct {
 	Runs    *runsJSON             `json:"slag_runs"`         // how it runs, as chances; null before there is enough of it
 	Carbon  *string               `json:"carbon"`            // of the iron so far: what a smith would call it, and whether the slag protects it
 	OfPlan  bool                  `json:"bloom_end_of_plan"` // from the ore planned, else from the ore in so far
+	Gaps    []twin.Gap            `json:"gaps"`              // entries that are lost
 	Lack    *string               `json:"solver_lacks"`      // why the shaft solver gives no figures, or none to be trusted
 }
 
@@ -116,10 +121,10 @@ type slagJSON struct {
 	Stiffness float64 `json:"pa_s"`
 }
 
-func stateOf(r figure.Reading) stateJSON {
+func stateOf(r figure.Reading, gaps []twin.Gap) stateJSON {
 	s := stateJSON{
 		Smelt: r.Smelt, At: r.Wall(r.At).Format(timeForm), Known: r.Known, Phase: string(r.Phase),
-		Bloom: pointer(r.Bloom), Figures: map[string]figureJSON{}, Layers: []layerJSON{}, Zones: []zoneJSON{}, Slag: []slagJSON{},
+		Bloom: pointer(r.Bloom), Figures: map[string]figureJSON{}, Layers: []layerJSON{}, Zones: []zoneJSON{}, Slag: []slagJSON{}, Gaps: append([]twin.Gap{}, gaps...),
 	}
 	for n := range figure.Count {
 		f := r.Figure(n)

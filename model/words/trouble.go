@@ -389,3 +389,44 @@ func OnlyTwins(err error) string {
 func MadeAnew(path, trouble string, entries int, aside string) string {
 	return fmt.Sprintf("%s %s; it was made anew with %s from its twins and what could be read of it; the damaged one is kept as %s", path, trouble, EntriesOf(entries), aside)
 }
+
+// LineOfHouse says that the house's own entries are no smelt.
+const LineOfHouse = "these are entries of the house, not of a smelt: copy the whole book to take a house with you"
+
+// ByEntries is by what a smelt is recognised when nothing else tells.
+const ByEntries = "entries"
+
+// Taken says what rescue --take took in.
+func Taken(file, name string, entries int) string {
+	return fmt.Sprintf("%s: %s taken in as %s; nothing was merged with what was there", file, EntriesOf(entries), name)
+}
+
+// GapSaid is a gap in words.
+func GapSaid(after, before uint64) string {
+	if before == after+2 {
+		return fmt.Sprintf("entry %d is lost", after+1)
+	}
+	return fmt.Sprintf("entries %d to %d are lost", after+1, before-1)
+}
+
+// NotAbsolute says what a place in the environment must be.
+func NotAbsolute(name, value string) string {
+	return fmt.Sprintf("%s is %q, which is no whole path from /: set it to one, or name the book with --book", name, value)
+}
+
+// FileExists and OwnFile say why a file is not written.
+func FileExists(path string) string {
+	return path + " is there already and was left alone: name another, or add --replace"
+}
+
+func OwnFile(path string) string {
+	return path + " belongs to the book and is never written over: name another file"
+}
+
+// DumbTerminal is said where nothing can be drawn.
+const DumbTerminal = "this terminal (TERM=dumb) cannot show the screen: chargehand state and chargehand smelts print plain lines"
+
+const (
+	FlagReplace = "write over a file that is there"
+	FlagTake    = "take the lines in FILE in, as a smelt of its own"
+)

@@ -5,6 +5,9 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strconv"
+	"strings"
+	"time"
 
 	"chargehand/model/words"
 )
@@ -36,4 +39,21 @@ func Open(path string) (*os.File, error) {
 func Unfinished(path string) (*os.File, error) {
 	dir, base := filepath.Split(path)
 	return os.CreateTemp(dir, base+UnfinishedExt+"*")
+}
+
+// sweepAfter is how old an unfinished file is when whoever made it must be gone.
+const sweepAfter = time.Hour
+
+// Sweep removes the files of a folder that a killed program left unfinished.
+func Sweep(folder, prefix string) {
+	files, _ := os.ReadDir(folder) // what cannot be listed stays
+	for _, f := range files {
+		rest, ours := strings.CutPrefix(f.Name(), prefix)
+		_, digits, unfinished := strings.Cut(rest, UnfinishedExt)
+		_, err := strconv.ParseUint(digits, 10, 64)
+		info, ierr := f.Info()
+		if ours && unfinished && err == nil && ierr == nil && info.Mode().IsRegular() && time.Since(info.ModTime()) > sweepAfter {
+			_ = os.Remove(filepath.Join(folder, f.Name()))
+		}
+	}
 }

@@ -211,7 +211,7 @@ func (rd *reader) row(cells []string) (column, *complaint) {
 			}
 		}
 	}
-	m.note = text[colNote]
+	m.note = asNoted(text[colNote])
 	var c column
 	if m.day, c, fault = rd.calendar.next(m.clock, text[colDate]); fault != nil {
 		return c, fault

@@ -210,7 +210,7 @@ func (t *table) write(w *bufio.Writer) error {
 			case colEvent:
 				record[i] = l.name()
 			case colNote:
-				record[i] = l.note
+				record[i] = harmless(l.note)
 			case colDate:
 				record[i] = dates[n]
 			default:

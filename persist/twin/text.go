@@ -34,10 +34,14 @@ func Read(folder, stream string) Text {
 	for {
 		name := SegmentFile(folder, stream, t.Segments+1)
 		lines, torn, err := readSegment(name)
-		if errors.Is(err, os.ErrNotExist) {
+		missing := errors.Is(err, os.ErrNotExist)
+		if missing && !disk.Exists(SegmentFile(folder, stream, t.Segments+2)) {
 			return t
 		}
 		t.Segments++
+		if missing { // what stood there was no twin, and somebody took it away
+			continue
+		}
 		t.Size, t.Torn = ByteCount(lines), torn
 		switch {
 		case errors.Is(err, ErrLong):

@@ -75,7 +75,7 @@ func TestSaturationBelowFreezing(t *testing.T) {
 }
 
 func TestFlowInMoles(t *testing.T) {
-	// Flow notes of the reference: 700 l/min at 20 C are 0.4850 mol/s and 14.05 g/s of dry air; at 25 C and 1000 m
+	// Computed outside by hand from the ideal gas law: 700 l/min at 20 C are 0.4850 mol/s and 14.05 g/s of dry air; at 25 C and 1000 m
 	// (89875 Pa) 0.4230 mol/s (computed outside this program).
 	flow, err := physics.Air{Temperature: physics.FromCelsius(20), Pressure: physics.StandardPressure}.
 		Flow(physics.FromLitresPerMinute(700))

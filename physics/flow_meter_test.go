@@ -82,7 +82,7 @@ func TestVaneAndBellows(t *testing.T) {
 	}
 }
 
-// Gate marks with the lettered gates of the practice logs (B 625, D 815 l/min) as marks 2 and 4.
+// Gate marks with the lettered gates of a published log (B 625, D 815 l/min) as marks 2 and 4.
 func TestGateTable(t *testing.T) {
 	g := GateTable{{2, FromLitresPerMinute(625)}, {4, FromLitresPerMinute(815)}}
 	must(t, g.Validate())

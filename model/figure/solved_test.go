@@ -35,8 +35,8 @@ func TestASolutionFillsTheFigures(t *testing.T) {
 		t.Fatalf("solver %d, lack %d", r.Solver, r.Lack)
 	}
 	// Wide windows from published furnaces of this kind: hearth and low shaft 1135
-	// to 1450 C (30 Oct 2021; Passy-les-Tours 2014), slag 31 to 58 % iron (14 slags
-	// in Hanemann's table, reference notes) but glassier ones exist, top gas below
+	// to 1450 C (30 Oct 2021; Passy-les-Tours 2014), slag 31 to 58 % iron (early
+	// slags, from memory) but glassier ones exist, top gas below
 	// the hearth. Less than all carbon leaves as CO2, less than all as CO.
 	for name, window := range map[Name][2]float64{
 		HearthTemperature: {1135, 1450}, TopGasTemperature: {150, 1100}, TopGasCO: {50, 100}, SlagIron: {20, 62},
@@ -159,7 +159,7 @@ func TestUsualSizesMakeAGuess(t *testing.T) {
 
 // A 20 mm tuyere takes 931 Pa of 600 l/min: its jet of 31.8 m/s has a speed head
 // of 621 Pa at 1.2250 kg/m3 (ISO 2533, 15 C), and half as much again for the
-// entrance; a burning shaft takes 100 to 1000 Pa per m of bed (reference notes,
+// entrance; a burning shaft takes 100 to 1000 Pa per m of bed (assumed,
 // computed by Ergun's equation).
 func TestWhatHoldsAgainstTheBlast(t *testing.T) {
 	f := usualShaft

@@ -13,10 +13,10 @@ const (
 	// logarithm, with a little for the gangue of the ore.
 	slagSpread = 0.30
 	// slagIronSpread in points of a per cent: the same iron over the same slag,
-	// and half the range of 14 published slags (31 to 58 % iron).
+	// and half the range of early slags (31 to 58 % iron, from memory).
 	slagIronSpread = 13.0
 	// gasSpread is how many times more or less CO there may be for the CO2: the
-	// variants of the calibration study lie between 4 and 20 where its prototype
+	// variants tried of the model lie between 4 and 20 where its prototype
 	// gives 8 to 15.
 	gasSpread = 2.0
 	// holdsSpread, as the standard deviation of the logarithm, makes the band of

@@ -53,7 +53,7 @@ var limits = []struct {
 }
 
 // burningBores is how far up from the tuyere charcoal burns, in bores: the
-// raceway of the recommended model, 0.15 m in a bore of 28 cm.
+// raceway of the model, 0.15 m in a bore of 28 cm.
 const burningBores = 0.54
 
 // sweep is the height of one sample in cm when looking for the zones' limits.

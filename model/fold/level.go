@@ -17,7 +17,7 @@ const (
 
 const (
 	// steadyRel is how far the next interval of a steady smelt lies from its
-	// last ones: about 15 % over sixteen published logs.
+	// last ones: about 15 % over the published logs of testdata (chargehand hindcast).
 	steadyRel = 0.15
 	// smoulder is the share of the burn that goes on with no blast: a guess.
 	smoulder = 0.1

@@ -156,7 +156,7 @@ func TestCalmDaysStayCalm(t *testing.T) {
 	t.Logf("200 calm days: %d looks", looks)
 }
 
-// The scatter of published steady smelts is 15 % (study of sixteen logs); on
+// The scatter of published steady smelts is 15 % (TestFiguresAreTheFit in model/forecast); on
 // such days, with nothing wrong but chance, fewer than one in twenty shows more
 // than one look.
 func TestUnsteadyDaysStayNearlyCalm(t *testing.T) {

@@ -46,14 +46,14 @@ const (
 
 // Cautions is every caution, in the order of a day.
 var Cautions = []Caution{
-	{CarbonMonoxide, AtLight, "OSHA: 50 ppm over 8 h; NIOSH 1972: 35 ppm over 8 h, never above 200 ppm"},
-	{WetClay, AtLight, "smelts of 2004 and 2017 lost to walls too wet (Markewitz, Wareham Forge)"},
-	{UnlitGas, AtCharge, "log of 2011: the gas had to be lit by hand; common practice"},
-	{Glare, AtCharge, "1150 to 1350 °C before the tuyere (published logs); common practice"},
+	{CarbonMonoxide, AtLight, "published: OSHA 29 CFR 1910.1000 (1971), 50 ppm over 8 h; published: NIOSH 1972, 35 ppm over 8 h, never above 200 ppm"},
+	{WetClay, AtLight, "published: Markewitz, Wareham Forge, smelts of 2004 and 2017 lost to walls too wet"},
+	{UnlitGas, AtCharge, "published: DARC 2011, the gas had to be lit by hand; " + common},
+	{Glare, AtCharge, "published: logs of 2004 to 2021, 1150 to 1350 °C before the tuyere; " + common},
 	{BlowBack, AtBlastLost, common},
 	{MoltenSlag, AtTap, common},
 	{HotWork, AtExtract, common},
-	{Silica, AtExtract, "OSHA: respirable crystalline silica 0.05 mg/m3 over 8 h"},
+	{Silica, AtExtract, "published: OSHA 29 CFR 1926.1153 (2016), respirable crystalline silica 0.05 mg/m3 over 8 h"},
 }
 
 // Care is which moments of a smelt have come, and who was shown which caution. It is

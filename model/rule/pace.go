@@ -23,7 +23,7 @@ const (
 	recent = 8
 	// strayOthers is the mean absolute residual of the log interval over eight
 	// published smelts, and strayWeight how many own intervals that counts as
-	// (study of the published logs, method A with the adaptive band).
+	// (tried on the published logs: hindcast in model/forecast).
 	strayOthers, strayWeight = 0.159, 2.0
 	// strayLeast is the least standard deviation of a log interval: a charge
 	// goes in a minute or two after it could. A guess.

@@ -14,18 +14,19 @@ type Row struct {
 	clear func(*moment, Warning) bool
 }
 
-// Where the rules come from.
+// Where the rules come from: each source begins with "published" (and its year),
+// "fitted here" (and the command), "computed outside" or "assumed".
 const (
-	common     = "common practice"
-	markewitz  = "Markewitz 2018, charcoal and ore burn rates (Wareham Forge blog)"
-	canIron    = "DARC, CanIRON VIII 2011 (log and notes)"
-	ownPace    = "study of sixteen published logs: this smelt's own intervals, method A with the adaptive band"
-	iceSlag    = "Bowen and Schairer 1932: slag of iron silicate melts from 1177 °C (from memory, unverified)"
-	wealden    = "Wealden Iron Research Group 2015: the flame over the top is burning carbon monoxide"
-	shortStack = "EXARC 2020: ore passes a short column faster"
-	reckoned   = "model of the shaft in package physics"
-	ergun      = "Ergun 1952: what a bed of lumps holds against a gas, in " + reckoned
-	bridges    = "DARC 2011: large charcoal bridges, then drops"
+	common     = "assumed: common practice"
+	markewitz  = "published: Markewitz 2018, charcoal and ore burn rates (Wareham Forge blog)"
+	canIron    = "published: DARC, CanIRON VIII 2011, log and notes"
+	ownPace    = "fitted here: go test -run TestFiguresAreTheFit -v ./model/forecast, this smelt's own intervals with an adaptive band"
+	iceSlag    = "published: Bowen and Schairer 1932, slag of iron silicate melts from 1177 °C (from memory, unverified)"
+	wealden    = "published: Wealden Iron Research Group 2015, the flame over the top is burning carbon monoxide"
+	shortStack = "published: EXARC 2020, ore passes a short column faster"
+	reckoned   = "assumed: as the model of the shaft has it"
+	ergun      = "published: Ergun 1952, what a bed of lumps holds against a gas; " + reckoned
+	bridges    = "published: DARC 2011, large charcoal bridges, then drops"
 )
 
 // The rules.
@@ -84,19 +85,19 @@ var Table = []Row{
 	{ID: RatioOff, Grade: Look, Source: common, raise: ratioOff, clear: ratioBack},
 	{ID: StoresShort, Grade: Look, Source: common, raise: storesShort, clear: storesSuffice},
 	{ID: DoubleCharge, Grade: Look, Source: common, raise: doubleCharge, clear: not(doubleCharge)},
-	{ID: MeasureDoubtful, Grade: Look, Source: "Markewitz 2013: 5 to 15 % between fillings and charcoals", raise: measureDoubtful, clear: measureSettled},
+	{ID: MeasureDoubtful, Grade: Look, Source: "published: Markewitz 2013, 5 to 15 % between fillings and charcoals", raise: measureDoubtful, clear: measureSettled},
 
 	{ID: TopGasQuestion, Grade: Note, Source: wealden, holds: time.Minute, raise: topGasQuestion, clear: not(topGasQuestion)},
 	{ID: BurnFaster, Grade: Note, Source: markewitz + "; " + ownPace, raise: burnFaster, clear: burnAsUsual},
 	{ID: CarbonHigh, Grade: Note, Source: common, raise: carbonHigh, clear: not(carbonHigh)},
-	{ID: MeterOdd, Grade: Note, Source: "oxygen balance: carbon burned to monoxide is the most a blast burns", once: true, raise: meterOdd, clear: toldLongEnough},
+	{ID: MeterOdd, Grade: Note, Source: "assumed: by the balance of oxygen carbon burned to monoxide is the most a blast burns", once: true, raise: meterOdd, clear: toldLongEnough},
 	{ID: ClockJumped, Grade: Note, Source: common, raise: clockJumped, clear: not(clockJumped)},
 
 	{ID: PressureLow, Grade: Note, Source: ergun + "; " + common, raise: pressureLow, clear: pressureUp},
 	{ID: SlagRises, Grade: Note, Source: reckoned, holds: 3 * time.Minute, raise: slagRises, clear: slagSinks},
 	{ID: HearthCools, Grade: Note, Source: iceSlag + "; " + reckoned, holds: 3 * time.Minute, raise: hearthCools, clear: hearthWarms},
 	{ID: SlagStiffens, Grade: Note, Source: reckoned, holds: 3 * time.Minute, raise: slagStiffens, clear: slagRunsAgain},
-	{ID: TopHot, Grade: Note, Source: "DARC 2011 and Markewitz 2021: 660 and 715 °C at the top; " + reckoned, raise: topHot, clear: topCool},
+	{ID: TopHot, Grade: Note, Source: "published: DARC 2011 and Markewitz 2021, 660 and 715 °C at the top; " + reckoned, raise: topHot, clear: topCool},
 	{ID: CarbonRises, Grade: Note, Source: reckoned, holds: 10 * time.Minute, raise: carbonRises, clear: carbonFalls},
 }
 

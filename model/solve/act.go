@@ -9,7 +9,7 @@ import (
 )
 
 // What the preheating fire leaves where no log says it: a wall of 760 K at the
-// tuyere and 430 K at the mark (between the two that the calibration study took
+// tuyere and 430 K at the mark (assumed, between the two that physics/shaft takes
 // for the published smelts of 2016 and 2021), and a tenth of a metre of embers
 // at 1200 K; twice that under a fill that has waited for the blast so many
 // seconds: its lowest part has caught (a guess).

@@ -12,8 +12,7 @@ import (
 const usualOre = 0.50
 
 // seedSlag is slag put back into a furnace, by mass: near fayalite with some
-// free iron oxide, as published early slags are (Hanemann's table in the
-// reference notes: 47 to 63 % FeO, 14 to 32 % SiO2).
+// free iron oxide, as published early slags are (assumed).
 var seedSlag = physics.Oxides{FeO: 0.65, SiO2: 0.25, Al2O3: 0.06, CaO: 0.04}
 
 // material is one part of a fill or charge as the solver takes it.

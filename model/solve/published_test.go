@@ -29,8 +29,8 @@ func solvedAt(tb testing.TB, entries []entry.Entry, at time.Duration) solve.Solu
 }
 
 // 30 Nov 2016 (warehamforge.ca data page of that day, log 03), as it was kept,
-// with nothing fitted. The calibration study of the reference notes needs an air
-// factor of 1.15 to 1.18 to make its intervals; ours, which leans on the usual
+// with nothing fitted. Its intervals need an air factor of 1.15 to 1.2
+// (TestFitParameters in physics/shaft); ours, which leans on the usual
 // 0.85, is to come within 15 % of that in the afternoon. With the fire hot it
 // burns at temperatures that were read in furnaces of this kind: 1135 to 1350 C
 // at the wall low down (30 Oct 2021, lowest probes), 1350 to 1450 C under the
@@ -82,7 +82,7 @@ func TestTheIronAccountCloses(t *testing.T) {
 	}
 }
 
-// 30 Oct 2021 (same author, log 05): the calibration study needs 0.93 before the
+// 30 Oct 2021 (same author, log 05): its intervals need 0.91 before the
 // blast was raised at 15:12 and 0.66 after it. Followed live the factor falls,
 // and starts and ends within 25 % of those.
 func TestTheFactorFollowsTheDay(t *testing.T) {

@@ -79,7 +79,7 @@ func TestShaftConverges(t *testing.T) {
 }
 
 // Without a blast nothing burns and everything cools; without ore little CO2 comes out (below 0.5 % when no air by-passes:
-// recommended model, limiting case 10).
+// what is left of the balance with charcoal at 1000 C and more).
 func TestShaftMirrors(t *testing.T) {
 	s := dayShaft(t, DefaultParams(), Fine)
 	runDay(t, &s, 1, 0, nil)
@@ -118,7 +118,7 @@ func TestShaftMirrors(t *testing.T) {
 	}
 }
 
-// Burn rate from the top gas: r/(1-x/2) with x its share of CO (reference notes, limiting case 7), when air is the only
+// Burn rate from the top gas: r/(1-x/2) with x its share of CO (a balance of atoms), when air is the only
 // source of oxygen: pure carbon, no ore.
 func TestShaftBurnsWhatItsTopGasSays(t *testing.T) {
 	s := dayShaft(t, DefaultParams(), Fine)
@@ -231,7 +231,7 @@ func TestBandNear500(t *testing.T) {
 	}
 }
 
-// Log of 30 Nov 2016: one charge in 14.5 min over the day, within 15 % with one meter factor (1.15, calibration study).
+// Log of 30 Nov 2016: one charge in 14.5 min over the day, within 15 % with one meter factor (1.15; TestFitParameters has 1.20 at this wall).
 func TestChargeIntervalOf2016(t *testing.T) {
 	r := smelt2016(t, 1.15).replay(t)
 	if got := r.interval(30, 400); math.Abs(got/14.5-1) > 0.15 {

@@ -15,9 +15,10 @@ type ChargeInterval struct {
 // Factor is the air factor that the interval speaks of. A modelled interval goes as one over the factor.
 func (i ChargeInterval) Factor() float64 { return i.Modelled / i.Measured * i.AtFactor }
 
-// AirFactorPrior is what is known before the first interval: published smelts gave 0.66 to 1.15 (calibration study).
+// AirFactorPrior is what is known before the first interval: published smelts gave 0.66 to 1.20
+// (TestFitParameters).
 func AirFactorPrior() physics.Band {
-	return physics.LogNormal(DefaultParams().AirFactor, math.Log(1.15/0.66)/(2*physics.Z90))
+	return physics.LogNormal(DefaultParams().AirFactor, math.Log(1.20/0.66)/(2*physics.Z90))
 }
 
 // EstimateAirFactor gives the air factor and its band from a prior and intervals of the smelt. A modelled interval goes as one
@@ -25,7 +26,7 @@ func AirFactorPrior() physics.Band {
 // is laid and noted (a tenth, as the intervals of the logs do), and all share the doubt of the carbon in a measure, which no
 // number of intervals removes: it cannot be told from the air without a reading of the top gas.
 func EstimateAirFactor(prior physics.Band, intervals []ChargeInterval) physics.Band {
-	const scatter, shared = 0.10, 0.08 // of the logarithm; the second from 10-15 % between buckets of charcoal (rules of the trade)
+	const scatter, shared = 0.10, 0.08 // of the logarithm; the second from 10-15 % between buckets of charcoal (Markewitz 2013, warehamforgeblog.blogspot.com/2013/01)
 	if prior.P50 <= 0 {
 		return physics.Band{}
 	}

@@ -15,8 +15,7 @@ func must(tb testing.TB, err error) {
 	}
 }
 
-// standardFuel is graded charcoal: 87 % carbon, 3 % ash, 10 % volatiles, 6 % water (calibration study of the reference
-// notes). standardOre is a roasted ore of 51 % iron.
+// standardFuel is graded charcoal: 87 % carbon, 3 % ash, 10 % volatiles, 6 % water (assumed). standardOre is a roasted ore of 51 % iron.
 func standardFuel(tb testing.TB) Lot {
 	tb.Helper()
 	lot, err := CharcoalLot(physics.Charcoal{Moisture: 0.06, Carbon: 0.87, Ash: 0.03}, physics.DefaultBed(), DefaultLump)
@@ -31,7 +30,7 @@ func standardOre(tb testing.TB) Lot {
 	return lot
 }
 
-// litresAMinute is a dry blast metered at 20 C and one atmosphere: the air of the reference notes' prototypes.
+// litresAMinute is a dry blast metered at 20 C and one atmosphere.
 func litresAMinute(tb testing.TB, lMin float64) Blast {
 	tb.Helper()
 	air := physics.Air{Temperature: physics.FromCelsius(20), Pressure: physics.StandardPressure}

@@ -10,7 +10,7 @@ import (
 // lump densities of eucalyptus, dos Santos et al. 2020).
 const charcoalVoid = 0.5
 
-// Gas phase limits: below about 900 K neither the burning of CO nor the water-gas shift is fast (recommended model).
+// Gas phase limits: below about 900 K neither the burning of CO nor the water-gas shift is fast (assumed).
 const (
 	gasLightLow, gasLightHigh = 850.0, 950.0
 	shiftLength               = 0.03 // m over which the water-gas shift relaxes
@@ -119,7 +119,7 @@ func (s *Shaft) react(w *work, l *layer, g *gasStream, air *airShare, thick, dt 
 		}
 		inside := speed * effectiveness * (1 - charcoalVoid) * l.fuelVolume // m3/s
 		loss = inSeries(inside, filmSpeed) / volumeFlow
-		// Steam goes 1.5 times as fast inside (recommended model) and its film is 1.4 times as thin (diffusivity).
+		// Steam goes 1.5 times as fast inside (assumed) and its film is 1.4 times as thin (diffusivity).
 		steamLoss = inSeries(1.5*inside, 1.4*filmSpeed) / volumeFlow
 	}
 

@@ -15,7 +15,7 @@ const (
 	oreSteps
 )
 
-// stepSpeed is how much faster than the last an earlier step goes at the same drive (recommended model: 3, 2, 1).
+// stepSpeed is how much faster than the last an earlier step goes at the same drive (assumed).
 var stepSpeed = [oreSteps]float64{3, 2, 1, 1}
 
 // Charcoal with CO2: 3.1e6 exp(-215 kJ/RT) p^0.38 per second with p in bar, birch char (Barrio & Hustad 2001, from memory,
@@ -36,8 +36,8 @@ const (
 	combustionEnergy = 100e3
 )
 
-// Reduction: 0.0065 per second and unit of drive at 950 C, 65 kJ/mol (recommended model; about three times a good lump of
-// the ISO 4695 test, for small porous ore). Fitted, not measured.
+// Reduction: 0.0065 per second and unit of drive at 950 C, 65 kJ/mol (assumed: about three times a good lump of the
+// ISO 4695 test, for small porous ore). What stands for it in a furnace is ore_rate, fitted here.
 const (
 	oreFactor      = 0.0065
 	oreTemperature = 1223.0

@@ -114,7 +114,7 @@ func checkBalance(tb testing.TB, s *Shaft) {
 }
 
 // 30 Oct 2021 (warehamforge.ca data page of that day; charges_2021-10-30.csv): bore 28, stack 50, wall 6 to 3 cm, 1.9 kg a
-// charge, 655 then about 798 l/min. Embers and wall are guesses (calibration study), air factors fitted to the intervals.
+// charge, 655 then about 798 l/min. Embers and wall are assumed, air factors fitted to the intervals.
 func smelt2021(tb testing.TB, before, after float64) publishedSmelt {
 	fuel, ore := standardFuel(tb), standardOre(tb)
 	slag, err := SlagLot(physics.Oxides{FeO: 0.65, SiO2: 0.25, Al2O3: 0.06, CaO: 0.04}, physics.DefaultBed())
@@ -139,7 +139,7 @@ func smelt2021(tb testing.TB, before, after float64) publishedSmelt {
 
 // 30 Nov 2016 (warehamforge.ca data page of that day; charges_2016-11-30.csv): bore 25, stack 50 cm, 1.92 kg a charge, 6.5 kg
 // of limonite, then 25.2 kg of an analogue of 61 % iron with 13 % water (100:87), 400 to 465 l/min. Wall thickness and the
-// limonite's assay are not on the page: 5 cm, and 40 % iron so that the sum is the 16.0 kg the reference notes count.
+// limonite's assay are not on the page: 5 cm, and 40 % iron so that 16.0 kg of iron went in (assumed).
 func smelt2016(tb testing.TB, factor float64) publishedSmelt {
 	fuel := standardFuel(tb)
 	limonite, err := OreLot(OreAssay{Mineral: physics.Goethite, Iron: 0.40}, physics.DefaultBed())

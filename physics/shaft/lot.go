@@ -22,8 +22,8 @@ type Portion struct {
 	Mass float64
 }
 
-// DefaultLump is the mean size of graded charcoal in m: graded 5-25 mm (measuring-heat page of 9 Oct 2011, reference notes);
-// calibration study 12-25 mm. Large, uneven lumps and uneven contact of gas act alike.
+// DefaultLump is the mean size of graded charcoal in m: graded 5-25 mm (DARC 9 Oct 2011,
+// darkcompanyca.blogspot.com/2011/10/measuring-heat.html). Large, uneven lumps and uneven contact of gas act alike.
 const DefaultLump = 0.017
 
 // BedLump gives the size in m that a bed of charcoal acts by, from the mean size of its lumps. Gas meets large lumps as unevenly
@@ -56,7 +56,7 @@ func CharcoalLot(c physics.Charcoal, bed physics.Bed, lump float64) (Lot, error)
 
 // OreAssay is an ore as charged: its iron mineral and iron share of the dry mass, the other oxides as shares of the dry mass
 // (iron oxides in it are ignored), calcite, and kg of water per kg dry. What an assay leaves open counts as four parts of
-// silica and one of alumina, the usual gangue of bog ore (recommended model).
+// silica and one of alumina, the usual gangue of bog ore (assumed).
 type OreAssay struct {
 	Mineral  physics.Mineral
 	Iron     float64

@@ -4,14 +4,14 @@ import "chargehand/physics"
 
 // What heat drives out of a layer.
 const (
-	dryingFrom   = physics.ZeroCelsius + 87  // wet lumps in a stream of gas stay somewhat below boiling (recommended model)
+	dryingFrom   = physics.ZeroCelsius + 87  // wet lumps in a stream of gas stay somewhat below boiling (assumed)
 	dryingTime   = 5.0                       // s; heat decides, this only smooths it
 	waterHeat    = 44e3                      // J/mol, only to size the step; the balance takes it from the enthalpies
 	goethiteLow  = physics.ZeroCelsius + 250 // goethite loses its water at 250-350 C
 	goethiteHigh = physics.ZeroCelsius + 350
 	goethiteTime = 60.0  // s at the upper end
 	calciteTime  = 300.0 // s far from equilibrium (guess: centimetre lumps)
-	volatileTime = 60.0  // s (calibration study)
+	volatileTime = 60.0  // s (assumed)
 )
 
 // volatileShare is how much of dry charcoal is still volatile after long enough at a temperature: 20, 13, 7, 2, 0 % at 425,

@@ -5,7 +5,7 @@ import "chargehand/physics"
 // Slag running out of a layer.
 const (
 	// slagFusion is the heat in J/kg that solids take up when they run together as slag, the heat of mixing in it: melting of
-	// fayalite 0.45 MJ/kg less 0.11 for its forming from the oxides, rounded as in the calibration study (from memory).
+	// fayalite 0.45 MJ/kg less 0.11 for its forming from the oxides, rounded (both from memory).
 	// Fayalite is not a species of the layers: its heat of formation comes from another data set than the oxides' (about
 	// 2 kJ/mol for it and for goethite), which at a few kilograms of slag a smelt is nothing.
 	slagFusion = 0.4e6

@@ -49,7 +49,7 @@ const (
 	ElementCount
 )
 
-// What a unit of volatiles turns into. Recommended model: from 3 % hydrogen and 7 % oxygen in charcoal (from memory).
+// What a unit of volatiles turns into. Assumed: from 3 % hydrogen and 7 % oxygen in charcoal (from memory).
 const (
 	volatileCO  = 1.0
 	volatileH2O = 0.75

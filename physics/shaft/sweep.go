@@ -6,11 +6,11 @@ const stefanBoltzmann = 5.670374419e-8 // W/m2/K4, CODATA 2018
 
 // Exchange with the wall: a contact coefficient and the radiation of glowing charcoal against clay.
 const (
-	wallContact   = 20.0 // W/m2/K (recommended model)
-	wallRadiation = 0.35 // exchange factor, so 4 x 0.35 sigma T^3 (recommended model)
+	wallContact   = 20.0 // W/m2/K (assumed: slow gas along a wall)
+	wallRadiation = 0.35 // exchange factor, so 4 x 0.35 sigma T^3 (assumed: lumps see half wall, half each other)
 )
 
-// airReach is how far up the by-pass air gets, as a share of the charging mark (calibration study: 34 cm of 50).
+// airReach is how far up the by-pass air gets, as a share of the charging mark: assumed, 34 cm of 50.
 const airReach = 0.68
 
 // sweep takes the gas from the hearth to the top through every layer, with reactions and the exchange of heat.

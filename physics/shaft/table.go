@@ -93,11 +93,11 @@ func buildTable() *propertyTable {
 	return t
 }
 
-// gasViscosity of furnace gas in Pa s: power law through air and nitrogen, good to 5-10 % (reference notes).
+// gasViscosity of furnace gas in Pa s: power law through air and nitrogen, good to 5-10 % (assumed).
 func gasViscosity(kelvin float64) float64 { return 1.8e-5 * math.Pow(kelvin/300, 0.68) }
 
 // gasDiffusivity of CO2 in nitrogen at one atmosphere in m2/s: power law through 1.67e-5 at 300 K and 2.23e-4 at 1300 K
-// (Marrero & Mason 1972, from memory, unverified), in place of the reference notes' fit, which is 20 % high when cold.
+// (Marrero & Mason 1972, from memory, unverified).
 func gasDiffusivity(kelvin float64) float64 { return 1.67e-5 * math.Pow(kelvin/300, 1.767) }
 
 // wustiteEnthalpy carries FeO as 1 Fe0.947O and 0.053 Fe: whole atoms for the balances, and the heats of reduction of real
@@ -112,7 +112,7 @@ func wustiteEnthalpy(kelvin float64) float64 {
 	return oxide + 0.053*physics.SpeciesFe.Enthalpy(kelvin)
 }
 
-// volatileEnthalpy: driving the volatiles out takes 1 MJ/kg at 800 K (not known better than 0 to 4, calibration study), and
+// volatileEnthalpy: driving the volatiles out takes 1 MJ/kg at 800 K (assumed; 0 to 4 cannot be ruled out), and
 // they hold heat like the charcoal they sit in.
 func volatileEnthalpy(kelvin float64) float64 {
 	const release, at = 1e6 * molarMassVM, 800.0

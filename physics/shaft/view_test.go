@@ -47,7 +47,7 @@ func TestTemperatureBand(t *testing.T) {
 }
 
 // The logs' own numbers: the model at factor 1 makes a charge in 10.4 x 0.93 min where 14.7 were measured (30 Oct 2021 at 798
-// l/min): about 0.66, the calibration study's value. The band closes with intervals but never below what a measure leaves open.
+// l/min): about 0.66. The band closes with intervals but never below what a measure leaves open.
 func TestEstimateAirFactor(t *testing.T) {
 	prior := AirFactorPrior()
 	one := []ChargeInterval{{Measured: 14.7 * 60, Modelled: 10.4 * 0.93 * 60, AtFactor: 1}}

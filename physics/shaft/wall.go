@@ -7,7 +7,7 @@ import (
 )
 
 // Clay: heat stored per volume, J/m3/K (fired clay and sand 1.4-1.8 MJ, from memory, unverified), and the outside loss,
-// W/m2/K (natural draught 5-8 and radiation 9.7 at 150 C; recommended model).
+// W/m2/K (natural draught 5-8 and radiation 9.7 at 150 C, and some wind: assumed).
 //
 // The share of the heat that walls take is soft: published guesses of 15 to 25 % rest on models, no bloomery's loss has been
 // measured, and the heat they divide by was itself restated from 32 to 30 kW gross. wall_k carries that doubt.

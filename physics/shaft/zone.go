@@ -58,7 +58,7 @@ func (l Layer) Zone() Zone {
 }
 
 // How far a temperature of the shaft may be off. The model gives one mean across the bore; the blast comes from one side, and
-// two rows of probes in one furnace read up to 460 K apart (30 Oct 2021). The calibration study's advice: 100 K up and 150
+// two rows of probes in one furnace read up to 460 K apart (30 Oct 2021). Assumed: 100 K up and 150
 // down low in the shaft, 250 either way higher up while it warms; in the hearth, where nothing was measured, the low figure.
 const (
 	zoneUp, zoneDown, zoneWarming = 100.0, 150.0, 250.0

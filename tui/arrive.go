@@ -139,7 +139,7 @@ func (m Model) joined() (Model, []entry.Entry) {
 // shelfRead takes the lines of the shelf, or the demo.
 func (m Model) shelfRead(r shelfRead) (Model, []entry.Entry, tea.Cmd) {
 	if r.demo != nil {
-		line := screen.LineOf(session.Open(r.demo[0].Stream, r.demo))
+		line := session.Open(r.demo[0].Stream, r.demo).Summary()
 		m.demo, m.shelf.Demo = r.demo, &line
 		return m, nil, nil
 	}

@@ -4,6 +4,7 @@ import (
 	"chargehand/tui/screen"
 
 	"chargehand/model/entry"
+	"chargehand/model/shelf"
 	"chargehand/tui/theme"
 )
 
@@ -27,12 +28,9 @@ type Config struct {
 // are called inside commands only.
 type Store interface {
 	Keep(...entry.Entry)
-	Smelts() ([]SmeltLine, error)                 // practice smelts too, the demo not; newest first
+	Smelts() ([]shelf.Summary, error)             // practice smelts too, the demo not; newest first
 	Entries(stream string) ([]entry.Entry, error) // in order of their sequence
 }
-
-// SmeltLine is one line of the shelf.
-type SmeltLine = screen.SmeltLine
 
 // Starter is a furnace to begin with.
 type Starter = screen.Starter

@@ -7,6 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
+	"chargehand/model/shelf"
 )
 
 // Pressed is one key, or one paste, with the clocks at its arrival.
@@ -34,7 +35,7 @@ type Leave struct{}
 
 // shelfRead brings the lines of the shelf, or the demo.
 type shelfRead struct {
-	lines []screen.SmeltLine
+	lines []shelf.Summary
 	demo  []entry.Entry
 	err   error
 }

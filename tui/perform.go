@@ -15,6 +15,7 @@ import (
 // before an act, and when a dialog was closed or the smelt is left.
 func (m Model) take(e screen.Effect, k Pressed, closed bool) (Model, []entry.Entry, tea.Cmd) {
 	var out []entry.Entry
+	e = bounded(e)
 	keeps, leaves := false, false
 	for _, one := range screen.Flat(e) {
 		switch one := one.(type) {
@@ -73,7 +74,7 @@ func (m Model) perform(e screen.Effect, k Pressed) (Model, []entry.Entry, tea.Cm
 		case screen.Refuse:
 			m = m.refuse(string(e))
 		case screen.Again:
-			m, es, cmd = m.perform(e(m.Shared()), Pressed{At: k.At})
+			m, es, cmd = m.perform(bounded(e(m.Shared())), Pressed{At: k.At})
 			out = append(out, es...)
 		default:
 			m, cmd = m.move(e)

@@ -13,6 +13,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
+	"chargehand/model/shelf"
 	"chargehand/tui/theme"
 )
 
@@ -46,7 +47,7 @@ func TestEntriesComeInOrder(t *testing.T) {
 type orderedStore struct{ handed *[]entry.Entry }
 
 func (s orderedStore) Keep(es ...entry.Entry)                { *s.handed = append(*s.handed, es...) }
-func (s orderedStore) Smelts() ([]screen.SmeltLine, error)   { return nil, nil }
+func (s orderedStore) Smelts() ([]shelf.Summary, error)      { return nil, nil }
 func (s orderedStore) Entries(string) ([]entry.Entry, error) { return nil, nil }
 
 func TestFrameIsKeptUntilItChanges(t *testing.T) {

@@ -21,6 +21,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/invented"
+	"chargehand/model/shelf"
 	"chargehand/model/words"
 	"chargehand/persist"
 	"chargehand/tui"
@@ -156,20 +157,10 @@ func (s shelfStore) Entries(stream string) ([]entry.Entry, error) {
 }
 
 // Smelts lists the smelts, newest first; those without a date last.
-func (s shelfStore) Smelts() ([]tui.SmeltLine, error) {
+func (s shelfStore) Smelts() ([]shelf.Summary, error) {
 	list, err := s.Summaries()
-	if err != nil {
-		return nil, err
-	}
-	lines := make([]tui.SmeltLine, len(list))
-	for i, l := range list {
-		lines[i] = tui.SmeltLine{
-			ID: l.ID, UID: l.UID, Furnace: l.Furnace, Lit: l.Lit, Undated: l.Undated, Phase: l.Phase, Charges: l.Charges,
-			Charcoal: l.Charcoal, Ore: l.Ore, Bloom: l.Bloom, Practice: l.Practice, Imported: l.Imported, Invented: l.Invented,
-		}
-	}
-	slices.SortStableFunc(lines, func(a, b tui.SmeltLine) int { return b.Lit.Compare(a.Lit) })
-	return lines, nil
+	slices.SortStableFunc(list, func(a, b shelf.Summary) int { return b.Lit.Compare(a.Lit) })
+	return list, err
 }
 
 // newUID is a random name for a smelt.

@@ -16,6 +16,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
+	"chargehand/model/shelf"
 	"chargehand/tui/theme"
 )
 
@@ -60,20 +61,20 @@ func (b Memory) keep(e entry.Entry) entry.Entry {
 	return e
 }
 
-func (b Memory) Smelts() ([]screen.SmeltLine, error) {
-	var ls []screen.SmeltLine
+func (b Memory) Smelts() ([]shelf.Summary, error) {
+	var ls []shelf.Summary
 	for id, es := range b {
 		if id == entry.House {
 			continue
 		}
 		last := es[len(es)-1]
 		s := session.Open(id, es).Tick(entry.Stamp{Wall: last.Kept, Boot: last.Boot, Mono: last.Mono})
-		ls = append(ls, screen.SmeltLine{
+		ls = append(ls, shelf.Summary{
 			ID: id, Furnace: s.Light().Furnace.Name, Lit: s.Reading().Lit, Phase: s.Phase(), Charges: len(s.Reading().Charges),
 			Practice: s.Light().Practice, Imported: s.Light().Imported, Invented: s.Light().Invented,
 		})
 	}
-	slices.SortFunc(ls, func(a, b screen.SmeltLine) int { return strings.Compare(b.ID, a.ID) })
+	slices.SortFunc(ls, func(a, b shelf.Summary) int { return strings.Compare(b.ID, a.ID) })
 	return ls, nil
 }
 

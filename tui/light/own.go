@@ -7,6 +7,7 @@ import (
 
 	"chargehand/model/fold"
 	"chargehand/model/session"
+	"chargehand/model/shelf"
 	"chargehand/tui/screen"
 )
 
@@ -19,7 +20,7 @@ type ownRead struct{ own []screen.Starter }
 // readOwn reads the furnaces of the newest smelts, each as it was lit, with its
 // measures as they weighed in the end and its blower as it was metered. What
 // cannot be read is not offered; opening that smelt says why.
-func (f Screen) readOwn(lines []screen.SmeltLine) screen.Effect {
+func (f Screen) readOwn(lines []shelf.Summary) screen.Effect {
 	var ids []string
 	seen := map[string]bool{}
 	for _, l := range lines {

@@ -6,6 +6,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/session"
+	"chargehand/model/shelf"
 	"chargehand/tui/cell"
 	"chargehand/tui/draw"
 	"chargehand/tui/theme"
@@ -38,10 +39,10 @@ type Tally struct {
 
 // Shelved is what was read of the smelts that are kept.
 type Shelved struct {
-	Lines []SmeltLine
+	Lines []shelf.Summary
 	Err   error
-	Known bool       // it was read, or cannot be
-	Demo  *SmeltLine // the invented one, to look at; nil for none
+	Known bool           // it was read, or cannot be
+	Demo  *shelf.Summary // the invented one, to look at; nil for none
 }
 
 // Pen draws in the theme and reads in the units of the person.

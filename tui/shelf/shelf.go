@@ -12,6 +12,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 
 	"chargehand/model/entry"
+	"chargehand/model/shelf"
 	"chargehand/tui/cell"
 	"chargehand/tui/theme"
 )
@@ -52,12 +53,12 @@ func (Screen) Hints(screen.Shared) []draw.KeyHint {
 }
 
 // lines of the shelf. The one without a smelt turns to the other list.
-func (s Screen) lines(sh screen.Shared) []screen.SmeltLine {
-	var shown, aside []screen.SmeltLine
+func (s Screen) lines(sh screen.Shared) []shelf.Summary {
+	var shown, aside []shelf.Summary
 	for _, l := range sh.Shelf.Lines {
 		switch {
 		case l.ID == sh.Running.ID():
-			shown = append(shown, screen.LineOf(sh.Running))
+			shown = append(shown, sh.Running.Summary())
 		case l.Practice:
 			aside = append(aside, l)
 		default:
@@ -65,13 +66,13 @@ func (s Screen) lines(sh screen.Shared) []screen.SmeltLine {
 		}
 	}
 	if s.aside {
-		return append(aside, screen.SmeltLine{})
+		return append(aside, shelf.Summary{})
 	}
 	if sh.Shelf.Demo != nil {
 		shown = append(shown, *sh.Shelf.Demo)
 	}
 	if len(aside) > 0 {
-		shown = append(shown, screen.SmeltLine{})
+		shown = append(shown, shelf.Summary{})
 	}
 	return shown
 }
@@ -146,7 +147,7 @@ func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
 }
 
 // holds says how many smelts the list has.
-func (s Screen) holds(ls []screen.SmeltLine) string {
+func (s Screen) holds(ls []shelf.Summary) string {
 	n := 0
 	for _, l := range ls {
 		if l.ID != "" {
@@ -181,7 +182,7 @@ func kgOrNothing(u modelwords.Units, m entry.Maybe[entry.Kilogram]) string {
 }
 
 // markOf says what is special about a smelt.
-func markOf(l screen.SmeltLine) string {
+func markOf(l shelf.Summary) string {
 	switch {
 	case l.Invented:
 		return words.MarkInvented

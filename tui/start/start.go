@@ -12,6 +12,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 
 	"chargehand/model/entry"
+	"chargehand/model/shelf"
 	"chargehand/tui/cell"
 	"chargehand/tui/theme"
 )
@@ -107,7 +108,7 @@ func unfinished(sh screen.Shared) (id, detail string) {
 	if s := sh.Running; s.Is() {
 		return s.ID(), words.UnfinishedIs(s.ID(), s.Reading().Phase, len(s.Reading().Charges))
 	}
-	var spare *screen.SmeltLine
+	var spare *shelf.Summary
 	for i, l := range sh.Shelf.Lines {
 		switch {
 		case !l.Unfinished():

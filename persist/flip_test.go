@@ -93,7 +93,11 @@ func TestAFlippedByte(t *testing.T) {
 					met.unseen++
 				}
 
-				// The way on, in a folder of its own.
+				// The way on, in a folder of its own. A short run leaves out most of
+				// those where nothing was seen.
+				if !*everyByte && err == nil && len(r.Faults()) == 0 && met.tried%16 != 0 {
+					return
+				}
 				path := filepath.Join(t.TempDir(), "book.db")
 				write(t, path, read(t, from))
 				if c.twins {

@@ -95,8 +95,7 @@ func (o Options) openWhole(file string) (*boltfile.File, error) {
 }
 
 // compareAtOpening compares the length of every twin with what the book says of
-// it, and line by line those that differ, those asked for, and the smelt
-// written last. It gives the streams whose summary is to be made anew, and the rest.
+// it, and line by line those that differ and the smelt written last. It gives the streams whose summary is to be made anew, and the rest.
 func (b *Book) compareAtOpening(last string) (stale, rest []string, err error) {
 	recs, err := b.store.records()
 	if err != nil {
@@ -105,13 +104,6 @@ func (b *Book) compareAtOpening(last string) (stale, rest []string, err error) {
 	sizes, err := twin.Sizes(b.store.folder)
 	if err != nil {
 		return nil, nil, disk.AccessError(b.store.folder, err)
-	}
-	asked := map[string]bool{last: true}
-	if b.opt.Compare != nil {
-		clear(asked)
-		for _, s := range b.opt.Compare {
-			asked[s] = true
-		}
 	}
 	all := map[string]bool{}
 	for s := range recs {
@@ -125,7 +117,7 @@ func (b *Book) compareAtOpening(last string) (stale, rest []string, err error) {
 		if !rec.Fresh() && !isHouse(stream) {
 			stale = append(stale, stream)
 		}
-		if sizes[stream].Bytes == rec.Bytes && !asked[stream] {
+		if sizes[stream].Bytes == rec.Bytes && stream != last {
 			rest = append(rest, stream)
 			continue
 		}

@@ -23,9 +23,6 @@ type Options struct {
 	// Summarise makes the shelf's line of a smelt from its entries; nil leaves
 	// all but id, number of entries and head empty.
 	Summarise boltfile.Summariser
-	// Compare names the streams that opening compares with their twins line by
-	// line. nil is the smelt written last. (Their lengths are compared for all.)
-	Compare []string
 	// LockWait is how long opening waits for another program to let go of the
 	// book; 0 is 1 s.
 	LockWait time.Duration

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	bolt "go.etcd.io/bbolt"
 
@@ -139,34 +140,46 @@ func TestWhatGivesWayIsSetAside(t *testing.T) {
 }
 
 // Opening compares lengths for all and lines for the smelt written last; a
-// change of the same length elsewhere is found when it is asked for.
-func TestCompareFindsWhatOpeningDoesNotLookFor(t *testing.T) {
+// change of the same length elsewhere is found in the background, and when the
+// stream is read.
+func TestWhatOpeningDoesNotLookAtIsFoundInTheBackground(t *testing.T) {
 	path := placeOf(t)
 	b, a := open(t, path, Options{})
 	keep(t, b, notes(smelt, 1, 3)...)
-	keep(t, b, notes("2026-06-01-reedhollow-b", 1, 3)...)
+	keep(t, b, notes(beta, 1, 3)...)
 	shut(t, b)
-	harm := func() {
-		write(t, twinOf(path, smelt), bytes.Replace(read(t, twinOf(path, smelt)), []byte("note 2"), []byte("note 1"), 1))
+	for name, harm := range map[string]func(){
+		"twin": func() {
+			write(t, twinOf(path, smelt), bytes.Replace(read(t, twinOf(path, smelt)), []byte("note 2"), []byte("note 1"), 1))
+		},
+		"book": func() {
+			mutate(t, path, func(b *bolt.Bucket, _ *bolt.Tx) error {
+				return b.Put(seqKey(2), bytes.Replace(b.Get(seqKey(2)), []byte("note 2"), []byte("note 1"), 1))
+			})
+		},
+	} {
+		harm()
+		b, second := open(t, path, Options{compareAfter: time.Millisecond})
+		for end := time.Now().Add(20 * time.Second); len(second.noted()) == 0; time.Sleep(time.Millisecond) {
+			if time.Now().After(end) {
+				t.Fatalf("%s: nothing was found", name)
+			}
+		}
+		if said := second.noted(); len(said) != 1 || !strings.HasPrefix(said[0], smelt) {
+			t.Errorf("%s: it says %q", name, said)
+		}
+		same(t, b, smelt, a.kept[smelt])
+		shut(t, b)
 	}
-	harm()
-	b, _ = open(t, path, Options{})
-	if m := b.Mended(); len(m) > 0 {
-		t.Fatalf("opening looked at everything: %v", m)
-	}
-	if err := b.Compare(); err != nil {
-		t.Fatal(err)
-	}
-	if m := b.Mended(); len(m) != 1 || !strings.HasPrefix(m[0], smelt) {
-		t.Errorf("comparing all mended %v", m)
-	}
-	shut(t, b)
-	harm()
-	b, _ = open(t, path, Options{Compare: []string{smelt}})
-	if m := b.Mended(); len(m) != 1 {
-		t.Errorf("opening with it asked for mended %v", m)
-	}
+	mutate(t, path, func(b *bolt.Bucket, _ *bolt.Tx) error {
+		return b.Put(seqKey(2), bytes.Replace(b.Get(seqKey(2)), []byte("note 2"), []byte("note 1"), 1))
+	})
+	b, second := open(t, path, Options{compareAfter: time.Hour})
 	same(t, b, smelt, a.kept[smelt])
+	if said := second.noted(); len(said) != 1 {
+		t.Errorf("reading says %q", said)
+	}
+	shut(t, b)
 }
 
 func TestCheckNamesWhatIsWrongAndChangesNothing(t *testing.T) {

@@ -83,7 +83,9 @@ func openScreen(w world, c common) error {
 	go leaveOnSignal(program, done)
 	_, err = program.Run()
 	close(done)
-	return errors.Join(ending(err), shut(w, book))
+	closed := shut(w, book)
+	lastResort(w, closed)
+	return errors.Join(ending(err), closed)
 }
 
 // pass hands what the book says to the screen, in order, until the screen is

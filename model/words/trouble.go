@@ -430,3 +430,13 @@ const (
 	FlagReplace = "write over a file that is there"
 	FlagTake    = "take the lines in FILE in, as a smelt of its own"
 )
+
+// WhereElse asks where to write what could not be kept.
+func WhereElse(entries int) string {
+	return fmt.Sprintf("chargehand: %s could NOT be kept. Write them to another place? A file's name, or Enter for no: ", EntriesOf(entries))
+}
+
+// WrittenElsewhere says how they come back.
+func WrittenElsewhere(entries int, path string) string {
+	return fmt.Sprintf("chargehand: %s written to %s; chargehand rescue --take %s takes them in, as a smelt of their own", EntriesOf(entries), path, path)
+}

@@ -42,7 +42,7 @@ func From(s fold.State) Reading {
 	air(&r, s)
 	stack(&r, s)
 	r.Layers = layers(s)
-	r.SlagKnown = slagWeighed(s)
+	r.SlagKnown = s.SlagWeighed
 	r.Zones = r.oreZones(zones(s))
 	return r
 }

@@ -3,8 +3,6 @@ package figure
 import (
 	"math"
 
-	"chargehand/model/entry"
-	"chargehand/model/fold"
 	"chargehand/model/solve"
 	"chargehand/physics"
 	"chargehand/physics/shaft"
@@ -27,25 +25,6 @@ func (r *Reading) slag(s solve.Solution, basis Basis) {
 	if s.Lack != solve.IsOver {
 		r.runs(slag, s, basis)
 	}
-}
-
-// slagWeighed tells whether slag of this smelt was weighed. Until then how much
-// there is, and so how high it stands, rests on the model alone, and a line drawn
-// in the hearth would say more than is known.
-func slagWeighed(s fold.State) bool {
-	for l := range s.Lines.All() {
-		switch ev := l.Event.(type) {
-		case entry.Tap:
-			if ev.Mass.Positive() {
-				return true
-			}
-		case entry.Weigh:
-			if ev.What == entry.WeighSlag && ev.Mass > 0 {
-				return true
-			}
-		}
-	}
-	return false
 }
 
 // bath sets how far below the tuyere the slag stands.

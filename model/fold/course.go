@@ -101,6 +101,8 @@ func (c *Course) Take(l Line) {
 		c.plan(ev.Ramp, l.At)
 	case entry.AgainFromHere:
 		c.plan(ev.Steps, l.At)
+	case entry.Tap:
+		c.SlagWeighed = c.SlagWeighed || ev.Mass.Positive()
 	case entry.Pause:
 		c.Paused = true
 		c.Pace.Pause(l.At, true)
@@ -233,6 +235,8 @@ func (c *Course) LevelThen(at time.Duration) (physics.Level, bool) {
 // it until then.
 func (c *Course) weigh(l Line, ev entry.Weigh) {
 	switch ev.What {
+	case entry.WeighSlag:
+		c.SlagWeighed = c.SlagWeighed || ev.Mass > 0
 	case entry.WeighBloom:
 		c.Bloom = entry.Some(ev.Mass)
 	case entry.WeighMeasure:

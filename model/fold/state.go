@@ -24,20 +24,21 @@ type State struct {
 	Charcoal Total    // fill included
 	Ore      Total
 	// OrePlanned is the ore that the plan has for the whole smelt, kg dry.
-	OrePlanned entry.Maybe[float64]
-	Blast      []Blast       // every change, in order; the last one is in force
-	Blower     []entry.Blast // what the blower gave at settings that were metered
-	Level      physics.Level
-	LevelAt    time.Duration // last observation of the level by a dip; negative for none
-	HasLevel   bool          // the furnace's bore and stack are known and something was put in, so there is a level
-	Recipe     []Part        // what the next charge is
-	Paused     bool
-	OreHeld    bool
-	LastOre    bool
-	By         string
-	Bloom      entry.Maybe[entry.Kilogram]
-	Ambient    entry.Maybe[entry.Celsius] // the air outside, when somebody read it
-	Measures   []entry.Measure            // by name as first met, with what they weigh at At
+	OrePlanned  entry.Maybe[float64]
+	Blast       []Blast       // every change, in order; the last one is in force
+	Blower      []entry.Blast // what the blower gave at settings that were metered
+	Level       physics.Level
+	LevelAt     time.Duration // last observation of the level by a dip; negative for none
+	HasLevel    bool          // the furnace's bore and stack are known and something was put in, so there is a level
+	Recipe      []Part        // what the next charge is
+	Paused      bool
+	OreHeld     bool
+	LastOre     bool
+	By          string
+	SlagWeighed bool // slag of this smelt was weighed; until then how much there is, and so how high it stands, rests on the model alone
+	Bloom       entry.Maybe[entry.Kilogram]
+	Ambient     entry.Maybe[entry.Celsius] // the air outside, when somebody read it
+	Measures    []entry.Measure            // by name as first met, with what they weigh at At
 }
 
 // Total is a sum of charges, as charged and dry.

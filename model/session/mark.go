@@ -14,11 +14,11 @@ import (
 
 // every is the time between the marks that are kept longest: to any moment it is no
 // further than that from one of them.
-const every = 10 * time.Minute
+const every = 2 * time.Minute
 
 // How many marks are kept of those, and how many of the last others.
 const (
-	mostMarks  = 256
+	mostMarks  = 1024
 	mostRecent = 16
 )
 

@@ -28,7 +28,7 @@ type seen struct {
 
 func (s Session) view() *seen {
 	v := s.seen
-	if v == nil {
+	if v == nil || !s.Is() {
 		return new(seen)
 	}
 	v.once.Do(func() {

@@ -22,7 +22,7 @@ type Course struct {
 
 	about    *About
 	blasts   grow.List[Blast]
-	walks    grow.List[walk] // the estimator after each line that tells of the level, to sink on from there
+	walks    grow.Pages[walk] // the estimator after each line that tells of the level, to sink on from there
 	walk     walk
 	measured bool         // bore and stack are known: there is a walk
 	shared   int          // how many of the charges a copy holds too
@@ -221,12 +221,11 @@ func Planned(r entry.Recipe, done int) entry.Parts {
 // LevelThen is the level at a moment, as far as the course knows it, and whether
 // there is one.
 func (c *Course) LevelThen(at time.Duration) (physics.Level, bool) {
-	walks := c.walks.All()
-	i := sort.Search(len(walks), func(i int) bool { return walks[i].at > at }) - 1
+	i := sort.Search(c.walks.Len(), func(i int) bool { return c.walks.At(i).at > at }) - 1
 	if i < 0 {
 		return physics.Level{}, false
 	}
-	w := walks[i]
+	w := *c.walks.At(i)
 	w.sinkTo(&c.State, at)
 	return w.level, true
 }

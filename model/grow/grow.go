@@ -20,7 +20,11 @@ func (l *List[T]) Append(item T) {
 		l.items[n] = item
 		return
 	}
-	more := make([]T, n+1, max(8, 2*(n+1)))
+	room := 2 * (n + 1)
+	if n < cap(l.items) { // there is, but a copy has it: it may be the one that goes on
+		room = n + n/8 + 8
+	}
+	more := make([]T, n+1, max(8, room))
 	copy(more, l.items)
 	more[n] = item
 	l.items, l.used = more, new(atomic.Int64)

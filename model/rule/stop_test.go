@@ -34,3 +34,30 @@ func TestNoChargeIsLateForABlastThatWasOff(t *testing.T) {
 		}
 	}
 }
+
+// An hour without blast raises what tells of it and nothing else: no rule takes it for
+// an hour of burning. When the blast is back and charges go in as before, nothing
+// stands but the question after the top gas until it is answered.
+func TestAnHourWithoutBlastRaisesNothingElse(t *testing.T) {
+	full := charge(coal(1.9), ore(1))
+	d := steady().with(92, entry.Blast{State: entry.BlastOff}).with(152, entry.Blast{State: entry.BlastOn}).with(153, look(entry.AtTopGas, entry.TopGasAlight))
+	for minute := 160.0; minute <= 260; minute += 10 {
+		d.key(minute, full)
+	}
+	for _, w := range d.walk(265) {
+		if w.Rule != rule.BlastLost {
+			t.Errorf("%s is raised at %v", w.Rule, w.Onset)
+		}
+	}
+	// And a charge that is late afterwards is late by its own time.
+	late := steady().with(92, entry.Blast{State: entry.BlastOff}).with(152, entry.Blast{State: entry.BlastOn}).with(153, look(entry.AtTopGas, entry.TopGasAlight)).with(160, full)
+	var raised []rule.ID
+	for _, w := range late.walk(176) {
+		if w.Rule != rule.BlastLost {
+			raised = append(raised, w.Rule)
+		}
+	}
+	if len(raised) != 1 || raised[0] != rule.ChargeOverdue {
+		t.Errorf("a charge late after the stop raises %v", raised)
+	}
+}

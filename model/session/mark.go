@@ -154,12 +154,14 @@ func (s Session) to(k fold.Known, at time.Duration) moment {
 	if m == nil {
 		m = begin(k.About())
 	}
-	lines := slices.Collect(k.Between(m.at, at))
+	var lines []fold.Line // since the mark
 	for m.walker.Next() <= at {
 		next := m.clone()
 		steady := min(at, (m.walker.Next()+every-1)/every*every)
+		lines = slices.AppendSeq(lines[:0], k.Between(m.at, steady))
 		n := next.walker.Go(steady, lines, s.solver.trail.seen)
 		if next.walker.Next() == m.walker.Next() { // it sleeps until something happens
+			lines = slices.AppendSeq(lines[:0], k.Between(m.at, at))
 			n = next.walker.Go(at, lines, s.solver.trail.seen)
 		}
 		if next.walker.Next() == m.walker.Next() {
@@ -168,12 +170,12 @@ func (s Session) to(k fold.Known, at time.Duration) moment {
 		for _, l := range lines[:n] {
 			next.care.Take(l)
 		}
-		lines = lines[n:]
 		next.at = next.walker.Next() - rule.Grid
 		next.key = key(next.at)
 		s.marks.leave(next)
 		m = next
 	}
+	lines = slices.Collect(k.Between(m.at, at))
 	o := moment{course: m.walker.Course().Clone(), care: m.care, mark: m, since: lines}
 	for _, l := range lines {
 		o.course.Take(l)

@@ -11,9 +11,10 @@ import (
 	"testing"
 	"time"
 
-	"chargehand/model"
 	"chargehand/model/entry"
+	"chargehand/model/figure"
 	"chargehand/model/fold"
+	"chargehand/model/session"
 )
 
 func TestCrossOutOneAfterTheOther(t *testing.T) {
@@ -190,7 +191,7 @@ func TestPendingThenKept(t *testing.T) {
 		t.Error("the strike had no provisional number")
 	}
 	kept, _ := d.Book.Entries(d.M.Running().ID())
-	fromBook := model.Read(kept, fold.All, r.At)
+	fromBook := readAt(kept, fold.All, r.At)
 	if len(fromBook.Charges) != 1 || fromBook.Charges[0].At != r.Charges[0].At {
 		t.Error("the book tells another story than the screen")
 	}
@@ -370,4 +371,9 @@ func TestTakeOverIsSaidAtOnceAndOnce(t *testing.T) {
 	d.Send(tui.Kept{Err: errors.New("no space"), Waiting: 1})
 	d.Send(tui.Kept{Told: []string{"a small book took over"}})
 	d.Shows("NOT KEPT 1")
+}
+
+// readAt is what is known of a smelt at a moment, from its first entry on.
+func readAt(entries []entry.Entry, known uint64, at time.Duration) figure.Reading {
+	return session.Open("s", entries).AsOf(known, at).Reading()
 }

@@ -10,7 +10,6 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"pgregory.net/rapid"
 
-	"chargehand/model"
 	"chargehand/model/entry"
 	"chargehand/model/fold"
 	"chargehand/model/session"
@@ -82,7 +81,7 @@ func TestRandomKeys(t *testing.T) {
 				rt.Fatalf("the screen holds other entries of %s than the book", s.ID())
 			}
 			if s.Running() {
-				if got, want := s.Reading(), model.Read(kept, fold.All, s.Reading().At); !reflect.DeepEqual(got, want) {
+				if got, want := s.Reading(), readAt(kept, fold.All, s.Reading().At); !reflect.DeepEqual(got, want) {
 					rt.Fatalf("the screen reads %+v, the book %+v", got, want)
 				}
 			}

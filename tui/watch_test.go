@@ -8,7 +8,6 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"chargehand/model"
 	"chargehand/model/entry"
 	"chargehand/model/fold"
 	"chargehand/model/rule"
@@ -68,10 +67,10 @@ func TestTestimonyIsNotRead(t *testing.T) {
 		without = append(without, e)
 	}
 	at := d.M.Running().Reading().At
-	if got := model.Read(without, fold.All, at); !reflect.DeepEqual(got, d.M.Running().Reading()) {
+	if got := readAt(without, fold.All, at); !reflect.DeepEqual(got, d.M.Running().Reading()) {
 		t.Error("without the testimony the figures differ")
 	}
-	if got := model.Warnings(without, fold.All, at); !reflect.DeepEqual(got, d.M.Running().Warnings()) {
+	if got := session.Open("s", without).AsOf(fold.All, at).Warnings(); !reflect.DeepEqual(got, d.M.Running().Warnings()) {
 		t.Error("without the testimony the warnings differ")
 	}
 }

@@ -14,7 +14,6 @@ import (
 	"github.com/charmbracelet/x/ansi"
 	"github.com/google/go-cmp/cmp"
 
-	"chargehand/model"
 	"chargehand/model/entry"
 	"chargehand/model/figure"
 	"chargehand/model/fold"
@@ -374,7 +373,7 @@ func (d *workday) account() {
 
 func (d *workday) reading() figure.Reading {
 	d.t.Helper()
-	return model.Read(d.smelt(), fold.All, fold.Latest(d.smelt()))
+	return readAt(d.smelt(), fold.All, fold.Latest(d.smelt()))
 }
 
 // comesBack closes the book and opens it: the entries, the figures and the

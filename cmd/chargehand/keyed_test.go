@@ -13,10 +13,10 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
 
-	"chargehand/model"
 	"chargehand/model/entry"
 	"chargehand/model/figure"
 	"chargehand/model/fold"
+	"chargehand/model/session"
 	"chargehand/persist/logcsv"
 )
 
@@ -270,7 +270,7 @@ func sameTotals(t *testing.T, imported, keyed []entry.Entry) {
 	t.Helper()
 	for _, hhmm := range moments03 {
 		at := clock03(t, hhmm).Sub(clock03(t, "09:30"))
-		want, got := model.Read(imported, fold.All, at), model.Read(keyed, fold.All, at)
+		want, got := readAt(imported, fold.All, at), readAt(keyed, fold.All, at)
 		for _, n := range []figure.Name{
 			figure.Elapsed, figure.SinceCharge, figure.NextCharge, figure.CharcoalCharged, figure.CharcoalDry, figure.OreCharged, figure.OreDry,
 			figure.RatioLast, figure.RatioFive, figure.RatioSmelt, figure.BurnRate, figure.BurnMost, figure.BurnLeast, figure.Air, figure.AirPerArea,
@@ -291,10 +291,15 @@ func sameFigures(t *testing.T, imported, keyed []entry.Entry) {
 	t.Helper()
 	for _, hhmm := range moments03 {
 		at := clock03(t, hhmm).Sub(clock03(t, "09:30"))
-		want, got := stateOf(model.Read(imported, fold.All, at), nil), stateOf(model.Read(keyed, fold.All, at), nil)
+		want, got := stateOf(readAt(imported, fold.All, at), nil), stateOf(readAt(keyed, fold.All, at), nil)
 		want.Smelt, want.Known = got.Smelt, got.Known
 		if diff := cmp.Diff(want, got, cmpopts.EquateApprox(1e-12, 1e-12)); diff != "" {
 			t.Errorf("%s (- imported, + keyed):\n%s", hhmm, diff)
 		}
 	}
+}
+
+// readAt is what is known of a smelt at a moment, from its first entry on.
+func readAt(entries []entry.Entry, known uint64, at time.Duration) figure.Reading {
+	return session.Open("s", entries).AsOf(known, at).Reading()
 }

@@ -9,7 +9,6 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
-	"chargehand/model"
 	"chargehand/model/entry"
 	"chargehand/model/fold"
 )
@@ -91,7 +90,7 @@ func TestWeighingAfterwardsFillsInEveryRow(t *testing.T) {
 	}{"01": {14, 0, false}, "02": {20, 11, true}} {
 		h := newHouse(t)
 		id := h.imported(publishedLogs(t)[log])
-		before := model.Read(h.entries(id), fold.All, fold.End(h.entries(id)))
+		before := readAt(h.entries(id), fold.All, fold.End(h.entries(id)))
 		for _, of := range before.Charges {
 			if of.Charcoal.Known() {
 				t.Errorf("log %s: charge %d has a weight before anything was weighed", log, of.Number)
@@ -110,7 +109,7 @@ func TestWeighingAfterwardsFillsInEveryRow(t *testing.T) {
 		if kept := after[len(after)-1].Event; kept != entry.Event(want) {
 			t.Fatalf("log %s: the screen kept %#v", log, kept)
 		}
-		r := model.Read(after, fold.All, fold.End(after))
+		r := readAt(after, fold.All, fold.End(after))
 		if len(r.Charges) != c.rows {
 			t.Errorf("log %s: %d charges of charcoal, want %d", log, len(r.Charges), c.rows)
 		}

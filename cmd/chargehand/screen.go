@@ -58,10 +58,10 @@ func openScreen(w world, c common) error {
 	// One width table for all: under some locales the library would take half
 	// of the picture's signs for two cells wide.
 	runewidth.DefaultCondition.EastAsianWidth = false
-	// The screen is one loop that mostly sleeps. On several processors each of
-	// its wakings also wakes others that find nothing to do: a third of what it
-	// takes while nobody touches it (BenchmarkIdle: 0.9 % of a core against 0.6).
-	runtime.GOMAXPROCS(1)
+	// The screen is one loop that mostly sleeps; on several processors each of its
+	// wakings also wakes others that find nothing to do. A second one is the solver's,
+	// so that no key waits for it.
+	runtime.GOMAXPROCS(min(2, runtime.GOMAXPROCS(0)))
 
 	clock, keys := clockAndKeys(w.clock)
 	w.clock = clock

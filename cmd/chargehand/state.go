@@ -7,10 +7,10 @@ import (
 	"strconv"
 	"time"
 
-	"chargehand/model"
 	"chargehand/model/entry"
 	"chargehand/model/figure"
 	"chargehand/model/fold"
+	"chargehand/model/session"
 	"chargehand/model/solve"
 	"chargehand/model/words"
 	"chargehand/persist/twin"
@@ -42,12 +42,17 @@ func stateCommand() command {
 			if err != nil {
 				return err
 			}
-			var solver solve.Solver
-			r := model.Read(entries, known, moment)
-			if end := model.AtEnd(entries); *at == "" && known == fold.All && end.Phase.Over() {
-				r = end
+			s := session.Open(name, entries)
+			if *at != "" || known != fold.All || !s.Reading().Phase.Over() {
+				s = s.AsOf(known, moment)
 			}
-			r = model.Solved(r, model.Solve(&solver, entries, known, moment))
+			if j, ok := s.Job(); ok {
+				s = s.Solved(j.Run(new(solve.Solver)))
+			}
+			if err := s.SolverErr(); err != nil {
+				fmt.Fprintln(w.err, "chargehand:", words.SolverBroke(err))
+			}
+			r := s.Reading()
 			if c.json {
 				return json.NewEncoder(w.out).Encode(stateOf(r, gaps))
 			}

@@ -147,3 +147,8 @@ func (u Units) Range(low, high float64, unit string, decimals int) string {
 
 // round10 is a temperature as well as it is known.
 func round10(c float64) float64 { return math.Round(c/10) * 10 }
+
+// SolverBroke says that the shaft solver broke down on a smelt.
+func SolverBroke(err error) string {
+	return "the computed figures could not be worked out (" + err.Error() + "); the others stand"
+}

@@ -1,4 +1,4 @@
-package model
+package session
 
 import (
 	"testing"
@@ -10,10 +10,10 @@ import (
 
 // A smelt that was closed and whose bloom was weighed after its last act is said
 // to be both, at its end.
-func TestAtEndSaysWhatCameAfterwards(t *testing.T) {
+func TestTheEndSaysWhatCameAfterwards(t *testing.T) {
 	var entries []entry.Entry
 	key := func(minute int, ev entry.Event) {
-		at := start.Add(time.Duration(minute) * time.Minute)
+		at := noon.Add(time.Duration(minute) * time.Minute)
 		entries = append(entries, entry.Entry{Version: entry.Version, Stream: "s", Seq: uint64(len(entries) + 1), Boot: "b",
 			Mono: time.Duration(minute) * time.Minute, Happened: at, Kept: at, Event: ev})
 	}
@@ -22,7 +22,7 @@ func TestAtEndSaysWhatCameAfterwards(t *testing.T) {
 	key(60, entry.BurnDown{})
 	key(90, entry.PhaseSet{Phase: entry.Closed})
 	key(300, entry.Weigh{What: entry.WeighBloom, Mass: 2.5})
-	r := AtEnd(entries)
+	r := Open("s", entries).Reading()
 	if r.At != fold.End(entries) || r.Phase != entry.Closed || r.Bloom != entry.Some(2.5) {
 		t.Errorf("at %v: %s, bloom %v", r.At, r.Phase, r.Bloom)
 	}

@@ -1,0 +1,174 @@
+//go:build unix
+
+package main
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/tui"
+)
+
+// sends is what a terminal sends for keys that are no characters.
+var sends = map[string]string{
+	"up": "\x1b[A", "down": "\x1b[B", "right": "\x1b[C", "left": "\x1b[D", "home": "\x1b[H", "end": "\x1b[F", "pgup": "\x1b[5~", "pgdown": "\x1b[6~",
+	"delete": "\x1b[3~", "backspace": "\x7f", "enter": "\r", "esc": "\x1b", "tab": "\t", "ctrl+c": "\x03", "space": " ",
+}
+
+// settling is how long a frame may take to be written in full: its upper lines come
+// before the lower ones, which still show the frame before.
+const settling = 150 * time.Millisecond
+
+// tick stands for a second without a key, after which keys are written down.
+const tick = ""
+
+// everyKey is a script of keys through every screen, list and field, and what each
+// of its lines leads to. A key that is held back has a ! before it, a paste stands
+// in brackets.
+var everyKey = []struct{ keys, leads string }{
+	{"down up h", "keys: start"}, {"pgdown esc", "counts for nothing"},
+	// The form: typed, corrected, abandoned; then lit.
+	{"r", "your initials"}, {"up M K x backspace up 7 left 3 delete home end esc", "counts for nothing"},
+	{"r", "your initials"}, {"enter", "the fire is lit"},
+	// Acts, in large letters too, refused, and a glove that leans.
+	{"f", "fill: 1 bucket"}, {"C", "charge 1"}, {"s d", "half a scoop of ore, to charge 1"}, {"q", "nothing on q"}, {"t !t", "leaning glove"},
+	{"up down", "next charge: 1 bucket of charcoal, 2"}, {"g", "not to the mark"}, {"u", "crossed out"}, {"tab", "the shaft shows chemistry"}, {"p", "poked"},
+	// Fields: typed and corrected, abandoned, pasted into.
+	{"b", "? blast"}, {"7 2 left 9 delete 0 enter", "790 l/min"}, {"b o", "blast"}, {"b", "? blast"}, {"5 esc", "nothing done"},
+	{"n", "? note"}, {"w e t space W i n d x backspace enter", "wet Wind"}, {"n", "? note"}, {"[two words] enter", "two words"},
+	{"![scsc]", "pasted text"}, {"e", "? temperature"}, {"x", "only digits"}, {"9 0 0 enter p", "900"},
+	{"l", "look at what"}, {"z", "nothing in this list"}, {"p d", "peep"}, {"w m 1", "weight of bucket"}, {"2 . 2 5 enter w n", "weighed: bucket"},
+	// The list of rare acts, with what each kind of line opens.
+	{"o", "other acts"}, {"e", "when was it"}, {"0 enter", "what was at"}, {"r", "entered late"}, {"o d", "you decide"}, {"esc", "nothing done"},
+	{"o x", "caution 1 of"}, {"c", "caution 2 of"}, {"esc", "h help"}, {"o y", "what is ready"}, {"1", "[x] arch tools"}, {"esc", "nothing done"},
+	{"o b", "sure"}, {"n", "nothing done"},
+	// Far view.
+	{"space", "kept"}, {"s", "scoop of ore, to charge 1"}, {"space", "blast"},
+	// The other screens, and lists in them.
+	{"h", "keys: fire"}, {tick, "keys: fire"}, {"pgdown down esc", "c charge "},
+	{"v", "other screens"}, {"esc", "nothing done"},
+	{"v b", "book: what was done"}, {"up up k", "show one kind only"}, {"n", "book: notes"}, {"k a", "book: what was done"}, {"enter", "change "}, {"t", "when it was"}, {"esc", "nothing done"},
+	{"r", "this is the past"}, {"right w left k e p b enter esc", "book: what was done"}, {"esc", "c charge "},
+	{"v r", "this is the past"}, {"end home right up tab esc", "c charge "},
+	{"v s", "2 smelts"}, {"down enter", "a moment to look at"}, {"c", "look at only"}, {"v o", "c charge "},
+	{"v e", "settings"}, {"m", "mass in"}, {"esc", "nothing done"}, {"v l", "c charge "},
+	{"v a", "g go on with"}, {"esc", "c charge "},
+}
+
+// Every key that was sent stands in the book once, in the order in which it was
+// pressed, as it was typed, and marked where it was held back: in the stream of the
+// smelt or in that of the house, each in its own order.
+func TestEveryKeyIsInTheBook(t *testing.T) {
+	t.Parallel()
+	dir := t.TempDir()
+	s := openTerminal(t, dir, 120, 36)
+	s.shows("look at one", "practise")
+	var want []string
+	step := func(keys, leads string) {
+		t.Helper()
+		var send strings.Builder
+		for _, k := range strings.Fields(keys) {
+			want = append(want, k)
+			send.WriteString(bytesOf(strings.TrimPrefix(k, "!")))
+		}
+		s.does(send.String(), leads)
+		time.Sleep(settling)
+	}
+	for _, line := range everyKey {
+		if line.keys == tick {
+			time.Sleep(1200 * time.Millisecond)
+		}
+		keys := strings.ReplaceAll(line.keys, "[two words]", "[two_words]") // one field
+		step(keys, line.leads)
+	}
+	// Behind the lock every key is held back, those of the word that unlocks too.
+	step("o z", "keys are locked")
+	step("!c !S !1 !tab", "keys are locked")
+	word := regexp.MustCompile(`type (\w) (\w) (\w) to unlock`).FindStringSubmatch(s.screen())
+	if word == nil {
+		t.Fatalf("it does not say how to unlock:\n%s", s.screen())
+	}
+	step("!"+strings.Join(word[1:], " !"), "keys act again")
+	step("ctrl+c", "goes on at the next start")
+	want = append(want, "y")
+	s.press("y")
+	if code := s.exit(); code != exitWell {
+		t.Errorf("exit code %d", code)
+	}
+
+	smelt, atSmelt := pressedIn(t, dir, onlySmelt(t, dir))
+	house, atHouse := pressedIn(t, dir, entry.House)
+	for i := range want {
+		if want[i] == "space" {
+			want[i] = " "
+		}
+		want[i] = strings.ReplaceAll(want[i], "_", " ")
+	}
+	if n := interleaved(want, smelt, house); n < len(want) || len(smelt)+len(house) != len(want) {
+		t.Errorf("of %d keys the book has %d and %d; as they were sent up to %d\n     sent: %q\nthe smelt: %q\nthe house: %q",
+			len(want), len(smelt), len(house), n, want[max(0, n-8):min(n+4, len(want))], smelt, house)
+	}
+	for _, id := range tui.New(tui.Config{}).Screens() {
+		if !atSmelt[string(id)] && !atHouse[string(id)] {
+			t.Errorf("no key was pressed at %s: the script lacks it", id)
+		}
+	}
+}
+
+func bytesOf(key string) string {
+	if b, ok := sends[key]; ok {
+		return b
+	}
+	if strings.HasPrefix(key, "[") && len(key) > 1 {
+		return "\x1b[200~" + strings.ReplaceAll(strings.Trim(key, "[]"), "_", " ") + "\x1b[201~"
+	}
+	return key
+}
+
+// pressedIn are the keys of a stream, in the order of its entries, and the screens
+// that they were pressed at.
+func pressedIn(t *testing.T, dir, stream string) (keys []string, screens map[string]bool) {
+	t.Helper()
+	screens = map[string]bool{}
+	for _, e := range readSmelt(t, bookIn(dir), stream) {
+		if ks, ok := e.Event.(entry.Keys); ok {
+			screens[e.Screen] = true
+			for _, p := range ks.Pressed {
+				held := ""
+				if p.Held {
+					held = "!"
+				}
+				keys = append(keys, held+p.Key)
+			}
+		} else if e.Key != "" {
+			screens[e.Screen] = true
+			keys = append(keys, e.Key)
+		}
+	}
+	return keys, screens
+}
+
+// interleaved is how much of what was sent is made of two streams, each in its own
+// order and with nothing left out.
+func interleaved(sent, a, b []string) int {
+	reach := map[int]bool{0: true} // how many of a may have been used
+	for n, k := range sent {
+		next := map[int]bool{}
+		for i := range reach {
+			if i < len(a) && a[i] == k {
+				next[i+1] = true
+			}
+			if j := n - i; j < len(b) && b[j] == k {
+				next[i] = true
+			}
+		}
+		if len(next) == 0 {
+			return n
+		}
+		reach = next
+	}
+	return len(sent)
+}

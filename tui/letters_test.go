@@ -1,0 +1,67 @@
+package tui_test
+
+import (
+	"slices"
+	"testing"
+
+	"chargehand/tui/desk"
+	"chargehand/tui/fire"
+	"chargehand/tui/screen"
+)
+
+// The letters of all screens, those to come among them, are settled: no two are
+// the same, the list shows those of the screens that there are, and of the others
+// none is given away.
+func TestLettersAreSettled(t *testing.T) {
+	settled := map[string]screen.ID{
+		"f": screen.Fire, "b": screen.Book, "r": screen.Replay, "s": screen.Shelf, "a": screen.Start, "h": screen.Help,
+		"t": screen.Stores, "u": screen.Furnace, "p": screen.Plan, "c": screen.Account, "g": screen.Forge, "m": screen.Compare,
+		"l": "dark or light", "e": "settings", "o": "the running smelt", "q": "leave",
+	}
+	named := map[string]screen.ID{
+		screen.LetterBackground: "dark or light", screen.LetterSettings: "settings", screen.LetterRunning: "the running smelt", screen.LetterLeave: "leave",
+	}
+	for id, letter := range screen.Letters {
+		if other, twice := named[letter]; twice {
+			t.Errorf("%s is of %s and of %s", letter, id, other)
+		}
+		named[letter] = id
+	}
+	for letter, id := range settled {
+		if named[letter] != id {
+			t.Errorf("%s is of %q, not of %q", letter, named[letter], id)
+		}
+	}
+	if len(named) != len(settled) {
+		t.Errorf("%d letters, %d are settled", len(named), len(settled))
+	}
+	d := desk.Practising(t)
+	d.Press("v")
+	for _, o := range d.M.Dialog().(screen.Choice).Options {
+		k := o.Keys()[0]
+		id, isScreen := settled[k]
+		if !isScreen {
+			t.Errorf("%s (%s) has no settled letter", k, o.Help().Desc)
+		}
+		if screen.Letters[id] == k && !slices.Contains(d.M.Screens(), id) {
+			t.Errorf("%s is kept for %s and leads to %q", k, id, o.Help().Desc)
+		}
+	}
+}
+
+// Keys that Fire keeps for acts to come do nothing there yet.
+func TestReservedKeysAreFree(t *testing.T) {
+	for _, k := range screen.Reserved {
+		for _, b := range fire.Map.All() {
+			if slices.Contains(b.Keys(), k) {
+				t.Errorf("%s does %q", k, b.Help().Desc)
+			}
+		}
+		d := desk.Practising(t)
+		before := len(d.Acts())
+		d.Press(k)
+		if _, refused := d.M.Answer(); !refused || len(d.Acts()) != before {
+			t.Errorf("%s does something at the fire", k)
+		}
+	}
+}

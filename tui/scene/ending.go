@@ -18,9 +18,10 @@ const (
 // Flame is the last look at the flame.
 func Flame(s session.Session) *draw.Sight {
 	var last *draw.Sight
+	now := s.At()
 	for l := range s.Of(entry.KindLook) {
 		look := l.Event.(entry.Look)
-		if look.At == entry.AtFlame && l.At <= s.At() && (last == nil || l.At >= last.At) {
+		if look.At == entry.AtFlame && l.At <= now && (last == nil || l.At >= last.At) {
 			last = &draw.Sight{Sees: look.Sees, At: l.At}
 		}
 	}
@@ -28,9 +29,11 @@ func Flame(s session.Session) *draw.Sight {
 }
 
 // Ready says of each check whether it is ticked off.
-func Ready(s session.Session) []bool {
+func Ready(s session.Session) []bool { return readyBy(settingsOf(s)) }
+
+func readyBy(settings []entry.Setting) []bool {
 	ticked := map[string]bool{}
-	for _, set := range settingsOf(s) {
+	for _, set := range settings {
 		switch set.Name {
 		case IsReady:
 			ticked[set.Value] = true
@@ -46,9 +49,11 @@ func Ready(s session.Session) []bool {
 }
 
 // Closer is who closes the smelt.
-func Closer(s session.Session) string {
+func Closer(s session.Session) string { return closerBy(settingsOf(s)) }
+
+func closerBy(settings []entry.Setting) string {
 	who := ""
-	for _, set := range settingsOf(s) {
+	for _, set := range settings {
 		if set.Name == Closes {
 			who = set.Value
 		}
@@ -56,11 +61,18 @@ func Closer(s session.Session) string {
 	return who
 }
 
+// ending is what the end of a burn-down is judged by.
+func ending(s session.Session) draw.Ending {
+	settings := settingsOf(s)
+	return draw.Ending{Flame: Flame(s), Ready: readyBy(settings), Closer: closerBy(settings)}
+}
+
 // settingsOf are the settings of one smelt, in order.
 func settingsOf(s session.Session) []entry.Setting {
 	var list []entry.Setting
+	now := s.At()
 	for l := range s.Of(entry.KindSetting) {
-		if l.At <= s.At() {
+		if l.At <= now {
 			list = append(list, l.Event.(entry.Setting))
 		}
 	}

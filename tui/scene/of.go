@@ -26,7 +26,7 @@ func Of(g cell.Grid, sh screen.Shared, s session.Session, charge key.Binding) Vi
 		Now:       r.Wall(r.At), Title: s.ID(), Past: past(s),
 		NoBook: s.ToLook(), Kept: sh.Tally.Kept, Keeping: sh.Tally.Keeping, NotKept: sh.Tally.NotKept, Trouble: sh.Tally.Trouble,
 		Adding: adding(s), Log: Log(sh.Units, s, LayoutOf(g.Size()).Notice.H),
-		Warnings: s.Standing(), Ending: draw.Ending{Flame: Flame(s), Ready: Ready(s), Closer: Closer(s)},
+		Warnings: s.Standing(), Ending: ending(s),
 	}
 	if !s.Past() && screen.RightsIn(s) == screen.Own {
 		v.NextKey = charge.Help().Key
@@ -62,10 +62,14 @@ const addingFor = 90 * time.Second
 func adding(s session.Session) *draw.Adding {
 	l, ok := s.LastAct()
 	ev, charge := l.Event.(entry.Charge)
-	if !ok || !charge || ev.Parts.Holds(entry.Charcoal) || s.Reading().At-l.At > addingFor || len(s.Reading().Charges) == 0 {
+	if !ok || !charge || ev.Parts.Holds(entry.Charcoal) {
 		return nil
 	}
-	last := s.Reading().Charges[len(s.Reading().Charges)-1]
+	r := s.Reading()
+	if r.At-l.At > addingFor || len(r.Charges) == 0 {
+		return nil
+	}
+	last := r.Charges[len(r.Charges)-1]
 	n, counted := last.Parts.Count(entry.Ore)
 	m, named := s.Measure(entry.Ore)
 	if !counted || !named {
@@ -79,12 +83,13 @@ func adding(s session.Session) *draw.Adding {
 // shown: the count stands beside the charge.
 func Log(u modelwords.Units, s session.Session, n int) []draw.LogLine {
 	var log []draw.LogLine
+	now, stands := s.At(), s.Past() || s.ToLook()
 	var above fold.Line
 	for l := range s.Backward() {
 		if len(log) == n {
 			break
 		}
-		if l.At > s.Reading().At && (s.Past() || s.ToLook()) || !entry.IsAct(l.Event) && !OfKind(l, entry.KindLight, entry.KindClockJump) {
+		if stands && l.At > now || !entry.IsAct(l.Event) && !OfKind(l, entry.KindLight, entry.KindClockJump) {
 			continue
 		}
 		if !runOn(l, above) {

@@ -50,3 +50,9 @@ func Smear(p tea.Model) { p.(*program).frame += "!" }
 
 // Pace is how often a replay that plays moves on.
 const Pace = pace
+
+// Open opens a dialog, as an effect of a screen does.
+func (m Model) Open(d screen.Dialog) Model {
+	m, _ = m.move(screen.Ask{Dialog: d})
+	return m
+}

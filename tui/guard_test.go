@@ -201,7 +201,7 @@ func TestBouncingEnter(t *testing.T) {
 	if d.Count(entry.KindBlast) != 1 {
 		t.Errorf("%d entries of blast", d.Count(entry.KindBlast))
 	}
-	d.Press("o", "c") // a weighed charge, part by part: a leaning enter goes no further than one field
+	d.Press("o", "r", "w") // a weighed charge, part by part: a leaning enter goes no further than one field
 	d.Press("1", "enter")
 	d.Fast(50*time.Millisecond, "enter", "enter", "enter")
 	if d.Count(entry.KindCharge) != 0 {

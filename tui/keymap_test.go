@@ -189,7 +189,7 @@ func TestWordsNameTheRightKeys(t *testing.T) {
 	d := desk.Practising(t)
 	d.Press("c")
 	letter := func(opens, word string) string {
-		d.Press(opens)
+		d.Press(strings.Fields(opens)...)
 		defer d.Press("esc")
 		for _, o := range d.M.Dialog().(screen.Choice).Options {
 			if o.Help().Desc == word {
@@ -199,12 +199,12 @@ func TestWordsNameTheRightKeys(t *testing.T) {
 		t.Fatalf("nothing does %q", word)
 		return ""
 	}
-	rare, view := fire.Map.Rare.Help().Key+" then ", screen.Global.Views.Help().Key+" then "
+	rare, view := fire.Map.Rare.Help().Key+", ", screen.Global.Views.Help().Key+" then "
 	for _, c := range []struct{ says, names string }{
-		{words.NoRecipe, rare + letter("o", words.DoByWeight)},
-		{words.ByWeightOnly, rare + letter("o", words.DoByWeight)},
-		{words.NoOreMeasure, rare + letter("o", words.DoWeighed)},
-		{words.NoCharcoalMeasure, rare + letter("o", words.DoWeighed)},
+		{words.NoRecipe, rare + letter("o", words.DoByWeight) + ", " + letter("o r", words.DoNextByWeight)},
+		{words.ByWeightOnly, rare + letter("o", words.DoByWeight) + ", " + letter("o r", words.DoNextByWeight)},
+		{words.NoOreMeasure, rare + letter("o", words.DoByWeight) + ", " + letter("o r", words.DoWeighed)},
+		{words.NoCharcoalMeasure, rare + letter("o", words.DoByWeight) + ", " + letter("o r", words.DoWeighed)},
 		{words.NoSmelt, view + letter("v", words.DoShelf)},
 		{words.ShelfBare, view + letter("v", words.DoStart)},
 		{words.IfDouble, fire.Map.CrossOut.Help().Key + " crosses it out"},

@@ -105,9 +105,9 @@ func TestLockWordsAreNoSmear(t *testing.T) {
 func TestBurnDownCard(t *testing.T) {
 	d := desk.Burning(t)
 	d.Press("o", "l", "y", "o", "b", "y")
-	d.Press("l", "f", "y")
-	d.Press("o", "y", "1", "3", "esc")
-	d.Press("o", "j")
+	d.Press("l", "m", "y")
+	d.Press("o", "w", "r", "1", "3", "esc")
+	d.Press("o", "w", "k")
 	d.Write("Jo")
 	d.Press("enter")
 	d.Wait(time.Minute)
@@ -119,7 +119,7 @@ func TestBurnDownCard(t *testing.T) {
 		t.Errorf("flame: %+v", f)
 	}
 	d.Shows("Jo")
-	d.Press("o", "y", "1", "esc")
+	d.Press("o", "w", "r", "1", "esc")
 	if scene.Ready(d.M.Running())[0] {
 		t.Error("the same key does not undo it")
 	}
@@ -129,21 +129,21 @@ func TestDecision(t *testing.T) {
 	d := desk.Burning(t)
 	d.Press("o", "d")
 	d.Shows(words.DecideHead)
-	d.Press("c")
+	d.Press("z")
 	d.Answers("nothing in this list")
 	d.Press("esc")
 	if d.M.Dialog() != nil {
 		t.Fatal("esc does not close it")
 	}
 	before := len(d.Acts())
-	for _, k := range []string{"o", "w", "n"} {
+	for _, k := range []string{"o", "n"} { // waiting asks nothing: u undoes it
 		d.Press("o", "d", k)
 		if d.M.Dialog() == nil || len(d.Acts()) != before {
 			t.Errorf("%s did not ask once more", k)
 		}
 		d.Press("esc")
 	}
-	d.Press("o", "d", "w", "y")
+	d.Press("o", "d", "w")
 	if n, ok := d.Last().(entry.Note); !ok || n.Text != words.DecidedWait {
 		t.Errorf("%#v", d.Last())
 	}

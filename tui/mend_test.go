@@ -29,12 +29,12 @@ func TestCrossOutOneAfterTheOther(t *testing.T) {
 	if n := len(d.M.Running().Reading().Charges); n != 0 {
 		t.Errorf("%d charges left", n)
 	}
-	d.Press("o", "u")
+	d.Press("o", "x")
 	d.Answers("holds again: charge 1")
 	if n := len(d.M.Running().Reading().Charges); n != 1 {
 		t.Errorf("%d charges after bringing it back", n)
 	}
-	d.Press("o", "u")
+	d.Press("o", "x")
 	d.Answers("tapped")
 }
 

@@ -26,13 +26,13 @@ func eachMoment(d *desk.Desk, see func(name string)) {
 	for _, c := range d.M.Locked() {
 		d.Press(string(c))
 	}
-	d.Press("o", "l", "y", "o", "b", "y", "l", "f", "p", "o", "y", "1", "2", "esc", "o", "j", "J", "o", "enter")
+	d.Press("o", "l", "y", "o", "b", "y", "l", "m", "p", "o", "w", "r", "1", "2", "esc", "o", "w", "k", "J", "o", "enter")
 	d.Pass(28 * time.Minute)
 	d.Press("t")
 	see("burn_down")
 	d.Press("space")
 	see("burn_down_far")
-	d.Press("space", "o", "y")
+	d.Press("space", "o", "w", "r")
 	see("ready")
 	d.Press("esc", "o", "d")
 	see("decision_late")

@@ -37,6 +37,9 @@ func (m Model) take(e screen.Effect, k Pressed, closed bool) (Model, []entry.Ent
 	}
 	m.answer = answer{} // a key that only moves about shows what it did
 	m, es, cmd := m.perform(e, k)
+	if m.closed != "" {
+		m.answer.text, m.closed = words.Both(m.closed, m.answer.text), ""
+	}
 	return m, append(out, es...), cmd
 }
 
@@ -88,7 +91,7 @@ func (m Model) perform(e screen.Effect, k Pressed) (Model, []entry.Entry, tea.Cm
 func (m Model) move(e screen.Effect) (Model, tea.Cmd) {
 	switch e := e.(type) {
 	case screen.Ask:
-		m.dialog = e.Dialog
+		m.dialog, m.touched = e.Dialog, m.now
 		if d, ok := e.Dialog.(interface {
 			Opened(screen.Shared) screen.Dialog
 		}); ok {

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"chargehand/tui/words"
+	"time"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -55,6 +56,8 @@ func (m Model) press(k Pressed) (Model, []entry.Entry, tea.Cmd) {
 		m, out := m.note(k, true)
 		return m.refuse(words.PasteIgnored), out, nil
 	}
+	m = m.unattended(k.At)
+	m.touched = k.At
 	asked := m.dialog != nil
 	m.careful = ""
 	m, e := m.route(k, t, typing)
@@ -70,12 +73,49 @@ func (m Model) route(k Pressed, t screen.Typed, typing bool) (Model, screen.Effe
 	if m.dialog != nil {
 		var e screen.Effect
 		m.dialog, e = m.dialog.Update(sh, k)
+		if past, ok := e.(screen.Past); ok {
+			return m.past(past, k, t)
+		}
 		return m, e
 	}
+	return m.undisturbed(k, t, typing)
+}
+
+// past hands a key that the open dialog has no use for to the screen, when it is
+// one of the screen's: an open list must not swallow an act.
+func (m Model) past(p screen.Past, k Pressed, t screen.Typed) (Model, screen.Effect) {
+	g := screen.Global
+	if !key.Matches(t, m.screens[m.active].Keys().All()...) && !key.Matches(t, g.Views, g.Far, g.Help, g.HelpTyping) {
+		return m, p.Else
+	}
+	m.dialog, m.closed = nil, p.Closed
+	return m.undisturbed(k, t, m.typing())
+}
+
+// unattended closes what is asked once it was left without a key for too long.
+func (m Model) unattended(now entry.Stamp) Model {
+	if m.dialog == nil || m.dialog.Typing() {
+		return m
+	}
+	stays := screen.Unattended
+	if d, ok := m.dialog.(interface{ Stays() time.Duration }); ok {
+		stays = d.Stays()
+	}
+	if screen.Since(m.touched, now) < stays {
+		return m
+	}
+	m.closed = words.ClosedItself(m.dialog.Ask(m.Shared()).Label)
+	m.answer = answer{text: m.closed}
+	m.dialog, m.leaving = nil, false
+	return m
+}
+
+// undisturbed hands a key to whom it is for while nothing is asked.
+func (m Model) undisturbed(k Pressed, t screen.Typed, typing bool) (Model, screen.Effect) {
 	if e, everywhere := m.everywhere(t, typing); everywhere {
 		return m, e
 	}
-	next, e := m.screens[m.active].Update(sh, k)
+	next, e := m.screens[m.active].Update(m.Shared(), k)
 	return m.With(next), e
 }
 

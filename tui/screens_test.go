@@ -111,7 +111,7 @@ func TestStartersChange(t *testing.T) {
 // came to weigh.
 func TestOwnFurnaceIsOfferedFirst(t *testing.T) {
 	d := desk.Smelting(t, theme.Theme{})
-	d.Press("w", "m", "b", "2", "enter", "w", "n", "o", "o", "t", "o", "k", "y")
+	d.Press("w", "m", "b", "2", "enter", "w", "o", "o", "t", "o", "k", "y")
 	d.Press("v", "a", "r")
 	d.Shows("as in 2026-05-09-reedhollow-a")
 	d.Shows("Reed Hollow")
@@ -202,7 +202,7 @@ func TestImportedSmelt(t *testing.T) {
 	d.Shows("imported")
 	d.Press("c")
 	d.Answers("imported: o then e")
-	d.Press("w", "m", "b", "2", "enter", "w", "n")
+	d.Press("w", "m", "b", "2", "enter", "w")
 	if w, ok := d.Last().(entry.Weigh); !ok || w.Mass != 2 {
 		t.Fatalf("%#v: %s", d.Last(), d.Said())
 	}

@@ -105,6 +105,11 @@ func (m Model) Shared() screen.Shared {
 		W: m.w, H: m.h, Theme: m.theme, Units: m.units, Now: m.now, By: m.initials(), Smelt: m.shown(), Running: m.running,
 		Shelf: m.shelf, Tally: m.tally(), Careful: m.careful, Chemistry: m.chem, Spinner: m.turning(),
 	}
+	if m.dialog != nil {
+		if a := m.dialog.Ask(sh); a != nil {
+			sh.Asked = a.Label
+		}
+	}
 	if !m.running.Running() {
 		sh.Running = session.Session{}
 	}

@@ -26,7 +26,7 @@ func eachView(d *desk.Desk, see func(name string)) {
 	see("far")
 	d.Press("space", "o", "d")
 	see("decision")
-	d.Press("esc", "o", "x")
+	d.Press("esc", "o", "w", "a")
 	see("caution")
 	d.Press("esc", "v", "r", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "w")
 	see("replay")

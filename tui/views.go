@@ -36,7 +36,7 @@ func (m Model) askUnkept() Model {
 	}
 	m, _ = m.move(screen.Choose(words.LeaveUnkept(n.Keeping+n.NotKept),
 		screen.Opt("w", words.LeaveWait, func(screen.Shared) screen.Effect { return screen.Quit{} }),
-		screen.Opt("s", words.LeaveStay, func(screen.Shared) screen.Effect { return screen.Said(words.NothingDone) }),
+		screen.Opt("t", words.LeaveStay, func(screen.Shared) screen.Effect { return screen.Said(words.NothingDone) }),
 		screen.Opt("x", words.LeaveAnyway, func(screen.Shared) screen.Effect { return screen.Quit{Anyway: true} })))
 	return m
 }

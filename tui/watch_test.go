@@ -158,9 +158,9 @@ func TestCautionsAreShownOnce(t *testing.T) {
 	}
 	// To read again: one line of the list of rare acts.
 	before := len(d.Acts())
-	d.Press("o", "x")
+	d.Press("o", "w", "a")
 	d.Shows("take care: carbon monoxide")
-	d.Press("c")
+	d.Press("z")
 	d.Shows("wet clay")
 	for range 10 {
 		d.Press("enter", "esc")

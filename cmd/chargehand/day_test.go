@@ -189,11 +189,11 @@ func (d *workday) morning() {
 	d.press("enter")
 	d.at("15:00:10")
 	d.shows("carbon monoxide", "outdoors, upwind, never alone")
-	d.does("15:00:35", "o", "p", "y")
+	d.does("15:00:35", "o", "p")
 	d.at("15:00:40")
 	d.shows("wet clay", "keep off a wall that steams")
 
-	d.does("16:30:05", "o", "i", "y", "f")
+	d.does("16:30:05", "o", "i", "f")
 	d.does("16:31:35", "f")
 	d.shows("top gas alight?", "top gas alight? not said since the fill or restart, 1 min and more ago", "light it if it does not burn")
 	d.does("16:32:35", "f")
@@ -203,7 +203,7 @@ func (d *workday) morning() {
 	d.does("16:40:05", "b")
 	d.write("700")
 	d.press("enter")
-	d.does("17:00:00", "o", "m", "y", "c")
+	d.does("17:00:00", "o", "m", "c")
 	d.charges("17:12", "17:23", "17:36", "17:48", "17:59", "18:12", "18:24", "18:36")
 }
 
@@ -214,7 +214,7 @@ func (d *workday) blockedTuyere() {
 	d.at("18:40:10")
 	d.shows("LOOK tuyere dim", "tuyere dim: peep dim, something stands before the blast", "rod the tuyere, then look and listen again")
 	d.does("18:40:35", "a") // seen, so that the next one comes to the top
-	d.does("18:41:05", "l", "s", "g")
+	d.does("18:41:05", "l", "o", "g")
 	d.at("18:41:10")
 	d.shows("molten slag", "dry pit, dry sand, dry hooks")
 	d.shows("slag is near", "the blast has a gurgle", "tap or drop the bowl, then rod the tuyere")
@@ -226,7 +226,7 @@ func (d *workday) blockedTuyere() {
 	d.at("18:43:10")
 	d.silent()
 	d.does("18:44:05", "l", "p", "w")
-	d.does("18:44:35", "l", "s", "1") // by its number: the same key twice at once is a glove
+	d.does("18:44:35", "l", "o", "1") // by its number: the same key twice at once is a glove
 	d.charges("18:50", "19:02", "19:14")
 }
 
@@ -250,7 +250,7 @@ func (d *workday) deadBlower() {
 func (d *workday) wrongBucket() {
 	d.does("20:08:05", "w", "m", "b")
 	d.write("2.25")
-	d.press("enter", "w", "n")
+	d.press("enter", "w")
 	d.at("20:08:10")
 	d.shows("weight in doubt", "bucket weighs 2.25 kg, taken as 1.8 kg until now: 25 % off", "weigh two more; say if it is wetter")
 	d.charges("20:16", "20:28", "20:40")
@@ -303,11 +303,11 @@ func (d *workday) pastMidnight() {
 	d.does("00:04:05", "o", "l", "y")
 	d.does("00:16:00", "f")
 	d.does("00:28:05", "o", "b", "y")
-	d.does("00:40:05", "l", "f", "y")
-	d.does("00:45:05", "o", "j")
+	d.does("00:40:05", "l", "m", "y")
+	d.does("00:45:05", "o", "w", "k")
 	d.write("AB")
 	d.press("enter")
-	d.does("00:46:05", "o", "y", "a", "esc")
+	d.does("00:46:05", "o", "w", "r", "a", "enter")
 	d.at("00:50:05")
 	d.press("n")
 	d.write("burning down")

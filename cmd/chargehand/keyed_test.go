@@ -88,7 +88,7 @@ func keyIn03(d *desk) {
 	for range 10 {
 		d.press("down")
 	}
-	d.press("enter", "o", "p", "y")
+	d.press("enter", "o", "p")
 	note("wood splits; source gives end about 14:30 on a different clock (E = estimated), 2:30 long; times before 12:00 here are back-calculated")
 
 	at("12:00")
@@ -132,7 +132,7 @@ func keyIn03(d *desk) {
 }
 
 // charges03 are the charges of log 03 and the keys for them: c as shown, after
-// the arrows that change what is shown, f charcoal alone, o c a weighed one.
+// the arrows that change what is shown, f charcoal alone, o r w a weighed one.
 var charges03 = []struct {
 	at       string
 	before   []string
@@ -165,7 +165,7 @@ var charges03 = []struct {
 	{at: "17:37", key: "c", note: "bucket 25"},
 	{at: "17:51", key: "c", note: "bucket 26"},
 	{at: "18:05", key: "c", note: "bucket 27"},
-	{at: "18:21", before: []string{"o"}, key: "c", byWeight: []string{"1.92", "2.7"}, note: "bucket 28; last ore"},
+	{at: "18:21", before: []string{"o", "r"}, key: "w", byWeight: []string{"1.92", "2.7"}, note: "bucket 28; last ore"},
 	{at: "18:33", key: "f", note: "bucket 29; graded charcoal to cover"},
 }
 

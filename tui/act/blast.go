@@ -30,7 +30,7 @@ func AskBlast(_ screen.Shared, from entry.Event, then func(entry.Event) screen.E
 		func(v float64) screen.Effect { return then(entry.Blast{Volume: entry.Some(entry.LitrePerMinute(v))}) },
 		screen.Opt("o", words.BlastOff, func(screen.Shared) screen.Effect { return then(entry.Blast{State: entry.BlastOff}) }),
 		screen.Opt("n", words.BlastOn, func(screen.Shared) screen.Effect { return then(entry.Blast{State: entry.BlastOn}) }),
-		by("g", words.ByGate, askGate), by("s", words.ByStrokes, askStrokes), by("t", words.ByTuyeres, askOpen),
+		by("g", words.ByGate, askGate), by("k", words.ByStrokes, askStrokes), by("t", words.ByTuyeres, askOpen),
 		by("p", words.ByPressure, askPressure),
 		screen.Opt("m", words.ByMeter, func(sh screen.Shared) screen.Effect { return askMeter(sh, was, book) }))
 }
@@ -70,7 +70,7 @@ func askMeter(sh screen.Shared, was entry.Blast, then func(entry.Blast) screen.E
 	}
 	return screen.Choose(words.MeterWhich,
 		instrument("o", entry.OrificePlate, askPlate), instrument("p", entry.PitotTube, askDifference), instrument("v", entry.VaneAnemometer, askSpeed),
-		setting("g", words.MarkGate, askGate, askGives), setting("s", words.MarkStrokes, askStrokes, askGives),
+		setting("g", words.MarkGate, askGate, askGives), setting("k", words.MarkStrokes, askStrokes, askGives),
 		setting("t", words.MarkTuyeres, askOpen, askGives), setting("l", words.MarkStroke, askStrokes, askStroke))
 }
 

@@ -50,6 +50,9 @@ func SayLast(sh screen.Shared) string {
 	if strings.HasSuffix(said, words.Double) {
 		said += words.IfDouble
 	}
+	if w, ok := last.Event.(entry.Weigh); ok && w.What == entry.WeighMeasure && w.Why == "" {
+		said += words.WhyOffer
+	}
 	return said
 }
 

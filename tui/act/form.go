@@ -62,8 +62,8 @@ func AskTemperature(_ screen.Shared, from entry.Event, then func(entry.Event) sc
 				return then(entry.Temperature{Degrees: entry.Celsius(v), Where: where})
 			})
 		}
-		return screen.Choose(words.TemperatureWhere,
-			at("p", entry.WherePeep), at("t", words.WhereTop), at("w", words.WhereWall), at("s", words.WhereSlag), at("o", fold.WhereOutside),
+		return screen.ChooseOr("p", words.TemperatureWhere,
+			at("p", entry.WherePeep), at("t", words.WhereTop), at("w", words.WhereWall), at("l", words.WhereSlag), at("o", fold.WhereOutside),
 			screen.Opt("n", words.WhereNotSaid, func(screen.Shared) screen.Effect { return then(entry.Temperature{Degrees: entry.Celsius(v)}) }))
 	})
 }
@@ -71,7 +71,7 @@ func AskTemperature(_ screen.Shared, from entry.Event, then func(entry.Event) sc
 func AskLook(_ screen.Shared, _ entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
 	places := entry.LookPlaces()
 	var list []screen.Option
-	list = screen.Lettered(0, len(places), func(i int) (string, func(screen.Shared) screen.Effect) {
+	list = screen.Lettered('l', len(places), func(i int) (string, func(screen.Shared) screen.Effect) {
 		at := places[i]
 		return string(at), func(screen.Shared) screen.Effect {
 			sees := entry.LookWords(at)
@@ -108,7 +108,7 @@ func AskPause(sh screen.Shared, from entry.Event, then func(entry.Event) screen.
 func AskArch(_ screen.Shared, _ entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
 	return screen.Choose(words.DoArch,
 		screen.Opt("o", words.ArchOpened, func(screen.Shared) screen.Effect { return then(entry.Arch{Open: true}) }),
-		screen.Opt("c", words.ArchClosed, func(screen.Shared) screen.Effect { return then(entry.Arch{}) }))
+		screen.Opt("k", words.ArchClosed, func(screen.Shared) screen.Effect { return then(entry.Arch{}) }))
 }
 
 func AskTuyere(_ screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
@@ -129,7 +129,7 @@ func AskTuyere(_ screen.Shared, from entry.Event, then func(entry.Event) screen.
 				return then(entry.Tuyere{Bore: entry.Some(entry.Millimetre(v))})
 			})
 		}),
-		screen.Opt("s", words.TuyereSwapped, func(screen.Shared) screen.Effect {
+		screen.Opt("w", words.TuyereSwapped, func(screen.Shared) screen.Effect {
 			return screen.AskWords(words.TuyereSwapped, was.Swapped, func(s string) screen.Effect { return then(entry.Tuyere{Swapped: s}) })
 		}))
 }
@@ -150,5 +150,7 @@ func AskExtract(_ screen.Shared, _ entry.Event, then func(entry.Event) screen.Ef
 	}
 	return screen.Choose(words.ExtractHow,
 		from("t", words.ExtractTop), from("r", words.ExtractArch), from("k", words.ExtractDown),
-		screen.Opt("n", words.ExtractNone, func(screen.Shared) screen.Effect { return then(entry.Extract{None: true}) }))
+		screen.Opt("n", words.ExtractNone, func(screen.Shared) screen.Effect {
+			return screen.Question(words.Sure(words.ExtractNone), func(screen.Shared) screen.Effect { return then(entry.Extract{None: true}) })
+		}))
 }

@@ -20,8 +20,8 @@ func AskWeigh(sh screen.Shared, from entry.Event, then func(entry.Event) screen.
 	return screen.Choose(words.WeighWhat,
 		screen.Opt("m", words.WeighMeasure, func(sh screen.Shared) screen.Effect { return AskReweigh(sh, from, then) }),
 		thing("b", words.WeighBloom, entry.WeighBloom),
-		thing("s", words.WeighSlag, entry.WeighSlag),
-		thing("f", words.WeighFragments, entry.WeighFragments),
+		thing("g", words.WeighSlag, entry.WeighSlag),
+		thing("r", words.WeighFragments, entry.WeighFragments),
 		screen.Opt("l", words.WeighLot, func(screen.Shared) screen.Effect {
 			return screen.AskWords(words.WeighLot, as[entry.Weigh](from).Name, func(name string) screen.Effect {
 				return screen.AskNumber(words.Weighing(name), kilograms, givenMass(from, entry.WeighLot), func(v float64) screen.Effect {
@@ -50,19 +50,28 @@ func AskReweigh(sh screen.Shared, from entry.Event, then func(entry.Event) scree
 		return sh.Units.MeasureOf(ms[i]), func(screen.Shared) screen.Effect {
 			return screen.AskNumber(words.Weighing(name), kilograms, givenMass(from, entry.WeighMeasure), func(v float64) screen.Effect {
 				w := entry.Weigh{What: entry.WeighMeasure, Name: name, Mass: entry.Kilogram(v)}
-				return screen.Choose(words.WeighSince,
-					screen.Opt("w", words.WeighWhole, func(screen.Shared) screen.Effect { return askWhy(w, then) }),
-					screen.Opt("n", words.WeighFromNow, func(screen.Shared) screen.Effect { w.FromNow = true; return askWhy(w, then) }))
+				return screen.ChooseOr("w", words.WeighSince,
+					screen.Opt("w", words.WeighWhole, func(screen.Shared) screen.Effect { return whyIf(from, w, then) }),
+					screen.Opt("n", words.WeighFromNow, func(screen.Shared) screen.Effect { w.FromNow = true; return whyIf(from, w, then) }))
 			})
 		}
 	})...)
+}
+
+// whyIf asks why when a weighing is changed. A new one is booked as it is: the
+// answer offers to say why later.
+func whyIf(from entry.Event, w entry.Weigh, then func(entry.Event) screen.Effect) screen.Effect {
+	if from == nil {
+		return then(w)
+	}
+	return askWhy(w, then)
 }
 
 func askWhy(w entry.Weigh, then func(entry.Event) screen.Effect) screen.Effect {
 	why := func(k, word string, y entry.Reweighed) screen.Option {
 		return screen.Opt(k, word, func(screen.Shared) screen.Effect { w.Why = y; return then(w) })
 	}
-	return screen.Choose(words.WeighWhy, why("w", words.WhyWetter, entry.Wetter), why("f", words.WhyFuller, entry.Fuller),
+	return screen.ChooseOr("n", words.WeighWhy, why("w", words.WhyWetter, entry.Wetter), why("l", words.WhyFuller, entry.Fuller),
 		why("o", words.WhyOther, entry.Other), why("n", words.WhyNotKnown, ""))
 }
 

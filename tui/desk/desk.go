@@ -216,7 +216,7 @@ func Practising(t *testing.T) *Desk {
 	t.Helper()
 	d := Sit(t)
 	d.Press("p")
-	d.Press("o", "m", "y")
+	d.Press("o", "m")
 	return d
 }
 

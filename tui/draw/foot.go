@@ -79,22 +79,27 @@ func (p Pen) answer(g cell.Grid, a Answer) {
 // Columns that a field leaves to its hint, and keeps in any case.
 const leastHint, leastValue = 24, 12
 
-// ask paints a question. A key that it refused says why in place of the hint,
-// so that an act keyed into an open list is not taken for booked.
-func (p Pen) ask(g cell.Grid, a Ask, refused Answer) {
-	x := 1 + g.Text(1, 0, p.M.Ask+" ", p.Style(theme.Now))
-	x += g.Text(x, 0, a.Label+" ", p.Style(theme.Strong))
+// ask paints a question over the whole width, so that nobody overlooks that one
+// is open. What there is to say of the last key stands in place of the hint: an
+// act keyed into an open list must not be taken for booked.
+func (p Pen) ask(g cell.Grid, a Ask, said Answer) {
+	band := p.Style(theme.Picked)
+	g.Fill(g.Bounds(), ' ', band)
+	x := 1 + g.Text(1, 0, p.M.Ask+" "+a.Label+" ", band)
 	w, _ := g.Size()
 	if a.Value != nil {
 		value := a.Value(max(w-x-leastHint, leastValue))
 		g.Sub(cell.Rect{X: x, W: w - x - 1, H: 1}).Lay(value, p.Style(theme.Text))
 		x += ansi.StringWidth(value)
 	}
-	hint, style := a.Hint, p.Style(theme.Quiet)
-	if refused.State == Refused {
-		hint, style = p.M.Refused+" "+refused.Text, p.Style(theme.Strong)
+	hint := a.Hint
+	switch {
+	case said.State == Refused:
+		hint = p.M.Refused + " " + said.Text
+	case said.State == Said && said.Text != "":
+		hint = said.Text
 	}
-	g.TextIn(cell.Rect{X: x + 2, W: w - x - 3, H: 1}, hint, style)
+	g.TextIn(cell.Rect{X: x + 2, W: w - x - 3, H: 1}, hint, band)
 }
 
 // keys writes as many whole hints as fit, and always the last.

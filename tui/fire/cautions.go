@@ -2,6 +2,7 @@ package fire
 
 import (
 	"chargehand/tui/words"
+	"time"
 
 	"github.com/charmbracelet/bubbles/key"
 
@@ -19,13 +20,20 @@ func rereadCautions(screen.Shared) screen.Effect { return screen.Ask{Dialog: cau
 
 func (c cautionCards) Typing() bool { return false }
 
-// Update goes to the next with any key.
+// Update goes to the next with any key that is no act.
 func (c cautionCards) Update(_ screen.Shared, k screen.Pressed) (screen.Dialog, screen.Effect) {
-	if c.at+1 >= len(rule.Cautions) || key.Matches(screen.TypedOf(k.Key), screen.Global.Back) {
+	if key.Matches(screen.TypedOf(k.Key), screen.Global.Back) {
 		return nil, nil
 	}
-	return cautionCards{c.at + 1}, nil
+	past := screen.Past{Closed: words.CautionsClosed}
+	if c.at+1 >= len(rule.Cautions) {
+		return nil, past
+	}
+	return cautionCards{c.at + 1}, past
 }
+
+// Stays as long as it takes to read one.
+func (c cautionCards) Stays() time.Duration { return screen.Readable }
 
 func (c cautionCards) Ask(screen.Shared) *draw.Ask {
 	return &draw.Ask{Label: words.CautionOf(c.at+1, len(rule.Cautions)), Hint: words.AnyKeyNext}

@@ -8,23 +8,21 @@ import (
 	"chargehand/tui/scene"
 	"chargehand/tui/screen"
 	"chargehand/tui/words"
+	"time"
 )
 
 // decision is the card for the question whether to take the bloom out, wait or
-// give the smelt up. It decides nothing; each way asks once more.
+// give the smelt up. It decides nothing; giving up asks once more.
 type decision struct{}
 
 // ways are what can be decided.
 func (decision) ways() screen.Choice {
-	yes := func(word string, e func() screen.Effect) func(screen.Shared) screen.Effect {
-		return func(screen.Shared) screen.Effect {
-			return screen.Question(words.Sure(word), func(screen.Shared) screen.Effect { return e() })
-		}
-	}
 	return screen.Choice{Title: words.DoDecide, Options: []screen.Option{
 		screen.Opt(decideKeys.extract, words.DecideExtract, act.Now(act.AskExtract)),
-		screen.Opt(decideKeys.wait, words.DecideWait, yes(words.DecideWait, func() screen.Effect { return act.Book(entry.Note{Text: words.DecidedWait}) })),
-		screen.Opt(decideKeys.giveUp, words.DecideGiveUp, yes(words.GiveUpAsks, giveUp)),
+		screen.Opt(decideKeys.wait, words.DecideWait, func(screen.Shared) screen.Effect { return act.Book(entry.Note{Text: words.DecidedWait}) }),
+		screen.Opt(decideKeys.giveUp, words.DecideGiveUp, func(screen.Shared) screen.Effect {
+			return screen.Question(words.Sure(words.GiveUpAsks), func(screen.Shared) screen.Effect { return giveUp() })
+		}),
 	}}
 }
 
@@ -45,6 +43,9 @@ func (d decision) Update(sh screen.Shared, k screen.Pressed) (screen.Dialog, scr
 	}
 	return nil, e
 }
+
+// Stays as long as it takes to read the card.
+func (decision) Stays() time.Duration { return screen.Readable }
 
 func (d decision) Ask(sh screen.Shared) *draw.Ask { return d.ways().Ask(sh) }
 

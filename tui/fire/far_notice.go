@@ -12,13 +12,16 @@ import (
 	"chargehand/tui/words"
 )
 
-// notKept is the bar that says that entries are NOT kept, as large as a third
+// notKept is the bar that says that entries are NOT kept, else what is asked, as large as a third
 // of the screen lets it be.
 func (p pen) notKept(w, h int, v scene.View) (draw.Blocks, int) {
-	if v.NotKept == 0 {
-		return draw.Blocks{}, 0
-	}
 	text := p.M.Act + " " + modelwords.EntriesNotKept(v.NotKept)
+	switch {
+	case v.NotKept == 0 && v.Asked == "":
+		return draw.Blocks{}, 0
+	case v.NotKept == 0: // a list that is open waits for a key
+		text = p.M.Ask + " " + v.Asked
+	}
 	b, rows := p.PanelOf(text, w-4, h/5, max(h/16, 1))
 	if v.Trouble != "" && b.Wide > 0 {
 		rows++
@@ -32,6 +35,13 @@ func (p pen) farNotKept(g cell.Grid, b draw.Blocks, v scene.View) {
 		return
 	}
 	style := p.Style(theme.Act)
+	if v.NotKept == 0 {
+		if style = p.Style(theme.Picked); b.Wide == 0 {
+			b = draw.Blocks{Lines: []string{p.M.Ask + " " + v.Asked}}
+		}
+		p.Panel(g, b, style)
+		return
+	}
 	if b.Wide == 0 || h <= b.Rows() && v.Trouble != "" { // no room for draw.Blocks and the reason
 		b = draw.Blocks{Lines: []string{p.M.Act + " " + modelwords.EntriesNotKept(v.NotKept)}}
 		if v.Trouble != "" {

@@ -156,6 +156,7 @@ func (f Screen) Paint(g cell.Grid, sh screen.Shared) {
 	v.Warnings = f.turn.of(v.Warnings, sh.Now)
 	v.Caution = scene.CautionText(sh.Careful)
 	if f.far {
+		v.Asked = sh.Asked
 		paintFar(g, pen{sh.Pen()}, s.Reading(), v)
 		return
 	}

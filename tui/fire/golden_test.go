@@ -17,7 +17,7 @@ func TestGoldenScreen(t *testing.T) {
 	desk.Golden(t, "far", usual, "space")
 	desk.Golden(t, "rare", both, "o")
 	desk.Golden(t, "decision", usual, "o", "d")
-	desk.Golden(t, "caution", usual, "o", "x")
+	desk.Golden(t, "caution", usual, "o", "w", "a")
 	lost := func(keys ...string) func(*desk.Desk) {
 		return func(d *desk.Desk) {
 			d.Press("b", "o")
@@ -29,14 +29,14 @@ func TestGoldenScreen(t *testing.T) {
 	desk.GoldenIn(t, theme.Theme{}, "blast_lost_far", usual, lost("space"))
 	down := func(keys ...string) func(*desk.Desk) {
 		return func(d *desk.Desk) {
-			d.Press("o", "l", "y", "o", "b", "y", "l", "f", "p", "o", "y", "1", "2", "esc", "o", "j", "J", "o", "enter")
+			d.Press("o", "l", "y", "o", "b", "y", "l", "m", "p", "o", "w", "r", "1", "2", "esc", "o", "w", "k", "J", "o", "enter")
 			d.Pass(28 * time.Minute)
 			d.Press(append([]string{"t"}, keys...)...)
 		}
 	}
 	desk.GoldenIn(t, theme.Theme{}, "burn_down", both, down())
 	desk.GoldenIn(t, theme.Theme{}, "burn_down_far", usual, down("space"))
-	desk.GoldenIn(t, theme.Theme{}, "ready", usual, down("o", "y"))
+	desk.GoldenIn(t, theme.Theme{}, "ready", usual, down("o", "w", "r"))
 	desk.GoldenIn(t, theme.Theme{}, "decision_late", usual, down("o", "d"))
 	desk.Golden(t, "pounds_and_inches", usual, "v", "e", "m", "l", "t", "b", "p", "esc")
 }

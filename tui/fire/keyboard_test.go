@@ -2,7 +2,7 @@ package fire
 
 import (
 	"chargehand/tui/keyboards"
-	"chargehand/tui/screen"
+	"chargehand/tui/words"
 	"slices"
 	"testing"
 
@@ -52,13 +52,12 @@ func TestNothingGraveBesideTheChemistryKey(t *testing.T) {
 }
 
 // Within the list of rare acts the letters that change phase keep away from the
-// charge letters, which a person keys by habit; and each asks once.
+// charge letters, which a person keys by habit.
 func TestPhaseLettersKeepAway(t *testing.T) {
 	letters := []string{"c", "s", "d", "f"}
+	phases := []string{words.DoPreheat, words.DoFilling, words.DoMainBurn, words.DoHoldOre, words.DoOreAgain, words.DoLastOre, words.DoBurnDown, words.DoClose}
 	for _, o := range otherOptions() {
-		asks, _ := o.Then(screen.Shared{}).(screen.Ask)
-		c, isChoice := asks.Dialog.(screen.Choice)
-		if !isChoice || !c.Question {
+		if !slices.Contains(phases, o.Help().Desc) {
 			continue
 		}
 		for name, rows := range keyboards.Keyboards {

@@ -11,8 +11,8 @@ import (
 // Keys are the keys at the fire. The charge keys c, s, d and f lie together
 // under the left hand; what crosses out, and the list that changes phase, lie
 // far from them on every layout (keyboard_test.go holds the tables). The number
-// pad doubles the frequent acts: the widest keys, 0 and +, charge. Enter on its
-// own opens a list and books nothing, since it also ends every field.
+// pad doubles the frequent acts: the widest keys, 0 and +, charge. Enter does
+// nothing here, since it also ends every field.
 type Keys struct {
 	Charge, Scoop, Half, Charcoal                      key.Binding
 	CrossOut, Earlier, NotToMark, Heaped               key.Binding
@@ -36,7 +36,7 @@ var Map = Keys{
 	Blast:        screen.Bind(words.DoBlast, "b", "2"),
 	Tap:          screen.Bind(words.DoTap, "t", "3"),
 	Rod:          screen.Bind(words.DoRod, "r", "4"),
-	Look:         screen.Bind(words.DoLook, "l", "enter"),
+	Look:         screen.Bind(words.DoLook, "l"),
 	Poke:         screen.Bind(words.DoPoke, "p", "5"),
 	Dip:          screen.Bind(words.DoDip, "i", "6"),
 	Temperature:  screen.Bind(words.DoTemperature, "e", "8"),

@@ -8,7 +8,7 @@ import (
 )
 
 // others is the list of rare acts. The letters of those that change phase keep
-// away from the charge keys here too, and each of them asks once.
+// away from the charge keys here too.
 func others(sh screen.Shared) screen.Effect {
 	if screen.RightsIn(sh.Smelt) < screen.Own {
 		return othersMending(sh)
@@ -16,36 +16,52 @@ func others(sh screen.Shared) screen.Effect {
 	return screen.Choose(words.DoOthers, otherOptions()...)
 }
 
+// otherOptions have one letter each and none of screen.ActKeys; what belongs
+// together is a list below one letter.
 func otherOptions() []screen.Option {
 	return []screen.Option{
-		phase("p", words.DoPreheat, entry.PhaseSet{Phase: entry.Preheat}),
-		phase("i", words.DoFilling, entry.PhaseSet{Phase: entry.Filling}),
-		phase("m", words.DoMainBurn, entry.PhaseSet{Phase: entry.MainBurn}),
-		phase("h", words.DoHoldOre, entry.OreHeld{}),
-		phase("n", words.DoOreAgain, entry.OreHeld{Again: true}),
-		phase("l", words.DoLastOre, entry.LastOre{}),
-		phase("b", words.DoBurnDown, entry.BurnDown{}),
+		begins("p", words.DoPreheat, entry.PhaseSet{Phase: entry.Preheat}),
+		begins("i", words.DoFilling, entry.PhaseSet{Phase: entry.Filling}),
+		begins("m", words.DoMainBurn, entry.PhaseSet{Phase: entry.MainBurn}),
+		begins("h", words.DoHoldOre, entry.OreHeld{}),
+		begins("n", words.DoOreAgain, entry.OreHeld{Again: true}),
+		ends("l", words.DoLastOre, entry.LastOre{}),
+		ends("b", words.DoBurnDown, entry.BurnDown{}),
 		screen.Opt("o", words.DoExtract, func(sh screen.Shared) screen.Effect { return act.AskExtract(sh, nil, act.Book) }),
-		phase("k", words.DoClose, entry.PhaseSet{Phase: entry.Closed}),
-		screen.Opt("u", words.DoUndo, act.BringBack),
+		ends("k", words.DoClose, entry.PhaseSet{Phase: entry.Closed}),
+		screen.Opt("x", words.DoUndo, act.BringBack),
 		screen.Opt("e", words.DoLate, act.EnterLate),
-		screen.Opt("r", words.DoByWeight, func(sh screen.Shared) screen.Effect {
-			return act.AskByWeight(sh, func(ps entry.Parts) screen.Effect { return act.Book(entry.Recipe{Next: ps}) })
-		}),
-		screen.Opt("c", words.DoWeighed, func(sh screen.Shared) screen.Effect {
-			return act.AskByWeight(sh, func(ps entry.Parts) screen.Effect { return act.Book(entry.Charge{Parts: ps}) })
-		}),
-		screen.Opt("w", words.DoReweigh, func(sh screen.Shared) screen.Effect { return act.AskReweigh(sh, nil, act.Book) }),
+		screen.Opt("r", words.DoByWeight, func(screen.Shared) screen.Effect { return screen.Choose(words.DoByWeight, byWeight()...) }),
 		screen.Opt("a", words.DoArch, act.Now(act.AskArch)),
 		screen.Opt("t", words.DoTuyere, act.Now(act.AskTuyere)),
-		screen.Opt("s", words.DoSample, act.Now(act.AskSample)),
+		screen.Opt("q", words.DoSample, act.Now(act.AskSample)),
 		screen.Opt("g", words.DoHandOver, act.Now(act.AskHandOver)),
 		screen.Opt("d", words.DoDecide, func(screen.Shared) screen.Effect { return screen.Ask{Dialog: decision{}} }),
-		screen.Opt("y", words.DoReady, askReady),
-		screen.Opt("j", words.DoCloser, askCloser),
+		screen.Opt("w", words.DoWatch, func(screen.Shared) screen.Effect { return screen.Choose(words.DoWatch, watching()...) }),
 		screen.Opt("v", words.DoClockWrong, act.ClockWasWrong),
-		screen.Opt("x", words.DoCautions, rereadCautions),
 		screen.Opt("z", words.DoLock, func(screen.Shared) screen.Effect { return screen.Lock{} }),
+	}
+}
+
+// byWeight are the acts that go by the scales.
+func byWeight() []screen.Option {
+	return []screen.Option{
+		screen.Opt("n", words.DoNextByWeight, func(sh screen.Shared) screen.Effect {
+			return act.AskByWeight(sh, func(ps entry.Parts) screen.Effect { return act.Book(entry.Recipe{Next: ps}) })
+		}),
+		screen.Opt("w", words.DoWeighed, func(sh screen.Shared) screen.Effect {
+			return act.AskByWeight(sh, func(ps entry.Parts) screen.Effect { return act.Book(entry.Charge{Parts: ps}) })
+		}),
+		screen.Opt("m", words.DoReweigh, func(sh screen.Shared) screen.Effect { return act.AskReweigh(sh, nil, act.Book) }),
+	}
+}
+
+// watching is what keeps people safe, and the end of the day in order.
+func watching() []screen.Option {
+	return []screen.Option{
+		screen.Opt("r", words.DoReady, askReady),
+		screen.Opt("k", words.DoCloser, askCloser),
+		screen.Opt("a", words.DoCautions, rereadCautions),
 	}
 }
 
@@ -57,13 +73,19 @@ func othersMending(sh screen.Shared) screen.Effect {
 		return screen.Refuse(act.WhyNot(sh.Smelt))
 	}
 	return screen.Choose(words.DoOthers,
-		screen.Opt("u", words.DoUndo, act.BringBack),
+		screen.Opt("x", words.DoUndo, act.BringBack),
 		screen.Opt("e", words.DoLate, act.EnterLate),
 		screen.Opt("w", words.DoReweigh, func(sh screen.Shared) screen.Effect { return act.AskReweigh(sh, nil, act.Book) }))
 }
 
-// phase is an act that changes the phase: it asks once.
-func phase(k, word string, ev entry.Event) screen.Option {
+// begins is an act that changes the phase. It asks nothing: the key that crosses
+// out undoes it.
+func begins(k, word string, ev entry.Event) screen.Option {
+	return screen.Opt(k, word, func(screen.Shared) screen.Effect { return act.Book(ev) })
+}
+
+// ends is an act after which less is charged, or nothing: it asks once.
+func ends(k, word string, ev entry.Event) screen.Option {
 	return screen.Opt(k, word, func(screen.Shared) screen.Effect {
 		return screen.Question(words.Sure(word), func(screen.Shared) screen.Effect { return act.Book(ev) })
 	})

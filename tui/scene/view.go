@@ -19,6 +19,7 @@ type View struct {
 	Trouble   string            // why they are not, and what to do
 	Chemistry bool              // the zones of the shaft as chemistry, else in plain words
 	Past      string            // says that this is not now, when it is not
+	Asked     string            // what is asked just now, for the far view
 	NextKey   string            // the key that books the charge as shown
 	Adding    *draw.Adding      // the open measure
 	Due       *forecast.Due     // without one the digits count up from the last charge

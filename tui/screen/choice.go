@@ -21,11 +21,19 @@ type Option struct {
 // Opt makes an option.
 func Opt(k, word string, then func(Shared) Effect) Option { return Option{Bind(word, k), then} }
 
+// ActKeys are the letters that mean one thing wherever it could do harm: charge,
+// scoop, charcoal, cross out. No list that opens at the fire gives them another
+// meaning, and a number field ends at them.
+const ActKeys = "csfu"
+
 // Lettered makes options whose keys are letters of their own words, the first
-// that is free and is not the one to avoid: the key that opened the list, which
-// pressed again at once would be taken for a leaning glove.
+// that is free, is none of ActKeys and is not the one to avoid: the key that
+// opened the list, which pressed again at once would be taken for a leaning glove.
 func Lettered(avoid rune, n int, line func(i int) (word string, then func(Shared) Effect)) []Option {
 	used := map[rune]bool{avoid: true}
+	for _, c := range ActKeys {
+		used[c] = true
+	}
 	var list []Option
 	for i := range n {
 		word, then := line(i)
@@ -47,7 +55,9 @@ func Lettered(avoid rune, n int, line func(i int) (word string, then func(Shared
 type Choice struct {
 	Title    string
 	Options  []Option
-	Question bool // a yes or no, asked in the foot alone
+	Question bool                // a yes or no, asked in the foot alone
+	Default  string              // the letter of the line that enter takes, "" for none
+	Done     func(Shared) Effect // what enter does in a list that stays open, nil where it does not
 	scroll   Scroll
 }
 
@@ -65,6 +75,11 @@ func Choose(title string, options ...Option) Effect {
 	return Ask{Choice{Title: title, Options: options}}
 }
 
+// ChooseOr opens a list of which enter takes the line of a letter.
+func ChooseOr(enter, title string, options ...Option) Effect {
+	return Ask{Choice{Title: title, Options: options, Default: enter}}
+}
+
 // Typing is false: a list takes no text.
 func (c Choice) Typing() bool { return false }
 
@@ -74,10 +89,17 @@ func (c Choice) Update(sh Shared, k Pressed) (Dialog, Effect) {
 	if key.Matches(t, Global.Back) {
 		return nil, Said(words.NothingDone)
 	}
+	enter := key.Matches(t, FieldKeys.Done)
 	for i, o := range c.Options {
-		if key.Matches(t, o.Binding) || (!c.Question && i < 9 && Digit(t) == strconv.Itoa(i+1)) {
+		if key.Matches(t, o.Binding) || (!c.Question && i < 9 && Digit(t) == strconv.Itoa(i+1)) || enter && c.Default != "" && o.Keys()[0] == c.Default {
 			return nil, o.Then(sh)
 		}
+	}
+	if enter {
+		if c.Done != nil {
+			return nil, c.Done(sh)
+		}
+		return c, Refuse(words.NoDefault)
 	}
 	if !c.Question {
 		w, h := sh.W, listRows(sh.H)
@@ -87,15 +109,42 @@ func (c Choice) Update(sh Shared, k Pressed) (Dialog, Effect) {
 			return c, nil
 		}
 	}
-	return c, Refuse(words.NotInList(KeyLabel(string(t))))
+	refused := Refuse(words.NotInList(KeyLabel(string(t))))
+	if key.Matches(t, arrows...) { // whoever presses one looks for another line
+		return c, refused
+	}
+	closed := words.ListClosed
+	if c.Question {
+		closed = words.QuestionClosed
+	}
+	return c, Past{Closed: closed, Else: refused}
 }
+
+// arrows move about, or seem to.
+var arrows = append(Move.All(), editKeys.CharacterBackward, editKeys.CharacterForward)
 
 // Ask is the foot's question.
 func (c Choice) Ask(Shared) *draw.Ask {
 	if !c.Question {
-		return &draw.Ask{Label: c.Title, Hint: words.EscCloses}
+		return &draw.Ask{Label: c.Title, Hint: c.enters() + words.EscCloses}
 	}
 	return &draw.Ask{Label: c.Title, Hint: words.YesNo}
+}
+
+// enters says what enter takes.
+func (c Choice) enters() string {
+	switch {
+	case c.Done != nil:
+		return words.EnterDone
+	case c.Default == "":
+		return words.EnterNothing
+	}
+	for _, o := range c.Options {
+		if o.Keys()[0] == c.Default {
+			return words.EnterTakes(o.Help().Desc)
+		}
+	}
+	return ""
 }
 
 // Hints are for questions; a list shows its own keys.

@@ -1,13 +1,25 @@
 package screen
 
 import (
+	"time"
+
 	"chargehand/tui/cell"
 	"chargehand/tui/draw"
+)
+
+// How long a list or question stays open without a key, and what is there to be
+// read.
+const (
+	Unattended = 15 * time.Second
+	Readable   = time.Minute
 )
 
 // Dialog is what an act asks before it is one: a list, a question or a field.
 // While one is open it takes every key. An Update that returns no dialog has
 // come to its end.
+//
+// Without a key a dialog that takes no text closes itself after Unattended, or
+// what its Stays method, func() time.Duration, says.
 //
 // A dialog that has an Opened method, func(Shared) Dialog, is replaced by what it
 // returns when it opens; one that has a Whole method, func(cell.Grid, Shared),

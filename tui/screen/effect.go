@@ -57,6 +57,13 @@ type (
 	Quit struct{ Anyway bool }
 	// Run works something out beside the screen; its message comes back.
 	Run struct{ Cmd tea.Cmd }
+	// Past is a dialog's answer to a key that it has no use for: when it is a key
+	// of the screen, the dialog closes, Closed is said, and the screen gets the
+	// key; else it stays open and Else is done.
+	Past struct {
+		Closed string
+		Else   Effect
+	}
 	// Each does several things one after the other.
 	Each []Effect
 )
@@ -78,6 +85,7 @@ func (Far) effect()       {}
 func (Lock) effect()      {}
 func (Quit) effect()      {}
 func (Run) effect()       {}
+func (Past) effect()      {}
 func (Each) effect()      {}
 
 // Act is an event to keep.

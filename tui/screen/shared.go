@@ -24,6 +24,7 @@ type Shared struct {
 	Shelf     Shelved
 	Behind    Screen // the screen to go back to, which help explains; nil for none
 	Careful   string // the caution shown
+	Asked     string // what is asked just now, "" for nothing
 	Chemistry bool   // the shaft is shown as chemistry
 	Tally     Tally
 	Spinner   string // turns while something is read that takes long, for cell.Grid.Lay

@@ -73,6 +73,7 @@ const (
 	WeighWhole     = "for the whole smelt, charges so far too"
 	WeighFromNow   = "from now on"
 	WeighWhy       = "why does it weigh that"
+	WhyOffer       = "; wetter or fuller? b in the views, then a, says why"
 	WhyWetter      = "wetter, the same otherwise"
 	WhyFuller      = "fuller"
 	WhyOther       = "other charcoal or ore"
@@ -80,7 +81,7 @@ const (
 	ByWeight       = "by weight"
 
 	NoMeasures = "no measures in this smelt: there is nothing to weigh again"
-	NoRecipe   = "no next charge yet: o then r sets it by weight"
+	NoRecipe   = "no next charge yet: o, r, n sets it by weight"
 )
 
 // LookSees asks what is seen at a place.
@@ -103,9 +104,9 @@ const (
 	LookOnly          = "this smelt is here to look at only; esc goes back"
 	ImportedSmelt     = "imported: o then e enters what was forgotten; the book mends the rest"
 	ClosedSmelt       = "closed: o then e enters what was forgotten; the book mends the rest"
-	NoCharcoalMeasure = "no measure of charcoal in this smelt: o then c books a weighed charge"
-	NoOreMeasure      = "no measure of ore in this smelt: o then c books a weighed charge"
-	ByWeightOnly      = "the next charge goes by weight and the measure was never weighed: o then r sets it"
+	NoCharcoalMeasure = "no measure of charcoal in this smelt: o, r, w books a weighed charge"
+	NoOreMeasure      = "no measure of ore in this smelt: o, r, w books a weighed charge"
+	ByWeightOnly      = "the next charge goes by weight and the measure was never weighed: o, r, n sets it"
 	NoChargeYet       = "no charge yet"
 	NothingToCross    = "nothing to cross out"
 	CrossedAlready    = "crossed out already"

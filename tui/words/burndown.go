@@ -2,9 +2,12 @@ package words
 
 // What keys do about the end of a smelt.
 const (
-	DoDecide = "extract, wait or give up"
-	DoReady  = "tick off what is ready"
-	DoCloser = "who closes"
+	DoDecide  = "extract, wait or give up"
+	DoReady   = "tick off what is ready"
+	DoCloser  = "who closes"
+	DoWatch   = "ready, who closes, cautions"
+	ReadyDone = "the list of what must be ready is closed"
+	AllReady  = "all is ready"
 
 	ReadyAsks   = "what is ready"
 	DecidedWait = "decided to wait"

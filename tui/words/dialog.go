@@ -9,9 +9,31 @@ import (
 const (
 	NothingDone = "nothing done"
 	EscCloses   = "one key chooses, esc closes"
-	YesNo       = "y yes, n no"
-	DoDone      = "done"
+
+	EnterNothing = "enter takes none, "
+	EnterDone    = "enter ends it, "
+	NoDefault    = "enter takes none of these: a letter or number, or esc"
+
+	// ListClosed and QuestionClosed come before the answer of the key that closed it.
+	ListClosed     = "list closed, nothing done"
+	QuestionClosed = "no answer, nothing done"
+	YesNo          = "y yes, n no"
+	DoDone         = "done"
 )
+
+// Both is what closed, and what the key did.
+func Both(closed, did string) string {
+	if did == "" {
+		return closed
+	}
+	return closed + "; " + did
+}
+
+// EnterTakes says which line of a list enter takes.
+func EnterTakes(line string) string { return "enter: " + line + ", " }
+
+// ClosedItself says that a list or question was open for too long without a key.
+func ClosedItself(what string) string { return "closed by itself, nothing done: " + what }
 
 // NotInList answers a key that no line of the list has.
 func NotInList(key string) string {

@@ -18,7 +18,8 @@ const (
 const (
 	NothingToSee   = "no warning stands that nobody has seen"
 	TopGasNotAsked = "nobody asks about the top gas now; l says what is seen"
-	AnyKeyNext     = "any key shows the next, esc closes"
+	AnyKeyNext     = "a key shows the next, one that acts closes and acts, esc closes"
+	CautionsClosed = "cautions closed"
 )
 
 // SeenWarning says which warning was seen, and how the others are.

@@ -119,8 +119,7 @@ func TestPowerCut(t *testing.T) {
 	s.does("wm", "which measure")
 	s.does("1", "weight of bucket")
 	s.does("2.25\r", "since when")
-	s.does("w", "why")
-	s.does("n", "weighed: bucket 2.25 kg, for the whole smelt · kept")
+	s.does("w", "weighed: bucket 2.25 kg, for the whole smelt; wetter or fuller?")
 
 	id := onlySmelt(t, dir) // all of this while the first one holds the book
 	before := stateIn(t, dir, id)

@@ -29,8 +29,15 @@ func report(b *testing.B, took []time.Duration, what string) {
 	b.ReportMetric(0, "ns/op")
 }
 
+// half is the time that half of them are below.
+func half(took []time.Duration) time.Duration {
+	slices.Sort(took)
+	return took[(len(took)-1)/2]
+}
+
 // From the start of the process to the last line of the first frame, and to the
-// line of the unfinished smelt, for which the shelf must have been read.
+// line of the unfinished smelt, for which the shelf must have been read; in turn
+// with the least program of the same libraries, of which x-bare is the multiple.
 //
 //	go test ./cmd/chargehand -run '^$' -bench Start -benchtime 60x
 func BenchmarkStart(b *testing.B) {
@@ -38,8 +45,11 @@ func BenchmarkStart(b *testing.B) {
 		dir := b.TempDir()
 		fillBook(b, dir, smelts)
 		b.Run(fmt.Sprintf("%d smelts", smelts), func(b *testing.B) {
-			var first, shelf []time.Duration
+			var first, shelf, bare []time.Duration
 			for range b.N {
+				plain := bareWire(b, 200, 60)
+				bare = append(bare, plain.until("help").Sub(plain.started))
+				plain.end()
 				w := openWire(b, dir, 200, 60)
 				first = append(first, w.until("help").Sub(w.started))
 				if smelts > 0 {
@@ -48,6 +58,8 @@ func BenchmarkStart(b *testing.B) {
 				w.end()
 			}
 			report(b, first, "frame")
+			report(b, bare, "bare")
+			b.ReportMetric(float64(half(first))/float64(half(bare)), "x-bare")
 			if smelts > 0 {
 				report(b, shelf, "shelf")
 			}
@@ -152,7 +164,8 @@ func workedDay(b *testing.B, dir string) {
 }
 
 // A fire that nobody touches, on a big screen, looked at once a second: its
-// share of one core (by the scheduler's account), and its own memory.
+// share of one core (by the scheduler's account), and its own memory; beside it
+// the least program of the same libraries at the same rate.
 //
 //	go test ./cmd/chargehand -run '^$' -bench Idle -benchtime 1x
 func BenchmarkIdle(b *testing.B) {
@@ -166,10 +179,15 @@ func BenchmarkIdle(b *testing.B) {
 				w.until("go on with")
 				w.press("g")
 				w.until("this is")
+				plain := bareWire(b, size[0], size[1])
+				plain.until("help")
 				time.Sleep(2 * time.Second) // what opening leaves to do
-				before := ranFor(b, w.cmd.Process.Pid)
+				before, bare := ranFor(b, w.cmd.Process.Pid), ranFor(b, plain.cmd.Process.Pid)
 				time.Sleep(long)
-				b.ReportMetric(100*(ranFor(b, w.cmd.Process.Pid)-before).Seconds()/long.Seconds(), "%-of-a-core")
+				ran, bareRan := ranFor(b, w.cmd.Process.Pid)-before, ranFor(b, plain.cmd.Process.Pid)-bare
+				plain.end()
+				b.ReportMetric(100*ran.Seconds()/long.Seconds(), "%-of-a-core")
+				b.ReportMetric(ran.Seconds()/bareRan.Seconds(), "x-bare")
 				b.ReportMetric(ownMemory(b, w.cmd.Process.Pid), "MB")
 				b.ReportMetric(0, "ns/op")
 				w.end()

@@ -4,8 +4,11 @@ package main
 
 import (
 	"bytes"
+	"fmt"
 	"os"
 	"os/exec"
+	"path/filepath"
+	"sync"
 	"syscall"
 	"testing"
 	"time"
@@ -33,7 +36,36 @@ type arrival struct {
 
 func openWire(b *testing.B, dir string, columns, rows uint16) *wire {
 	b.Helper()
-	w := &wire{b: b, cmd: binaryCommand(b, dir), came: make(chan arrival, 1<<16)}
+	return wired(b, binaryCommand(b, dir), columns, rows)
+}
+
+// bareProgram builds the least program of the same libraries once.
+var bareProgram = sync.OnceValues(func() (string, error) {
+	if _, err := binary(); err != nil { // makes the folder
+		return "", err
+	}
+	path := filepath.Join(leftovers, "bare")
+	if out, err := exec.Command("go", "build", "-o", path, "./testdata/bare").CombinedOutput(); err != nil {
+		return "", fmt.Errorf("%w: %s", err, out)
+	}
+	return path, nil
+})
+
+// bareWire is the least program of the same libraries on the same terminal.
+func bareWire(b *testing.B, columns, rows uint16) *wire {
+	b.Helper()
+	path, err := bareProgram()
+	if err != nil {
+		b.Fatal(err)
+	}
+	cmd := exec.Command(path, filepath.Join(b.TempDir(), "bare.db"))
+	cmd.Env = append(os.Environ(), "TERM=xterm-256color")
+	return wired(b, cmd, columns, rows)
+}
+
+func wired(b *testing.B, cmd *exec.Cmd, columns, rows uint16) *wire {
+	b.Helper()
+	w := &wire{b: b, cmd: cmd, came: make(chan arrival, 1<<16)}
 	master, slave, err := pty.Open()
 	if err != nil {
 		b.Fatal(err)

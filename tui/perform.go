@@ -36,16 +36,15 @@ func (m Model) take(e screen.Effect, k Pressed, closed bool) (Model, []entry.Ent
 		out = append(out, es...)
 	}
 	m.answer = answer{} // a key that only moves about shows what it did
-	m, es, cmd := m.perform(e, k.Key.String())
+	m, es, cmd := m.perform(e, k)
 	if m.closed != "" {
 		m.answer.text, m.closed = words.Both(m.closed, m.answer.text), ""
 	}
 	return m, append(out, es...), cmd
 }
 
-// perform does one effect after the other. The first event that it keeps carries
-// the key; none does where the key is written down already.
-func (m Model) perform(e screen.Effect, keyed string) (Model, []entry.Entry, tea.Cmd) {
+// perform does one effect after the other.
+func (m Model) perform(e screen.Effect, k Pressed) (Model, []entry.Entry, tea.Cmd) {
 	var out []entry.Entry
 	var cmds []tea.Cmd
 	var about []string
@@ -54,6 +53,7 @@ func (m Model) perform(e screen.Effect, keyed string) (Model, []entry.Entry, tea
 			out, about = append(out, e), append(about, e.Local)
 		}
 	}
+	keyed := k.Key.String()
 	for _, e := range screen.Flat(e) {
 		var cmd tea.Cmd
 		var es []entry.Entry
@@ -64,7 +64,7 @@ func (m Model) perform(e screen.Effect, keyed string) (Model, []entry.Entry, tea
 			keyed = "" // one key, written down once
 		case screen.Kindle:
 			m.by = e.By
-			m, es = m.begin(e.Light, keyed)
+			m, es = m.begin(e.Light, k)
 			kept(es...)
 			keyed = ""
 		case screen.Set:
@@ -77,7 +77,7 @@ func (m Model) perform(e screen.Effect, keyed string) (Model, []entry.Entry, tea
 		case screen.Refuse:
 			m = m.refuse(string(e))
 		case screen.Again:
-			m, es, cmd = m.perform(bounded(e(m.Shared())), "")
+			m, es, cmd = m.perform(bounded(e(m.Shared())), Pressed{At: k.At})
 			out = append(out, es...)
 		default:
 			m, cmd = m.move(e)

@@ -19,7 +19,6 @@ type program struct {
 	frame string
 	drawn uint64 // the version that the frame shows, counted from 1
 	moves bool   // a replay's next moment is on its way
-	comes bool   // Gathered is on its way
 	solve Solver
 }
 
@@ -47,11 +46,8 @@ func (p *program) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	if _, ok := msg.(Tick); ok {
 		cmd = tea.Batch(cmd, p.second())
 	}
-	switch msg.(type) {
-	case Frame:
+	if _, ok := msg.(Frame); ok {
 		p.moves = false
-	case Gathered:
-		p.comes = false
 	}
 	if _, ok := msg.(solved); ok {
 		p.solve.Done()
@@ -60,10 +56,6 @@ func (p *program) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	if p.model.playing() && !p.moves {
 		p.moves = true
 		cmd = tea.Batch(cmd, p.moment())
-	}
-	if p.model.gathering() && !p.comes {
-		p.comes = true
-		cmd = tea.Batch(cmd, tea.Tick(gatherEvery, func(time.Time) tea.Msg { return Gathered{} }))
 	}
 	return p, cmd
 }

@@ -380,13 +380,13 @@ func (d *workday) reading() figure.Reading {
 // picture of the day are the same.
 func (d *workday) comesBack(path string) {
 	d.t.Helper()
-	before, read := d.smelt(), stateOf(d.reading(), nil)
+	before, read := d.smelt(), stateOf(d.reading(), nil, nil)
 	d.leave()
 	again := &workday{desk: sit(d.t, path, entry.Stamp{Wall: dayStart.AddDate(0, 0, 2), Boot: "second"})}
 	if diff := cmp.Diff(before, again.smelt()); diff != "" {
 		d.t.Errorf("after closing and opening the book:\n%s", diff)
 	}
-	if diff := cmp.Diff(read, stateOf(again.reading(), nil)); diff != "" {
+	if diff := cmp.Diff(read, stateOf(again.reading(), nil, nil)); diff != "" {
 		d.t.Errorf("read anew:\n%s", diff)
 	}
 	again.press("l", "enter")

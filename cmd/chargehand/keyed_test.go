@@ -291,7 +291,7 @@ func sameFigures(t *testing.T, imported, keyed []entry.Entry) {
 	t.Helper()
 	for _, hhmm := range moments03 {
 		at := clock03(t, hhmm).Sub(clock03(t, "09:30"))
-		want, got := stateOf(readAt(imported, fold.All, at), nil), stateOf(readAt(keyed, fold.All, at), nil)
+		want, got := stateOf(readAt(imported, fold.All, at), nil, nil), stateOf(readAt(keyed, fold.All, at), nil, nil)
 		want.Smelt, want.Known = got.Smelt, got.Known
 		if diff := cmp.Diff(want, got, cmpopts.EquateApprox(1e-12, 1e-12)); diff != "" {
 			t.Errorf("%s (- imported, + keyed):\n%s", hhmm, diff)

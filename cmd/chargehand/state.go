@@ -10,6 +10,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/figure"
 	"chargehand/model/fold"
+	"chargehand/model/rule"
 	"chargehand/model/session"
 	"chargehand/model/solve"
 	"chargehand/model/words"
@@ -54,9 +55,9 @@ func stateCommand() command {
 			}
 			r := s.Reading()
 			if c.json {
-				return json.NewEncoder(w.out).Encode(stateOf(r, gaps))
+				return json.NewEncoder(w.out).Encode(stateOf(r, s.Standing(), gaps))
 			}
-			_, err = fmt.Fprint(w.out, words.State(r), words.Solved(r))
+			_, err = fmt.Fprint(w.out, words.State(r), words.Solved(r), words.Standing(r, s.Standing()))
 			for _, g := range gaps {
 				fmt.Fprintf(w.out, "  %s: %s\n", words.GapSaid(g.After, g.Before), g.Why)
 			}
@@ -90,6 +91,8 @@ type stateJSON struct {
 	Runs    *runsJSON             `json:"slag_runs"`         // how it runs, as chances; null before there is enough of it
 	Carbon  *string               `json:"carbon"`            // of the iron so far: what a smith would call it, and whether the slag protects it
 	OfPlan  bool                  `json:"bloom_end_of_plan"` // from the ore planned, else from the ore in so far
+	Warns   []warningJSON         `json:"warnings"`          // that stand, gravest first
+	Meter   bool                  `json:"meter_believed"`    // false when more carbon burned than the metered blast can burn, or less than it must
 	Gaps    []twin.Gap            `json:"gaps"`              // entries that are lost
 	Lack    *string               `json:"solver_lacks"`      // why the shaft solver gives no figures, or none to be trusted
 }
@@ -117,8 +120,21 @@ type zoneJSON struct {
 	Top      number  `json:"top_cm"`
 	Bottom   number  `json:"bottom_cm"`
 	Middle   number  `json:"middle_c"`
+	Low      number  `json:"middle_p10_c"`
+	High     number  `json:"middle_p90_c"`
 	WallSide *number `json:"wall_side_c"`
 	Basis    string  `json:"basis"`
+}
+
+// warningJSON is a warning that stands.
+type warningJSON struct {
+	Rule         rule.ID `json:"rule"`
+	Grade        string  `json:"grade"`
+	Since        string  `json:"since"`
+	Title        string  `json:"title"`
+	Evidence     string  `json:"evidence"`
+	Remedy       string  `json:"remedy"`
+	Acknowledged bool    `json:"acknowledged"`
 }
 
 type slagJSON struct {
@@ -126,10 +142,10 @@ type slagJSON struct {
 	Stiffness float64 `json:"pa_s"`
 }
 
-func stateOf(r figure.Reading, gaps []twin.Gap) stateJSON {
+func stateOf(r figure.Reading, standing []rule.Warning, gaps []twin.Gap) stateJSON {
 	s := stateJSON{
 		Smelt: r.Smelt, At: r.Wall(r.At).Format(timeForm), Known: r.Known, Phase: string(r.Phase),
-		Bloom: pointer(r.Bloom), Figures: map[string]figureJSON{}, Layers: []layerJSON{}, Zones: []zoneJSON{}, Slag: []slagJSON{}, Gaps: append([]twin.Gap{}, gaps...),
+		Bloom: pointer(r.Bloom), Figures: map[string]figureJSON{}, Layers: []layerJSON{}, Zones: []zoneJSON{}, Slag: []slagJSON{}, Warns: []warningJSON{}, Meter: !r.MeterDoubted(), Gaps: append([]twin.Gap{}, gaps...),
 	}
 	for n := range figure.Count {
 		f := r.Figure(n)
@@ -142,11 +158,15 @@ func stateOf(r figure.Reading, gaps []twin.Gap) stateJSON {
 		}
 		s.Figures[n.Key()] = j
 	}
+	for _, w := range standing {
+		title, evidence, remedy := words.Units{}.Warning(w)
+		s.Warns = append(s.Warns, warningJSON{w.Rule, w.Grade.String(), r.Wall(w.Onset).Format(timeForm), title, evidence, remedy, w.Acknowledged})
+	}
 	for _, l := range r.Layers {
 		s.Layers = append(s.Layers, layerJSON{l.Charge, number(l.Top), number(l.Bottom), middle(l.Charcoal), middle(l.Ore), number(l.Age.Seconds())})
 	}
 	for _, z := range r.Zones {
-		s.Zones = append(s.Zones, zoneJSON{words.Process(z.What), number(z.Top), number(z.Bottom), number(z.Degrees), pointer(z.WallSide), z.Basis.String()})
+		s.Zones = append(s.Zones, zoneJSON{words.Process(z.What), number(z.Top), number(z.Bottom), number(z.Degrees), number(z.Spread.P10), number(z.Spread.P90), pointer(z.WallSide), z.Basis.String()})
 	}
 	for _, p := range r.Poorer {
 		s.Slag = append(s.Slag, slagJSON(p))

@@ -60,6 +60,9 @@ const (
 // (Temperature.Where).
 const WherePeep = "in the peep"
 
+// WhereTop is where that of the gas over the burden was read.
+const WhereTop = "top gas"
+
 // LookPlaces are what one can look at, most often looked at first.
 func LookPlaces() []LookAt {
 	return []LookAt{AtPeep, AtSound, AtSlag, AtFlame, AtTopGas, AtSmell}

@@ -16,7 +16,7 @@ const settingRel = 0.10
 // the most charcoal it burns, and the blast over area and over charcoal.
 func air(r *Reading, s fold.State) {
 	outside := fold.AirAt(s.Light.Furnace, s.Ambient)
-	meter(r, s, outside)
+	r.Figures[MeterFactor] = MeterOf(s)
 	if pa, at, ok := s.Pressure(); ok {
 		r.Figures[BackPressure], r.PressedAt = Figure{Band: physics.Exact(float64(pa)), Basis: Measured}, at
 	}

@@ -34,9 +34,51 @@ func burn(r *Reading, s fold.State) {
 	}
 }
 
-// meter sets how much more carbon burned than the metered blast allows at most,
-// over every interval between charges whose blast was metered all the while.
-func meter(r *Reading, s fold.State, ambient physics.Air) {
+// Against is how the burn rate stands to what the blast can burn.
+type Against int
+
+// A rate stands over the blast as soon as its middle does, so that no such rate is
+// ever shown without a word; it stands under it only for certain.
+const (
+	BlastUnread Against = iota // the blast is not known in l/min, or there is no rate
+	AsBlast
+	OverBlast  // more than the blast burns if all of it leaves as CO
+	UnderBlast // less than it burns if all of it leaves as CO2
+)
+
+// BurnAgainst holds the burn rate against the blast.
+func (r Reading) BurnAgainst() Against {
+	rate, least, most := r.Figures[BurnRate], r.Figures[BurnLeast], r.Figures[BurnMost]
+	switch {
+	case !rate.Known() || !least.Known() || !most.Known():
+		return BlastUnread
+	case rate.P50 > most.P50:
+		return OverBlast
+	case rate.P90 < least.P10:
+		return UnderBlast
+	}
+	return AsBlast
+}
+
+// meterLow is a meter factor below which so much of the metered air cannot have
+// burned: the least a blast burns, all to dioxide, is half the most.
+const meterLow = 0.5
+
+// Disbelieved tells of a meter factor whether it lies outside of what can be, for
+// certain: then the meter, the measure or a leak is wrong, and what rests on the
+// metered blast with it.
+func (f Figure) Disbelieved() bool {
+	return f.Known() && f.Basis != Guessed && (f.P10 > 1 || f.P90 < meterLow)
+}
+
+// MeterDoubted tells whether the meter is not believed.
+func (r Reading) MeterDoubted() bool { return r.Figures[MeterFactor].Disbelieved() }
+
+// MeterOf is the meter factor of a state: how much more carbon burned than the
+// metered blast allows at most, over every interval between charges whose blast was
+// metered all the while.
+func MeterOf(s fold.State) Figure {
+	ambient := fold.AirAt(s.Light.Furnace, s.Ambient)
 	var coal fold.Mass
 	var hours, litres float64
 	var intervals int
@@ -52,7 +94,7 @@ func meter(r *Reading, s fold.State, ambient physics.Air) {
 		intervals++
 	}
 	if intervals < fewestForMeter {
-		return
+		return none
 	}
 	fuel, moistureSD := fuelOf(s)
 	check := physics.MeterCheck{
@@ -61,9 +103,11 @@ func meter(r *Reading, s fold.State, ambient physics.Air) {
 		MassRelSD: math.Sqrt(coal.RelVariance() + timeRel*timeRel/float64(intervals)), MoistureSD: moistureSD,
 		CarbonSD: physics.CarbonShareSD, FlowRelSD: 0, // the factor is about the meter; its error is what is sought
 	}
-	if band, err := check.Factor(); err == nil {
-		r.Figures[MeterFactor] = Figure{Band: band, Basis: basisOf(coal)}
+	band, err := check.Factor()
+	if err != nil {
+		return none
 	}
+	return Figure{Band: band, Basis: basisOf(coal)}
 }
 
 // fewestForMeter is over how many intervals the meter is first judged.

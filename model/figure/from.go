@@ -22,6 +22,7 @@ func From(s fold.State) Reading {
 	if s.Phase == "" { // no light, no smelt
 		return r
 	}
+	r.Unfilled = s.Unfilled()
 	if s.Bloom.Known {
 		r.Bloom = entry.Some(float64(s.Bloom.Value))
 	}

@@ -18,6 +18,13 @@ type Figure struct {
 	AtLeast entry.Maybe[float64]
 }
 
+// wide is from how many times its low end the high end of a band tells nothing in
+// numbers.
+const wide = 30
+
+// Wide tells whether the ends of the band lie so far apart that it is said in words.
+func (f Figure) Wide() bool { return f.Known() && f.P10 > 0 && f.P90 > wide*f.P10 }
+
 // Known tells whether the figure has a value.
 func (f Figure) Known() bool { return f.Basis != Unknown }
 
@@ -113,6 +120,7 @@ type Reading struct {
 	LastOre   bool
 	By        string               // who is in charge
 	Bloom     entry.Maybe[float64] // kg, once weighed
+	Unfilled  bool                 // neither fill nor charge was keyed: the first charge would go into an empty shaft
 	Usual     time.Duration        // this smelt's usual interval between charges; 0 before the second
 	Measures  []entry.Measure      // by name, with what they weigh now
 	Solver    Solver               // how the figures and zones of the shaft solver stand

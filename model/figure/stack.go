@@ -13,10 +13,24 @@ func stack(r *Reading, s fold.State) {
 	if !s.HasLevel || s.Phase == entry.Extracted || s.Phase == entry.Closed {
 		return
 	}
-	r.Figures[StackHeight] = Figure{Band: s.Level.Band().Scale(100), Basis: r.furnaceBasis()}
+	rim := 100 * fold.Rim(s.Light.Furnace)
+	b := s.Level.Band().Scale(100)
+	b.P50, b.P90 = min(b.P50, rim), min(b.P90, rim)
+	r.Figures[StackHeight] = Figure{Band: b, Basis: r.furnaceBasis()}
 	if s.LevelAt >= 0 && s.At-s.LevelAt < freshDip {
 		r.Figures[StackHeight].Basis = Measured
 	}
+}
+
+// lostShare is the share of the stack from which on a doubt to either side leaves
+// nothing to act on: the burden may as well be at the mark as half way down (assumed).
+const lostShare = 1.0 / 3
+
+// StackLost tells whether the level is so doubtful that it is as good as not known,
+// and wants a dip.
+func (r Reading) StackLost() bool {
+	f, stack := r.Figures[StackHeight], r.Light.Furnace.Stack
+	return f.Known() && stack.Positive() && (f.P90-f.P10)/2 > lostShare*float64(stack.Value)
 }
 
 // freshDip is how long a dip is called measured: about as long as the burden

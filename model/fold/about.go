@@ -52,7 +52,7 @@ func reads(ev entry.Event) bool {
 	case nil, entry.Strike, entry.Amend, entry.Level, entry.Keys, entry.Testimony:
 		return false
 	case entry.Temperature:
-		return ev.Where == WhereOutside || ev.Where == entry.WherePeep
+		return ev.Where == WhereOutside || ev.Where == entry.WherePeep || ev.Where == entry.WhereTop
 	}
 	return true
 }

@@ -36,7 +36,11 @@ func (c *Course) charge(l Line, ev entry.Charge) {
 	case ev.Parts.Holds(entry.Charcoal):
 		ch.Number = n + 1
 		ch.Double = c.isDouble(ch)
-		c.Pace.Charge(l.At, ch.Double)
+		if c.topsUp(ch) {
+			c.Pace.TopUp(l.At)
+		} else {
+			c.Pace.Charge(l.At, ch.Double)
+		}
 		c.Charges = append(c.Charges, ch.with(c.waiting))
 		c.waiting = Charge{}
 		c.done++

@@ -68,6 +68,7 @@ func (w *walk) take(s *State, l Line, scale scales) bool {
 	switch ev := l.Event.(type) {
 	case entry.Fill:
 		w.lay(scale, ev.Parts, l.At)
+		w.look(l.Remark)
 	case entry.Charge:
 		w.lay(scale, ev.Parts, l.At)
 		if ev.Parts.Holds(entry.Charcoal) {
@@ -82,7 +83,17 @@ func (w *walk) take(s *State, l Line, scale scales) bool {
 		}
 		w.level, w.laid = w.level.Observe(h, physics.DipSD), true
 	}
+	w.level.Height = min(w.level.Height, Rim(s.Light.Furnace))
 	return true
+}
+
+// Rim is how high above the tuyere, in m, a burden can stand: as high as the rim, or
+// where that was not given a heap over the charging mark.
+func Rim(f entry.Furnace) float64 {
+	if rim := metres(f.Rim.Value); rim >= metres(f.Stack.Value) {
+		return rim
+	}
+	return metres(f.Stack.Value) + physics.HeapedSD
 }
 
 // lay puts parts on top of the burden. A part of unknown mass leaves the height
@@ -101,7 +112,7 @@ func (w *walk) lay(scale scales, parts entry.Parts, at time.Duration) {
 	w.laid = true
 }
 
-// look takes a charge as filling to the mark, unless it was said otherwise.
+// look takes a fill or a charge as filling to the mark, unless it was said otherwise.
 func (w *walk) look(remark entry.LevelRemark) {
 	switch remark {
 	case entry.NotToMark:

@@ -21,8 +21,8 @@ func TestScorerAgainstSumsReckonedApart(t *testing.T) {
 	for _, l := range logs {
 		is := intervals(&l.State)
 		all += len(is)
-		for i := range is { // the plain rule: no stop left out, no new level
-			is[i].Stopped, is[i].NewAir = false, false
+		for i := range is { // the plain rule: no stop or top-up left out, no new level
+			is[i].Stopped, is[i].NewAir, is[i].Filled = false, false, false
 		}
 		for i, tr := range trials(shared, is) {
 			last = append(last, math.Abs(tr.actual-is[i+scoredFrom-1].Minutes)/tr.mean)

@@ -20,6 +20,7 @@ type interval struct {
 	Minutes float64
 	Stopped bool // work or blast stood still in it for longer than charging takes
 	NewAir  bool // the air was changed for good in it or in the one before
+	Filled  bool // it only brought a new fill up to the mark
 }
 
 // intervals are all that have ended, by what was known when each did: from the
@@ -34,7 +35,7 @@ func intervals(s *fold.State) []interval {
 		}
 		is = append(is, interval{
 			Minutes: i.Length().Minutes(),
-			Stopped: i.Stopped(),
+			Stopped: i.Stopped(), Filled: i.Filled,
 			// One that was changed shortly before a charge shows only in the
 			// interval after it.
 			NewAir: newAir(airBy(s.Blast, before+1), airBy(s.Blast, i.To)),

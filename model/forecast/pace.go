@@ -85,6 +85,9 @@ func (t tails) around(middle, scatter float64) physics.Band {
 
 // take learns from an interval that has ended.
 func (p *pace) take(i interval) {
+	if i.Filled { // how long a fill took to reach the mark says nothing of a charge
+		return
+	}
 	p.seen++
 	if i.Stopped {
 		p.stopped++

@@ -22,7 +22,8 @@ type Interval struct {
 	From, To time.Duration
 	Unblown  time.Duration // how much of it the blast was off
 	Idle     time.Duration // how much of it the work was paused
-	TopUp    bool          // both ends are one charge, put in in several goes
+	TopUp    bool          // it says nothing of the burn: both ends are one charge put in in several goes, or Filled
+	Filled   bool          // the charge at its end only brought a new fill up to the mark
 	Double   bool          // the charge at its end was probably keyed twice
 	Began    time.Duration // when the charge that From belongs to began; From, but in a charge of several goes
 }
@@ -58,18 +59,25 @@ func (l Log) Clone() Log {
 }
 
 // Charge notes that charcoal went in. Double says that it was probably keyed twice.
-func (l *Log) Charge(at time.Duration, double bool) {
+func (l *Log) Charge(at time.Duration, double bool) { l.charge(at, double, false) }
+
+// TopUp notes charcoal that only brought the burden up to where charges bring it: no
+// charge of its own, and what comes after counts from it.
+func (l *Log) TopUp(at time.Duration) { l.charge(at, false, true) }
+
+func (l *Log) charge(at time.Duration, double, topUp bool) {
 	l.charges++
 	if l.charges == 1 {
 		l.last, l.began = at, at
 		return
 	}
+	together := at-l.began <= Together
 	i := Interval{
 		From: l.last, To: at, Unblown: l.Unblown(l.last, at), Idle: l.idle.within(l.last, at),
-		TopUp: at-l.began <= Together, Double: double, Began: l.began,
+		TopUp: together || topUp, Filled: topUp && !together, Double: double, Began: l.began,
 	}
 	l.last = at
-	if !i.TopUp {
+	if !together {
 		l.began = at
 	}
 	l.intervals = append(l.intervals, i)
@@ -90,11 +98,12 @@ func (l *Log) Pause(at time.Duration, paused bool) { l.idle.set(at, paused) }
 func (l Log) Intervals() []Interval { return l.intervals[:len(l.intervals):len(l.intervals)] }
 
 // Whole are the intervals from the beginning of one whole charge to that of the next:
-// those of the charges that were put in at several goes are taken together.
+// those of the charges that were put in at several goes are taken together. Those that
+// were Filled are among them, since they took their time.
 func (l Log) Whole() []Interval {
 	whole := make([]Interval, 0, len(l.intervals))
 	for _, i := range l.intervals {
-		if i.TopUp {
+		if i.TopUp && !i.Filled {
 			continue
 		}
 		if i.Began != i.From {

@@ -1,6 +1,7 @@
 package rule_test
 
 import (
+	"flag"
 	"fmt"
 	"math"
 	"math/rand/v2"
@@ -12,6 +13,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/fold"
 	"chargehand/model/rule"
+	"chargehand/model/solve"
 	"chargehand/model/words"
 	"chargehand/persist/logcsv"
 )
@@ -20,8 +22,26 @@ import (
 // log's own remarks after the " = ": true, question, unremarked or false.
 const golden = "testdata/calm.golden"
 
-// The ten published logs, as imported, raise what the golden file says, and
-// where nothing was wrong at most one look and no act in a day.
+var update = flag.Bool("update", false, "write what the published logs raise, the judgements kept; judge the new lines by hand")
+
+// sizesOf are the published sizes of the furnaces, by the number of the log: see the #
+// lines of each. Those of 01 and 02 are not on their pages; the usual short shaft of
+// that author and his bucket of 1.8 kg stand in. The others gave none, or are no shaft.
+var sizesOf = map[string]logcsv.Options{
+	"01": {Furnace: short, Measures: []entry.Measure{bucketOf(1.8)}},
+	"02": {Furnace: short, Measures: []entry.Measure{bucketOf(1.8)}},
+	"03": {Furnace: short},
+	"05": {Furnace: entry.Furnace{Name: "short shaft", Bore: cm(28), Stack: cm(50), Rim: cm(62), TuyereBase: cm(15), Wall: cm(4.5)}},
+	"07": {Furnace: entry.Furnace{Name: "drum", Bore: cm(25), Stack: cm(65), Rim: cm(65), TuyereBase: cm(20)}},
+	"14": {Furnace: entry.Furnace{Name: "boxed shaft", Bore: cm(25), Stack: cm(53), Rim: cm(53), TuyereBase: cm(2)}},
+	"15": {Furnace: entry.Furnace{Name: "boxed bowl", Bore: cm(40), Stack: cm(38), Rim: cm(38)}},
+}
+
+var short = entry.Furnace{Name: "short shaft", Bore: cm(25), Stack: cm(50), Rim: cm(50), TuyereBase: cm(15)}
+
+// The ten published logs with their published sizes, the shaft solved, raise what the
+// golden file says, and where nothing was wrong at most one look and no act in a day.
+// -v tells how many notes, looks and acts that is, and how many an hour.
 func TestPublishedLogs(t *testing.T) {
 	logs, err := filepath.Glob("../../testdata/logs/*.csv")
 	if err != nil || len(logs) != 10 {
@@ -61,9 +81,22 @@ func TestPublishedLogs(t *testing.T) {
 			t.Errorf("judged %q: %s", verdict, line)
 		}
 	}
+	var told [3]int
+	var hours float64
 	for _, path := range logs {
-		got = append(got, filepath.Base(path))
-		got = append(got, raisedBy(t, path)...)
+		lines, n, h := raisedBy(t, path)
+		got = append(append(got, filepath.Base(path)), lines...)
+		for g := range told {
+			told[g] += n[g]
+		}
+		hours += h
+		t.Logf("%s, %.1f h: %d notes, %d looks, %d acts", filepath.Base(path), h, n[rule.Note], n[rule.Look], n[rule.Act])
+	}
+	t.Logf("all, %.1f h: %d notes (%.2f an hour), %d looks (%.2f), %d acts (%.2f)", hours, told[rule.Note], float64(told[rule.Note])/hours,
+		told[rule.Look], float64(told[rule.Look])/hours, told[rule.Act], float64(told[rule.Act])/hours)
+	if *update {
+		write(t, string(kept), got)
+		return
 	}
 	if strings.Join(got, "\n") != strings.Join(want, "\n") {
 		t.Errorf("raised:\n%s\n\nthe golden file has:\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
@@ -75,20 +108,55 @@ func TestPublishedLogs(t *testing.T) {
 	}
 }
 
-func raisedBy(t *testing.T, path string) []string {
+// write writes the golden file anew, with the judgements of the lines that stay.
+func write(t *testing.T, kept string, got []string) {
+	t.Helper()
+	judged := map[string]string{}
+	var b strings.Builder
+	log := ""
+	for line := range strings.Lines(kept) {
+		line = strings.TrimRight(line, "\n")
+		if line == "" || line[0] == '#' {
+			b.WriteString(line + "\n")
+		} else if raised, judgement, found := strings.Cut(line, " = "); found {
+			judged[log+raised] = judgement
+		} else {
+			log = line
+		}
+	}
+	for _, line := range got {
+		if !strings.HasPrefix(line, " ") {
+			log = line
+		} else {
+			j := judged[log+line]
+			if j == "" {
+				j = "NOT JUDGED"
+			}
+			line += " = " + j
+		}
+		b.WriteString(line + "\n")
+	}
+	if err := os.WriteFile(golden, []byte(b.String()), 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
+func raisedBy(t *testing.T, path string) (lines []string, told [3]int, hours float64) {
 	t.Helper()
 	f, err := os.Open(path)
 	if err != nil {
 		t.Fatal(err)
 	}
 	defer func() { _ = f.Close() }() // only read
-	entries, err := logcsv.Read(f, logcsv.Options{Name: path})
+	opt := sizesOf[filepath.Base(path)[:2]]
+	opt.Name = path
+	entries, err := logcsv.Read(f, opt)
 	if err != nil {
 		t.Fatal(err)
 	}
 	c := fold.Trace(entries, fold.All, fold.Latest(entries))
-	var lines []string
-	for _, w := range rule.Walk(c) {
+	for _, w := range rule.WalkSolved(c, new(solve.Solver).Solve(&c).Glances()) {
+		told[w.Grade]++
 		to := "the end "
 		if !w.Raised() {
 			to = c.Lit.Add(w.Cleared).Format("15:04:05")
@@ -97,7 +165,7 @@ func raisedBy(t *testing.T, path string) []string {
 		lines = append(lines, fmt.Sprintf("  %s to %s  %-4s  %s",
 			c.Lit.Add(w.Onset).Format("15:04:05"), to, words.Grade(w.Grade), words.Warned(title, evidence)))
 	}
-	return lines
+	return lines, told, c.At.Hours()
 }
 
 // calmDay is an invented day on which nothing is wrong: a bucket every twelve

@@ -77,20 +77,31 @@ const doubleFor = 10 * time.Minute
 // atOnce is how near two charges are double while nothing is usual yet.
 const atOnce = 3 * time.Minute
 
-// doubleCharge: a second full charge so soon that it may be one keyed twice.
+// doubleCharge: a second full charge so soon that it may be one keyed twice. To see
+// the warning is to answer it: it was meant, or is crossed out.
 func doubleCharge(m *moment) (Evidence, bool) {
 	if m.charges < 2 || !m.within(m.lastCharge(), doubleFor) {
 		return nil, false
 	}
 	last, before := m.c.Charges[m.charges-1], m.c.Charges[m.charges-2]
 	apart := last.At - before.At
-	if !last.Double || (m.paces[m.charges-2].usual == 0 && apart > atOnce) {
+	if m.answered(DoubleCharge, last.At) || !last.Double || (m.paces[m.charges-2].usual == 0 && apart > atOnce) {
 		return nil, false
 	}
 	return Evidence{
 		number("number", float64(last.Number), Count), minutes("apart", apart),
 		minutes("usual", m.c.Pace.UsualBefore()),
 	}, true
+}
+
+// answered tells whether a person has acknowledged a rule since a moment.
+func (m *moment) answered(id ID, since time.Duration) bool {
+	for i := len(m.seen) - 1; i >= 0 && m.seen[i].at >= since; i-- {
+		if ID(m.seen[i].what.Rule) == id {
+			return true
+		}
+	}
+	return false
 }
 
 // recently is for how long the book's own warnings stand.

@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/model/fold"
 )
 
 const (
@@ -80,6 +81,12 @@ func slagThick(m *moment) (Evidence, bool) {
 	return m.sign(m.charging() && m.stands(m.slag, never, entry.SlagStiff), m.slag)
 }
 
+// seenStiff is that somebody saw the slag stiff.
+func seenStiff(m *moment) bool {
+	_, stiff := slagThick(m)
+	return stiff
+}
+
 // carbonHigh: slag that has lost its iron, or iron that runs. Only a sign: the
 // bloom is known when it is out.
 func carbonHigh(m *moment) (Evidence, bool) {
@@ -97,9 +104,15 @@ func (m *moment) sign(stands bool, s sight) (Evidence, bool) {
 // hearthCold: with ore in the shaft, the fire before the tuyere is too cold for
 // slag to run.
 func hearthCold(m *moment) (Evidence, bool) {
-	if !m.charging() || m.firstOre == never {
+	if !m.charging() || m.firstOre == never || m.early() {
 		return nil, false
 	}
+	return m.cold()
+}
+
+// cold is that somebody read or saw the fire before the tuyere too cold for slag to
+// run.
+func (m *moment) cold() (Evidence, bool) {
 	if m.readLast() {
 		if !m.within(m.fireAt, stale) || m.fire.Value >= coldBelow {
 			return nil, false
@@ -107,6 +120,38 @@ func hearthCold(m *moment) (Evidence, bool) {
 		return Evidence{number("fire", float64(m.fire.Value), Degrees), number("least", coldBelow, Degrees)}, true
 	}
 	return m.sign(m.stands(m.peep, never, entry.PeepOrange, entry.PeepRed), m.peep)
+}
+
+// dropsBy is the charge with ore by which molten drops pass the peep of a hearth that
+// is hot enough (Rockbridge recipe).
+const dropsBy = 3
+
+// early tells whether the ore has only begun, or is about to, over a hearth that is
+// still warming: it has not cooled by what the solver sees, if it sees anything.
+func (m *moment) early() bool {
+	ore := 0
+	for i := 0; i < m.charges && ore < dropsBy; i++ {
+		if m.c.Charges[i].HasOre {
+			ore++
+		}
+	}
+	if ore >= dropsBy || m.lastOre || m.phase == entry.OreOff {
+		return false
+	}
+	if ore == 0 && !fold.Planned(m.recipe, m.done).Holds(entry.Ore) {
+		return false
+	}
+	return m.trend(hearthOf) != falling
+}
+
+// oreEarly: ore goes in, or is in the next charge, while the hearth is still warming
+// and somebody saw or read that it is not hot yet. By the clock alone, or by the model
+// alone, no ore is held.
+func oreEarly(m *moment) (Evidence, bool) {
+	if !m.charging() || !m.early() {
+		return nil, false
+	}
+	return m.cold()
 }
 
 // readLast tells whether the fire was last read and not looked at. A dim or

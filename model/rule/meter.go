@@ -5,33 +5,25 @@ import (
 	"chargehand/model/fold"
 )
 
-const (
-	// fewestForMeter is after how many charges the meter is first judged, and
-	// every how many again.
-	fewestForMeter, meterEvery = 8, 4
-	// meterLow is a factor below which so much of the metered air cannot have
-	// burned: the least a blast burns, all to dioxide, is half the most.
-	meterLow = 0.5
-)
+// fewestForMeter is after how many charges the meter is first judged.
+const fewestForMeter = 8
 
-// meterFactor is the carbon burned over the most the metered blast allows, once
-// it is certainly odd.
+// meterFactor is the carbon burned over the most the metered blast allows, as it was
+// at the last charge.
 type meterFactor struct {
-	odd  bool
+	odd  bool // it certainly is
 	fact figure.Figure
 }
 
-// judge looks at the factor after some more charges, until it is odd.
+// judge looks at the factor after a charge.
 func (f *meterFactor) judge(c *fold.Course, charges int) {
-	if f.odd || charges < fewestForMeter || (charges-fewestForMeter)%meterEvery != 0 {
+	if charges < fewestForMeter {
 		return
 	}
 	s := c.State
 	s.Charges = s.Charges[:charges]
-	s.HasLevel = false // no layers: only the factor is wanted
-	fact := figure.From(s).Figure(figure.MeterFactor)
-	f.odd = fact.Known() && fact.Basis != figure.Guessed && (fact.P10 > 1 || fact.P90 < meterLow)
-	f.fact = fact
+	f.fact = figure.MeterOf(s)
+	f.odd = f.fact.Disbelieved()
 }
 
 // meterOdd: more carbon burned than the blast can burn, or less than it must.

@@ -46,6 +46,9 @@ type moment struct {
 	topGas      sight
 	fire        entry.Maybe[entry.Celsius] // last temperature in the peep
 	fireAt      time.Duration
+	top         entry.Maybe[entry.Celsius] // last temperature read of the top gas
+	topAt       time.Duration
+	slagWeighed bool // slag of this smelt was weighed
 	fill        time.Duration
 	blastOn     time.Duration // when the blast last came on again
 	blastSet    time.Duration // when it last became another
@@ -62,7 +65,7 @@ func newMoment(about *fold.About) *moment {
 	return &moment{
 		c: &c, phase: entry.Preheat, recipe: entry.Recipe{Next: c.Light.Recipe}, stores: newStores(c.Light.Lots),
 		peep: unseen, flame: unseen, sound: unseen, slag: unseen, topGas: unseen,
-		firstOre: never, fireAt: never, fill: never, blastOn: never, blastSet: never, rod: never, tap: never, poke: never, jump: never,
+		firstOre: never, fireAt: never, topAt: never, fill: never, blastOn: never, blastSet: never, rod: never, tap: never, poke: never, jump: never,
 	}
 }
 
@@ -128,6 +131,7 @@ func (m *moment) take(l fold.Line) {
 		m.rod = l.At
 	case entry.Tap:
 		m.tap = l.At
+		m.slagWeighed = m.slagWeighed || ev.Mass.Positive()
 	case entry.Poke:
 		m.poke = l.At
 	case entry.Look:
@@ -136,12 +140,16 @@ func (m *moment) take(l fold.Line) {
 		if ev.Where == entry.WherePeep {
 			m.fire, m.fireAt = entry.Some(ev.Degrees), l.At
 		}
+		if ev.Where == entry.WhereTop {
+			m.top, m.topAt = entry.Some(ev.Degrees), l.At
+		}
 	case entry.LotStored:
 		m.stores.put(ev.Lot)
 	case entry.Weigh:
 		if ev.What == entry.WeighLot && !ev.Closed {
 			m.stores.weigh(ev)
 		}
+		m.slagWeighed = m.slagWeighed || ev.What == entry.WeighSlag && ev.Mass > 0
 	case entry.ClockJump:
 		m.jump, m.jumped = l.At, ev
 	}

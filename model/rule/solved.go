@@ -45,64 +45,139 @@ func (m *moment) glance() (solve.Glance, bool) {
 	return g, m.at-g.At < solve.Blind
 }
 
-// topHot: fresh charges do not cool the gas any more.
-func topHot(m *moment) (Evidence, bool) {
-	coolest, long := math.Inf(1), false
-	for i := m.glances - 1; i >= 0 && !long; i-- {
-		if m.trail[i].Top == 0 {
-			return nil, false
-		}
-		coolest, long = min(coolest, physics.ToCelsius(m.trail[i].Top)), m.at-m.trail[i].At >= hotFor
+// How a temperature of the solver's goes.
+const (
+	rising  = "rising"
+	steady  = "steady"
+	falling = "falling"
+)
+
+const (
+	// trendOver is over how long, and trendBy in K by how much a temperature goes up or
+	// down that is not steady: a charge moves it by as much (assumed).
+	trendOver, trendBy = 10 * time.Minute, 10.0
+	// ownHour is what the hearth is held against, of which half must have been seen;
+	// ownFall in K is how far below the middle of it it is a note, and nearAgain when it
+	// is one no more (assumed).
+	ownHour            = time.Hour
+	ownFall, nearAgain = 80.0, 40.0
+)
+
+func hearthOf(g solve.Glance) float64 { return g.Hearth.P50 }
+func topOf(g solve.Glance) float64    { return g.Top.P50 }
+
+// trend is how one temperature has gone over the last minutes; steady where that was
+// not seen.
+func (m *moment) trend(of func(solve.Glance) float64) string {
+	g, ok := m.glance()
+	if !ok {
+		return steady
 	}
-	if _, now := m.glance(); !now || !long || !m.charging() || coolest < hotTop {
+	for i := m.glances - 1; i >= 0 && m.at-m.trail[i].At <= trendOver+solve.Blind; i-- {
+		if before := m.trail[i]; g.At-before.At >= trendOver && of(before) > 0 {
+			switch by := of(g) - of(before); {
+			case by > trendBy:
+				return rising
+			case by < -trendBy:
+				return falling
+			}
+			return steady
+		}
+	}
+	return steady
+}
+
+// inCelsius is a band of K.
+func inCelsius(b physics.Band) physics.Band {
+	return physics.Band{P10: physics.ToCelsius(b.P10), P50: physics.ToCelsius(b.P50), P90: physics.ToCelsius(b.P90)}
+}
+
+// topHot: fresh charges do not cool the gas any more, by nine chances in ten: the low
+// end of the band stays over the limit. What rests on a blast whose meter is not
+// believed is not told.
+func topHot(m *moment) (Evidence, bool) {
+	g, now := m.glance()
+	if !now || g.Top.IsZero() {
 		return nil, false
 	}
-	return Evidence{number("top", coolest, Degrees), minutes("for", hotFor), number("most", hotTop, Degrees)}, true
+	e := Evidence{spread("top", inCelsius(g.Top), Degrees), minutes("for", hotFor), number("most", hotTop, Degrees), word("trend", m.trend(topOf))}
+	if !m.charging() || m.factor.odd {
+		return e, false
+	}
+	coolest, long := math.Inf(1), false
+	for i := m.glances - 1; i >= 0 && !long; i-- {
+		if m.trail[i].Top.IsZero() {
+			return e, false
+		}
+		coolest, long = min(coolest, physics.ToCelsius(m.trail[i].Top.P10)), m.at-m.trail[i].At >= hotFor
+	}
+	return e, long && coolest >= hotTop
 }
 
 func topCool(m *moment, _ Warning) bool {
 	g, ok := m.glance()
-	return !ok || !m.charging() || g.Top == 0 || physics.ToCelsius(g.Top) < coolTop
+	return !ok || !m.charging() || m.factor.odd || g.Top.IsZero() || physics.ToCelsius(g.Top.P10) < coolTop
 }
 
-// hearthCools: slag will freeze, and the peep has not shown it.
+// readHot is that somebody read the top gas as hot as that.
+func readHot(m *moment) bool { return m.within(m.topAt, stale) && m.top.Value >= hotTop }
+
+// hearthCools: the hearth has fallen far below this smelt's own hour and falls on, and
+// nobody has seen it yet. A blast that is off is told as that.
 func hearthCools(m *moment) (Evidence, bool) {
 	g, ok := m.glance()
-	if _, seen := hearthCold(m); seen || !ok || !m.charging() || m.firstOre == never {
+	fall, known := m.fallen()
+	if !ok || !known {
 		return nil, false
 	}
-	c := physics.ToCelsius(g.Hearth)
-	return Evidence{number("hearth", c, Degrees), number("least", coldBelow, Degrees)}, c < coldBelow
+	trend := m.trend(hearthOf)
+	_, seen := hearthCold(m)
+	e := Evidence{spread("hearth", inCelsius(g.Hearth), Degrees), number("fall", fall, Kelvin), word("trend", trend)}
+	return e, !seen && m.charging() && !m.off() && !m.factor.odd && m.firstOre != never && fall > ownFall && trend == falling
 }
 
 func hearthWarms(m *moment, _ Warning) bool {
-	g, ok := m.glance()
+	_, ok := m.glance()
 	_, seen := hearthCold(m)
-	return seen || !ok || !m.charging() || physics.ToCelsius(g.Hearth) >= warmAbove
+	fall, known := m.fallen()
+	return seen || !ok || !known || !m.charging() || m.off() || m.factor.odd || fall < nearAgain
+}
+
+// fallen is how far the hearth is below the middle of this smelt's own hour, K.
+func (m *moment) fallen() (float64, bool) {
+	var hour []float64
+	for i := m.glances - 1; i >= 0 && m.at-m.trail[i].At <= ownHour; i-- {
+		hour = append(hour, m.trail[i].Hearth.P50)
+	}
+	if time.Duration(2*len(hour))*time.Minute < ownHour {
+		return 0, false
+	}
+	return median(hour) - hour[0], true
 }
 
 // slagStiffens: by its make-up and heat the slag hardly runs.
 func slagStiffens(m *moment) (Evidence, bool) {
 	g, ok := m.glance()
-	if _, seen := slagThick(m); seen || !ok || !m.charging() || !g.Ore || g.Slag < leastBath {
+	if _, seen := slagThick(m); seen || !ok || !m.charging() || m.off() || !g.Ore || g.Slag < leastBath {
 		return nil, false
 	}
-	return Evidence{number("hearth", physics.ToCelsius(g.Hearth), Degrees), number("iron", 100*g.Iron, Percent)}, g.Stands >= stiffSlag
+	return Evidence{spread("hearth", inCelsius(g.Hearth), Degrees), number("iron", 100*g.Iron, Percent)}, g.Stands >= stiffSlag
 }
 
 func slagRunsAgain(m *moment, _ Warning) bool {
 	g, ok := m.glance()
 	_, seen := slagThick(m)
-	return seen || !ok || !m.charging() || g.Stands < runningSlag || g.Slag < leastBath
+	return seen || !ok || !m.charging() || m.off() || g.Stands < runningSlag || g.Slag < leastBath
 }
 
-// slagRises: even by the low estimate the slag has come up to the tuyere.
+// slagRises: even by the low estimate the slag has come up to the tuyere. Before any
+// was weighed no level is told.
 func slagRises(m *moment) (Evidence, bool) {
 	g, ok := m.glance()
 	base := m.c.Light.Furnace.TuyereBase
 	_, heard := slagNear(m)
 	_, seen := slagAt(m)
-	if heard || seen || !ok || !m.charging() || !g.Ore || !base.Positive() || g.Bath.IsZero() {
+	if heard || seen || !ok || !m.charging() || !g.Ore || !m.slagWeighed || !base.Positive() || g.Bath.IsZero() {
 		return nil, false
 	}
 	below := float64(base.Value)/100 - g.Bath.P10

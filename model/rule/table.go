@@ -9,9 +9,11 @@ type Row struct {
 	Source string // what it rests on: a published source, or common practice
 
 	holds time.Duration // how long raise must hold before it counts
-	once  bool          // told once in a smelt
+	once  bool          // told once in a smelt, but for what agrees
+	runs  bool          // its evidence runs on while it stands: raise gives it also when it would not raise
 	raise func(*moment) (Evidence, bool)
 	clear func(*moment, Warning) bool
+	agree func(*moment) bool // whether somebody saw what agrees with it; nil where nothing does
 }
 
 // Where the rules come from: each source begins with "published" (and its year),
@@ -27,6 +29,10 @@ const (
 	reckoned   = "assumed: as the model of the shaft has it"
 	ergun      = "published: Ergun 1952, what a bed of lumps holds against a gas; " + reckoned
 	bridges    = "published: DARC 2011, large charcoal bridges, then drops"
+	richFailed = "assumed: rich and fast together, as in a published failure of 20.8 kg of ore on 19 kg of charcoal at 6 min a measure; " + markewitz
+	overall    = "published: Markewitz 2018 and WIRG 2015, about 1 : 1 over a whole smelt"
+	perBore    = "published: Markewitz 2015, Icelandic 6, 1.2 to 1.5 l/min per cm2, smelts with a bloom at 0.8 to 2.1"
+	whiteFirst = "assumed: as in the recipe of the Rockbridge Bloomery, ore from blazing white in the peep on, molten drops by charge 3"
 )
 
 // The rules.
@@ -57,6 +63,13 @@ const (
 
 	PressureHigh ID = "pressure high"
 	PressureLow  ID = "pressure low"
+	MixRich      ID = "mix rich"
+	RatioHigh    ID = "ratio high"
+	AirWeak      ID = "air weak"
+	AirStrong    ID = "air strong"
+	AirOdd       ID = "air odd"
+	OreEarly     ID = "ore early"
+
 	TopHot       ID = "top hot"
 	HearthCools  ID = "hearth cools"
 	SlagStiffens ID = "slag stiffens"
@@ -75,6 +88,7 @@ var Table = []Row{
 	{ID: SlagNear, Grade: Look, Source: canIron, raise: slagNear, clear: not(slagNear)},
 	{ID: SlagThick, Grade: Look, Source: common, raise: slagThick, clear: not(slagThick)},
 	{ID: PressureHigh, Grade: Look, Source: ergun + "; " + common, raise: pressureHigh, clear: pressureUsual},
+	{ID: OreEarly, Grade: Look, Source: whiteFirst, raise: oreEarly, clear: not(oreEarly)},
 	{ID: HearthCold, Grade: Look, Source: iceSlag, raise: hearthCold, clear: hearthWarm},
 	{ID: ChargeOverdue, Grade: Look, Source: ownPace, raise: chargeOverdue, clear: chargeIn},
 	{ID: EntryMissing, Grade: Look, Source: common, raise: entryMissing, clear: entryFound},
@@ -82,6 +96,10 @@ var Table = []Row{
 	{ID: Slip, Grade: Look, Source: bridges, raise: slip, clear: not(slip)},
 	{ID: StackLow, Grade: Look, Source: shortStack, holds: time.Minute, raise: stackLow, clear: stackFilled},
 	{ID: BurnSlower, Grade: Look, Source: markewitz + "; " + ownPace, raise: burnSlower, clear: burnAsUsual},
+	{ID: MixRich, Grade: Look, Source: richFailed, raise: mixRich, clear: mixLean},
+	{ID: RatioHigh, Grade: Look, Source: overall, raise: ratioHigh, clear: ratioDown},
+	{ID: AirWeak, Grade: Look, Source: perBore + "; " + markewitz, holds: airHolds, raise: airWeak, clear: airWell},
+	{ID: AirStrong, Grade: Look, Source: perBore + "; " + markewitz, holds: airHolds, raise: airStrong, clear: airWell},
 	{ID: RatioOff, Grade: Look, Source: common, raise: ratioOff, clear: ratioBack},
 	{ID: StoresShort, Grade: Look, Source: common, raise: storesShort, clear: storesSuffice},
 	{ID: DoubleCharge, Grade: Look, Source: common, raise: doubleCharge, clear: not(doubleCharge)},
@@ -91,14 +109,15 @@ var Table = []Row{
 	{ID: BurnFaster, Grade: Note, Source: markewitz + "; " + ownPace, raise: burnFaster, clear: burnAsUsual},
 	{ID: CarbonHigh, Grade: Note, Source: common, raise: carbonHigh, clear: not(carbonHigh)},
 	{ID: MeterOdd, Grade: Note, Source: "assumed: by the balance of oxygen carbon burned to monoxide is the most a blast burns", once: true, raise: meterOdd, clear: toldLongEnough},
+	{ID: AirOdd, Grade: Note, Source: perBore, holds: airHolds, once: true, raise: airOdd, clear: airUsual},
 	{ID: ClockJumped, Grade: Note, Source: common, raise: clockJumped, clear: not(clockJumped)},
 
 	{ID: PressureLow, Grade: Note, Source: ergun + "; " + common, raise: pressureLow, clear: pressureUp},
-	{ID: SlagRises, Grade: Note, Source: reckoned, holds: 3 * time.Minute, raise: slagRises, clear: slagSinks},
-	{ID: HearthCools, Grade: Note, Source: iceSlag + "; " + reckoned, holds: 3 * time.Minute, raise: hearthCools, clear: hearthWarms},
-	{ID: SlagStiffens, Grade: Note, Source: reckoned, holds: 3 * time.Minute, raise: slagStiffens, clear: slagRunsAgain},
-	{ID: TopHot, Grade: Note, Source: "published: DARC 2011 and Markewitz 2021, 660 and 715 °C at the top; " + reckoned, raise: topHot, clear: topCool},
-	{ID: CarbonRises, Grade: Note, Source: reckoned, holds: 10 * time.Minute, raise: carbonRises, clear: carbonFalls},
+	{ID: SlagRises, Grade: Note, Source: reckoned, holds: 3 * time.Minute, runs: true, raise: slagRises, clear: slagSinks},
+	{ID: HearthCools, Grade: Note, Source: reckoned + ", against this smelt's own hour", holds: 3 * time.Minute, once: true, runs: true, raise: hearthCools, clear: hearthWarms, agree: seenStiff},
+	{ID: SlagStiffens, Grade: Note, Source: reckoned, holds: 3 * time.Minute, runs: true, raise: slagStiffens, clear: slagRunsAgain},
+	{ID: TopHot, Grade: Note, Source: "published: DARC 2011 and Markewitz 2021, 660 and 715 °C at the top; " + reckoned, once: true, runs: true, raise: topHot, clear: topCool, agree: readHot},
+	{ID: CarbonRises, Grade: Note, Source: reckoned, holds: 10 * time.Minute, runs: true, raise: carbonRises, clear: carbonFalls},
 }
 
 // not clears a rule when what raised it no longer stands. It is for signs: they

@@ -190,6 +190,9 @@ func scenes() map[rule.ID][]scene {
 			{name: "a minute later", day: steady().with(91, full), to: 92, raised: 91, says: "charge 9 came 1 min after the one before, usual is 10 min"},
 			{name: "the next one in", day: steady().with(91, full).with(100, full), to: 102, raised: 91, cleared: 100},
 			{name: "five minutes later", day: steady().with(95, full), to: 96},
+			{name: "nobody says anything", day: steady().with(91, full), to: 103, raised: 91, cleared: 101},
+			{name: "seen, so it was meant", day: steady().with(91, full).with(93, entry.Acknowledge{Rule: string(rule.DoubleCharge), OnsetMs: clock(91).Milliseconds()}), to: 100, raised: 91, cleared: 93},
+			{name: "crossed out", day: struckDouble(full), to: 100},
 		},
 		rule.ClockJumped: {
 			{name: "set", day: steady().with(95, entry.ClockJump{ByMs: 23 * 60000}), to: 96, raised: 95, says: "set 23 min forward; the smelt's own clock ran on"},
@@ -206,6 +209,13 @@ func lateCharge(full entry.Charge) *day {
 	return d.with(118, full)
 }
 
+// struckDouble is a steady smelt with a charge keyed twice and crossed out at once.
+func struckDouble(full entry.Charge) *day {
+	d := steady()
+	seq := d.key(91, full)
+	return d.with(91.1, entry.Strike{Target: entry.Ref{Seq: seq}})
+}
+
 func metered(lMin float64) *day {
 	d := newDay(entry.Light{}).with(10, blast(lMin))
 	for at := 20.0; at <= 90; at += 10 {
@@ -217,6 +227,7 @@ func metered(lMin float64) *day {
 func TestEveryRuleIsRaisedAndNot(t *testing.T) {
 	all := scenes()
 	maps.Copy(all, solvedScenes())
+	maps.Copy(all, knownScenes())
 	for _, row := range rule.Table {
 		var raised, not bool
 		for _, s := range all[row.ID] {

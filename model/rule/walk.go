@@ -145,10 +145,15 @@ func (w *Walker) step() {
 			raised := &w.warnings[watch.open-1]
 			if m.at-raised.Onset >= dwell && row.clear(m, *raised) {
 				raised.Cleared, watch.cleared, watch.open = m.at, m.at, 0
+			} else if row.runs {
+				if now, _ := row.raise(m); len(now) > 0 {
+					raised.Evidence = now
+				}
 			}
 			continue
 		}
-		if watch.cleared > 0 && (row.once || m.at-watch.cleared < dwell) {
+		again := !row.once || row.agree != nil && row.agree(m)
+		if watch.cleared > 0 && (!again || m.at-watch.cleared < dwell) {
 			continue
 		}
 		evidence, ok := row.raise(m)

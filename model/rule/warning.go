@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/physics"
 )
 
 // ID names a rule, on the wire too. It never changes its meaning.
@@ -43,10 +44,12 @@ const (
 	Kilograms   Unit = "kg"
 	Centimetres Unit = "cm"
 	Degrees     Unit = "C"
+	Kelvin      Unit = "K" // of a difference
 	Ratio       Unit = "kg/kg"
 	Percent     Unit = "%"
 	Pascals     Unit = "Pa"
 	Count       Unit = "count"
+	PerArea     Unit = "l/min/cm2"
 	Word        Unit = ""
 )
 
@@ -56,9 +59,12 @@ type Value struct {
 	Number float64
 	Unit   Unit
 	Word   string // instead of a number, when Unit is Word
+
+	Low, High float64 // its 10th and 90th percentile, where it has a spread
 }
 
-// Evidence is what a warning rests on, as it was when the warning was raised.
+// Evidence is what a warning rests on: as it was when the warning was raised, or, of
+// what the solver sees, as it was last while the warning stood.
 type Evidence []Value
 
 // Of gives the value of a name.
@@ -71,6 +77,11 @@ func (e Evidence) Of(name string) (Value, bool) {
 }
 
 func number(name string, v float64, u Unit) Value { return Value{Name: name, Number: v, Unit: u} }
+
+// spread is a number with its spread.
+func spread(name string, b physics.Band, u Unit) Value {
+	return Value{Name: name, Number: b.P50, Unit: u, Low: b.P10, High: b.P90}
+}
 
 func minutes(name string, d time.Duration) Value { return number(name, d.Minutes(), Minutes) }
 

@@ -14,6 +14,7 @@ import (
 	"chargehand/model/fold"
 	"chargehand/model/rule"
 	"chargehand/model/solve"
+	"chargehand/physics"
 )
 
 // scratch is what a smelt says at a moment, worked out from its first entry on with
@@ -95,7 +96,7 @@ func someGlances(t *rapid.T) []solve.Glance {
 	at := time.Duration(rapid.IntRange(1, 60).Draw(t, "first")) * time.Minute
 	for range rapid.IntRange(0, 200).Draw(t, "glances") {
 		at += time.Minute
-		gs = append(gs, solve.Glance{At: at, Hearth: rapid.Float64Range(1300, 1800).Draw(t, "hearth"), Top: rapid.Float64Range(500, 1300).Draw(t, "top"),
+		gs = append(gs, solve.Glance{At: at, Hearth: physics.Exact(rapid.Float64Range(1300, 1800).Draw(t, "hearth")), Top: physics.Exact(rapid.Float64Range(500, 1300).Draw(t, "top")),
 			Slag: 2, Ore: true, Holds: 400})
 	}
 	return gs

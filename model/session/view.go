@@ -107,7 +107,7 @@ type HearthAt struct {
 func (s Session) Hearths() []HearthAt {
 	var hs []HearthAt
 	for _, g := range s.solver.trail.seen {
-		hs = append(hs, HearthAt{g.At, physics.ToCelsius(g.Hearth)})
+		hs = append(hs, HearthAt{g.At, physics.ToCelsius(g.Hearth.P50)})
 	}
 	return hs
 }

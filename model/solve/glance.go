@@ -11,8 +11,8 @@ import (
 // Glance is what the rules read of the shaft, once a minute.
 type Glance struct {
 	At     time.Duration
-	Hearth float64      // K
-	Top    float64      // K, of the gas over the last minutes; 0 while nothing blows
+	Hearth physics.Band // K
+	Top    physics.Band // K, of the gas over the last minutes; zero while nothing blows
 	Slag   float64      // kg
 	Iron   float64      // share of iron in the slag, by mass
 	Stands float64      // chance that the slag does not run; 0 where its melting is not known
@@ -63,12 +63,13 @@ func (r *run) glance(at float64) {
 		return
 	}
 	h := r.shaft.Hearth()
+	blown := max(0, at-r.blownSince)
 	g := Glance{
-		At: seconds(at), Hearth: h.Temperature, Slag: h.Slag.Sum(), Bath: r.bath(h),
+		At: seconds(at), Hearth: shaft.TemperatureBand(h.Temperature, 0, blown, r.ambient.Temperature), Slag: h.Slag.Sum(), Bath: r.bath(h),
 		Carbon: h.BloomCarbon().P50, Ore: !r.noOre && r.shaft.Totals().OreIron > leastOre,
 	}
 	if r.top.begun {
-		g.Top, g.Holds = r.top.kelvin, r.holds()
+		g.Top, g.Holds = shaft.TemperatureBand(r.top.kelvin, r.shaft.StackHeight(), blown, r.ambient.Temperature), r.holds()
 	}
 	if g.Slag > 0 {
 		g.Iron = physics.IronShareFromOxides(h.Slag.FeO, h.Slag.Fe2O3) / g.Slag

@@ -1,6 +1,7 @@
 package words
 
 import (
+	"math"
 	"strings"
 
 	"chargehand/model/figure"
@@ -33,23 +34,24 @@ var reactions = [...][]Reaction{
 // first.
 func Reactions(p figure.Process) []Reaction { return reactions[p] }
 
-// GasAt is the carbon monoxide in the gas at a height, and the share above which
-// the step of reduction there goes, both in per cent of the carbon gas; what is
-// not known is left out.
+// GasAt is the carbon gas at a height: how many of a hundred parts of it are CO and how
+// many CO2, and above how many of CO the step of reduction there goes; what is not known
+// is left out.
 func GasAt(z figure.Gas) string {
-	percent := func(v float64) string {
-		if v < 1 {
-			return "<1 %"
+	parts := func(co float64) string {
+		if co < 1 {
+			return "<1/99"
 		}
-		return fixed(v, 0) + " %"
+		return fixed(co, 0) + "/" + fixed(100-math.Round(co), 0)
 	}
 	switch {
 	case z.CO.Known && z.Needs.Known:
-		return "CO " + percent(z.CO.Value) + ", needs " + percent(z.Needs.Value)
+		needs, _, _ := strings.Cut(parts(z.Needs.Value), "/")
+		return "CO/CO2 " + parts(z.CO.Value) + ", needs " + needs
 	case z.CO.Known:
-		return "CO " + percent(z.CO.Value)
+		return "CO/CO2 " + parts(z.CO.Value)
 	case z.Needs.Known:
-		return "needs CO " + percent(z.Needs.Value)
+		return "needs CO/CO2 " + parts(z.Needs.Value)
 	}
 	return ""
 }

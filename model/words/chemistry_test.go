@@ -99,7 +99,7 @@ func TestBriefFormsSayNoMore(t *testing.T) {
 func TestGasIsSaidAsFarAsItIsKnown(t *testing.T) {
 	co, needs := entry.Some(86.2), entry.Some(23.6)
 	for want, gas := range map[string]figure.Gas{
-		"": {}, "CO 86 %": {CO: co}, "needs CO 24 %": {Needs: needs}, "CO 86 %, needs 24 %": {CO: co, Needs: needs},
+		"": {}, "CO/CO2 86/14": {CO: co}, "needs CO/CO2 24/76": {Needs: needs}, "CO/CO2 86/14, needs 24": {CO: co, Needs: needs},
 	} {
 		if got := GasAt(gas); got != want {
 			t.Errorf("%+v: %q, want %q", gas, got, want)

@@ -12,6 +12,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/figure"
 	"chargehand/model/forecast"
+	"chargehand/model/rule"
 )
 
 // The command line.
@@ -241,6 +242,10 @@ func State(r figure.Reading) string {
 		f, unit := r.Figure(n), figure.Table[n].Unit
 		value := "unknown"
 		switch {
+		case n == figure.StackHeight && r.StackLost():
+			value = NotKnownDip
+		case f.Wide():
+			value = FarApart + ", " + f.Basis.String()
 		case f.Known() && f.P10 == f.P90:
 			value = fmt.Sprintf("%s, %s", amount(f.P50, unit), f.Basis)
 		case f.Known() && !n.HasMiddle():
@@ -250,12 +255,40 @@ func State(r figure.Reading) string {
 		case f.AtLeast.Known:
 			value = fmt.Sprintf("unknown, at least %s", amount(f.AtLeast.Value, unit))
 		}
-		fmt.Fprintf(&b, "  %-20s %s\n", strings.ReplaceAll(n.Key(), "_", " "), value)
+		fmt.Fprintf(&b, "  %-20s %s\n", strings.ReplaceAll(n.Key(), "_", " "), value+caveat(r, n))
 	}
 	if r.Bloom.Known {
 		fmt.Fprintf(&b, "  %-20s %s kg\n", "bloom weighed", plain(r.Bloom.Value))
 	}
 	return b.String()
+}
+
+// Standing is what is warned of, a line each, gravest first.
+func Standing(r figure.Reading, ws []rule.Warning) string {
+	var b strings.Builder
+	for _, w := range ws {
+		title, evidence, remedy := Units{}.Warning(w)
+		said := Warned(title, evidence)
+		if w.Acknowledged {
+			said += ", " + SeenWord
+		}
+		fmt.Fprintf(&b, "  %-20s since %s: %s; %s\n", Grade(w.Grade), r.Wall(w.Onset).Format(Clock), said, remedy)
+	}
+	return b.String()
+}
+
+// caveat is what has to be said in the same line as a figure.
+func caveat(r figure.Reading, n figure.Name) string {
+	switch {
+	case !r.Figure(n).Known():
+	case n == figure.BurnRate && r.BurnAgainst() == figure.OverBlast:
+		return ", " + MoreThanBlast
+	case n == figure.MeterFactor && r.MeterDoubted():
+		return ", " + MeterNotBelieved
+	case n == figure.TopGasCO:
+		return ", " + OfCarbonGas
+	}
+	return ""
 }
 
 // amount is a number with its unit; seconds are said as hours and minutes.

@@ -68,6 +68,10 @@ const (
 	NeedsWeighing  = "weigh it when it is out"
 	BlastIsOff     = "off"
 	BlastIsOn      = "on"
+	NotKnownDip    = "not known: dip it"
+	FarApart       = "not known to a factor of thirty"
+	OfCarbonGas    = "of CO and CO2"
+	SeenWord       = "seen"
 	MoreThanBlast  = "more than blast allows"
 	LessThanBlast  = "less than blast burns"
 	AsTheBlast     = "as the blast allows"
@@ -281,7 +285,7 @@ func WarningSeen(seen bool, more int) string {
 		said = append(said, "+"+strconv.Itoa(more))
 	}
 	if seen {
-		said = append(said, "seen")
+		said = append(said, SeenWord)
 	}
 	return strings.Join(said, ", ")
 }

@@ -34,6 +34,22 @@ func Lack(l solve.Lack) string {
 	return ""
 }
 
+// MeterNotBelieved is said where more carbon burned than the metered blast can burn, or
+// less than it must, and beside the zones that rest on that blast.
+const MeterNotBelieved = "the meter is not believed"
+
+// ZonesDoubt is what has to be said beside the zones of the shaft; nothing when all is
+// well.
+func ZonesDoubt(r figure.Reading) string {
+	if t := SolverTrouble(r); t != "" {
+		return t
+	}
+	if r.MeterDoubted() && r.Solver != figure.Unsolved {
+		return MeterNotBelieved
+	}
+	return ""
+}
+
 // DoesNotFollow is said where the solver goes another way than the furnace.
 const DoesNotFollow = "the model does not follow this furnace"
 
@@ -93,13 +109,13 @@ func Solved(r figure.Reading) string {
 	switch {
 	case r.Solver == figure.Resolving:
 		line("furnace", BeingWorkedOut)
-	case r.Solver == figure.Solved && SolverTrouble(r) != "":
-		line("furnace", SolverTrouble(r))
+	case r.Solver == figure.Solved && ZonesDoubt(r) != "":
+		line("furnace", ZonesDoubt(r))
 	}
 	for _, z := range r.Zones {
-		at := fmt.Sprintf("%.0f C in the middle", round10(z.Degrees))
+		at := Units{}.About(z.Spread.P10, z.Degrees, z.Spread.P90) + " in the middle"
 		if z.WallSide.Known {
-			at = fmt.Sprintf("%.0f C at the wall, %s", round10(float64(z.WallSide.Value)), at)
+			at = fmt.Sprintf("about %.0f °C at the wall, %s", round50(float64(z.WallSide.Value)), at)
 		}
 		line(fmt.Sprintf("%.0f to %.0f cm", z.Bottom, z.Top), fmt.Sprintf("%s, %s, %s", Process(z.What), at, z.Basis))
 	}

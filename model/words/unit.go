@@ -1,6 +1,7 @@
 package words
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -149,6 +150,24 @@ func (u Units) Spread(low, middle, high float64, unit string, decimals int) stri
 	}
 	return s + " " + u.Name(unit)
 }
+
+// About is a temperature that was reckoned, with its spread: to fifty degrees, as well
+// as it is known.
+func (u Units) About(low, middle, high float64) string {
+	at := func(c float64) string { return fixed(round50(u.Shown(c, "°C")), 0) }
+	return "about " + at(middle) + " " + u.Name("°C") + " (" + at(low) + " to " + at(high) + ")"
+}
+
+// degreesApart is a difference of temperatures, in K.
+func (u Units) degreesApart(kelvin float64) string {
+	name := "K"
+	if u[Heat] != 0 {
+		name = u.Name("°C")
+	}
+	return fixed(u.Shown(kelvin, "°C")-u.Shown(0, "°C"), 0) + " " + name
+}
+
+func round50(v float64) float64 { return math.Round(v/50) * 50 }
 
 // Kg is a mass as weighed: to two decimals below ten, to one above.
 func (u Units) Kg(kg entry.Kilogram) string {

@@ -16,6 +16,12 @@ import (
 // least.
 type said struct{ title, evidence, remedy string }
 
+// trends are the titles of what the solver sees going up or down: a title follows it.
+var trends = map[rule.ID]map[string]string{
+	rule.HearthCools: {"rising": "hearth warms again", "steady": "hearth cooler?"},
+	rule.TopHot:      {"rising": "top gets hotter", "falling": "top cools again"},
+}
+
 var warnings = map[rule.ID]said{
 	rule.BlastLost: {
 		"blast lost", "off for {off} and more, on a hot shaft",
@@ -122,15 +128,39 @@ var warnings = map[rule.ID]said{
 		"listen for a gurgle and look in the peep; tap or drop the bowl if it is so",
 	},
 	rule.HearthCools: {
-		"hearth cools?", "{hearth} in the hearth: slag freezes below about {least}",
+		"hearth cools?", "{hearth} in the hearth, {fall} below its last hour",
 		"look in the peep; if it is not white, hold the ore for a charge and a step more blast",
+	},
+	rule.MixRich: {
+		"mix too rich?", "{ratio} over five charges and {each} a measure: the ore has no time",
+		"less ore to the charcoal for some charges; a step less blast",
+	},
+	rule.RatioHigh: {
+		"much ore", "{ratio} since the first ore: blooms come of less than {most}",
+		"a charge or two without ore, then less of it to the charcoal",
+	},
+	rule.AirWeak: {
+		"too little air?", "{air} over the bore and {each} a measure; blooms come of {least:} and more",
+		"look in the peep, rod the tuyere, feel along the hose; then a step more blast",
+	},
+	rule.AirStrong: {
+		"too much air?", "{air} over the bore and {each} a measure; blooms come of {most:} and less",
+		"a step less blast; look for fines in the charcoal",
+	},
+	rule.AirOdd: {
+		"unusual blast", "{air} over the bore; most blooms come of {least:} to {most:}",
+		"nothing while the burn is as it should be; check the meter and the bore",
+	},
+	rule.OreEarly: {
+		"ore too early?", "peep {seen} while the hearth is still warming",
+		"charcoal alone until the peep is white, then begin the ore",
 	},
 	rule.SlagStiffens: {
 		"slag stiffens?", "slag with {iron} iron at {hearth} hardly runs",
 		"watch the next tap; if it is stiff, slag rich in iron back in at the top, or a step more blast",
 	},
 	rule.TopHot: {
-		"top is hot", "{top} or more over the burden for {for}",
+		"top is hot", "{top} over the burden",
 		"charge sooner or more at a time, to the mark; else a step less blast",
 	},
 	rule.CarbonRises: {
@@ -154,6 +184,9 @@ func (u Units) Warning(w rule.Warning) (title, evidence, remedy string) {
 	}
 	if _, read := w.Evidence.Of("fire"); read {
 		s.evidence = byReading
+	}
+	if trend, ok := w.Evidence.Of("trend"); ok {
+		s.title = orElse(trends[w.Rule][trend.Word], s.title)
 	}
 	if _, stood := w.Evidence.Of("unblown"); stood {
 		s.evidence = partlyUnblown
@@ -205,7 +238,17 @@ func (u Units) value(v rule.Value, unit bool) string {
 		}
 		return u.valued(v, "Pa", unit)
 	case rule.Degrees:
+		if v.Low != v.High {
+			return u.About(v.Low, v.Number, v.High)
+		}
 		return u.valued(v, "°C", unit)
+	case rule.Kelvin:
+		return u.degreesApart(v.Number)
+	case rule.PerArea:
+		if !unit {
+			return Number(u.Shown(v.Number, "l/min/cm2"), 2)
+		}
+		return u.PerArea(v.Number)
 	case rule.Ratio:
 		return with(Number(v.Number, 2), " : 1")
 	case rule.Percent:

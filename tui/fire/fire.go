@@ -65,9 +65,6 @@ func (Screen) Explains() (heading string, keys []key.Binding) {
 	return words.HelpOthers(screen.AllKeys(Map.Rare)), keys
 }
 
-// Gathers the scoops, minutes and arrows of a key that comes quickly.
-func (Screen) Gathers(t screen.Typed) bool { return key.Matches(t, Map.Repeating()...) }
-
 // Update takes a key. Any other than the one that turns to another warning is
 // back at the gravest.
 func (f Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
@@ -79,11 +76,11 @@ func (f Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 		return f.seen(sh)
 	}
 	f.turn = turn{}
-	return f, f.does(sh, t, p.Presses())
+	return f, f.does(sh, t)
 }
 
 // does is what a key at the fire does, if it may be done to this smelt.
-func (f Screen) does(sh screen.Shared, t screen.Typed, presses int) screen.Effect {
+func (f Screen) does(sh screen.Shared, t screen.Typed) screen.Effect {
 	rights := screen.RightsIn(sh.Smelt)
 	switch {
 	case !sh.Smelt.Is():
@@ -95,7 +92,7 @@ func (f Screen) does(sh screen.Shared, t screen.Typed, presses int) screen.Effec
 		}
 		return scene.Chemistry(l)
 	}
-	for _, a := range acts(presses) {
+	for _, a := range acts() {
 		if !key.Matches(t, a.key) {
 			continue
 		}
@@ -117,16 +114,14 @@ type keyed struct {
 	does  func(screen.Shared) screen.Effect
 }
 
-// acts are what the keys do but for those that only look; scoops, arrows and
-// minutes as often as they were pressed.
-func acts(presses int) []keyed {
+// acts are what the keys do but for those that only look.
+func acts() []keyed {
 	ore := func(scoops entry.Count) func(screen.Shared) screen.Effect {
-		return func(sh screen.Shared) screen.Effect { return oreAlone(sh, scoops*entry.Count(presses)) }
+		return func(sh screen.Shared) screen.Effect { return oreAlone(sh, scoops) }
 	}
 	next := func(w entry.What, by entry.Count) func(screen.Shared) screen.Effect {
-		return func(sh screen.Shared) screen.Effect { return nextBy(sh, w, by*entry.Count(presses)) }
+		return func(sh screen.Shared) screen.Effect { return nextBy(sh, w, by) }
 	}
-	earlier := func(sh screen.Shared) screen.Effect { return act.MinutesEarlier(sh, presses) }
 	remark := func(r entry.LevelRemark) func(screen.Shared) screen.Effect {
 		return func(sh screen.Shared) screen.Effect { return level(sh, r) }
 	}
@@ -138,7 +133,7 @@ func acts(presses int) []keyed {
 		{Map.Charge, all, chargeAsShown}, {Map.Charcoal, all, charcoalOnly}, {Map.Scoop, all, ore(1)}, {Map.Half, all, ore(0.5)},
 		{Map.MoreOre, all, next(entry.Ore, oreStep)}, {Map.LessOre, all, next(entry.Ore, -oreStep)},
 		{Map.MoreCharcoal, all, next(entry.Charcoal, charcoalStep)}, {Map.LessCharcoal, all, next(entry.Charcoal, -charcoalStep)},
-		{Map.CrossOut, all, act.CrossOutLast}, {Map.Earlier, all, earlier},
+		{Map.CrossOut, all, act.CrossOutLast}, {Map.Earlier, all, act.MinuteEarlier},
 		{Map.NotToMark, all, remark(entry.NotToMark)}, {Map.Heaped, all, remark(entry.Heaped)},
 		{Map.Alight, all, gas(entry.TopGasAlight)}, {Map.Out, all, gas(entry.TopGasOut)},
 		{Map.Blast, all, act.Now(act.AskBlast)}, {Map.Tap, all, act.Now(act.AskTap)}, {Map.Rod, all, act.Now(act.Plain(entry.Rod{}))},

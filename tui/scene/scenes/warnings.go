@@ -20,8 +20,21 @@ func Longest(id rule.ID) rule.Evidence {
 		{Name: "carbon", Number: 1.95, Unit: rule.Count}, {Name: "pressure", Number: 2500, Unit: rule.Pascals}, {Name: "clear", Number: 1200, Unit: rule.Pascals},
 		{Name: "slag", Number: 28.55, Unit: rule.Kilograms}, {Name: "weighed", Number: 28.55, Unit: rule.Kilograms}, {Name: "believed", Number: 28.55, Unit: rule.Kilograms},
 	}
+	e = append(e, rule.Value{Name: "each", Number: 128, Unit: rule.Minutes}, rule.Value{Name: "fall", Number: 128, Unit: rule.Kelvin},
+		rule.Value{Name: "most", Number: 11.25, Unit: rule.Ratio})
+	for i := range e {
+		if e[i].Unit == rule.Degrees && e[i].Name != "least" {
+			e[i].Low, e[i].High = e[i].Number-150, e[i].Number+100
+		}
+	}
 	off, band := rule.Minutes, rule.Minutes
 	switch id {
+	case rule.AirWeak, rule.AirStrong, rule.AirOdd:
+		var air rule.Evidence
+		for _, name := range []string{"air", "least", "most"} {
+			air = append(air, rule.Value{Name: name, Number: 11.25, Unit: rule.PerArea})
+		}
+		e = append(air, e...)
 	case rule.MeasureDoubtful:
 		off = rule.Percent
 	case rule.HangUp, rule.Slip, rule.StackLow:

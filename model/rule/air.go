@@ -1,0 +1,73 @@
+package rule
+
+import (
+	"math"
+	"time"
+)
+
+// What every smelter knows of the air over the bore. Published smelts with a bloom lie
+// outside of the usual rule too, so it is looked at only where the burn agrees.
+const (
+	// leastAir and mostAir in l/min per cm2 of bore; a tenth of them inside is well
+	// again.
+	leastAir, mostAir = 0.6, 2.2
+	airMargin         = 0.1
+	// airHolds is how long it must have blown so: bellows crews change, gates are tried.
+	airHolds = 10 * time.Minute
+)
+
+// airOver is the blast over the bore in l/min per cm2, as far as both are known and the
+// meter is believed.
+func (m *moment) airOver() (float64, bool) {
+	f := m.c.Light.Furnace
+	b, ok := m.blast()
+	if !ok || b.Off || !b.Volume.Positive() || !f.Bore.Positive() || f.Guessed || !m.charging() || m.factor.odd {
+		return 0, false
+	}
+	cm := float64(f.Bore.Value)
+	return float64(b.Volume.Value) / (math.Pi / 4 * cm * cm), true
+}
+
+// airWeak: little air, and the burn says so.
+func airWeak(m *moment) (Evidence, bool) {
+	air, known := m.airOver()
+	each, timed := m.measure()
+	return airEvidence(air, each), known && timed && air < leastAir && each > slowMeasure
+}
+
+// airStrong: much air, and the burn says so.
+func airStrong(m *moment) (Evidence, bool) {
+	air, known := m.airOver()
+	each, timed := m.measure()
+	return airEvidence(air, each), known && timed && air > mostAir && each < fastMeasure
+}
+
+func airEvidence(air, each float64) Evidence {
+	return Evidence{number("air", air, PerArea), number("each", each, Minutes), number("least", leastAir, PerArea), number("most", mostAir, PerArea)}
+}
+
+// airWell: the air within the bounds again, or a burn like any other.
+func airWell(m *moment, w Warning) bool {
+	air, known := m.airOver()
+	each, timed := m.measure()
+	if !known || !timed {
+		return true
+	}
+	if w.Rule == AirWeak {
+		return air > leastAir*(1+airMargin) || each < slowAgain
+	}
+	return air < mostAir*(1-airMargin) || each > fastAgain
+}
+
+// airOdd: the air alone. Told once; good smelts were made with as much.
+func airOdd(m *moment) (Evidence, bool) {
+	_, weak := airWeak(m)
+	_, strong := airStrong(m)
+	air, known := m.airOver()
+	return airEvidence(air, 0), known && !weak && !strong && (air < leastAir || air > mostAir)
+}
+
+func airUsual(m *moment, w Warning) bool {
+	air, known := m.airOver()
+	return toldLongEnough(m, w) || !known || air >= leastAir && air <= mostAir
+}

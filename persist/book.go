@@ -18,6 +18,8 @@ type Book struct {
 	uid      string
 	readOnly error
 
+	importing sync.Mutex // one import at a time
+
 	mu      sync.Mutex
 	mended  []string
 	queue   []*call // not yet taken by the writer

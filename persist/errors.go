@@ -60,9 +60,9 @@ func (e *NotKeptError) Unwrap() error { return e.Cause }
 
 // PresentError says that a smelt is in the book already.
 type PresentError struct {
-	Stream string // the one that was to be put in
-	As     string // what it is called in the book
-	By     string // by what it was recognised: its id, uid, or source
+	Stream string   // the one that was to be put in
+	As     []string // what it is called in the book; more than one when it is there more than once
+	By     string   // by what it was recognised: its id, uid, or source
 }
 
 func (e *PresentError) Error() string { return words.Present(e.Stream, e.As, e.By) }

@@ -19,6 +19,7 @@ import (
 type faults struct {
 	mu                                       sync.Mutex
 	write, flush, short, cut, book, bookSync bool
+	syncOnce                                 bool // bookSync, for the next commit alone
 	opened                                   []string
 }
 
@@ -91,7 +92,7 @@ func (v faultyVault) Update(fn func(*bolt.Tx) error) error {
 	if err := v.Vault.Update(fn); err != nil {
 		return err
 	}
-	if v.f.is(func(f *faults) bool { return f.bookSync }) {
+	if v.f.is(func(f *faults) bool { once := f.syncOnce; f.syncOnce = false; return f.bookSync || once }) {
 		return syscall.EIO
 	}
 	return nil

@@ -73,6 +73,9 @@ func Open(path string, opt Options) (*Book, error) {
 			b.mended = append(b.mended, file+" "+words.FileOneHead)
 		}
 	}
+	if book.Unfinished() { // nobody reads it; where it cannot be dropped now, the next import does
+		_ = book.Update(boltfile.Tx.DropComing)
+	}
 	stale, rest, err := b.compareAtOpening(meta.Last)
 	if err != nil {
 		release()

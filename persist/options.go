@@ -31,6 +31,9 @@ type Options struct {
 	RetryEvery time.Duration
 	// CloseTries is how often Close tries to keep what is held; 0 is 3.
 	CloseTries int
+	// Progress is told how far an import has come, on the goroutine that imports.
+	// nil is none.
+	Progress func(done, of int)
 
 	// Places for the faults of tests.
 	idle         time.Duration // pause in keying after which summaries are renewed
@@ -62,6 +65,9 @@ func (o Options) filled() Options {
 	}
 	if o.Acked == nil {
 		o.Acked = func(Ack) {}
+	}
+	if o.Progress == nil {
+		o.Progress = func(int, int) {}
 	}
 	if o.LockWait == 0 {
 		o.LockWait = time.Second

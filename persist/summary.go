@@ -91,3 +91,74 @@ func (s store) summaries(f boltfile.Summariser) ([]Summary, error) {
 	}
 	return all, nil
 }
+
+// madeSummary is a record with a summary that was made beside the writer.
+type madeSummary struct {
+	stream string
+	rec    boltfile.Record
+	err    error
+}
+
+// renewNext has one summary made, beside the writer. When it cannot be stored it
+// stays stale in the book, and the next opening tries again.
+func (w *writer) renewNext() {
+	if len(w.stale) == 0 || w.making != "" {
+		return
+	}
+	name := w.stale[0]
+	w.stale, w.making = w.stale[1:], name
+	w.reading.Add(1)
+	go func() {
+		rec, lines, err := w.b.store.recorded(name)
+		w.reading.Done()
+		if err == nil {
+			rec, err = rec.With(w.b.opt.Summarise.Of(name, lines, rec))
+		}
+		w.made <- madeSummary{name, rec, err}
+	}()
+}
+
+// store stores a summary, unless an entry came since: then it is among the stale
+// again.
+func (w *writer) store(m madeSummary) {
+	w.making = ""
+	recs, err := w.b.store.records()
+	if now := recs[m.stream]; err == nil && m.err == nil && now.Length == m.rec.Length && now.Head == m.rec.Head {
+		_ = w.b.store.putSummaries(map[string]boltfile.Record{m.stream: m.rec}) // a stale summary is made anew by whoever reads it
+	}
+}
+
+// recorded gives a stream's lines with their record.
+func (s store) recorded(name string) (rec boltfile.Record, lines [][]byte, err error) {
+	r, err := s.read(name)
+	return boltfile.RecordOf(r.Lines, r.Gaps), r.Lines, err
+}
+
+// maxRenewed bounds, in entries, the smelts whose summary is renewed while the
+// book is being closed. A day of smelting has a tenth of it.
+const maxRenewed = 5000
+
+// renewAll renews the summaries that are still stale, in one transaction.
+func (w *writer) renewAll() {
+	recs := map[string]boltfile.Record{}
+	if w.making != "" {
+		w.markStale(w.making)
+	}
+	all, err := w.b.store.records()
+	if err != nil {
+		return
+	}
+	for _, name := range w.stale {
+		if all[name].Length > maxRenewed {
+			continue
+		}
+		if rec, lines, err := w.b.store.recorded(name); err == nil {
+			if rec, err = rec.With(w.b.opt.Summarise.Of(name, lines, rec)); err == nil {
+				recs[name] = rec
+			}
+		}
+	}
+	if len(recs) > 0 {
+		_ = w.b.store.putSummaries(recs) // as in store
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"errors"
 	"slices"
+	"sync"
 	"time"
 
 	"chargehand/model/entry"
@@ -20,6 +21,9 @@ type writer struct {
 	cause   error    // why the last try failed
 	stale   []string // streams whose summary is to be renewed in a pause
 	last    string   // the smelt written last, as the book has it
+	making  string   // the smelt whose summary is being made
+	made    chan madeSummary
+	reading sync.WaitGroup // whoever reads the book to make one
 
 	stranded []string         // streams whose only whole copy may be in a file that no path leads to
 	replaced []*boltfile.File // books that another took over from; read until the end
@@ -37,7 +41,7 @@ type held struct {
 
 // start sets the writer going.
 func (b *Book) start(stale, rest []string) {
-	w := &writer{b: b, streams: map[string]*stream{}, stale: stale}
+	w := &writer{b: b, streams: map[string]*stream{}, stale: stale, made: make(chan madeSummary, 1)}
 	go w.run()
 	go b.compareRest(rest)
 }
@@ -52,35 +56,53 @@ func (w *writer) run() {
 	for {
 		next := w.b.opt.idle
 		select {
-		case <-w.b.wake:
-			calls, closing := w.b.taken()
-			if closing {
-				w.b.closed = w.drain(calls)
+		case <-w.b.wake: // what is keyed goes before all else
+			if w.serve() {
 				return
 			}
-			w.take(calls)
-		case job := <-w.b.jobs:
-			job(w)
-		case <-pause.C:
-			switch {
-			case w.waiting() > 0:
-				w.take(nil)
-			case len(w.stranded) > 0:
-				if w.bringNext() == nil {
-					next = 0 // until all is brought over
+		default:
+			select {
+			case <-w.b.wake:
+				if w.serve() {
+					return
 				}
-			default:
-				w.renewNext()
-				next /= 100 // the pause goes on
+			case job := <-w.b.jobs:
+				job(w)
+			case m := <-w.made:
+				w.store(m)
+			case <-pause.C:
+				switch {
+				case w.waiting() > 0:
+					w.take(nil)
+				case len(w.stranded) > 0:
+					if w.bringNext() == nil {
+						next = 0 // until all is brought over
+					}
+				default:
+					w.renewNext()
+				}
 			}
 		}
 		switch {
 		case w.waiting() > 0:
 			pause.Reset(w.b.opt.RetryEvery)
-		case len(w.stale)+len(w.stranded) > 0:
+		case len(w.stranded) > 0:
+			pause.Reset(next)
+		case len(w.stale) > 0 && w.making == "":
 			pause.Reset(next)
 		}
 	}
+}
+
+// serve takes what is queued, and tells whether the writer has ended.
+func (w *writer) serve() (ended bool) {
+	calls, closing := w.b.taken()
+	if closing {
+		w.b.closed = w.drain(calls)
+		return true
+	}
+	w.take(calls)
+	return false
 }
 
 // take numbers the entries of calls, after those that wait already, and tries
@@ -252,6 +274,7 @@ func (w *writer) drain(calls []*call) error {
 	err = disk.Both(err, w.bringAll())
 	close(w.b.leaving)
 	<-w.b.walked
+	w.reading.Wait()
 	w.closeTwins()
 	err = disk.Both(err, w.closeBooks())
 	w.b.release()

@@ -28,7 +28,7 @@ func writer(w world, c common, acked func(persist.Ack)) (*persist.Book, error) {
 	if err != nil {
 		return nil, err
 	}
-	return persist.Open(path, persist.Options{Clock: w.clock, Summarise: shelf.Of, Acked: acked})
+	return persist.Open(path, persist.Options{Clock: w.clock, Summarise: shelf.Of, Acked: acked, Progress: showProgress(w, c, words.Importing)})
 }
 
 // shut closes the book, and says what had to be put right in it meanwhile.

@@ -21,7 +21,7 @@ func checkCommand() command {
 			if err != nil {
 				return err
 			}
-			report, err := repair.Check(path, repair.Options{Summarise: shelf.Of})
+			report, err := repair.Check(path, repair.Options{Summarise: shelf.Of, Progress: showProgress(w, c, words.Checking)})
 			if err != nil {
 				return err
 			}

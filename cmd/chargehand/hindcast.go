@@ -14,6 +14,7 @@ import (
 	"chargehand/model/fold"
 	"chargehand/model/forecast"
 	"chargehand/model/words"
+	"chargehand/persist/disk"
 	"chargehand/persist/logcsv"
 )
 
@@ -57,7 +58,7 @@ func hindcastCommand() command {
 // logOrSmelt reads a log from a file, when there is one of that name, else a
 // smelt of the book.
 func logOrSmelt(w world, c common, name string) ([]entry.Entry, error) {
-	f, err := os.Open(name)
+	f, err := disk.Open(name)
 	if errors.Is(err, os.ErrNotExist) && filepath.Ext(name) == "" && filepath.Base(name) == name {
 		return smelt(w, c, name)
 	}

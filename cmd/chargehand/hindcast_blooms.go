@@ -4,12 +4,12 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
-	"os"
 	"path/filepath"
 	"text/tabwriter"
 
 	"chargehand/model/learn"
 	"chargehand/model/words"
+	"chargehand/persist/disk"
 	"chargehand/persist/smeltcsv"
 )
 
@@ -19,7 +19,7 @@ func hindcastBlooms(w world, c common, operands []string, least float64) error {
 	if err != nil {
 		return err
 	}
-	f, err := os.Open(path)
+	f, err := disk.Open(path)
 	if err != nil {
 		return errors.New(words.CannotRead(path, err))
 	}

@@ -27,7 +27,7 @@ func rescueCommand() command {
 			if err != nil {
 				return err
 			}
-			r, err := repair.Rescue(path, repair.Options{Clock: w.clock})
+			r, err := repair.Rescue(path, repair.Options{Clock: w.clock, Progress: showProgress(w, c, words.Rescuing)})
 			if err != nil {
 				return err
 			}

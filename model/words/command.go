@@ -168,6 +168,16 @@ func LostInCSV(entries, partly int) string {
 	return fmt.Sprintf("%d entries have no place in a log and %d lost a part of theirs; export --json keeps everything", entries, partly)
 }
 
+// What is being done while its progress is shown.
+const (
+	Importing = "importing"
+	Checking  = "checking"
+	Rescuing  = "rescuing"
+)
+
+// InProgress says how far a long task is.
+func InProgress(doing string, percent int) string { return fmt.Sprintf("%s: %d %%", doing, percent) }
+
 // Checked says what was gone through.
 func Checked(path string, streams int, entries uint64, faults int) string {
 	return fmt.Sprintf("%s: %d streams, %d entries, %d faults", path, streams, entries, faults)

@@ -133,14 +133,23 @@ func NeverKept(local string) string { return fmt.Sprintf("it names %q, which was
 // BookClosed is said of an entry that came too late.
 const BookClosed = "the book is closed already; the entry was not kept"
 
-// Present says that a smelt was imported before; by is the id, the uid or the source.
-func Present(stream, as, by string) string {
-	return fmt.Sprintf("%s is in the book already as %s (the same %s); nothing was imported", stream, as, by)
+// Present says that a smelt was imported before, under one name or more; by is the
+// id, the uid or the source.
+func Present(stream string, as []string, by string) string {
+	if len(as) > 1 {
+		return fmt.Sprintf("%s is in the book %d times already, as %s (the same %s); nothing was imported", stream, len(as), listed(as, "and"), by)
+	}
+	return fmt.Sprintf("%s is in the book already as %s (the same %s); nothing was imported", stream, as[0], by)
 }
 
 // NoStream says that nothing was ever kept under a name.
 func NoStream(stream string) string {
 	return fmt.Sprintf("there is no %q in the book; list what there is with: chargehand smelts", stream)
+}
+
+// JournalLong says that a file is no journal of one smelt.
+func JournalLong(most int) string {
+	return fmt.Sprintf("the file is longer than %d bytes, more than one smelt can be", most)
 }
 
 // NothingToImport says so.

@@ -156,6 +156,12 @@ func (f *File) Has(stream string) (has bool, err error) {
 	return has, err
 }
 
+// Unfinished tells whether a killed import left lines that never became a stream.
+func (f *File) Unfinished() (left bool) {
+	_ = f.View(func(tx Tx) error { left = tx.tx.Bucket(bucketComing) != nil; return nil })
+	return left
+}
+
 // Follow makes sure that bbolt can follow the pages of a stream.
 func (f *File) Follow(stream string) error { return f.judged(f.vault.Pages().stream(stream)) }
 

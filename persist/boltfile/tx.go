@@ -23,6 +23,7 @@ var (
 	bucketMeta    = []byte("meta")
 	bucketStreams = []byte("streams") // stream -> sequence, 8 bytes big-endian -> line
 	bucketSummary = []byte("summary") // stream -> record
+	bucketComing  = []byte("coming")  // as streams, of an import that is not whole
 	keySchema     = []byte("schema")
 	keyUID        = []byte("uid")
 	keyCreated    = []byte("created")
@@ -136,12 +137,8 @@ func (tx Tx) PutLines(stream string, lines [][]byte, r Record) error {
 	if err != nil {
 		return err
 	}
-	b.FillPercent = fill
-	for _, line := range lines {
-		l, _ := twin.LinkOf(line)
-		if err := b.Put(seqKey(l.Seq), line); err != nil {
-			return err
-		}
+	if err := put(b, lines); err != nil {
+		return err
 	}
 	return tx.PutRecord(stream, r)
 }
@@ -158,6 +155,67 @@ func (tx Tx) Append(stream string, first uint64, lines [][]byte, r Record) error
 	b.FillPercent = fill
 	for i, line := range lines {
 		if err := b.Put(seqKey(first+uint64(i)), line); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// PutComing adds lines to what is to be a stream once it is whole. first says that
+// they begin it: what an earlier one left there is dropped.
+func (tx Tx) PutComing(stream string, lines [][]byte, first bool) error {
+	if first {
+		if err := tx.DropComing(); err != nil {
+			return err
+		}
+	}
+	coming, err := tx.tx.CreateBucketIfNotExists(bucketComing)
+	if err != nil {
+		return err
+	}
+	b, err := coming.CreateBucketIfNotExists([]byte(stream))
+	if err != nil {
+		return err
+	}
+	return put(b, lines)
+}
+
+// TakeIn makes what PutComing brought a stream, with its record, in the place of
+// one that holds nothing else.
+func (tx Tx) TakeIn(stream string, r Record) error {
+	coming, err := tx.top(bucketComing)
+	if err != nil {
+		return err
+	}
+	streams, err := tx.top(bucketStreams)
+	if err != nil {
+		return err
+	}
+	if streams.Bucket([]byte(stream)) != nil {
+		if err := streams.DeleteBucket([]byte(stream)); err != nil {
+			return err
+		}
+	}
+	if err := coming.MoveBucket([]byte(stream), streams); err != nil {
+		return err
+	}
+	return cmp.Or(tx.DropComing(), tx.PutRecord(stream, r))
+}
+
+// DropComing forgets what never became a stream.
+func (tx Tx) DropComing() error {
+	if tx.tx.Bucket(bucketComing) == nil {
+		return nil
+	}
+	return tx.tx.DeleteBucket(bucketComing)
+}
+
+// put puts lines under their sequences.
+func put(b *bolt.Bucket, lines [][]byte) error {
+	b.FillPercent = fill
+	for _, line := range lines {
+		l, _ := twin.LinkOf(line)
+		if err := b.Put(seqKey(l.Seq), line); err != nil {
 			return err
 		}
 	}

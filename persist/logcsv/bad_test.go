@@ -79,6 +79,7 @@ func TestBadFilesAreNamedByLineAndColumn(t *testing.T) {
 		{"a slip in the year", "clock,event,date\n12:00,tap,2026-05-09\n13:00,tap,2062-05-09\n", 3, "date", "days after the first"},
 		{"a note without bound", good + "12:10,note,,,,,," + strings.Repeat("a", MaxCell+1) + "\n", 3, "note", "longer than"},
 		{"a line without bound", good + strings.Repeat("a", MaxLine+1), 3, "", "longer than"},
+		{"rows without bound", good + strings.Repeat("12:10,tap,,,,,,\n", MaxRows), MaxRows + 2, "", "more than 100000 rows"},
 		{"remarks without bound", strings.Repeat("# "+strings.Repeat("r", MaxCell)+"\n", 9) + good, 8, "", "hold more than"},
 	} {
 		opt := options

@@ -35,7 +35,8 @@
 // A semicolon between the columns is taken as well as a comma, and then a
 // decimal comma as well as a point. A line that begins with # is a remark on
 // the smelt. A row is one line: no cell runs over a line's end. Lines, cells
-// and the whole file are bounded (see MaxLine, MaxCell, MaxFile).
+// and the whole file are bounded (see MaxLine, MaxCell,
+// MaxRows, MaxFile).
 //
 // # What is lost on the way out
 //

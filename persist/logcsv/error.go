@@ -61,6 +61,10 @@ func lineTooLong() *complaint {
 	return say("check that this is the log of a smelt, one row a line", "the line is longer than %d bytes", MaxLine)
 }
 
+func tooManyRows() *complaint {
+	return say("check that this is the log of one smelt", "the file has more than %d rows", MaxRows)
+}
+
 func fileTooLong() *complaint {
 	return say("check that this is the log of a smelt", "the file is longer than %d bytes", MaxFile)
 }

@@ -12,7 +12,7 @@ import (
 	"unicode/utf8"
 )
 
-// Bounds of a file, in bytes. A day's log is some kilobytes; a file beyond
+// Bounds of a file, in bytes but for MaxRows. A day's log is some kilobytes; a file beyond
 // these is no log, and reading it must not eat the memory of the machine that
 // keeps a smelt. MaxRemarks keeps the entry of the light, which carries the
 // remarks, within what the journal takes.
@@ -21,6 +21,7 @@ const (
 	MaxCell    = 16 << 10 // also of one remark
 	MaxRemarks = 128 << 10
 	MaxFile    = 4 << 20 // a reading each second of a long day is 1.5 MB
+	MaxRows    = 100_000 // a reading each second of a long day is 60,000
 )
 
 // lines reads a file line by line within bounds and sums up its bytes.

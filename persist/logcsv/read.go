@@ -216,6 +216,9 @@ func (rd *reader) row(cells []string) (column, *complaint) {
 	if m.day, c, fault = rd.calendar.next(m.clock, text[colDate]); fault != nil {
 		return c, fault
 	}
+	if len(rd.log.moments) == MaxRows {
+		return none, tooManyRows()
+	}
 	rd.log.moments = append(rd.log.moments, m)
 	return none, nil
 }

@@ -78,9 +78,11 @@ func Check(path string, opt Options) (Report, error) {
 	if book.OneHead {
 		r.add(Finding{File: file, What: words.FileOneHead, Do: words.FindingOpen})
 	}
+	g := opt.gauge(folder, 0)
 	for _, stream := range names {
-		r.checkStream(book, folder, stream, opt.Summarise)
+		r.checkStream(book, folder, stream, opt.Summarise, g)
 	}
+	g.end()
 	return r, nil
 }
 
@@ -112,7 +114,7 @@ func (r *Report) checkPages(book *boltfile.File) {
 }
 
 // checkStream checks one stream in book and twin.
-func (r *Report) checkStream(book *boltfile.File, folder, stream string, f boltfile.Summariser) {
+func (r *Report) checkStream(book *boltfile.File, folder, stream string, f boltfile.Summariser, g *gauge) {
 	here := Finding{Stream: stream, File: book.Path}
 	found := func(at Finding, seq uint64, what, do string) {
 		at.Seq, at.What, at.Do = seq, what, do
@@ -125,6 +127,7 @@ func (r *Report) checkStream(book *boltfile.File, folder, stream string, f boltf
 	}
 	r.Streams++
 	r.Entries += uint64(len(lines))
+	defer g.add(lines)
 	var bad *twin.LineError
 	if len(lines) == 0 {
 		found(here, 0, words.FoundTwinOnly, words.FindingOpen)

@@ -227,6 +227,12 @@ func (s *rescue) fill(book *boltfile.File, names []string, r *Rescued) error {
 		batch, size = nil, 0
 		return err
 	}
+	searched := int64(0)
+	for _, lines := range s.found.lines {
+		searched += twin.ByteCount(lines)
+	}
+	g := s.opt.gauge(s.folder, searched)
+	defer g.end()
 	for _, name := range names {
 		parts, told, err := s.stream(name)
 		if err != nil {
@@ -239,6 +245,7 @@ func (s *rescue) fill(book *boltfile.File, names []string, r *Rescued) error {
 		for _, p := range parts {
 			r.Entries += uint64(len(p.lines))
 			size += twin.ByteCount(p.lines)
+			g.add(p.lines)
 		}
 		if size > rescueBatch {
 			if err := put(); err != nil {

@@ -40,6 +40,9 @@ type Table struct {
 // pen.
 const most = 1e5
 
+// maxRows bounds a table: a crew's whole life has some hundreds.
+const maxRows = 20_000
+
 // Read reads a table. Errors are *[logcsv.Error] and name the file as given,
 // line and column; nothing is handed out with them.
 func Read(in io.Reader, file string) (Table, error) {
@@ -64,13 +67,16 @@ func Read(in io.Reader, file string) (Table, error) {
 		return Table{}, err
 	}
 	var table Table
-	for {
+	for rows := 0; ; rows++ {
 		row, err := r.Read()
 		if errors.Is(err, io.EOF) {
 			return table, nil
 		}
 		if err != nil {
 			return Table{}, t.broken(err)
+		}
+		if rows == maxRows {
+			return Table{}, t.wrong(0, "", fmt.Sprintf("the table has more than %d rows", maxRows), "check that this is a table of smelts")
 		}
 		if isNoSmelt(row) {
 			table.Left.NoSmelts++

@@ -69,16 +69,17 @@ func TestReadWithSemicolons(t *testing.T) {
 // What is wrong is named by file, line and column.
 func TestReadErrors(t *testing.T) {
 	for text, want := range map[string]string{
-		"":                                  "no row of column names (t.csv line 1)",
-		"ore_kg,date\n":                     "no column bloom_kg (t.csv line 1, column bloom_kg)",
-		"ore_kg,bloom_kg,ore_kg\n":          "the column ore_kg stands twice (t.csv line 1, column ore_kg)",
-		"ore_kg,bloom_kg\n1,2\n1x,2\n":      `"1x" is not a number (t.csv line 3, column ore_kg)`,
-		"ore_kg,bloom_kg\n1,-2\n":           `"-2" is not a number (t.csv line 2, column bloom_kg)`,
-		"ore_kg,bloom_kg\n1,1e99\n":         `"1e99" is not a number`,
-		"ore_kg,bloom_kg\n1,9999999\n":      `is more than 100000 (t.csv line 2, column bloom_kg)`,
-		"ore_kg,bloom_kg\n\n1,2,3\n":        "more or fewer cells than the first row has columns (t.csv line 3)",
-		"ore_kg,bloom_kg\n\"1,2\n3,4\n":     "a quote is left open",
-		"# a\nore_kg,bloom_kg\n\n#b\nx,2\n": `(t.csv line 5, column ore_kg)`,
+		"":                              "no row of column names (t.csv line 1)",
+		"ore_kg,date\n":                 "no column bloom_kg (t.csv line 1, column bloom_kg)",
+		"ore_kg,bloom_kg,ore_kg\n":      "the column ore_kg stands twice (t.csv line 1, column ore_kg)",
+		"ore_kg,bloom_kg\n1,2\n1x,2\n":  `"1x" is not a number (t.csv line 3, column ore_kg)`,
+		"ore_kg,bloom_kg\n1,-2\n":       `"-2" is not a number (t.csv line 2, column bloom_kg)`,
+		"ore_kg,bloom_kg\n1,1e99\n":     `"1e99" is not a number`,
+		"ore_kg,bloom_kg\n1,9999999\n":  `is more than 100000 (t.csv line 2, column bloom_kg)`,
+		"ore_kg,bloom_kg\n\n1,2,3\n":    "more or fewer cells than the first row has columns (t.csv line 3)",
+		"ore_kg,bloom_kg\n\"1,2\n3,4\n": "a quote is left open",
+		"ore_kg,bloom_kg\n" + strings.Repeat("1,2\n", maxRows+1): "more than 20000 rows",
+		"# a\nore_kg,bloom_kg\n\n#b\nx,2\n":                      `(t.csv line 5, column ore_kg)`,
 	} {
 		table, err := Read(strings.NewReader(text), "t.csv")
 		var e *logcsv.Error

@@ -107,10 +107,22 @@ func (t Text) Verified(stream string) (lines [][]byte, gaps []Gap, fault error) 
 // Write makes a stream's twin anew from its lines: under another name first,
 // so that a twin is whole or not there. What stood in its place is set aside.
 func Write(folder, stream string, lines [][]byte) error {
-	name := SegmentFile(folder, stream, 1)
-	f, err := disk.Unfinished(name)
+	d, err := NewDraft(folder, stream, lines)
 	if err != nil {
 		return err
+	}
+	defer d.Drop()
+	return d.Place()
+}
+
+// Draft is a stream's twin under another name, whole and flushed.
+type Draft struct{ folder, stream, file string }
+
+// NewDraft writes one.
+func NewDraft(folder, stream string, lines [][]byte) (Draft, error) {
+	f, err := disk.Unfinished(SegmentFile(folder, stream, 1))
+	if err != nil {
+		return Draft{}, err
 	}
 	_, err = f.Write(Joined(lines))
 	if err == nil {
@@ -119,18 +131,29 @@ func Write(folder, stream string, lines [][]byte) error {
 	if cerr := f.Close(); err == nil {
 		err = cerr
 	}
-	if err == nil {
-		err = setAside(folder, stream)
+	if err != nil {
+		_ = os.Remove(f.Name())
 	}
+	return Draft{folder, stream, f.Name()}, err
+}
+
+// Place gives it its name. What stood in its place is set aside.
+func (d Draft) Place() error {
+	err := setAside(d.folder, d.stream)
 	if err == nil {
-		err = os.Rename(f.Name(), name)
+		err = os.Rename(d.file, SegmentFile(d.folder, d.stream, 1))
 	}
 	if err != nil {
-		_ = os.Remove(name + disk.UnfinishedExt)
 		return err
 	}
-	return disk.FlushFolder(folder)
+	return disk.FlushFolder(d.folder)
 }
+
+// TakeBack undoes Place.
+func (d Draft) TakeBack() { _ = os.Rename(SegmentFile(d.folder, d.stream, 1), d.file) }
+
+// Drop removes it, unless it was placed.
+func (d Draft) Drop() { _ = os.Remove(d.file) }
 
 // setAside gives all segments of a twin another name. The last goes first,
 // so that what is left at any moment is the start of the twin.

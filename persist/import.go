@@ -1,0 +1,256 @@
+package persist
+
+import (
+	"errors"
+	"slices"
+
+	"chargehand/model/entry"
+	"chargehand/model/words"
+	"chargehand/persist/boltfile"
+	"chargehand/persist/disk"
+	"chargehand/persist/repair"
+	"chargehand/persist/twin"
+)
+
+// maxSlice bounds, in bytes, what of an import goes into one transaction: so long
+// an entry that is keyed meanwhile waits.
+const maxSlice = 256 << 10
+
+// ImportJSON puts a journal in under its own name, byte for byte. It is in the
+// book and flushed on return, or not at all: a *PresentError when the smelt is
+// there already, a *RefusedError or the disk's error else. Entries that are keyed
+// meanwhile do not wait for it.
+func (b *Book) ImportJSON(j Journal) error {
+	return b.bring(j.Stream, j.Lines, 0, func(w *writer) error { return w.present(j.Stream, j.Lines) })
+}
+
+// Import puts entries in as a new stream, all or none. On return they are in the
+// book and flushed, numbered from 1. References by local id are resolved among
+// them. Errors are those of ImportJSON; an event out of bounds is refused too.
+func (b *Book) Import(stream string, entries []entry.Entry) (kept []entry.Entry, err error) {
+	if len(entries) == 0 {
+		return nil, errors.New(words.NothingToImport(stream))
+	}
+	lines, numbered, err := b.numbered(stream, entries)
+	if err == nil {
+		err = b.bring(stream, lines, len(lines), func(w *writer) error { return w.present(stream, lines) })
+	}
+	if err != nil {
+		return nil, err
+	}
+	return numbered, nil
+}
+
+// numbered makes the lines of a new stream.
+func (b *Book) numbered(name string, entries []entry.Entry) (lines [][]byte, numbered []entry.Entry, err error) {
+	s := &stream{locals: map[string]uint64{}}
+	now := b.opt.Clock()
+	for i, e := range entries {
+		e.Stream = name
+		if err := entry.Check(e.Event); err != nil {
+			return nil, nil, &RefusedError{Entry: e, Why: words.OutOfBounds(err)}
+		}
+		n, line, err := s.number(e, now, func(local string) (uint64, bool) { seq, ok := s.locals[local]; return seq, ok })
+		if err == nil {
+			n, err = entry.Decode(line)
+		}
+		if err != nil {
+			return nil, nil, &RefusedError{Entry: e, Why: err.Error()}
+		}
+		lines, numbered = append(lines, line), append(numbered, n)
+		b.opt.Progress(i+1, 2*len(entries))
+	}
+	return lines, numbered, nil
+}
+
+// Take takes lines of a stream in, as they were found somewhere, as a stream of its
+// own: nothing is merged by guess. What is missing among them is a gap. Lines that
+// the book has already all of are a *PresentError.
+func (b *Book) Take(stream string, lines [][]byte) (name string, r Reading, err error) {
+	pool := twin.Pool{}
+	pool.Add(stream, twin.InTwin, lines...)
+	u := pool.Join(nil)
+	r = Reading{Lines: u.Lines(), Gaps: u.Gaps}
+	if len(r.Lines) == 0 {
+		return "", r, errors.New(words.NothingToImport(stream))
+	}
+	names, err := b.store.streams()
+	if err != nil {
+		return "", r, err
+	}
+	for _, n := range names {
+		had, _ := b.store.lines(n)
+		if twin.OfStream(n, stream) && holds(had, r.Lines) {
+			return "", r, &PresentError{Stream: stream, As: []string{n}, By: words.ByEntries}
+		}
+	}
+	name = stream
+	if slices.Contains(names, stream) {
+		name = repair.SecondName(stream, func(n string) bool { return slices.Contains(names, n) })
+	}
+	err = b.bring(name, r.Lines, 0, func(w *writer) error {
+		if names, err := w.b.store.streams(); err != nil || slices.Contains(names, name) {
+			return disk.Both(err, &PresentError{Stream: stream, As: []string{name}, By: "id"})
+		}
+		return nil
+	})
+	return name, r, err
+}
+
+// holds tells whether all lines are among those had.
+func holds(had, lines [][]byte) bool {
+	have := map[string]bool{}
+	for _, l := range had {
+		have[string(l)] = true
+	}
+	return !slices.ContainsFunc(lines, func(l []byte) bool { return !have[string(l)] })
+}
+
+// incoming is a whole new stream on its way into the book.
+type incoming struct {
+	name   string
+	lines  [][]byte
+	absent func(*writer) error
+	rec    boltfile.Record
+	text   twin.Draft
+	into   *boltfile.File
+	at     int  // lines that are in it
+	tried  bool // to make it a stream: a book that could not be flushed may have it
+	whole  bool
+}
+
+// bring writes a whole new stream. Its lines, its summary and its twin are made
+// beside the writer. The lines go into the book in slices, between which the
+// writer keeps what is keyed, in a bucket that nobody reads; one last transaction
+// makes it a stream. Right before that the twin gets its name. So there is all of
+// it after a crash, which the next opening brings into the book from the twin, or
+// nothing. absent is an error when it is there already; made is how much of the work
+// was done before, for the progress.
+func (b *Book) bring(name string, lines [][]byte, made int, absent func(*writer) error) error {
+	b.importing.Lock()
+	defer b.importing.Unlock()
+	if err := b.onWriter(func(w *writer) error {
+		return w.overcome(func() error {
+			if err := twin.ValidStream(name); err != nil {
+				return &RefusedError{Entry: entry.Entry{Stream: name}, Why: err.Error()}
+			}
+			if err := w.b.store.writing().There(); err != nil {
+				return err
+			}
+			return absent(w)
+		})
+	}); err != nil {
+		return err
+	}
+	n, why, gaps := twin.WholeChain(name, lines)
+	if why != "" {
+		return &LineError{Stream: name, Seq: uint64(n + 1), What: why}
+	}
+	in := &incoming{name: name, lines: lines, absent: absent, rec: boltfile.RecordOf(lines, gaps)}
+	var err error
+	if in.rec, err = in.rec.With(b.opt.Summarise.Of(name, lines, in.rec)); err != nil {
+		return err
+	}
+	if in.text, err = twin.NewDraft(b.store.folder, name, lines); err != nil {
+		return err
+	}
+	defer in.text.Drop()
+	for !in.whole {
+		if err := b.onWriter(func(w *writer) error { return w.overcome(func() error { return w.bringSlice(in) }) }); err != nil {
+			_ = b.onWriter(func(w *writer) error { return w.b.store.writing().Update(boltfile.Tx.DropComing) }) // the next opening does else
+			return err
+		}
+		b.opt.Progress(made+in.at, made+len(lines))
+	}
+	return nil
+}
+
+// bringSlice is one turn of the writer: a slice of the lines, or, when all are in
+// the book, the step that makes them a stream.
+func (w *writer) bringSlice(in *incoming) error {
+	book := w.b.store.writing()
+	if err := book.There(); err != nil {
+		return err
+	}
+	if in.into != book { // the first, or another book took over
+		in.into, in.at = book, 0
+	}
+	if in.at == len(in.lines) {
+		return w.bringWhole(in)
+	}
+	end, size := in.at, 0
+	for end < len(in.lines) && (end == in.at || size+len(in.lines[end]) <= maxSlice) {
+		size += len(in.lines[end])
+		end++
+	}
+	err := book.Update(func(tx boltfile.Tx) error { return tx.PutComing(in.name, in.lines[in.at:end], in.at == 0) })
+	if err == nil {
+		in.at = end
+	}
+	return err
+}
+
+func (w *writer) bringWhole(in *incoming) error {
+	if err := in.absent(w); err != nil && !(in.tried && w.has(in)) {
+		return err
+	}
+	in.tried = true
+	if err := in.text.Place(); err != nil {
+		return err
+	}
+	if err := in.into.Update(func(tx boltfile.Tx) error { return tx.TakeIn(in.name, in.rec) }); err != nil {
+		in.text.TakeBack()
+		return err
+	}
+	in.whole = true
+	delete(w.streams, in.name) // it had no line; the next entry for it reads where it stands
+	w.b.store.noteSummary(in.name, in.rec)
+	return nil
+}
+
+// has tells whether a stream is there with just these lines.
+func (w *writer) has(in *incoming) bool {
+	lines, _ := w.b.store.lines(in.name)
+	return len(lines) == len(in.lines) && twin.SamePrefix(lines, in.lines) == len(lines)
+}
+
+// present is a *PresentError when a smelt is in the book already, under one name
+// or more.
+func (w *writer) present(name string, lines [][]byte) error {
+	recs, err := w.b.store.records()
+	if err != nil {
+		return err
+	}
+	uid, source := twin.Identity(lines)
+	own, here := recs[name]
+	if !here { // what only a twin has is found here
+		_, err := w.b.store.lines(name)
+		if here = err == nil || slices.ContainsFunc(w.held, func(h held) bool { return h.e.Stream == name }); !here && !isAbsent(err) {
+			return err
+		}
+	}
+	p := &PresentError{Stream: name}
+	for _, by := range []struct {
+		word string
+		same func(as string, r boltfile.Record) bool
+	}{
+		{"id", func(as string, r boltfile.Record) bool {
+			return as == name || here && twin.OfStream(as, name) && r.UID == own.UID
+		}},
+		{"uid", func(_ string, r boltfile.Record) bool { return uid != "" && r.UID == uid }},
+		{"source", func(_ string, r boltfile.Record) bool { return source != "" && r.Source == source }},
+	} {
+		for _, as := range sortedKeys(recs) {
+			if by.same(as, recs[as]) {
+				p.As = append(p.As, as)
+			}
+		}
+		if by.word == "id" && here && len(p.As) == 0 {
+			p.As = []string{name}
+		}
+		if p.By = by.word; len(p.As) > 0 {
+			return p
+		}
+	}
+	return nil
+}

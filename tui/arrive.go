@@ -152,7 +152,7 @@ func (m Model) shelfRead(r shelfRead) (Model, []entry.Entry, tea.Cmd) {
 		return m.refuse(words.CannotReadShelf(r.err.Error())), nil, nil
 	}
 	if first && m.cfg.Practise && !m.running.Is() {
-		return m.perform(start.Practise(m.cfg.Starters[0]), Pressed{At: m.now})
+		return m.perform(start.Practise(m.cfg.Starters[0]), "")
 	}
 	return m.passed(screen.Read{})
 }

@@ -87,6 +87,6 @@ func (m Model) leanedOn(k Pressed, t screen.Typed, glove lean) (Model, []entry.E
 	what := act.Describe(m.units, m.shown(), l)
 	cross := screen.Keep{{Event: entry.Strike{Target: m.shown().Ref(l.Seq())}}}
 	said := screen.Said(words.HeldDown(screen.KeyLabel(string(t)), what))
-	m, es, cmd := m.perform(screen.Each{cross, said}, Pressed{At: k.At}) // the key is written down already
+	m, es, cmd := m.perform(screen.Each{cross, said}, "") // the key is written down already
 	return m, append(out, es...), cmd
 }

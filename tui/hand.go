@@ -10,14 +10,14 @@ import (
 )
 
 // begin lights a fire: a new stream, whose first entry is the light.
-func (m Model) begin(l entry.Light, k Pressed) (Model, []entry.Entry) {
+func (m Model) begin(l entry.Light, keyed string) (Model, []entry.Entry) {
 	l.UID, l.Solver = m.cfg.NewUID(), solve.Version
-	id := SmeltID(k.At.Wall, l.Furnace.Name, m.taken())
+	id := SmeltID(m.now.Wall, l.Furnace.Name, m.taken())
 	if m.shelf.Err != nil || !m.shelf.Known { // the letter may be taken, so the uid tells them apart
 		id += "-" + slug(l.UID)
 	}
 	m.running, m.looked = session.Open(id, nil), session.Session{}
-	m, e := m.hand(id, screen.Act{Event: l}, m.active, k.Key.String())
+	m, e := m.hand(id, screen.Act{Event: l}, m.active, keyed)
 	m.running = m.running.Tick(m.now)
 	m, _ = m.goTo(screen.Fire, nil)
 	return m, []entry.Entry{e}
@@ -84,7 +84,7 @@ func (m Model) hand(stream string, a screen.Act, on screen.ID, keyed string) (Mo
 	e := entry.Entry{
 		Version: entry.Version, Stream: stream, Happened: entry.Wall(at), Uncertain: a.Uncertain, By: m.initials(),
 		Kept: entry.Wall(m.now.Wall), Boot: m.now.Boot, Mono: m.now.Mono.Truncate(time.Millisecond),
-		Screen: string(on), Key: keyed, Event: a.Event,
+		Screen: string(on), Key: keyed, Group: a.Group, Event: a.Event,
 	}
 	m.ledger, e = m.ledger.handed(e)
 	switch stream {

@@ -36,15 +36,16 @@ func (m Model) take(e screen.Effect, k Pressed, closed bool) (Model, []entry.Ent
 		out = append(out, es...)
 	}
 	m.answer = answer{} // a key that only moves about shows what it did
-	m, es, cmd := m.perform(e, k)
+	m, es, cmd := m.perform(e, k.Key.String())
 	if m.closed != "" {
 		m.answer.text, m.closed = words.Both(m.closed, m.answer.text), ""
 	}
 	return m, append(out, es...), cmd
 }
 
-// perform does one effect after the other.
-func (m Model) perform(e screen.Effect, k Pressed) (Model, []entry.Entry, tea.Cmd) {
+// perform does one effect after the other. The first event that it keeps carries
+// the key; none does where the key is written down already.
+func (m Model) perform(e screen.Effect, keyed string) (Model, []entry.Entry, tea.Cmd) {
 	var out []entry.Entry
 	var cmds []tea.Cmd
 	var about []string
@@ -53,7 +54,6 @@ func (m Model) perform(e screen.Effect, k Pressed) (Model, []entry.Entry, tea.Cm
 			out, about = append(out, e), append(about, e.Local)
 		}
 	}
-	keyed := k.Key.String()
 	for _, e := range screen.Flat(e) {
 		var cmd tea.Cmd
 		var es []entry.Entry
@@ -64,7 +64,7 @@ func (m Model) perform(e screen.Effect, k Pressed) (Model, []entry.Entry, tea.Cm
 			keyed = "" // one key, written down once
 		case screen.Kindle:
 			m.by = e.By
-			m, es = m.begin(e.Light, k)
+			m, es = m.begin(e.Light, keyed)
 			kept(es...)
 			keyed = ""
 		case screen.Set:
@@ -77,7 +77,7 @@ func (m Model) perform(e screen.Effect, k Pressed) (Model, []entry.Entry, tea.Cm
 		case screen.Refuse:
 			m = m.refuse(string(e))
 		case screen.Again:
-			m, es, cmd = m.perform(bounded(e(m.Shared())), Pressed{At: k.At})
+			m, es, cmd = m.perform(bounded(e(m.Shared())), "")
 			out = append(out, es...)
 		default:
 			m, cmd = m.move(e)

@@ -19,6 +19,7 @@ type program struct {
 	frame string
 	drawn uint64 // the version that the frame shows, counted from 1
 	moves bool   // a replay's next moment is on its way
+	comes bool   // Gathered is on its way
 	solve Solver
 }
 
@@ -46,8 +47,11 @@ func (p *program) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	if _, ok := msg.(Tick); ok {
 		cmd = tea.Batch(cmd, p.second())
 	}
-	if _, ok := msg.(Frame); ok {
+	switch msg.(type) {
+	case Frame:
 		p.moves = false
+	case Gathered:
+		p.comes = false
 	}
 	if _, ok := msg.(solved); ok {
 		p.solve.Done()
@@ -56,6 +60,10 @@ func (p *program) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	if p.model.playing() && !p.moves {
 		p.moves = true
 		cmd = tea.Batch(cmd, p.moment())
+	}
+	if p.model.gathering() && !p.comes {
+		p.comes = true
+		cmd = tea.Batch(cmd, tea.Tick(gatherEvery, func(time.Time) tea.Msg { return Gathered{} }))
 	}
 	return p, cmd
 }

@@ -33,6 +33,7 @@ type Model struct {
 	ledger  ledger
 	batch   batch
 	guard   guard
+	run     run         // of a key that comes quickly
 	order   []screen.ID // of the screens, as they are listed
 	screens map[screen.ID]screen.Screen
 	active  screen.ID
@@ -88,8 +89,12 @@ func (m Model) Update(msg tea.Msg) (Model, []entry.Entry, tea.Cmd) {
 		return m.press(msg)
 	case Burst:
 		return m.burst(msg)
+	case Gathered:
+		return m.settle()
 	case Tick:
-		return m.tick(msg.At)
+		m, out, first := m.settle()
+		m, es, then := m.tick(msg.At)
+		return m, append(out, es...), tea.Batch(first, then)
 	case Frame:
 		m = m.frame(msg.At)
 	case spinner.TickMsg:
@@ -108,8 +113,9 @@ func (m Model) Update(msg tea.Msg) (Model, []entry.Entry, tea.Cmd) {
 		m.reads = max(m.reads-1, 0)
 		m = m.refuse(words.CommandFailed(msg.err.Error()))
 	case Leave:
-		m, out := m.flush()
-		return m, out, tea.Quit
+		m, out, _ := m.settle()
+		m, es := m.flush()
+		return m, append(out, es...), tea.Quit
 	default:
 		return m.passed(msg)
 	}
@@ -125,7 +131,7 @@ func (m Model) passed(msg tea.Msg) (Model, []entry.Entry, tea.Cmd) {
 		}
 		next, e, taken := r.Receive(m.Shared(), msg)
 		if taken {
-			return m.With(next).perform(e, Pressed{At: m.now})
+			return m.With(next).perform(e, "")
 		}
 	}
 	m.version-- // nobody's

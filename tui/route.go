@@ -42,8 +42,19 @@ func (m Model) burst(keys Burst) (Model, []entry.Entry, tea.Cmd) {
 // press is one key: guarded, then taken by the dialog, by the keys of every
 // screen, or by the screen itself.
 func (m Model) press(k Pressed) (Model, []entry.Entry, tea.Cmd) {
+	t := screen.TypedOf(k.Key)
+	if m.gathers(k, t) {
+		return m.gather(k)
+	}
+	m, out, first := m.settle()
+	m, es, then := m.pressed(k, t)
+	return m.begins(k, t, es), append(out, es...), tea.Batch(first, then)
+}
+
+// pressed is a key that is not gathered with those before it.
+func (m Model) pressed(k Pressed, t screen.Typed) (Model, []entry.Entry, tea.Cmd) {
 	m.now, m.leaving, m.told = k.At, false, nil
-	t, typing := screen.TypedOf(k.Key), m.typing()
+	typing := m.typing()
 	g, glove := m.guard.leans(press{t, k.At, typing, m.repeats(t)})
 	m.guard = g
 	if m.locked.is() {

@@ -8,6 +8,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/fold"
+	"chargehand/model/session"
 )
 
 // CrossOutLast crosses out the last act in force; pressed again, the one
@@ -17,9 +18,38 @@ func CrossOutLast(sh screen.Shared) screen.Effect {
 	if !ok {
 		return screen.Refuse(words.NothingToCross)
 	}
-	return CrossOut(sh, l)
+	run := runOf(sh.Smelt, l)
+	if len(run) < 2 {
+		return CrossOut(sh, l)
+	}
+	strikes := make(screen.Keep, len(run))
+	for i, one := range run {
+		strikes[i] = screen.Act{Event: entry.Strike{Target: sh.Smelt.Ref(one.Seq())}, Group: l.Entry.Group}
+	}
+	return screen.Each{strikes, screen.Said(words.CrossedOutRun(Describe(sh.Units, sh.Smelt, l), len(run)))}
 }
 
+// runOf is an act and those keyed before it in one run of a key that came
+// quickly, the last first: a glove that leaned on it made them all.
+func runOf(s session.Session, last fold.Line) []fold.Line {
+	name := last.Entry.Group
+	if name == "" {
+		return []fold.Line{last}
+	}
+	var run []fold.Line
+	for l := range s.Backward() {
+		if l.Struck() || !entry.IsAct(l.Event) {
+			continue
+		}
+		if l.Entry.Group != name && l.Entry.Local != name {
+			break
+		}
+		run = append(run, l)
+	}
+	return run
+}
+
+// CrossOut crosses out a line.
 func CrossOut(sh screen.Shared, l fold.Line) screen.Effect {
 	switch {
 	case l.Struck():
@@ -31,8 +61,10 @@ func CrossOut(sh screen.Shared, l fold.Line) screen.Effect {
 	return screen.Did(entry.Strike{Target: sh.Smelt.Ref(l.Seq())}, func(screen.Shared) string { return said })
 }
 
-// BringBack undoes the last crossing-out.
+// BringBack undoes the last crossing-out, and that of all the run with it.
 func BringBack(sh screen.Shared) screen.Effect {
+	var back screen.Keep
+	run := ""
 	for l := range sh.Smelt.Backward() {
 		s, ok := l.Event.(entry.Strike)
 		if !ok || l.Struck() {
@@ -42,9 +74,19 @@ func BringBack(sh screen.Shared) screen.Effect {
 		if !ok || target.Entry.Kind() == entry.KindStrike {
 			continue
 		}
-		return Undo(sh, target)
+		if len(back) == 0 && l.Entry.Group == "" {
+			return Undo(sh, target)
+		}
+		if len(back) > 0 && l.Entry.Group != run {
+			break
+		}
+		run = l.Entry.Group
+		back = append(back, screen.Act{Event: entry.Strike{Target: sh.Smelt.Ref(l.Seq())}})
 	}
-	return screen.Refuse(words.NothingCrossed)
+	if len(back) == 0 {
+		return screen.Refuse(words.NothingCrossed)
+	}
+	return screen.Each{back, screen.Said(words.BroughtBackRun(len(back)))}
 }
 
 // Undo takes back what was done to a line: its crossing-out, else its last
@@ -63,8 +105,8 @@ func Undo(sh screen.Shared, l fold.Line) screen.Effect {
 	})
 }
 
-// MinuteEarlier moves the last act back a minute.
-func MinuteEarlier(sh screen.Shared) screen.Effect {
+// MinutesEarlier moves the last act back so many minutes, not before the light.
+func MinutesEarlier(sh screen.Shared, n int) screen.Effect {
 	l, ok := sh.Smelt.LastAct()
 	if !ok {
 		return screen.Refuse(words.NothingToMove)
@@ -72,7 +114,8 @@ func MinuteEarlier(sh screen.Shared) screen.Effect {
 	if l.At < time.Minute {
 		return screen.Refuse(words.NotBeforeLight)
 	}
-	return Amend(sh, l, nil, happenedWall(sh, l).Add(-time.Minute), l.Uncertain)
+	by := min(time.Duration(n)*time.Minute, l.At.Truncate(time.Minute))
+	return Amend(sh, l, nil, happenedWall(sh, l).Add(-by), l.Uncertain)
 }
 
 // Amend changes a line's event, its time, or both. Since the last amendment of

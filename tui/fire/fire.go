@@ -65,6 +65,9 @@ func (Screen) Explains() (heading string, keys []key.Binding) {
 	return words.HelpOthers(screen.AllKeys(Map.Rare)), keys
 }
 
+// Gathers the scoops, minutes and arrows of a key that comes quickly.
+func (Screen) Gathers(t screen.Typed) bool { return key.Matches(t, Map.Repeating()...) }
+
 // Update takes a key. Any other than the one that turns to another warning is
 // back at the gravest.
 func (f Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
@@ -76,11 +79,11 @@ func (f Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 		return f.seen(sh)
 	}
 	f.turn = turn{}
-	return f, f.does(sh, t)
+	return f, f.does(sh, t, p.Presses())
 }
 
 // does is what a key at the fire does, if it may be done to this smelt.
-func (f Screen) does(sh screen.Shared, t screen.Typed) screen.Effect {
+func (f Screen) does(sh screen.Shared, t screen.Typed, presses int) screen.Effect {
 	rights := screen.RightsIn(sh.Smelt)
 	switch {
 	case !sh.Smelt.Is():
@@ -92,7 +95,7 @@ func (f Screen) does(sh screen.Shared, t screen.Typed) screen.Effect {
 		}
 		return scene.Chemistry(l)
 	}
-	for _, a := range acts() {
+	for _, a := range acts(presses) {
 		if !key.Matches(t, a.key) {
 			continue
 		}
@@ -114,14 +117,16 @@ type keyed struct {
 	does  func(screen.Shared) screen.Effect
 }
 
-// acts are what the keys do but for those that only look.
-func acts() []keyed {
+// acts are what the keys do but for those that only look; scoops, arrows and
+// minutes as often as they were pressed.
+func acts(presses int) []keyed {
 	ore := func(scoops entry.Count) func(screen.Shared) screen.Effect {
-		return func(sh screen.Shared) screen.Effect { return oreAlone(sh, scoops) }
+		return func(sh screen.Shared) screen.Effect { return oreAlone(sh, scoops*entry.Count(presses)) }
 	}
 	next := func(w entry.What, by entry.Count) func(screen.Shared) screen.Effect {
-		return func(sh screen.Shared) screen.Effect { return nextBy(sh, w, by) }
+		return func(sh screen.Shared) screen.Effect { return nextBy(sh, w, by*entry.Count(presses)) }
 	}
+	earlier := func(sh screen.Shared) screen.Effect { return act.MinutesEarlier(sh, presses) }
 	remark := func(r entry.LevelRemark) func(screen.Shared) screen.Effect {
 		return func(sh screen.Shared) screen.Effect { return level(sh, r) }
 	}
@@ -133,7 +138,7 @@ func acts() []keyed {
 		{Map.Charge, all, chargeAsShown}, {Map.Charcoal, all, charcoalOnly}, {Map.Scoop, all, ore(1)}, {Map.Half, all, ore(0.5)},
 		{Map.MoreOre, all, next(entry.Ore, oreStep)}, {Map.LessOre, all, next(entry.Ore, -oreStep)},
 		{Map.MoreCharcoal, all, next(entry.Charcoal, charcoalStep)}, {Map.LessCharcoal, all, next(entry.Charcoal, -charcoalStep)},
-		{Map.CrossOut, all, act.CrossOutLast}, {Map.Earlier, all, act.MinuteEarlier},
+		{Map.CrossOut, all, act.CrossOutLast}, {Map.Earlier, all, earlier},
 		{Map.NotToMark, all, remark(entry.NotToMark)}, {Map.Heaped, all, remark(entry.Heaped)},
 		{Map.Alight, all, gas(entry.TopGasAlight)}, {Map.Out, all, gas(entry.TopGasOut)},
 		{Map.Blast, all, act.Now(act.AskBlast)}, {Map.Tap, all, act.Now(act.AskTap)}, {Map.Rod, all, act.Now(act.Plain(entry.Rod{}))},

@@ -93,6 +93,7 @@ type Act struct {
 	Event     entry.Event
 	Happened  time.Time // zero for now
 	Uncertain time.Duration
+	Group     string // the run of like keys that it belongs to: the own name of the run's first entry
 }
 
 // Did keeps one event, and says so.

@@ -13,9 +13,13 @@ import (
 
 // Pressed is one key, or one paste, with the clocks at its arrival.
 type Pressed struct {
-	Key tea.KeyMsg
-	At  entry.Stamp
+	Key   tea.KeyMsg
+	At    entry.Stamp
+	Times int // how many presses it stands for, of a key that a screen gathers; 0 is one
 }
+
+// Presses is how many presses it stands for, at least one.
+func (p Pressed) Presses() int { return max(p.Times, 1) }
 
 // Typed is a key as it is matched: letters are case-blind, so that a stuck
 // shift or caps lock changes nothing.

@@ -46,6 +46,10 @@ type Backer interface {
 // Careful shows cautions, while it has the room.
 type Careful interface{ ShowsCaution(Shared) bool }
 
+// Gatherer has acts whose keys may come as fast as they like: presses of one of
+// them that follow each other quickly come to it as one, with their number.
+type Gatherer interface{ Gathers(Typed) bool }
+
 // Player moves by itself while it plays.
 type Player interface {
 	Playing() bool

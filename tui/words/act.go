@@ -2,6 +2,7 @@ package words
 
 import (
 	"strconv"
+	"time"
 
 	"chargehand/model/entry"
 	modelwords "chargehand/model/words"
@@ -132,6 +133,22 @@ func LevelAfter(number int, r entry.LevelRemark) string {
 // CrossedOut says what was crossed out, BroughtBack what holds again, and
 // Changed what an entry says now.
 func CrossedOut(what string) string { return "crossed out: " + what }
+
+// CrossedOutRun says so of all that one key kept while it came quickly; what is
+// the last of it.
+func CrossedOutRun(what string, n int) string {
+	return "crossed out, " + strconv.Itoa(n) + " entries of one run of a key: " + what + " and those before it"
+}
+
+// BroughtBackRun says that such a run holds again.
+func BroughtBackRun(n int) string {
+	return "holds again: " + strconv.Itoa(n) + " entries of one run of a key"
+}
+
+// RunHeldBack says that a key came more often than a hand presses it.
+func RunHeldBack(key string, most int, within time.Duration) string {
+	return key + " came more than " + strconv.Itoa(most) + " times in " + strconv.Itoa(int(within.Seconds())) + " s: held back; let it go, u crosses the run out"
+}
 
 // BroughtBack says what holds again.
 func BroughtBack(what string) string { return "holds again: " + what }

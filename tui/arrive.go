@@ -20,7 +20,8 @@ func (m Model) tick(at entry.Stamp) (Model, []entry.Entry, tea.Cmd) {
 	m, out := m.flush()
 	m.now = at
 	m = m.unattended(at)
-	m.closed = ""
+	out = append(out, m.spilled...)
+	m.closed, m.spilled = "", nil
 	if jump, jumped := clockJump(m.ticked, at); jumped {
 		var e entry.Entry
 		m, e = m.hand(m.stream(), screen.Act{Event: jump}, m.active, "")

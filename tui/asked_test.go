@@ -50,6 +50,7 @@ func TestNoListSwallowsAnAct(t *testing.T) {
 	base := desk.Practising(t)
 	base.Press("c")
 	for title, list := range lists {
+		list.Left = nil // what is kept of a list that closes: TestTemperatureStaysWithoutItsPlace
 		for _, b := range fire.Map.All() {
 			for _, k := range b.Keys() {
 				d, bare := aside(base), aside(base)
@@ -91,6 +92,7 @@ func TestListsCloseThemselves(t *testing.T) {
 	base := desk.Practising(t)
 	base.Press("c")
 	for title, list := range lists {
+		list.Left = nil
 		d := aside(base)
 		d.M = d.M.Open(list)
 		d.Wait(screen.Unattended - 6*time.Second)
@@ -195,4 +197,128 @@ func kindsOf(evs []entry.Event) (ks []entry.Kind) {
 		}
 	}
 	return ks
+}
+
+// Every key of the fire in every field: in a field of words each letter is text;
+// in one for a number the acts that count most end it, the number is not kept,
+// which is said first, and the act is booked; any other letter voids the number,
+// and the field stays.
+func TestLettersInFields(t *testing.T) {
+	_, fields := allDialogs(t)
+	base := desk.Practising(t)
+	base.Press("c")
+	for label, f := range fields {
+		for _, b := range fire.Map.All() {
+			k := b.Keys()[0]
+			if len(k) > 1 {
+				continue
+			}
+			instead := slices.ContainsFunc(f.Instead, func(o screen.Option) bool { return o.Keys()[0] == k })
+			if instead {
+				if strings.Contains(screen.ActKeys, k) {
+					t.Errorf("field %q gives %s another meaning", label, k)
+				}
+				continue
+			}
+			d, bare := aside(base), aside(base)
+			d.M = d.M.Open(screen.Field{Label: label, Unit: f.Unit, Input: screen.NewInput(f.Input.Number()), Instead: f.Instead, Done: f.Done})
+			d.Press("1", k)
+			bare.At = desk.Later(bare.At, 500*time.Millisecond)
+			bare.Press(k)
+			said, refused := d.M.Answer()
+			open, stays := d.M.Dialog().(screen.Field)
+			switch {
+			case !f.Input.Number():
+				if !stays || open.Input.Text() != "1"+k {
+					t.Errorf("field %q: %s is not text", label, k)
+				}
+			case strings.Contains(screen.ActKeys, k):
+				does, _ := bare.M.Answer()
+				if got, want := booked(d), booked(bare); d.M.Dialog() != nil || len(got) == 0 || !reflect.DeepEqual(got, want) {
+					t.Errorf("field %q, %s: booked %#v, want %#v", label, k, got, want)
+				}
+				if said != words.Both(words.NumberNotKept(label, "1"), does) {
+					t.Errorf("field %q, %s: %q", label, k, said)
+				}
+			default:
+				if !stays || !refused || open.Input.Text() != "" || len(booked(d)) > 0 {
+					t.Errorf("field %q, %s: %q, %q stands in it", label, k, said, open.Input.Text())
+				}
+			}
+		}
+	}
+}
+
+// A digit that comes as a field closes is none of the fire's; later it is.
+func TestDigitsAreDeadAsAFieldCloses(t *testing.T) {
+	d := aside(desk.Practising(t))
+	d.Press("b", "7", "0", "enter")
+	before := len(booked(d))
+	d.Fast(300*time.Millisecond, "0")
+	d.Answers(words.DigitAfterField("0"))
+	if len(booked(d)) != before {
+		t.Errorf("a late digit booked %v", booked(d)[before:])
+	}
+	d.At = desk.Later(d.At, time.Second)
+	d.Press("0")
+	if len(booked(d)) != before+1 {
+		t.Error("a digit of its own does nothing")
+	}
+}
+
+// A step that refuses stays, with what was typed.
+func TestRefusedStepStays(t *testing.T) {
+	d := aside(desk.Practising(t))
+	d.Press("b", "m", "o")
+	for _, text := range []string{"50", "30", "0"} {
+		d.Write(text)
+		d.Press("enter")
+	}
+	if f, ok := d.M.Dialog().(screen.Field); !ok || f.Label != words.ReadsPressure || f.Input.Text() != "0" {
+		t.Errorf("%#v is open: %s", d.M.Dialog(), d.Picture())
+	}
+	d.Press("esc")
+	d.Press("b")
+	d.Write("1,000")
+	d.Press("enter")
+	if f, ok := d.M.Dialog().(screen.Field); !ok || f.Input.Text() != "1,000" {
+		t.Errorf("1,000 was taken for one or the other: %v", booked(d))
+	}
+	d.Answers("type 1000 or 1.0: 1,000 may be either")
+	d.Press("esc", "b", "1", "e", "3", "enter")
+	for _, ev := range booked(d) {
+		if b, ok := ev.(entry.Blast); ok && b.Volume != entry.Some(entry.LitrePerMinute(3)) {
+			t.Errorf("1e3 became %v", b)
+		}
+	}
+	d.Press("b", "0", "enter")
+	if evs := booked(d); evs[len(evs)-1] != entry.Event(entry.Blast{State: entry.BlastOff}) {
+		t.Errorf("0 l/min is kept as %#v", evs[len(evs)-1])
+	}
+}
+
+// What is optional does not cost what was typed before: left by esc, by an act or
+// by nobody, a temperature stays.
+func TestTemperatureStaysWithoutItsPlace(t *testing.T) {
+	for name, leaves := range map[string]func(*desk.Desk){
+		"esc":    func(d *desk.Desk) { d.Press("esc") },
+		"act":    func(d *desk.Desk) { d.Press("c") },
+		"nobody": func(d *desk.Desk) { d.Wait(screen.Unattended) },
+		"late":   func(d *desk.Desk) { d.At = desk.Later(d.At, time.Minute); d.Press("c") },
+	} {
+		d := aside(desk.Practising(t))
+		d.Press("e")
+		d.Write("862")
+		d.Press("enter")
+		leaves(d)
+		evs := booked(d)
+		if len(evs) == 0 || evs[0] != entry.Event(entry.Temperature{Degrees: 862}) {
+			t.Errorf("%s: booked %#v", name, evs)
+			continue
+		}
+		if want := 2; strings.HasPrefix(name, "act") && len(evs) != want {
+			t.Errorf("%s: booked %#v", name, evs)
+		}
+		d.Answers("862")
+	}
 }

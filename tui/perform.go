@@ -14,7 +14,8 @@ import (
 // event that it keeps, else among those that are no acts. These are handed out
 // before an act, and when a dialog was closed or the smelt is left.
 func (m Model) take(e screen.Effect, k Pressed, closed bool) (Model, []entry.Entry, tea.Cmd) {
-	var out []entry.Entry
+	out := m.spilled
+	m.spilled = nil
 	e = bounded(e)
 	keeps, leaves := false, false
 	for _, one := range screen.Flat(e) {
@@ -28,7 +29,9 @@ func (m Model) take(e screen.Effect, k Pressed, closed bool) (Model, []entry.Ent
 		}
 	}
 	if !keeps {
-		m, out = m.note(k, false)
+		var es []entry.Entry
+		m, es = m.note(k, false)
+		out = append(out, es...)
 	}
 	if keeps || closed || leaves {
 		var es []entry.Entry

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"chargehand/tui/words"
+	"strings"
 	"time"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -71,8 +72,15 @@ func (m Model) pressed(k Pressed, t screen.Typed) (Model, []entry.Entry, tea.Cmd
 	m.touched = k.At
 	asked := m.dialog != nil
 	m.careful = ""
+	if m.late(k, t, typing) {
+		return m.take(screen.Refuse(words.DigitAfterField(screen.KeyLabel(string(t)))), k, false)
+	}
 	m, e := m.route(k, t, typing)
-	return m.take(e, k, asked && m.dialog == nil)
+	m, out, cmd := m.take(e, k, asked && m.dialog == nil)
+	if typing && !m.typing() {
+		m.left = k.At
+	}
+	return m, out, cmd
 }
 
 // route hands a key to whom it is for.
@@ -99,7 +107,7 @@ func (m Model) past(p screen.Past, k Pressed, t screen.Typed) (Model, screen.Eff
 	if !key.Matches(t, m.screens[m.active].Keys().All()...) && !key.Matches(t, g.Views, g.Far, g.Help, g.HelpTyping) {
 		return m, p.Else
 	}
-	m.dialog, m.closed = nil, p.Closed
+	m = m.closes(p.Closed)
 	return m.undisturbed(k, t, m.typing())
 }
 
@@ -115,10 +123,38 @@ func (m Model) unattended(now entry.Stamp) Model {
 	if screen.Since(m.touched, now) < stays {
 		return m
 	}
-	m.closed = words.ClosedItself(m.dialog.Ask(m.Shared()).Label)
-	m.answer = answer{text: m.closed}
-	m.dialog, m.leaving = nil, false
+	m = m.closes(words.ClosedItself(m.dialog.Ask(m.Shared()).Label))
+	m.answer, m.leaving = answer{text: m.closed}, false
 	return m
+}
+
+// closes closes what is asked, in these words, or in those of what it leaves.
+func (m Model) closes(said string) Model {
+	d, leaves := m.dialog.(interface {
+		Leaves(screen.Shared) screen.Effect
+	})
+	m.dialog, m.closed = nil, said
+	if !leaves {
+		return m
+	}
+	e := d.Leaves(m.Shared())
+	if e == nil {
+		return m
+	}
+	m, es, _ := m.perform(e, Pressed{At: m.now})
+	m.spilled = append(m.spilled[:len(m.spilled):len(m.spilled)], es...)
+	m.closed = words.ClosedKeeping(m.answer.text)
+	return m
+}
+
+// deafFor is how long digits are none after a field closed: those that were
+// still meant for it would act.
+const deafFor = time.Second
+
+// late tells whether a key is a digit that came as its field closed.
+func (m Model) late(k Pressed, t screen.Typed, typing bool) bool {
+	digit := len(t) == 1 && strings.Contains("0123456789.,", string(t))
+	return digit && !typing && m.left != (entry.Stamp{}) && screen.Since(m.left, k.At) < deafFor
 }
 
 // undisturbed hands a key to whom it is for while nothing is asked.

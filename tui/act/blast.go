@@ -27,7 +27,12 @@ func AskBlast(_ screen.Shared, from entry.Event, then func(entry.Event) screen.E
 		return screen.Opt(k, word, func(screen.Shared) screen.Effect { return ask(was, book) })
 	}
 	return screen.AskNumber(words.DoBlast, litresPerMinute, Given(was.Volume),
-		func(v float64) screen.Effect { return then(entry.Blast{Volume: entry.Some(entry.LitrePerMinute(v))}) },
+		func(v float64) screen.Effect {
+			if v == 0 { // what does not blow is off
+				return then(entry.Blast{State: entry.BlastOff})
+			}
+			return then(entry.Blast{Volume: entry.Some(entry.LitrePerMinute(v))})
+		},
 		screen.Opt("o", words.BlastOff, func(screen.Shared) screen.Effect { return then(entry.Blast{State: entry.BlastOff}) }),
 		screen.Opt("n", words.BlastOn, func(screen.Shared) screen.Effect { return then(entry.Blast{State: entry.BlastOn}) }),
 		by("g", words.ByGate, askGate), by("k", words.ByStrokes, askStrokes), by("t", words.ByTuyeres, askOpen),

@@ -62,9 +62,11 @@ func AskTemperature(_ screen.Shared, from entry.Event, then func(entry.Event) sc
 				return then(entry.Temperature{Degrees: entry.Celsius(v), Where: where})
 			})
 		}
-		return screen.ChooseOr("p", words.TemperatureWhere,
+		unsaid := func(screen.Shared) screen.Effect { return then(entry.Temperature{Degrees: entry.Celsius(v)}) }
+		return screen.Ask{Dialog: screen.Choice{Title: words.TemperatureWhere, Default: "p", Left: unsaid, Options: []screen.Option{
 			at("p", entry.WherePeep), at("t", words.WhereTop), at("w", words.WhereWall), at("l", words.WhereSlag), at("o", fold.WhereOutside),
-			screen.Opt("n", words.WhereNotSaid, func(screen.Shared) screen.Effect { return then(entry.Temperature{Degrees: entry.Celsius(v)}) }))
+			screen.Opt("n", words.WhereNotSaid, unsaid),
+		}}}
 	})
 }
 

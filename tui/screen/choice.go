@@ -58,6 +58,7 @@ type Choice struct {
 	Question bool                // a yes or no, asked in the foot alone
 	Default  string              // the letter of the line that enter takes, "" for none
 	Done     func(Shared) Effect // what enter does in a list that stays open, nil where it does not
+	Left     func(Shared) Effect // what leaving it without a choice does, nil for nothing: an optional last step
 	scroll   Scroll
 }
 
@@ -87,6 +88,9 @@ func (c Choice) Typing() bool { return false }
 func (c Choice) Update(sh Shared, k Pressed) (Dialog, Effect) {
 	t := TypedOf(k.Key)
 	if key.Matches(t, Global.Back) {
+		if c.Left != nil {
+			return nil, c.Left(sh)
+		}
 		return nil, Said(words.NothingDone)
 	}
 	enter := key.Matches(t, FieldKeys.Done)
@@ -122,6 +126,14 @@ func (c Choice) Update(sh Shared, k Pressed) (Dialog, Effect) {
 
 // arrows move about, or seem to.
 var arrows = append(Move.All(), editKeys.CharacterBackward, editKeys.CharacterForward)
+
+// Leaves is what is done when it closes without a choice, nil for nothing.
+func (c Choice) Leaves(sh Shared) Effect {
+	if c.Left == nil {
+		return nil
+	}
+	return c.Left(sh)
+}
 
 // Ask is the foot's question.
 func (c Choice) Ask(Shared) *draw.Ask {

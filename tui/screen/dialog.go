@@ -21,6 +21,9 @@ const (
 // Without a key a dialog that takes no text closes itself after Unattended, or
 // what its Stays method, func() time.Duration, says.
 //
+// One that closes without a choice does what its Leaves method,
+// func(Shared) Effect, says.
+//
 // A dialog that has an Opened method, func(Shared) Dialog, is replaced by what it
 // returns when it opens; one that has a Whole method, func(cell.Grid, Shared),
 // paints all of the screen instead of the screen's own picture.

@@ -1,6 +1,10 @@
 package screen
 
 import (
+	"errors"
+	"strings"
+	"unicode"
+
 	modelwords "chargehand/model/words"
 	"chargehand/tui/words"
 
@@ -43,7 +47,10 @@ func (f Field) Update(sh Shared, k Pressed) (Dialog, Effect) {
 		return nil, Said(words.NothingDone)
 	case key.Matches(t, FieldKeys.Done):
 		e, err := f.Done(sh, f.Input)
-		if err != nil {
+		if refused, ok := e.(Refuse); ok && err == nil {
+			err = errors.New(string(refused))
+		}
+		if err != nil { // the step at fault stays, with what was typed
 			f.bad = err.Error()
 			return f, Refuse(f.bad)
 		}
@@ -55,6 +62,19 @@ func (f Field) Update(sh Shared, k Pressed) (Dialog, Effect) {
 		}
 	}
 	in, ok := f.Input.Typed(k.Key)
+	if letter := []rune(string(t)); !ok && f.Input.number && len(letter) == 1 && unicode.IsLetter(letter[0]) {
+		// No number has a letter in it: what was typed is not what was meant.
+		typed := f.Input.Trimmed()
+		if f.Input.fresh {
+			typed = ""
+		}
+		f.Input = NewInput(true)
+		f.bad = words.NumberVoid(typed, KeyLabel(string(t)))
+		if strings.Contains(ActKeys, string(t)) {
+			return f, Past{Closed: words.NumberNotKept(f.Label, typed), Else: Refuse(f.bad)}
+		}
+		return f, Refuse(f.bad)
+	}
 	if !ok {
 		f.bad = words.NotInField(f.Input.number)
 		return f, Refuse(f.bad)

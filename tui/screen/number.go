@@ -5,6 +5,7 @@ import (
 	"chargehand/tui/words"
 	"errors"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 	"time"
@@ -16,6 +17,10 @@ type Limits struct {
 	Unit        string
 	Least, Most float64
 }
+
+// thousands is a number of which nobody can tell whether the comma parts off
+// thousands or decimals.
+var thousands = regexp.MustCompile(`^[1-9][0-9]{0,2},[0-9]{3}$`)
 
 // plainNumber is a number in as many decimals as it has.
 func plainNumber(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
@@ -51,6 +56,9 @@ func (in Input) Value(u modelwords.Units, l Limits) (float64, error) {
 		return in.exact.Value, nil
 	}
 	unit := u.Name(l.Unit)
+	if t := in.Trimmed(); thousands.MatchString(t) {
+		return 0, errors.New(words.Ambiguous(t, strings.ReplaceAll(t, ",", ""), strings.TrimRight(strings.ReplaceAll(t, ",", "."), "0")+"0"))
+	}
 	s := strings.ReplaceAll(in.Trimmed(), ",", ".")
 	v, err := strconv.ParseFloat(s, 64)
 	metric := u.Metric(v, l.Unit)

@@ -21,6 +21,9 @@ const (
 	DoDone         = "done"
 )
 
+// ClosedKeeping says what was kept of a list that closed without a choice.
+func ClosedKeeping(what string) string { return "list closed, kept: " + what }
+
 // Both is what closed, and what the key did.
 func Both(closed, did string) string {
 	if did == "" {
@@ -46,6 +49,32 @@ func NotInField(number bool) string {
 		return "only digits, comma and point; enter when done"
 	}
 	return "only text here; enter when done"
+}
+
+// NumberVoid answers a letter in a number.
+func NumberVoid(typed, key string) string {
+	if typed == "" {
+		return "type digits: " + key + " is none; esc leaves the number"
+	}
+	return "type it again: " + key + " is no digit, so " + typed + " does not count"
+}
+
+// NumberNotKept says that an act ended a field in which a number was asked.
+func NumberNotKept(asked, typed string) string {
+	if typed == "" {
+		return asked + ": no number kept"
+	}
+	return asked + " " + typed + " NOT kept"
+}
+
+// DigitAfterField answers a digit that came too late for the field it was meant for.
+func DigitAfterField(key string) string {
+	return key + " came as the field closed: nothing done; press it again if it was meant"
+}
+
+// Ambiguous asks which number is meant.
+func Ambiguous(typed, thousand, point string) string {
+	return "type " + thousand + " or " + point + ": " + typed + " may be either"
 }
 
 // NoAct answers a key that does nothing on this screen.

@@ -270,11 +270,11 @@ func TestDigitsAreDeadAsAFieldCloses(t *testing.T) {
 func TestRefusedStepStays(t *testing.T) {
 	d := aside(desk.Practising(t))
 	d.Press("b", "m", "o")
-	for _, text := range []string{"50", "30", "0"} {
+	for _, text := range []string{"50", "30", "1"} {
 		d.Write(text)
 		d.Press("enter")
 	}
-	if f, ok := d.M.Dialog().(screen.Field); !ok || f.Label != words.ReadsPressure || f.Input.Text() != "0" {
+	if f, ok := d.M.Dialog().(screen.Field); !ok || f.Label != words.ReadsPressure || f.Input.Text() != "1" {
 		t.Errorf("%#v is open: %s", d.M.Dialog(), d.Picture())
 	}
 	d.Press("esc")

@@ -77,7 +77,7 @@ func (m Model) pressed(k Pressed, t screen.Typed) (Model, []entry.Entry, tea.Cmd
 	}
 	m, e := m.route(k, t, typing)
 	m, out, cmd := m.take(e, k, asked && m.dialog == nil)
-	if typing && !m.typing() {
+	if m.left = (entry.Stamp{}); typing && !m.typing() {
 		m.left = k.At
 	}
 	return m, out, cmd
@@ -147,8 +147,8 @@ func (m Model) closes(said string) Model {
 	return m
 }
 
-// deafFor is how long digits are none after a field closed: those that were
-// still meant for it would act.
+// deafFor is how long digits are none after a field closed, until another key: those
+// that were still meant for it would act.
 const deafFor = time.Second
 
 // late tells whether a key is a digit that came as its field closed.

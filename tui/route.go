@@ -141,7 +141,7 @@ func (m Model) closes(said string) Model {
 	if e == nil {
 		return m
 	}
-	m, es, _ := m.perform(e, Pressed{At: m.now})
+	m, es, _ := m.perform(e, "")
 	m.spilled = append(m.spilled[:len(m.spilled):len(m.spilled)], es...)
 	m.closed = words.ClosedKeeping(m.answer.text)
 	return m

@@ -25,7 +25,7 @@ func aside(d *desk.Desk) *desk.Desk {
 // booked are the events that a desk has handed over, but for the keys.
 func booked(d *desk.Desk) (evs []entry.Event) {
 	for _, e := range d.Queue {
-		if k := e.Kind(); k != entry.KindKeys && k != "" {
+		if k := e.Kind(); k != entry.KindKeys && k != entry.KindCaution && k != entry.KindTestimony && k != "" {
 			evs = append(evs, e.Event)
 		}
 	}
@@ -320,5 +320,33 @@ func TestTemperatureStaysWithoutItsPlace(t *testing.T) {
 			t.Errorf("%s: booked %#v", name, evs)
 		}
 		d.Answers("862")
+	}
+}
+
+// A field that nobody types into any more closes by itself, so that it takes no
+// act for text, and what is half typed stands in it when it opens again.
+func TestHalfTypedWorkIsKept(t *testing.T) {
+	d := aside(desk.Practising(t))
+	d.Press("n")
+	d.Write("wind")
+	d.Wait(screen.Readable - time.Second)
+	if d.M.Dialog() == nil {
+		t.Fatal("closed too soon")
+	}
+	d.Wait(2 * time.Second)
+	d.Answers(words.HalfTyped(words.DoNote, "wind"))
+	d.Press("c", "n")
+	d.Shows("go on, or x")
+	d.Write(" west")
+	d.Press("enter")
+	evs := booked(d)
+	if len(evs) != 2 || evs[1] != entry.Event(entry.Note{Text: "wind west"}) {
+		t.Errorf("booked %#v", evs)
+	}
+	d.Press("b", "7", "0")
+	d.At = desk.Later(d.At, screen.Readable) // no look at the clock before the key
+	d.Press("c", "b", "x")
+	if f, ok := d.M.Dialog().(screen.Field); !ok || f.Input.Text() != "" || len(booked(d)) != 3 {
+		t.Errorf("%#v, booked %#v", d.M.Dialog(), booked(d))
 	}
 }

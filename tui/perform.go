@@ -100,6 +100,7 @@ func (m Model) move(e screen.Effect) (Model, tea.Cmd) {
 		}); ok {
 			m.dialog = d.Opened(m.Shared())
 		}
+		m = m.resumed()
 	case screen.Put:
 		m = m.With(e.Screen)
 	case screen.Chemistry:

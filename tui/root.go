@@ -39,10 +39,11 @@ type Model struct {
 	active  screen.ID
 	behind  []screen.ID // the way back
 	dialog  screen.Dialog
-	touched entry.Stamp   // the last key, or when the dialog opened
-	spilled []entry.Entry // kept on that way, before what the key keeps
-	left    entry.Stamp   // when the last field closed
-	closed  string        // what closed on the way to this key's answer, "" for nothing
+	touched entry.Stamp      // the last key, or when the dialog opened
+	drafts  map[string]draft // what is half typed, by the words of its field
+	spilled []entry.Entry    // kept on that way, before what the key keeps
+	left    entry.Stamp      // when the last field closed
+	closed  string           // what closed on the way to this key's answer, "" for nothing
 	answer  answer
 	told    []string // what the book said of itself, until the next key
 	careful string   // the caution that is shown

@@ -69,7 +69,7 @@ func (m Model) pressed(k Pressed, t screen.Typed) (Model, []entry.Entry, tea.Cmd
 		return m.refuse(words.PasteIgnored), out, nil
 	}
 	m = m.unattended(k.At)
-	m.touched = k.At
+	m.touched, typing = k.At, m.typing()
 	asked := m.dialog != nil
 	m.careful = ""
 	if m.late(k, t, typing) {
@@ -113,7 +113,7 @@ func (m Model) past(p screen.Past, k Pressed, t screen.Typed) (Model, screen.Eff
 
 // unattended closes what is asked once it was left without a key for too long.
 func (m Model) unattended(now entry.Stamp) Model {
-	if m.dialog == nil || m.dialog.Typing() {
+	if m.dialog == nil {
 		return m
 	}
 	stays := screen.Unattended
@@ -123,7 +123,12 @@ func (m Model) unattended(now entry.Stamp) Model {
 	if screen.Since(m.touched, now) < stays {
 		return m
 	}
-	m = m.closes(words.ClosedItself(m.dialog.Ask(m.Shared()).Label))
+	said := words.ClosedItself(m.dialog.Ask(m.Shared()).Label)
+	if f, ok := m.dialog.(screen.Field); ok && f.Half() != "" {
+		m = m.drafted(f)
+		said = words.HalfTyped(f.Label, f.Half())
+	}
+	m = m.closes(said)
 	m.answer, m.leaving = answer{text: m.closed}, false
 	return m
 }

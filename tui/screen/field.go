@@ -3,6 +3,7 @@ package screen
 import (
 	"errors"
 	"strings"
+	"time"
 	"unicode"
 
 	modelwords "chargehand/model/words"
@@ -25,6 +26,7 @@ type Field struct {
 	Input       Input
 	Instead     []Option
 	Done        func(Shared, Input) (Effect, error)
+	draft       bool   // half typed earlier, and no key since
 	bad         string // what is wrong with what was typed
 }
 
@@ -39,9 +41,34 @@ func (f Field) Opened(sh Shared) Dialog {
 // Typing is true: a field takes text.
 func (f Field) Typing() bool { return true }
 
+// Stays as long as a hand may be away: a field that closes by itself loses nothing.
+func (f Field) Stays() time.Duration { return Readable }
+
+// Half is what is typed so far, nothing while it stands as it was given.
+func (f Field) Half() string {
+	if f.Input.fresh {
+		return ""
+	}
+	return f.Input.Text()
+}
+
+// Resumed is the field with what was half typed at a time of the day.
+func (f Field) Resumed(text, at string) Field {
+	f.Input = Prefilled(text, f.Input.number)
+	f.Input.fresh, f.draft, f.bad = false, true, words.HalfTypedAt(at)
+	return f
+}
+
 // Update takes a key into the field, or ends it.
 func (f Field) Update(sh Shared, k Pressed) (Dialog, Effect) {
 	t := TypedOf(k.Key)
+	if f.draft {
+		f.draft, f.bad = false, ""
+		if t == "x" {
+			f.Input = NewInput(f.Input.number)
+			return f, nil
+		}
+	}
 	switch {
 	case key.Matches(t, FieldKeys.Back):
 		return nil, Said(words.NothingDone)

@@ -24,6 +24,15 @@ const (
 // ClosedKeeping says what was kept of a list that closed without a choice.
 func ClosedKeeping(what string) string { return "list closed, kept: " + what }
 
+// HalfTyped says that a field closed by itself and keeps what is typed, HalfTypedAt
+// shows it again.
+func HalfTyped(asked, text string) string {
+	return "closed by itself, half typed and kept here: " + asked + " " + strconv.Quote(text)
+}
+
+// HalfTypedAt says since when something stands half typed.
+func HalfTypedAt(at string) string { return "half typed " + at + ": go on, or x" }
+
 // Both is what closed, and what the key did.
 func Both(closed, did string) string {
 	if did == "" {

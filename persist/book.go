@@ -210,17 +210,10 @@ func (b *Book) Read(stream string) (Reading, error) {
 
 // Summaries gives the shelf's line of every smelt, sorted by id.
 func (b *Book) Summaries() ([]Summary, error) {
-	return b.store.summaries(b.opt.Summarise)
-}
-
-// Find tells under which id a smelt with this uid, or from this source, is in
-// the book already. An empty argument is not asked for.
-func (b *Book) Find(uid, sourceHash string) (stream string, found bool, err error) {
-	recs, err := b.store.records()
-	for _, s := range sortedKeys(recs) {
-		if r := recs[s]; uid != "" && r.UID == uid || sourceHash != "" && r.Source == sourceHash {
-			return s, true, err
-		}
+	names, err := b.store.streams()
+	if err != nil {
+		return nil, err
 	}
-	return "", false, err
+	all, _, err := b.store.summaries(names, b.opt.Summarise) // what is wrong is put right in the background
+	return all, err
 }

@@ -83,12 +83,6 @@ func TestTheSameSmeltTwiceIsNoticed(t *testing.T) {
 	if names, _ := b.Streams(); len(names) != 1 {
 		t.Errorf("there are %v", names)
 	}
-	if s, found, err := b.Find("a1", ""); s != smelt || !found || err != nil {
-		t.Errorf("found %q, %v, %v", s, found, err)
-	}
-	if _, found, _ := b.Find("", "nought"); found {
-		t.Error("found what is not there")
-	}
 	if _, err := b.Import("undated-x-a", lit("", "")); err != nil {
 		t.Errorf("a smelt without uid: %v", err)
 	}

@@ -1,9 +1,7 @@
 package persist
 
 import (
-	"cmp"
 	"errors"
-	"maps"
 	"os"
 	"path/filepath"
 	"slices"
@@ -14,7 +12,6 @@ import (
 	"chargehand/model/words"
 	"chargehand/persist/boltfile"
 	"chargehand/persist/disk"
-	"chargehand/persist/repair"
 	"chargehand/persist/twin"
 )
 
@@ -59,8 +56,8 @@ func (r *Reader) fault(said string) {
 	}
 }
 
-// look runs f on the book and its twins; book is nil where it cannot be had.
-func (r *Reader) look(f func(book *boltfile.File, folder string) error) error {
+// look runs f on the book and its twins.
+func (r *Reader) look(f func(store) error) error {
 	r.trouble = nil
 	book, err := r.opt.open(r.path, true, glance)
 	var meta boltfile.Meta
@@ -81,28 +78,24 @@ func (r *Reader) look(f func(book *boltfile.File, folder string) error) error {
 	case book.OneHead:
 		r.fault(r.path + " " + words.FileOneHead)
 	}
-	return f(book, folder)
+	return f(store{path: r.path, folder: folder, book: book})
 }
 
 // Streams lists the streams that hold entries, the house included, sorted.
 func (r *Reader) Streams() (names []string, err error) {
-	err = r.look(func(book *boltfile.File, folder string) error {
-		recs := map[string]boltfile.Record{}
-		if book != nil {
-			if recs, err = book.Records(); err != nil {
-				r.trouble = err
-				r.fault(words.OnlyTwins(err))
-			}
-		}
-		sizes, err := twin.Sizes(folder)
-		names = slices.AppendSeq(sortedKeys(sizes), maps.Keys(recs))
-		slices.Sort(names)
-		names = slices.Compact(names)
-		if len(names) == 0 && r.trouble != nil {
-			return r.trouble
-		}
-		return err
-	})
+	err = r.look(func(s store) error { names, err = r.streams(s); return err })
+	return names, err
+}
+
+func (r *Reader) streams(s store) ([]string, error) {
+	names, err := s.streams()
+	if err != nil && s.book != nil {
+		r.trouble, err = err, nil
+		r.fault(words.OnlyTwins(r.trouble))
+	}
+	if len(names) == 0 && r.trouble != nil {
+		return nil, r.trouble
+	}
 	return names, err
 }
 
@@ -111,21 +104,8 @@ func (r *Reader) Read(stream string) (reading Reading, err error) {
 	if twin.ValidStream(stream) != nil {
 		return reading, &NoStreamError{Stream: stream}
 	}
-	err = r.look(func(book *boltfile.File, folder string) (err error) {
-		var c repair.Copies
-		var broken error
-		if book != nil {
-			c.Record, c.Book, broken = book.Stream(stream)
-			sizes, _ := twin.Sizes(folder)
-			if broken == nil && len(c.Book) > 0 && sizes[stream].Bytes <= c.Record.Bytes {
-				if reading.Gaps, reading.Fault = c.Whole(stream); reading.Fault == nil {
-					reading.Lines = c.Book
-					return nil
-				}
-			}
-		}
-		c.Text = twin.Read(folder, stream)
-		if reading, err = judged(stream, c, broken); err != nil && r.trouble != nil && isAbsent(err) {
+	err = r.look(func(s store) error {
+		if reading, err = s.read(stream); err != nil && r.trouble != nil && isAbsent(err) {
 			return r.trouble
 		}
 		return err
@@ -155,38 +135,18 @@ func (r *Reader) Entries(stream string) ([]entry.Entry, error) {
 // out of date are made anew from the entries. Of a stream with a bad line the shelf
 // shows what can be read.
 func (r *Reader) Summaries() (all []Summary, err error) {
-	names, err := r.Streams()
-	if err != nil {
-		return nil, err
-	}
-	var stale []string
-	err = r.look(func(book *boltfile.File, folder string) error {
-		recs := map[string]boltfile.Record{}
-		if book != nil {
-			recs, _ = book.Records() // told already
+	err = r.look(func(s store) error {
+		names, err := r.streams(s)
+		if err != nil {
+			return err
 		}
-		sizes, err := twin.Sizes(folder)
-		for _, stream := range names {
-			sum, ok := recs[stream].Stored()
-			if size := sizes[stream]; !ok || size.Bytes > recs[stream].Bytes {
-				sum, ok = notedSummary(folder, stream, size)
-			}
-			switch {
-			case isHouse(stream):
-			case ok:
-				all = append(all, sum)
-			default:
-				stale = append(stale, stream)
-			}
+		var said []string
+		all, said, _ = s.summaries(names, r.opt.Summarise)
+		for _, fault := range said {
+			r.fault(fault)
 		}
-		return err
+		return nil
 	})
-	for _, stream := range stale {
-		if reading, err := r.Read(stream); err == nil {
-			all = append(all, r.opt.Summarise.Of(stream, reading.Lines, boltfile.RecordOf(reading.Lines, reading.Gaps)))
-		}
-	}
-	slices.SortFunc(all, func(a, b Summary) int { return cmp.Compare(a.ID, b.ID) })
 	return all, err
 }
 

@@ -16,7 +16,7 @@ import (
 // line.
 type store struct {
 	path, folder string
-	book         *boltfile.File
+	book         *boltfile.File                 // nil where it cannot be had: then the twins are read
 	over         *atomic.Pointer[boltfile.File] // the small book that took over, if one did; nil where nothing is written
 	openTwin     func(path string) (twin.File, error)
 }
@@ -64,16 +64,28 @@ type Reading struct {
 // against each other, and where the book's are not whole the twin's are taken, or
 // what both have together.
 func (s store) read(stream string) (r Reading, err error) {
-	rec, lines, err := s.at(stream).Stream(stream)
-	c := repair.Copies{Record: rec, Book: lines}
-	if err == nil && len(lines) > 0 {
-		if r.Gaps, r.Fault = c.Whole(stream); r.Fault == nil {
-			r.Lines = lines
-			return r, nil
+	var c repair.Copies
+	if s.book != nil {
+		c.Record, c.Book, err = s.at(stream).Stream(stream)
+		if err == nil && len(c.Book) > 0 && !s.behind(stream, c.Record) {
+			if r.Gaps, r.Fault = c.Whole(stream); r.Fault == nil {
+				r.Lines = c.Book
+				return r, nil
+			}
 		}
 	}
 	c.Text = twin.Read(s.folder, stream)
 	return judged(stream, c, err)
+}
+
+// behind tells whether the twin has more than the book, where somebody else may
+// be writing.
+func (s store) behind(stream string, rec boltfile.Record) bool {
+	if s.over != nil {
+		return false
+	}
+	sizes, _ := twin.Sizes(s.folder) // what cannot be listed has no more
+	return sizes[stream].Bytes > rec.Bytes
 }
 
 // judged is what both copies give, when the book's alone does not do; broken is
@@ -118,14 +130,14 @@ func (s store) lines(stream string) ([][]byte, error) {
 }
 
 // unreadable tells whether the book that all streams were in cannot be read.
-func (s store) unreadable() bool { return s.book.Broken() }
+func (s store) unreadable() bool { return s.book == nil || s.book.Broken() }
 
-// records copies the records of all streams.
-func (s store) records() (all map[string]boltfile.Record, err error) {
-	all, err = s.book.Records()
+// counted copies the records that the books have.
+func (s store) counted() (all map[string]boltfile.Record, err error) {
+	all = map[string]boltfile.Record{}
 	small := s.writing()
-	if s.unreadable() && small != s.book {
-		all, err = twinRecords(s.folder)
+	if s.book != nil && !(s.unreadable() && small != s.book) {
+		all, err = s.book.Records()
 	}
 	if err != nil || small == s.book {
 		return all, err
@@ -133,6 +145,17 @@ func (s store) records() (all map[string]boltfile.Record, err error) {
 	newer, err := small.Records()
 	maps.Copy(all, newer)
 	return all, err
+}
+
+// records copies the records of all streams.
+func (s store) records() (map[string]boltfile.Record, error) {
+	all, err := s.counted()
+	if err != nil || !s.unreadable() {
+		return all, err
+	}
+	more, err := twinRecords(s.folder)
+	maps.Copy(more, all)
+	return more, err
 }
 
 // twinRecords makes the records of all streams from their twins.
@@ -151,14 +174,17 @@ func sortedKeys[V any](m map[string]V) []string { return slices.Sorted(maps.Keys
 
 // streams lists the streams that hold entries, in book or twins.
 func (s store) streams() ([]string, error) {
-	recs, err := s.records()
-	sizes, _ := twin.Sizes(s.folder) // what cannot be listed is in the book
+	recs, err := s.counted()
+	sizes, unlisted := twin.Sizes(s.folder)
+	if s.book == nil {
+		err = unlisted // else what cannot be listed is in the book
+	}
 	names := slices.AppendSeq(sortedKeys(recs), maps.Keys(sizes))
 	slices.Sort(names)
 	return slices.Compact(names), err
 }
 
-// fault is what is said of a stream with which something was found to be wrong.
+// said is what is said of a stream with which something was found to be wrong.
 func (r Reading) said(stream string) string {
 	return words.OfStream(stream, words.ReadOtherwise(r.Fault))
 }

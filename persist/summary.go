@@ -1,6 +1,7 @@
 package persist
 
 import (
+	"cmp"
 	"maps"
 	"os"
 
@@ -67,29 +68,34 @@ func notedSummary(folder, stream string, size twin.Size) (Summary, bool) {
 	return Summary{}, false
 }
 
-// summaries gives those of all smelts, sorted by id. Stale ones are made anew
-// from their entries, but not stored.
-func (s store) summaries(f boltfile.Summariser) ([]Summary, error) {
-	recs, err := s.records()
-	if err != nil {
-		return nil, err
-	}
-	var all []Summary
-	for _, stream := range sortedKeys(recs) {
+// summaries gives those of the smelts among streams, in their order. Stale ones are
+// made anew from their entries, but not stored; said is what was found to be wrong
+// then, and unread why a smelt is not among them.
+func (s store) summaries(streams []string, f boltfile.Summariser) (all []Summary, said []string, unread error) {
+	recs, _ := s.counted()           // what cannot be read comes from the twins
+	sizes, _ := twin.Sizes(s.folder) // what cannot be listed is in the book
+	for _, stream := range streams {
 		if isHouse(stream) {
 			continue
 		}
 		sum, ok := recs[stream].Stored()
+		if size := sizes[stream]; !ok || size.Bytes > recs[stream].Bytes {
+			sum, ok = notedSummary(s.folder, stream, size)
+		}
 		if !ok {
-			lines, err := s.lines(stream)
-			if err != nil {
-				return nil, err
+			r, err := s.read(stream)
+			if r.Fault != nil {
+				said = append(said, r.said(stream))
 			}
-			sum = f.Of(stream, lines, recs[stream])
+			if err != nil {
+				unread = cmp.Or(unread, err)
+				continue
+			}
+			sum = f.Of(stream, r.Lines, boltfile.RecordOf(r.Lines, r.Gaps))
 		}
 		all = append(all, sum)
 	}
-	return all, nil
+	return all, said, unread
 }
 
 // madeSummary is a record with a summary that was made beside the writer.

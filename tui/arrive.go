@@ -120,9 +120,8 @@ func (m Model) smeltRead(r smeltRead) (Model, []entry.Entry, tea.Cmd) {
 // show looks at a smelt that does not run.
 func (m Model) show(s session.Session, on screen.ID) (Model, tea.Cmd) {
 	m.looked = s
-	m, cmd := m.goTo(on, nil)
-	m.answer = answer{text: words.Opened(s.ID())}
-	return m, cmd
+	m.answer = answer{text: words.Opened(s.ID())} // a screen may have more to say
+	return m.goTo(on, nil)
 }
 
 // joined writes down, with no event, that a smelt goes on after the machine was
@@ -153,7 +152,7 @@ func (m Model) shelfRead(r shelfRead) (Model, []entry.Entry, tea.Cmd) {
 		return m.refuse(words.CannotReadShelf(r.err.Error())), nil, nil
 	}
 	if first && m.cfg.Practise && !m.running.Is() {
-		return m.perform(start.Practise(m.cfg.Starters[0]), "")
+		return m.perform(start.New(m.cfg.Starters[0], m.cfg.Practice).Practise(m.now.Wall), "")
 	}
 	return m.passed(screen.Read{})
 }

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"chargehand/tui/screen"
+	"chargehand/tui/start"
 
 	"chargehand/model/entry"
 	"chargehand/model/shelf"
@@ -17,6 +18,7 @@ type Config struct {
 	NewUID     func() string                 // a new random uid for a new smelt
 	Demo       func() ([]entry.Entry, error) // the invented smelt to look at, read inside a command; nil for none
 	Starters   []Starter                     // furnaces to begin with; nil for those of this package
+	Practice   start.Practice                // how a practice smelt begins; nil to begin it with its light
 	Practise   bool                          // begin with a practice smelt, without asking
 	Version    string                        // of the program, for its testimony
 	Background bool                          // dark or light was said on the command line: a stored choice does not change it

@@ -10,14 +10,15 @@ import (
 )
 
 // begin lights a fire: a new stream, whose first entry is the light.
-func (m Model) begin(l entry.Light, keyed string) (Model, []entry.Entry) {
+func (m Model) begin(of screen.Kindle, keyed string) (Model, []entry.Entry) {
+	l := of.Light
 	l.UID, l.Solver = m.cfg.NewUID(), solve.Version
 	id := SmeltID(m.now.Wall, l.Furnace.Name, m.taken())
 	if m.shelf.Err != nil || !m.shelf.Known { // the letter may be taken, so the uid tells them apart
 		id += "-" + slug(l.UID)
 	}
 	m.running, m.looked = session.Open(id, nil), session.Session{}
-	m, e := m.hand(id, screen.Act{Event: l}, m.active, keyed)
+	m, e := m.hand(id, screen.Act{Event: l, Happened: of.Lit}, m.active, keyed)
 	m.running = m.running.Tick(m.now)
 	m, _ = m.goTo(screen.Fire, nil)
 	return m, []entry.Entry{e}

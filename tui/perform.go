@@ -67,7 +67,7 @@ func (m Model) perform(e screen.Effect, keyed string) (Model, []entry.Entry, tea
 			keyed = "" // one key, written down once
 		case screen.Kindle:
 			m.by = e.By
-			m, es = m.begin(e.Light, keyed)
+			m, es = m.begin(e, keyed)
 			kept(es...)
 			keyed = ""
 		case screen.Set:

@@ -15,7 +15,7 @@ import (
 // one is a line here and a folder of its own; its letter stands in screen.Letters.
 func rooms(cfg Config) []screen.Screen {
 	return []screen.Screen{
-		fire.New(), book.New(), replay.New(), shelf.New(), start.New(cfg.Starters[0]), help.New(),
+		fire.New(), book.New(), replay.New(), shelf.New(), start.New(cfg.Starters[0], cfg.Practice), help.New(),
 		light.New(cfg.Starters, cfg.Store),
 	}
 }

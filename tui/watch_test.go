@@ -16,7 +16,7 @@ import (
 
 func TestForecastIsShown(t *testing.T) {
 	d := desk.Burning(t)
-	d.Shows("third in")
+	d.Shows("the 3rd: ")
 	if d.M.Running().Reading().Due.Intervals == 0 {
 		t.Errorf("%+v", d.M.Running().Reading().Due)
 	}

@@ -235,14 +235,14 @@ func (d *workday) blockedTuyere() {
 func (d *workday) deadBlower() {
 	d.does("19:20:05", "b", "o")
 	d.at("19:20:40")
-	d.shows("ACT blast lost", "off for 35 s and more, on a hot shaft", "take the blower off the tuyere", "before you restart, then light the top")
+	d.shows("ACT blast lost", "off for 35 s and more, on a hot shaft", "take the blower off", "then light the top")
 	d.does("19:31:05", "b", "n")
 	d.at("19:32:10")
 	d.shows("top gas alight?", "top gas alight? not said since the fill or restart, 1 min and more ago")
 	d.does("19:33:05", "y")
 	d.at("19:33:10")
 	d.silent()
-	d.shows("next charge in, last 19:10 ago") // and not late: eight minutes of it had blast
+	d.shows("next charge in", "last 19:10 ago") // and not late: eight minutes of it had blast
 	d.charges("19:40", "19:52", "20:04")
 }
 
@@ -261,9 +261,9 @@ func (d *workday) missedEntries() {
 	d.at("20:57:50")
 	d.silent()
 	d.at("20:58:00")
-	d.shows("charge late", "18 min and more since the last charge, usual is 12 min", "charge if the burden has sunk")
+	d.shows("charge late", "18 min and more", "charge if the burden has sunk")
 	d.at("21:10:00")
-	d.shows("missed an entry?", "30 min and more since the last charge, usual is 12 min", "enter late what went in")
+	d.shows("missed an entry?", "30 min and more", "enter late what went in")
 	d.at("21:11:05")
 	for _, clock := range []string{"20:52", "21:04"} {
 		d.press("o", "e")

@@ -20,7 +20,7 @@ const root = "../.."
 var arrows = map[string][]string{
 	"cmd":              {"tui", "persist", "model", "physics"},
 	"tui":              {"model", "tui"},
-	"tui/*":            {"tui/act", "tui/scene", "tui/screen", "tui/draw", "tui/cell", "tui/theme", "tui/words", "model"},
+	"tui/*":            {"tui/act", "tui/scene", "tui/screen", "tui/draw", "tui/chart", "tui/letter", "tui/cell", "tui/theme", "tui/words", "model"},
 	"tui/ground":       nil,
 	"tui/cell":         nil,
 	"tui/glow":         nil,
@@ -32,7 +32,7 @@ var arrows = map[string][]string{
 	"tui/draw":         {"tui/cell", "tui/glow", "tui/letter", "tui/chart", "tui/shaft", "tui/theme", "tui/words", "model", "physics"},
 	"tui/screen":       {"tui/draw", "tui/cell", "tui/theme", "tui/words", "model"},
 	"tui/act":          {"tui/screen", "tui/words", "model"},
-	"tui/scene":        {"tui/act", "tui/screen", "tui/draw", "tui/cell", "tui/theme", "tui/words", "model"},
+	"tui/scene":        {"tui/act", "tui/screen", "tui/draw", "tui/letter", "tui/cell", "tui/theme", "tui/words", "model"},
 	"tui/scene/scenes": {"tui/scene", "tui/draw", "tui/cell", "tui/theme", "tui/words", "model", "physics"},
 	"tui/desk":         {"tui", "model"},
 	"tui/keyboards":    nil,

@@ -46,10 +46,11 @@ func TestKilledWhileTyping(t *testing.T) {
 	smelt, there := "", 0 // how many entries there were before
 	for round := range *kills {
 		s := openTerminal(t, dir, 120, 36)
-		typed := []string{"p"}
+		typed := []string{"enter"}
 		if smelt == "" {
 			s.shows("practise")
-			s.does("p", "since the fire was lit")
+			s.does("r", "your initials")
+			s.does("\r", "since it was lit")
 		} else {
 			s.shows("go on with", smelt)
 			s.does("g", "this is "+smelt)

@@ -100,7 +100,7 @@ func TestPowerCut(t *testing.T) {
 	s := openTerminal(t, dir, 120, 36)
 	s.shows("look at one")
 	s.does("r", "light the fire", "your initials")
-	s.does("\r", "the fire is lit", "since the fire was lit")
+	s.does("\r", "the fire is lit", "since it was lit")
 	s.does("f", "fill: 1 bucket")
 	s.does("c", "charge 1: 1 bucket")
 	s.does("s", "1 scoop of ore, to charge 1")
@@ -208,7 +208,8 @@ func TestGoingDownKeepsTheLastKeys(t *testing.T) {
 			dir := t.TempDir()
 			s := openTerminal(t, dir, 120, 36)
 			s.shows("practise")
-			s.does("p", "since the fire was lit")
+			s.does("r", "your initials")
+			s.does("\r", "since it was lit")
 			s.does("c", "charge 1")
 			s.does("t", "tapped slag")
 			s.does("n", "? note")
@@ -221,7 +222,7 @@ func TestGoingDownKeepsTheLastKeys(t *testing.T) {
 				s.restored()
 			}
 			entries := readSmelt(t, bookIn(dir), onlySmelt(t, dir))
-			if got, want := keysOf(entries), []string{"p", "c", "t", "n", "g", "r", "e", "y"}; !slices.Equal(got, want) {
+			if got, want := keysOf(entries), []string{"enter", "c", "t", "n", "g", "r", "e", "y"}; !slices.Equal(got, want) {
 				t.Errorf("the book has the keys %v, typed were %v", got, want)
 			}
 			says(t, dir, "check")
@@ -249,7 +250,8 @@ func TestResize(t *testing.T) {
 	t.Parallel()
 	s := openTerminal(t, t.TempDir(), 120, 36)
 	s.shows("practise")
-	s.does("p", "since the fire was lit", "kept ")
+	s.does("r", "your initials")
+	s.does("\r", "since it was lit", "kept ")
 	for _, size := range [][2]int{{80, 24}, {200, 60}, {80, 24}} {
 		columns, rows := size[0], size[1]
 		s.mu.Lock()
@@ -261,7 +263,7 @@ func TestResize(t *testing.T) {
 		s.until("a frame of the new size", func(screen string) bool {
 			lines := strings.Split(screen, "\n")
 			return len(lines) == rows && keptMark.MatchString(lines[0]) && len([]rune(lines[0])) == columns-1 &&
-				strings.HasSuffix(lines[rows-1], "h help") && strings.Contains(screen, "since the fire was lit")
+				strings.HasSuffix(lines[rows-1], "h help") && strings.Contains(screen, "since it was lit")
 		})
 	}
 }
@@ -272,7 +274,8 @@ func TestSecondScreen(t *testing.T) {
 	dir := t.TempDir()
 	s := openTerminal(t, dir, 120, 36)
 	s.shows("practise")
-	s.does("p", "since the fire was lit")
+	s.does("r", "your initials")
+	s.does("\r", "since it was lit")
 	second := openTerminal(t, dir, 120, 36)
 	second.shows("book.db is in use: the program is probably running")
 	if code := second.exit(); code != exitFailed {
@@ -288,7 +291,8 @@ func TestLeaving(t *testing.T) {
 	dir := t.TempDir()
 	s := openTerminal(t, dir, 120, 36)
 	s.shows("practise")
-	s.does("p", "since the fire was lit")
+	s.does("r", "your initials")
+	s.does("\r", "since it was lit")
 	s.does("\x03", "goes on at the next start")
 	s.does("n", "nothing done")
 	s.does("\x03", "goes on at the next start")

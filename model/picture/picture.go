@@ -193,17 +193,26 @@ func HeatOf(c float64) Heat {
 	return White
 }
 
+// What a litre of each weighs as it is poured, in kg: roasted ore crushed to
+// peas and nuts (from memory, unverified), and charcoal as broken for the
+// furnace (0.2 to 0.25 is common practice).
+const (
+	oreKgL      = 1.4
+	charcoalKgL = 0.24
+)
+
 // slice draws a layer: the ore of a charge lies on its charcoal, which lies
-// below, and takes the share of the layer's height that its mass has of the
-// charge, since it fills the gaps between the lumps.
+// below, and takes the share of the layer's height that its volume has of the
+// charge, as each is poured.
 func slice(l figure.Layer) Slice {
 	s := Slice{Top: l.Top, Bottom: l.Bottom, Charge: l.Charge, OreTop: l.Top, OreBottom: l.Top}
 	if !l.Ore.Known() || l.Ore.P50 <= 0 {
 		return s
 	}
-	share := 0.5
+	share := 0.2
 	if l.Charcoal.Known() && l.Charcoal.P50 > 0 {
-		share = l.Ore.P50 / (l.Ore.P50 + l.Charcoal.P50)
+		ore := l.Ore.P50 / oreKgL
+		share = ore / (ore + l.Charcoal.P50/charcoalKgL)
 	}
 	s.OreBottom = l.Top - share*(l.Top-l.Bottom)
 	return s

@@ -12,11 +12,11 @@ import (
 
 // What the big digits show.
 const (
-	SinceLastCharge = "since the last charge"
-	SinceLit        = "since the fire was lit"
+	SinceLastCharge = "since last charge"
+	SinceLit        = "since it was lit"
 	SinceFill       = "since the fill began"
 	NextChargeIn    = "next charge in"
-	ChargeLate      = "the charge is LATE by"
+	ChargeLate      = "charge LATE by"
 	BurningDown     = "burning down for"
 	SmeltTook       = "the smelt took"
 	WorkPaused      = "work is paused"
@@ -29,7 +29,7 @@ const (
 	NoMoreOre    = "the last ore is in"
 	OreIsHeld    = "ore is held"
 	NoMoreCharge = "no more charges"
-	OpenMeasure  = "in the open measure"
+	OpenMeasure  = "being added"
 	MinutesShort = "min"
 )
 
@@ -72,9 +72,9 @@ const (
 	FarApart       = "not known to a factor of thirty"
 	OfCarbonGas    = "of CO and CO2"
 	SeenWord       = "seen"
-	MoreThanBlast  = "more than blast allows"
-	LessThanBlast  = "less than blast burns"
-	AsTheBlast     = "as the blast allows"
+	MoreThanBlast  = "too fast for the air"
+	LessThanBlast  = "too slow for the air"
+	AsTheBlast     = "fits the blast"
 	BlastUnread    = "blast not read"
 	AtTheMark      = "at the mark"
 	NotKept        = "NOT KEPT"
@@ -82,7 +82,7 @@ const (
 	Keeping        = "being kept"
 	MarkWord       = "mark"
 	UsualSizes     = "usual sizes, none were given"
-	HearthUnknown  = "slag not known"
+	HearthUnknown  = "slag unknown"
 	StripMinutes   = "minutes"
 	StripCharge    = "charge"
 	StripOre       = "ore"
@@ -107,18 +107,9 @@ func Basis(b figure.Basis) string {
 // Process is what happens at a height of the shaft.
 func Process(p figure.Process) string {
 	return [...]string{
-		figure.Drying: "drying", figure.Roasting: "roasting", figure.RedToBlack: "ore turns black",
-		figure.LosesOxygen: "losing oxygen", figure.IronForms: "iron forming", figure.SlagRuns: "slag runs",
-		figure.Burning: "burning", figure.Heating: "charcoal heats",
-	}[p]
-}
-
-// ProcessShort is the same in a few letters.
-func ProcessShort(p figure.Process) string {
-	return [...]string{
-		figure.Drying: "drying", figure.Roasting: "roasting", figure.RedToBlack: "blackens",
-		figure.LosesOxygen: "reducing", figure.IronForms: "iron forms", figure.SlagRuns: "slag runs",
-		figure.Burning: "burning", figure.Heating: "heating",
+		figure.Drying: "drying", figure.Roasting: "roasting", figure.RedToBlack: "turns black",
+		figure.LosesOxygen: "oxygen off", figure.IronForms: "iron forming", figure.SlagRuns: "slag runs",
+		figure.Burning: "burning", figure.Heating: "getting hot",
 	}[p]
 }
 
@@ -171,15 +162,15 @@ func Between(low, high int) string {
 	return "between " + strconv.Itoa(low) + " and " + strconv.Itoa(high) + " min"
 }
 
-// ThirdIn is when the third charge from now is due.
+// ThirdIn is when the third charge from now is due; it stands beside the next.
 func ThirdIn(low, high int) string {
 	switch {
 	case high <= 0:
-		return "the third would be due too"
+		return "the 3rd is due too"
 	case low <= 0:
-		return "third within " + strconv.Itoa(high) + " min"
+		return "the 3rd: within " + strconv.Itoa(high) + " min"
 	}
-	return "third in " + strconv.Itoa(low) + " to " + strconv.Itoa(high) + " min"
+	return "the 3rd: " + strconv.Itoa(low) + " to " + strconv.Itoa(high) + " min"
 }
 
 // Ratio is ore to charcoal.

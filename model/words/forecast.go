@@ -3,13 +3,13 @@ package words
 import "chargehand/model/forecast"
 
 var doubts = map[forecast.Doubt]string{
-	forecast.BlastOff:      "blast off: the charge waits until it blows again",
-	forecast.Paused:        "work paused: the charge may come late",
-	forecast.BlastChanged:  "blast changed: the charge may come sooner or later",
-	forecast.TuyereChanged: "tuyere changed: the charge may come sooner or later",
-	forecast.Tapped:        "slag tapped: the burden may have dropped, so look",
-	forecast.Poked:         "burden poked: dropped without burning, so look",
-	forecast.NewLevel:      "blast changed: too few charges since to tell well",
+	forecast.BlastOff:      "blast off: waits until it blows again",
+	forecast.Paused:        "work paused: the charge may be late",
+	forecast.BlastChanged:  "blast changed: may come sooner or later",
+	forecast.TuyereChanged: "tuyere changed: may come sooner or later",
+	forecast.Tapped:        "slag tapped: burden may have dropped",
+	forecast.Poked:         "poked: burden fell without burning",
+	forecast.NewLevel:      "blast changed: too few charges to tell",
 	forecast.FewIntervals:  "too few charges yet to tell well",
 }
 

@@ -169,6 +169,22 @@ func (u Units) degreesApart(kelvin float64) string {
 
 func round50(v float64) float64 { return math.Round(v/50) * 50 }
 
+// Roughly is a temperature with its spread, each to fifty degrees of Celsius or a
+// hundred of Fahrenheit, the spread rounded up: "1150 °C ±150".
+func (u Units) Roughly(low, middle, high float64) string {
+	const unit = "°C"
+	step := 50.0
+	if u.Shown(100, unit)-u.Shown(0, unit) > 150 {
+		step = 100
+	}
+	to := func(v float64) string { return fixed(math.Round(v/step)*step, 0) }
+	s := to(u.Shown(middle, unit)) + " " + u.Name(unit)
+	if half := (u.Shown(high, unit) - u.Shown(low, unit)) / 2; half > 0 {
+		s += " ±" + fixed(math.Ceil(half/step-1e-9)*step, 0)
+	}
+	return s
+}
+
 // Kg is a mass as weighed: to two decimals below ten, to one above.
 func (u Units) Kg(kg entry.Kilogram) string {
 	if u.Shown(float64(kg), "kg") >= 10 {

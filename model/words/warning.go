@@ -25,7 +25,7 @@ var trends = map[rule.ID]map[string]string{
 var warnings = map[rule.ID]said{
 	rule.BlastLost: {
 		"blast lost", "off for {off} and more, on a hot shaft",
-		"take the blower off the tuyere: gas runs back into it and explodes. Blow it clear in the open before you restart, then light the top",
+		"take the blower off: gas runs back into it and explodes. Blow it clear in the open before it goes on, then light the top",
 	},
 	rule.TuyereBlocked: {
 		"tuyere blocked", "peep {seen}, no blast goes in",

@@ -109,3 +109,8 @@ func (g Grid) Halves(x, y int, page Ink) (upper, lower Ink) {
 	}
 	return upper, lower
 }
+
+// Blank tells whether nothing is drawn in a cell of the grid.
+func (g Grid) Blank(x, y int) bool {
+	return x >= 0 && y >= 0 && x < g.w && y < g.h && g.row(y)[x].char == ' '
+}

@@ -94,6 +94,10 @@ func (g Grid) Rows(text string, w int) int {
 	return rows
 }
 
+// Break splits off as many whole words as fit into w cells, but at least one, and
+// gives the rest.
+func (g Grid) Break(text string, w int) (line, rest string) { return g.breakLine(text, w) }
+
 // breakLine splits off as many whole words as fit into w cells, but at least
 // one.
 func (g Grid) breakLine(text string, w int) (line, rest string) {

@@ -33,7 +33,7 @@ func inventedDay() Day {
 	d := Day{Lit: time.Date(2026, 6, 14, 7, 30, 0, 0, time.UTC), Span: 9 * time.Hour, Now: 6*time.Hour + 6*time.Minute,
 		Phases:   []Phase{{0, "wood fire"}, {100 * time.Minute, "fill"}, {3 * time.Hour, "first ore"}, {280 * time.Minute, "full ore"}, {460 * time.Minute, "last ore"}, {525 * time.Minute, "pull"}},
 		Taps:     []time.Duration{5 * time.Hour, 7 * time.Hour},
-		Warnings: []Alarm{{4 * time.Hour, false}, {5*time.Hour + 40*time.Minute, true}}}
+		Warnings: []Alarm{{At: 4 * time.Hour}, {At: 5*time.Hour + 40*time.Minute, Act: true}, {At: time.Hour, Note: true}}}
 	for m := 15; m < 530; m++ {
 		d.Hearth = append(d.Hearth, Heat{time.Duration(m) * time.Minute, min(300+4*float64(m), 1300)})
 	}
@@ -113,7 +113,7 @@ func TestBlocksAreMinutes(t *testing.T) {
 		t.Errorf("%d columns", w)
 	}
 	row := strings.Split(g.String(), "\n")[0]
-	if n := strings.Count(row, "▒▒"); n != 9 {
+	if n := strings.Count(row, "▓▓"); n != 9 {
 		t.Errorf("%d gone: %q", n, row)
 	}
 	if n := strings.Count(row, "██"); n != 5 {

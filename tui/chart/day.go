@@ -35,10 +35,22 @@ type Charge struct {
 	Ore bool
 }
 
-// Alarm is a warning that came, and whether it asked for an act.
+// Alarm is a warning that came, and whether it asked for an act or was a note only.
 type Alarm struct {
-	At  time.Duration
-	Act bool
+	At        time.Duration
+	Act, Note bool
+}
+
+// Marks are the signs under the ground: a charge, a tap, a note, a warning, an act,
+// and where one stands.
+type Marks struct{ Charge, Tap, Note, Warning, Act, Here rune }
+
+// MarksOf are those of a theme.
+func MarksOf(th theme.Theme) Marks {
+	if th.ASCII {
+		return Marks{'\'', 'v', 'o', '*', '!', '|'}
+	}
+	return Marks{'▀', '▼', '◦', '◆', '!', '│'}
 }
 
 // Phase is when a phase began, and its word.
@@ -160,32 +172,35 @@ func lower(ahead bool) rune {
 // marks draws charges, taps and warnings under the ground and where one stands.
 func (t track) marks() {
 	y := t.ground + 1
-	square, tap, look, act, here := '▀', '▼', '◆', '◆', '│'
-	if t.th.ASCII {
-		square, tap, look, act, here = '\'', 'v', '!', '!', '|'
+	m := MarksOf(t.th)
+	for _, w := range t.Warnings {
+		if w.Note {
+			t.g.Set(t.at(w.At), y, m.Note, t.th.Style(theme.Quiet))
+		}
 	}
 	for _, c := range t.Charges {
 		role := theme.Bar
 		if c.Ore {
 			role = theme.OreBar
 		}
-		mark := square
+		mark := m.Charge
 		if c.Ore && (t.th.Profile == theme.None || t.th.ASCII) {
 			mark = t.sign('█', '"')
 		}
 		t.g.Set(t.at(c.At), y, mark, t.th.Style(role))
 	}
 	for _, at := range t.Taps {
-		t.g.Set(t.at(at), y, tap, t.th.Style(theme.Strong))
+		t.g.Set(t.at(at), y, m.Tap, t.th.Style(theme.Strong))
 	}
 	for _, w := range t.Warnings {
-		if w.Act {
-			t.g.Set(t.at(w.At), y, act, t.th.Style(theme.Act))
-			continue
+		switch {
+		case w.Act:
+			t.g.Set(t.at(w.At), y, m.Act, t.th.Style(theme.Act).With(cell.Bold))
+		case !w.Note:
+			t.g.Set(t.at(w.At), y, m.Warning, t.th.Style(theme.Warn))
 		}
-		t.g.Set(t.at(w.At), y, look, t.th.Style(theme.Warn))
 	}
-	t.g.Set(t.at(t.Now), y, here, t.th.Style(theme.Strong))
+	t.g.Set(t.at(t.Now), y, m.Here, t.th.Style(theme.Strong))
 }
 
 func (t track) sign(c, ascii rune) rune {
@@ -210,6 +225,9 @@ func (t track) hours() {
 			x = min(x, t.from+t.wide-w)
 		}
 		if x < end || x+w > t.from+t.wide {
+			continue
+		}
+		if i+2 < len(t.Phases) && t.at(t.Phases[i+1].At) < x+w+1 { // the longer one after it says more
 			continue
 		}
 		role := theme.Quiet

@@ -40,12 +40,9 @@ func (m Minutes) Draw(g cell.Grid, th theme.Theme, x, y, w, rows int) int {
 		c, s := full, ahead
 		switch {
 		case from+float64(each)/2 < m.Since:
-			s = gone
-			if th.Profile == theme.None || th.ASCII {
-				c = '▒'
-				if th.ASCII {
-					c = ':'
-				}
+			c, s = '▓', gone
+			if th.ASCII {
+				c = ':'
 			}
 		case from+float64(each)/2 > m.Due:
 			c = dotted

@@ -38,7 +38,7 @@ func (s Strip) Draw(g cell.Grid, th theme.Theme) {
 	if h < 3 || w < gutter+8 {
 		return
 	}
-	up := (h - 1) * 3 / 5
+	up := h / 2
 	if s.Ore <= 0 {
 		up = h - 1
 	}
@@ -99,16 +99,22 @@ func (d *drawn) bar(i int, b Bar) {
 	}
 }
 
-// rise draws minutes upwards in halves of a cell, with the usual as a tick that
-// cuts a longer bar or stands over a shorter one.
+// rise draws minutes upwards in eighths of a cell, with the usual as a tick over
+// a shorter bar.
 func (d *drawn) rise(x int, minutes float64, style cell.Style) {
-	halves := min(int(math.Round(minutes/d.Most*float64(2*d.up))), 2*d.up)
+	eighths := min(int(math.Round(minutes/d.Most*float64(8*d.up))), 8*d.up)
 	if minutes > 0 {
-		halves = max(halves, 1)
+		eighths = max(eighths, 1)
 	}
 	for row := range d.up {
 		y := d.up - 1 - row
-		c := d.half(halves-2*row, '▄', '█')
+		c := eighth[min(max(eighths-8*row, 0), 8)]
+		if d.th.ASCII && c != ' ' {
+			c = '#'
+			if eighths-8*row < 4 {
+				c = '_'
+			}
+		}
 		if c != ' ' {
 			d.across(x, y, c, style)
 		}
@@ -119,6 +125,9 @@ func (d *drawn) rise(x int, minutes float64, style cell.Style) {
 	d.tick(x)
 }
 
+// eighth are the bars of a cell from the bottom.
+var eighth = []rune(" ▁▂▃▄▅▆▇█")
+
 // tick marks the usual at its height, where its row is free.
 func (d *drawn) tick(x int) {
 	if d.Usual <= 0 || d.Usual > d.Most {
@@ -126,7 +135,7 @@ func (d *drawn) tick(x int) {
 	}
 	y := d.up - 1 - int(d.Usual/d.Most*float64(d.up)-1e-9)
 	for i := range d.slot - 1 {
-		if u, l := d.g.Halves(x+i, y, 0); u == 0 && l == 0 {
+		if d.g.Blank(x+i, y) {
 			d.g.Set(x+i, y, d.sign('▔', '_'), d.th.Style(theme.Strong))
 		}
 	}

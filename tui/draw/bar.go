@@ -10,7 +10,7 @@ import (
 // bar is where a figure stands between nought and to, with the good band
 // marked when there is one.
 type bar struct {
-	to          float64
+	low, to     float64
 	good        bool
 	from, until float64 // the good band
 	at          float64

@@ -157,8 +157,12 @@ func (p Pen) Ready(g cell.Grid, ticked []bool) {
 	if h < 1 {
 		return
 	}
-	g.Text(0, 0, words.CardReady, p.Style(theme.Quiet))
-	const from = 7
+	from := 7
+	if w < 41 { // the boxes say what they are
+		from = 0
+	} else {
+		g.Text(0, 0, words.CardReady, p.Style(theme.Quiet))
+	}
 	x, y := from, 0
 	for i, check := range words.ReadyChecks {
 		style, mark := p.Style(theme.Text), p.M.Dot

@@ -13,7 +13,7 @@ import (
 // is room for between the top of its zone and what stands below: the balanced
 // equation before its brief form, then the gas, what else goes on there, and
 // the wall. It returns the first row it took; row is where a single one stands.
-func (s *shaft) reaction(end, row, below int, l picture.Label) int {
+func (s *shaftView) reaction(end, row, below int, l picture.Label) int {
 	top := min(row, s.row(l.Top))
 	for y := row; y > top; y-- {
 		if s.taken[y-1] {
@@ -40,7 +40,7 @@ type chemLine struct {
 
 // chemistry is what is said of a zone in so many rows: the first with the
 // temperature beside it, which takes so many columns.
-func (s *shaft) chemistry(end, hot, rows int, l picture.Label) []chemLine {
+func (s *shaftView) chemistry(end, hot, rows int, l picture.Label) []chemLine {
 	room := end - s.words
 	reactions := modelwords.Reactions(l.What)
 	first, short := reactions[0].Full, reactions[0].Brief
@@ -68,7 +68,7 @@ func (s *shaft) chemistry(end, hot, rows int, l picture.Label) []chemLine {
 
 // bathChemistry writes under the tuyere how hot the hearth is, how its slag runs,
 // and why one with less iron would not, as much as there is room for.
-func (s *shaft) bathChemistry(end int) {
+func (s *shaftView) bathChemistry(end int) {
 	var lines []string
 	if s.pic.Stiff.Known {
 		lines = append(lines, modelwords.SlagIs(s.pic.Stiff.Value), s.Units.MeltsAt(float64(s.pic.Melts.Value)))
@@ -88,7 +88,7 @@ func (s *shaft) bathChemistry(end int) {
 
 // equation is one in a row, or broken before its arrow where it has more
 // than so many columns.
-func (s *shaft) equation(e modelwords.Equation, room int, role theme.Role) []chemLine {
+func (s *shaftView) equation(e modelwords.Equation, room int, role theme.Role) []chemLine {
 	arrow := s.yields(e, s.M.Yields)
 	if whole := strings.Join(strings.Fields(e.From+" "+arrow+" "+e.To), " "); arrow == "" || s.g.Width(whole) <= room {
 		return []chemLine{{whole, role}}
@@ -97,7 +97,7 @@ func (s *shaft) equation(e modelwords.Equation, room int, role theme.Role) []che
 }
 
 // yields is the arrow of an equation; one with a single side has none.
-func (*shaft) yields(e modelwords.Equation, arrow string) string {
+func (*shaftView) yields(e modelwords.Equation, arrow string) string {
 	if e.From == "" || e.To == "" {
 		return ""
 	}

@@ -88,26 +88,26 @@ func TestTheAlphabetIsWhole(t *testing.T) {
 // number of each charge stand where their heights are, to half a row.
 func TestShaftIsToScale(t *testing.T) {
 	pic := picture.From(scenes.MidSmelt())
-	for _, size := range [][2]int{{31, 19}, {44, 27}, {72, 47}} {
+	for _, size := range [][2]int{{38, 18}, {52, 26}, {103, 43}} {
 		g := theme.Theme{}.Grid(size[0], size[1])
-		draw.With(theme.Theme{}, modelwords.Units{}).Shaft(g, pic, false)
-		rows := strings.Split(g.String(), "\n")
-		perRow := (pic.Top - pic.Floor) / float64(len(rows)-2)
-		at := func(row int) float64 { return pic.Top - (float64(row-1)+0.5)*perRow }
+		draw.With(theme.Theme{}, modelwords.Units{}).Shaft(g, pic, draw.ShaftView{})
+		place, numbers := draw.ShaftPlace(pic, size[0], size[1])
 		numbered := 0
-		for y, row := range rows[1:] {
-			scale, inside, _ := strings.Cut(row, string(theme.Theme{}.Marks().Wall))
-			if cm, err := strconv.ParseFloat(strings.Fields(scale + " none")[0], 64); err == nil && math.Abs(at(y+1)-cm) > perRow/2+1e-9 {
-				t.Errorf("%v: %v cm stands at %.1f", size, cm, at(y+1))
+		for y, row := range strings.Split(g.String(), "\n")[1 : size[1]-1] {
+			cells := []rune(row)
+			at := place.CM(y + 1)
+			scale := strings.TrimSpace(strings.ReplaceAll(string(cells[:3]), "−", "-"))
+			if cm, err := strconv.ParseFloat(scale, 64); err == nil && math.Abs(at-cm) > place.PerRow/2+1e-9 {
+				t.Errorf("%v: %v cm stands at %.1f", size, cm, at)
 			}
-			if strings.Contains(row, modelwords.MarkWord) && math.Abs(at(y+1)-pic.Mark) > perRow/2+1e-9 {
-				t.Errorf("%v: the mark stands at %.1f", size, at(y+1))
+			if strings.Contains(row, modelwords.MarkWord) && math.Abs(at-pic.Mark) > place.PerRow/2+1e-9 {
+				t.Errorf("%v: the mark stands at %.1f", size, at)
 			}
 			for _, s := range pic.Slices {
-				if strings.Contains(inside, " "+strconv.Itoa(s.Charge)+" ") {
+				if strings.TrimSpace(string(cells[numbers:numbers+2])) == strconv.Itoa(s.Charge) && s.Charge > 0 {
 					numbered++
-					if math.Abs(at(y+1)-s.Top) > perRow/2+1e-9 {
-						t.Errorf("%v: charge %d stands at %.1f, not %.1f", size, s.Charge, at(y+1), s.Top)
+					if below := s.Top - at; below < -1e-9 || below > 1.01*place.PerRow {
+						t.Errorf("%v: charge %d stands at %.1f, its top at %.1f", size, s.Charge, at, s.Top)
 					}
 				}
 			}
@@ -128,10 +128,10 @@ func TestGoldenShaft(t *testing.T) {
 	short.Mark, short.Top, short.Bore, short.BoreTop = 35, 39, 20, 20
 	short.Slices = short.Slices[2:]
 	for name, pic := range map[string]picture.Picture{"tall": tall, "short": short} {
-		for _, size := range [][2]int{{31, 19}, {44, 27}, {72, 47}} {
+		for _, size := range [][2]int{{38, 18}, {103, 43}} {
 			t.Run(fmt.Sprintf("%s-%dx%d", name, size[0], size[1]), func(t *testing.T) {
 				g := theme.Theme{}.Grid(size[0], size[1])
-				draw.With(theme.Theme{}, modelwords.Units{}).Shaft(g, pic, false)
+				draw.With(theme.Theme{}, modelwords.Units{}).Shaft(g, pic, draw.ShaftView{})
 				golden.RequireEqual(t, g.String())
 			})
 		}

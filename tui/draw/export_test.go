@@ -1,6 +1,11 @@
 package draw
 
-import "chargehand/model/figure"
+import (
+	"chargehand/model/figure"
+	"chargehand/model/picture"
+	"chargehand/tui/cell"
+	"chargehand/tui/shaft"
+)
 
 // What the tests outside need of the inside.
 var (
@@ -25,4 +30,11 @@ func (p Pen) FigureLines(r figure.Reading) []Figure {
 func (p Pen) BloomLine(r figure.Reading) Figure {
 	l := p.bloomLine(r)
 	return Figure{l.name, l.value}
+}
+
+// ShaftPlace is where a furnace stands in a picture of w by h, and the first column
+// of the numbers of its charges.
+func ShaftPlace(pic picture.Picture, w, h int) (shaft.Place, int) {
+	c := shaftParts(w, false)
+	return shaft.Fit(pic, cell.Rect{X: c.body, Y: 1, W: c.wide, H: h - 1}, c.wall), c.load
 }

@@ -19,6 +19,7 @@ type figureLine struct {
 	more                        string // said after the remark where there is room
 	bar                         *bar
 	known                       bool
+	off                         bool // it is not what it should be
 }
 
 // figureLines are the figures in the order in which they always stand.
@@ -95,7 +96,11 @@ func soFarLine(r figure.Reading) figureLine {
 	if !f.Known() {
 		return unknown(modelwords.LineSoFar, firstOf(toWeigh(r, entry.Charcoal), toWeigh(r, entry.Ore), modelwords.NeedsOre))
 	}
-	return figureLine{name: modelwords.LineSoFar, value: modelwords.Ratio(f.P50), beside: modelwords.SinceFirstOre, remark: remarkOn(f), known: true}
+	l := figureLine{name: modelwords.LineSoFar, value: modelwords.Ratio(f.P50), beside: modelwords.SinceFirstOre, remark: remarkOn(f), known: true}
+	if next := r.NextRatio; next.Known() && next.P50 > 0 {
+		l.bar = &bar{to: 1.5 * math.Max(next.P90, 0.8*f.P50), at: f.P50}
+	}
+	return l
 }
 
 func (p Pen) burnLine(r figure.Reading) figureLine {
@@ -164,6 +169,10 @@ func (p Pen) stackLine(r figure.Reading) figureLine {
 	return l
 }
 
+// blastLow and blastHigh are between what good blooms were made, l/min for each
+// cm2 of the bore (from memory, unverified).
+const blastLow, blastHigh = 0.8, 2.9
+
 func (p Pen) blastLine(r figure.Reading) figureLine {
 	f, b := r.Figure(figure.Air), r.Blast
 	if b == (entry.Blast{}) {
@@ -185,8 +194,10 @@ func (p Pen) blastLine(r figure.Reading) figureLine {
 		l.beside, l.remark = modelwords.Setting(b), modelwords.SetAt(r.Wall(r.BlastAt))
 		return l
 	}
-	if a := r.Figure(figure.AirPerArea); a.Known() {
+	if a := r.Figure(figure.AirPerArea); a.Known() && a.P50 > 0 {
 		l.beside = p.Units.PerArea(a.P50)
+		per := p.Units.Shown(f.P50, figure.Table[figure.Air].Unit) / a.P50 // the end in the person's unit for 1 l/min a cm2
+		l.bar = &bar{to: math.Max(3.2*per, f.P50), good: true, from: blastLow * per, until: blastHigh * per, at: p.Units.Shown(f.P50, figure.Table[figure.Air].Unit)}
 	}
 	return l
 }

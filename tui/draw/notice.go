@@ -32,7 +32,7 @@ func (p Pen) Notice(g cell.Grid, r figure.Reading, ws []rule.Warning, log []LogL
 		if y >= h {
 			return
 		}
-		p.logLine(g.Sub(cell.Rect{X: 1, Y: y, W: w - 1, H: 1}), l)
+		p.logLine(g.Sub(cell.Rect{X: 1, Y: y, W: w - 1, H: 1}), l, false)
 		y++
 	}
 }
@@ -125,9 +125,12 @@ func (p Pen) warning(g cell.Grid, t Told) int {
 	return rows + g.Wrap(cell.Rect{X: t.indent, Y: rows, W: w - 1 - t.indent, H: min(mostRemedy, h-rows)}, t.remedy, p.Style(theme.Text))
 }
 
-func (p Pen) logLine(g cell.Grid, l LogLine) {
+func (p Pen) logLine(g cell.Grid, l LogLine, newest bool) {
 	w, _ := g.Size()
 	style := p.Style(theme.Text)
+	if newest {
+		style = p.Style(theme.Strong)
+	}
 	if l.Struck {
 		style = p.Style(theme.Struck)
 	}

@@ -8,6 +8,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/rule"
 	"chargehand/tui/cell"
+	"chargehand/tui/chart"
 	"chargehand/tui/theme"
 )
 
@@ -27,6 +28,9 @@ type Day struct {
 	AsSeen   bool           // as we saw it, else as we know it
 	Only     bool           // there is no other view
 	Solving  bool           // the solver's own notes are still to come
+	Ores     []bool         // of each charge, whether it held ore
+	Hearth   []chart.Heat   // how hot the hearth was, as far as that is reckoned
+	Undated  bool           // the hours are not known
 }
 
 // PhaseAt is when a phase began.
@@ -43,7 +47,7 @@ func (p Pen) TimeLine(g cell.Grid, tl Day) {
 		return
 	}
 	row := func(y int) cell.Grid { return g.Sub(cell.Rect{Y: y, W: w, H: 1}) }
-	p.running(row(0), tl)
+	p.running(row(0), tl, h >= 4)
 	t := track{Pen: p, tl: tl, from: 1, wide: w - 2}
 	switch h {
 	case 1:
@@ -53,15 +57,28 @@ func (p Pen) TimeLine(g cell.Grid, tl Day) {
 		t.marks(row(1))
 		t.hours(row(2))
 	default:
-		t.phases(row(1))
-		t.marks(row(2))
-		t.hours(row(3))
+		p.dayOf(tl).Draw(g.Sub(cell.Rect{Y: 1, W: w, H: h - 1}), p.Theme)
 	}
+}
+
+// dayOf is the day as it is drawn where there is room.
+func (p Pen) dayOf(tl Day) chart.Day {
+	d := chart.Day{Lit: tl.Lit, Undated: tl.Undated, Span: tl.Span, Now: tl.Now, Hearth: tl.Hearth, Taps: tl.Taps}
+	for i, at := range tl.Charges {
+		d.Charges = append(d.Charges, chart.Charge{At: at, Ore: i < len(tl.Ores) && tl.Ores[i]})
+	}
+	for _, w := range tl.Warnings {
+		d.Warnings = append(d.Warnings, chart.Alarm{At: w.Onset, Act: w.Grade == rule.Act, Note: w.Grade == rule.Note})
+	}
+	for _, ph := range tl.Phases {
+		d.Phases = append(d.Phases, chart.Phase{At: ph.At, Word: modelwords.Phase(ph.Phase)})
+	}
+	return d
 }
 
 // running says where the replay stands, how it runs and what it shows. That it is
 // the past the top line says.
-func (p Pen) running(g cell.Grid, tl Day) {
+func (p Pen) running(g cell.Grid, tl Day, day bool) {
 	w, _ := g.Size()
 	p.Line(g)
 	way := p.M.Forth
@@ -96,6 +113,11 @@ func (p Pen) running(g cell.Grid, tl Day) {
 	}
 	legend := string(p.M.TickCharge) + " " + words.LineCharge + "  " + string(p.M.TickTap) + " " + words.LineTap +
 		"  " + string(p.M.TickNote) + " " + words.LineNote + "  " + p.M.Look + " " + words.LineWarning + "  " + p.M.Act + " " + words.LineAct
+	if day {
+		m := chart.MarksOf(p.Theme)
+		legend = string(m.Charge) + " " + words.LineCharge + "  " + string(m.Tap) + " " + words.LineTap + "  " + string(m.Note) + " " + words.LineNote +
+			"  " + string(m.Warning) + " " + words.LineWarning + "  " + string(m.Act) + " " + words.LineAct
+	}
 	if n := g.Width(legend) + 2; x+n <= w-1 {
 		g.TextRight(w-1, 0, " "+legend+" ", p.Style(theme.Quiet))
 	}
@@ -123,27 +145,6 @@ func (t track) role(d time.Duration) theme.Role {
 		return theme.Text
 	}
 	return theme.Quiet
-}
-
-// phases writes each phase where it begins, as far as it has room.
-func (t track) phases(g cell.Grid) {
-	for i, ph := range t.tl.Phases {
-		x, end := t.at(ph.At), t.from+t.wide
-		if i+1 < len(t.tl.Phases) {
-			end = t.at(t.tl.Phases[i+1].At)
-		}
-		if end <= x {
-			continue
-		}
-		g.Set(x, 0, t.M.VLine, t.Style(theme.Frame))
-		role := t.role(ph.At)
-		if ph.At <= t.tl.Now && (i+1 == len(t.tl.Phases) || t.tl.Now < t.tl.Phases[i+1].At) {
-			role = theme.Strong
-		}
-		if room := end - x - 2; room >= 4 {
-			g.TextIn(cell.Rect{X: x + 1, W: room, H: 1}, modelwords.Phase(ph.Phase), t.Style(role))
-		}
-	}
 }
 
 // marks draws charges, taps, warnings and where the replay stands. What is

@@ -9,6 +9,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/rule"
+	"chargehand/tui/chart"
 	"chargehand/tui/draw"
 	"chargehand/tui/theme"
 )
@@ -29,7 +30,7 @@ func tenHours() draw.Day {
 // Everything stands in the column of its time, and a warning before a charge.
 func TestTimeLineIsToScale(t *testing.T) {
 	for _, th := range []theme.Theme{{}, {ASCII: true}} {
-		m := th.Marks()
+		m := chart.MarksOf(th)
 		g := th.Grid(102, 4)
 		draw.With(th, modelwords.Units{}).TimeLine(g, tenHours())
 		lines := strings.Split(g.String(), "\n")
@@ -38,17 +39,12 @@ func TestTimeLineIsToScale(t *testing.T) {
 			row, column int
 			want        string
 		}{
-			{1, 1, string(m.VLine) + "preheat"}, {1, 21, string(m.VLine) + "main burn"}, {1, 91, string(m.VLine) + "burn-"},
-			{2, 31, string(m.TickCharge)}, {2, 41, m.Look}, {2, 61, string(m.TickCharge)}, {2, 71, string(m.TickTap)}, {2, 81, m.Act},
-			{2, 51, string(m.Here)}, {2, 55, string(m.BarLine)}, {2, 13, string(m.BarFull)}, {2, 11, string(m.TickNote)},
-			{3, 6, "10:00"}, {3, 26, "12:00"}, {3, 49, "14:30"}, {3, 86, "18:00"},
+			{2, 31, string(m.Charge)}, {2, 41, string(m.Warning)}, {2, 61, string(m.Charge)}, {2, 71, string(m.Tap)}, {2, 81, string(m.Act)},
+			{2, 51, string(m.Here)}, {2, 11, string(m.Note)}, {3, 1, "09:30 preheat"}, {3, 21, "11:30 main burn"}, {3, 86, "18:30 burn-"},
 		} {
 			if !strings.HasPrefix(at(c.row, c.column), c.want) {
 				t.Errorf("ascii %v: row %d column %d is %q, want %q:\n%s", th.ASCII, c.row, c.column, at(c.row, c.column), c.want, g)
 			}
-		}
-		if n := strings.Count(lines[2], m.Look); n != 3 { // one look, and the two of act
-			t.Errorf("%d marks of what is graver than a note\n%s", n, g)
 		}
 	}
 }

@@ -24,6 +24,7 @@ type TopView struct {
 	Trouble string // why entries are not kept, and what to do
 	NoBook  bool   // what is shown is in no book, so there is nothing to keep
 	Past    string // says that this is not now, when it is not
+	Tag     string // says that it counts for nothing: practice, invented
 }
 
 // Top paints the top two rows of a screen: what is open and how safe its
@@ -45,6 +46,9 @@ func (p Pen) Top(g cell.Grid, v TopView) {
 	if v.Past != "" {
 		says += g.Width(v.Past) + 4
 	}
+	if v.Tag != "" {
+		says += g.Width(v.Tag) + 4
+	}
 	title := ""
 	if room := clock - 5 - says; room >= 8 || says == 0 { // the phase says more than half a title
 		title = g.Cut(v.Title, room)
@@ -53,11 +57,14 @@ func (p Pen) Top(g cell.Grid, v TopView) {
 	if title != "" {
 		from += g.Text(1, 0, title, p.Style(theme.Strong)) + 2
 	}
-	if w >= 100 {
+	if v.Tag != "" {
+		from += g.Text(from, 0, " "+v.Tag+" ", p.Style(theme.Tag)) + 2
+	}
+	if w >= 100 && v.Past == "" {
 		from = max(from, (clock-2+from-says)/2)
 	}
 	if v.Past != "" {
-		from += g.Text(from, 0, " "+g.Cut(v.Past, clock-from-4)+" ", p.Style(theme.Look)) + 2
+		from += g.Text(from, 0, " "+g.Cut(v.Past, clock-from-4)+" ", p.Style(theme.Tag)) + 2
 	}
 	g.Text(from, 0, g.Cut(v.Phase, clock-from-2), p.Style(theme.Text))
 	p.Line(g.Sub(cell.Rect{Y: 1, W: w, H: 1}))

@@ -7,6 +7,7 @@ import (
 	"chargehand/model/rule"
 	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
+	"chargehand/tui/draw"
 	"chargehand/tui/scene"
 	"chargehand/tui/theme"
 	"chargehand/tui/words"
@@ -20,7 +21,7 @@ func paintDecision(g cell.Grid, p pen, r figure.Reading, v scene.View) {
 	w, h := g.Size()
 	l := scene.LayoutOf(w, h)
 	scene.Top(g.Sub(l.Top), p.Pen, r, v, w >= 100)
-	p.Shaft(g.Sub(l.Shaft), picture.From(r), v.Chemistry)
+	p.Shaft(g.Sub(l.Shaft), picture.From(r), draw.ShaftView{Formula: v.Chemistry})
 	card := cell.Rect{X: l.Timer.X, Y: l.Timer.Y, W: w - l.Timer.X, H: l.Foot.Y - l.Timer.Y}
 	if head := l.Head(); card.H-head.H >= decisionRows {
 		scene.Head(g, p.Pen, l, r, v)

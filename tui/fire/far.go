@@ -17,6 +17,10 @@ type pen struct{ draw.Pen }
 // as large as it fits; figures and history stay at the near view.
 func paintFar(g cell.Grid, p pen, r figure.Reading, v scene.View) {
 	w, h := g.Size()
+	if farRoomy(w, h, r, v) {
+		paintFarRoomy(g, p, r, v)
+		return
+	}
 	t := farTimedBy(r, v)
 	bar, barRows := p.notKept(w, h, v)
 	high := p.farHigh(w, h, t)

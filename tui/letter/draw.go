@@ -43,15 +43,17 @@ func (s Scale) Size(text string) (w, h int) {
 	return w, (Rows*s.High + 1) / 2
 }
 
-// Fitting is the largest of the scales in which a text fits into w by h cells,
-// and whether any does.
+// Fitting is the largest scale in which a text fits into w by h cells, and whether
+// any does: points are no more than twice as tall as wide.
 func Fitting(text string, w, h int) (Scale, bool) {
-	for _, s := range []Scale{Large, Middle, Small} {
-		if tw, th := s.Size(text); tw <= w && th <= h {
-			return s, true
-		}
+	wide, _ := Small.Size(text)
+	if wide <= 0 || w < wide || 2*h < Rows {
+		return Small, false
 	}
-	return Small, false
+	s := Scale{Wide: w / wide, High: 2 * h / Rows}
+	s.High = min(s.High, 2*s.Wide)
+	s.Wide = min(s.Wide, s.High)
+	return s, true
 }
 
 func glyph(c rune) [Rows]string {

@@ -75,6 +75,14 @@ func TestSizesAreWhatIsDrawn(t *testing.T) {
 
 // The next charge fits beside the minutes: its words into 38 columns.
 func TestTheNextChargeFits(t *testing.T) {
+	for w := 1; w < 150; w += 7 {
+		for h := 1; h < 30; h += 2 {
+			s, ok := Fitting("1 BUCKET", w, h)
+			if tw, th := s.Size("1 BUCKET"); ok && (tw > w || th > h) {
+				t.Errorf("%v is %d x %d, room %d x %d", s, tw, th, w, h)
+			}
+		}
+	}
 	for _, text := range []string{"BUCKETS", "SCOOPS"} {
 		if s, ok := Fitting(text, 42, 4); !ok || s != Small {
 			t.Errorf("%q fits at %v, %v", text, s, ok)

@@ -8,7 +8,7 @@ import (
 	"chargehand/tui/words"
 )
 
-// paint paints the picture and the time line under it, and leaves the foot.
+// paint paints the picture and the day under it, and leaves the foot.
 func paint(g cell.Grid, p draw.Pen, r figure.Reading, v scene.View, day draw.Day) {
 	if v.Past == "" {
 		v.Past = words.ThePast
@@ -18,18 +18,19 @@ func paint(g cell.Grid, p draw.Pen, r figure.Reading, v scene.View, day draw.Day
 	p.TimeLine(g.Sub(line), day)
 }
 
-// layoutOf is the picture in what the time line leaves of the window, and the place
-// of that.
+// layoutOf is the picture in what the day leaves of the window, and the place of
+// that: with a sky where there is room.
 func layoutOf(w, h int) (scene.Layout, cell.Rect) {
 	rows := 4
 	switch {
+	case scene.SizeOf(w, h) == scene.Large:
+		rows = 12
+	case scene.SizeOf(w, h) == scene.Middle:
+		rows = 6
 	case h < 20:
 		rows = 2
-	case h < 30:
+	case scene.SizeOf(w, h) == scene.Cramped:
 		rows = 3
 	}
-	l := scene.LayoutOf(w, h-rows) // its foot's rows move down by the line's
-	line := cell.Rect{Y: l.Foot.Y, W: w, H: rows}
-	l.Foot.Y += rows
-	return l, line
+	return scene.WithDay(w, h, rows)
 }

@@ -4,9 +4,11 @@ package replay
 import (
 	modelwords "chargehand/model/words"
 	"chargehand/tui/act"
+	"chargehand/tui/chart"
 	"chargehand/tui/draw"
 	"chargehand/tui/screen"
 	"chargehand/tui/words"
+	"math"
 	"slices"
 	"time"
 
@@ -33,6 +35,22 @@ type Screen struct {
 // speeds are how many times as fast as the day a replay can run.
 var speeds = []int{1, 5, 20, 60, 300, 900, 3600}
 
+// dayLasts is about how long the whole day takes at the speed that Replay begins
+// with.
+const dayLasts = 90 * time.Second
+
+// speedFor is the place in speeds at which a day takes about that long.
+func speedFor(span time.Duration) int {
+	best := 0
+	for i, s := range speeds {
+		off := func(s int) float64 { return math.Abs(math.Log(span.Seconds() / float64(s) / dayLasts.Seconds())) }
+		if span > 0 && off(s) < off(speeds[best]) {
+			best = i
+		}
+	}
+	return best
+}
+
 // steps is what the arrows move by.
 type steps int
 
@@ -54,6 +72,7 @@ type timeline struct {
 	smelt    session.Session
 	warnings []rule.Warning
 	onsets   []time.Duration // of the warnings, in order
+	hearths  []session.HearthAt
 }
 
 // timelineOf gathers what the line of a smelt shows.
@@ -66,6 +85,7 @@ func timelineOf(s session.Session) timeline {
 // its own.
 func (c timeline) solved(whole session.Session) timeline {
 	c.Whole, c.warnings = whole, whole.Warnings()
+	c.hearths = whole.Hearths()
 	c.onsets = make([]time.Duration, len(c.warnings))
 	for i, w := range c.warnings {
 		c.onsets[i] = w.Onset
@@ -149,6 +169,13 @@ func (r Screen) line() draw.Day {
 		Lit: r.then.Reading().Lit, Span: c.Span, Now: r.at, Charges: c.Charges, Taps: c.Taps, Warnings: c.warnings,
 		Back: r.back, Steps: words.StepsBy[r.by], AsSeen: r.asSeen, Only: c.Only, Solving: !c.Whole.IsSolved(),
 	}
+	for _, ch := range c.Whole.Reading().Charges {
+		tl.Ores = append(tl.Ores, ch.Ore.Known() && ch.Ore.P50 > 0)
+	}
+	for _, h := range c.hearths {
+		tl.Hearth = append(tl.Hearth, chart.Heat{At: h.At, Celsius: h.Celsius})
+	}
+	tl.Undated = r.then.Light().Undated
 	for _, t := range c.Turns {
 		tl.Phases = append(tl.Phases, draw.PhaseAt{At: t.At, Phase: t.Phase})
 	}

@@ -182,16 +182,18 @@ func TestReplayPlays(t *testing.T) {
 			d.Send(tui.Frame{At: d.At})
 		}
 	}
+	from := at(d)
 	d.Press("enter")
 	if !d.M.Playing() {
 		t.Fatal("it does not play")
 	}
 	frames(10)
-	if r := at(d); r.At() != time.Minute { // a second at sixty times
-		t.Errorf("after a second it stands at %v", r.At())
+	begins := from.Then().AsOf(fold.All, from.Span()).Reading().Charges[0].At // nothing is to be seen before
+	if r := at(d); r.At() != begins+time.Duration(from.Speed())*time.Second {
+		t.Errorf("after a second at %d times it stands at %v, began at %v", from.Speed(), r.At(), begins)
 	}
 	d.Press("up")
-	d.Answers("300 times")
+	d.Answers("times")
 	for range 10 {
 		d.Press("up")
 	}

@@ -78,7 +78,10 @@ func (r Screen) Entered(sh screen.Shared, with any) (screen.Screen, screen.Effec
 	same := r.day.smelt.ID() == s.ID()
 	begin := Screen{day: timelineOf(s), by: r.by, speed: r.speed, asSeen: r.asSeen}
 	if r.day.smelt.ID() == "" {
-		begin.speed, begin.asSeen = 3, true
+		begin.asSeen = true
+	}
+	if !same {
+		begin.speed = speedFor(begin.day.Span)
 	}
 	if same {
 		begin.day = begin.day.solved(begin.day.Whole.After(r.day.Whole))
@@ -93,7 +96,10 @@ func (r Screen) Entered(sh screen.Shared, with any) (screen.Screen, screen.Effec
 	case same:
 		return begin.to(r.at), nil
 	}
-	return begin.to(0), nil
+	if s.Running() {
+		return begin.to(0), nil
+	}
+	return begin.to(s.MostToSee()), screen.Said(words.ReplayOpens(Map.Play.Help().Key, Map.First.Help().Key, Map.Last.Help().Key))
 }
 
 // Update takes a key.
@@ -108,8 +114,13 @@ func (r Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 		return r, scene.Chemistry(l)
 	case key.Matches(t, k.Play):
 		r.plays, r.drawn = !r.plays, sh.Now
-		if r.plays && !r.back && r.at == r.day.Span {
-			r = r.to(0)
+		if r.plays && !r.back {
+			if r.at == r.day.Span {
+				r = r.to(0)
+			}
+			if n := len(r.day.Charges); n > 0 && r.at < r.day.Charges[0] { // nothing is to be seen before
+				r = r.to(r.day.Charges[0])
+			}
 		}
 	case key.Matches(t, k.Turn):
 		r.back = !r.back
@@ -174,7 +185,10 @@ func (r Screen) Paint(g cell.Grid, sh screen.Shared) {
 		return
 	}
 	v := scene.Of(g, sh, r.then, key.Binding{})
-	v.Past = ""
+	v.Past, v.Gone = "", true
+	if r.then.Light().Invented {
+		v.Past = words.TagInvented + ", " + words.ThePast
+	}
 	paint(g, sh.Pen(), r.then.Reading(), v, r.line())
 }
 

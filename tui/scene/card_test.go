@@ -71,7 +71,11 @@ func TestCautionHidesNothingThatMatters(t *testing.T) {
 						t.Fatalf("%dx%d: the caution covers %+v:\n%s", w, h, room, with)
 					}
 				}
-				if warned && without.Sub(rightOf(l, w)).String() != with.Sub(rightOf(l, w)).String() {
+				told := rightOf(l, w)
+				if l.Size > scene.Cramped {
+					told = l.Notice
+				}
+				if warned && without.Sub(told).String() != with.Sub(told).String() {
 					t.Fatalf("%dx%d: the caution covers the warning:\n%s", w, h, with)
 				}
 			}
@@ -90,7 +94,7 @@ func TestCautionsStandInFull(t *testing.T) {
 			th := theme.Theme{}
 			g := th.Grid(size[0], size[1])
 			whole(g, th, scenes.JustLit(), v)
-			shaft := g.Sub(l.Shaft).String()
+			shaft := g.Sub(scene.CautionRoom(l)).String()
 			for where, text := range map[string]string{"fire": shaft} {
 				text = strings.Join(strings.Fields(strings.NewReplacer("│", " ", "─", " ").Replace(text)), " ")
 				for _, want := range []string{v.Caution.Title, v.Caution.Fact, v.Caution.Care, v.Caution.Local} {

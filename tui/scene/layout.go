@@ -17,14 +17,41 @@ type Layout struct {
 	Strip   cell.Rect // a line over it
 	Foot    cell.Rect // answer and keys
 
-	Scale int  // of the timer's digits
-	Side  bool // Next stands beside Timer, else below
-	Lined bool // the right-hand parts have a line down their left edge
+	Size  Size
+	Log   cell.Rect // the last entries; a line over it
+	Scale int       // of the timer's digits
+	Side  bool      // Next stands beside Timer, else below
+	Lined bool      // the right-hand parts have a line down their left edge
 }
 
 // Rects are the parts.
 func (l Layout) Rects() []cell.Rect {
-	return []cell.Rect{l.Top, l.Shaft, l.Timer, l.Next, l.Figures, l.Notice, l.Strip, l.Foot}
+	return []cell.Rect{l.Top, l.Shaft, l.Timer, l.Next, l.Figures, l.Notice, l.Log, l.Strip, l.Foot}
+}
+
+// Size is how much room a window has.
+type Size int
+
+// The sizes: cramped windows show what fits; in the others every part has its
+// place, whatever there is to say.
+const (
+	Cramped Size = iota
+	Small        // from 76 x 24
+	Middle       // from 110 x 34
+	Large        // from 170 x 50
+)
+
+// SizeOf is the size of a window.
+func SizeOf(w, h int) Size {
+	switch {
+	case w >= 170 && h >= 50:
+		return Large
+	case w >= 110 && h >= 34:
+		return Middle
+	case w >= 76 && h >= 24:
+		return Small
+	}
+	return Cramped
 }
 
 // figureMax is how many lines of figures there are.
@@ -33,6 +60,79 @@ const figureMax = 8
 // LayoutOf lays out a window. It is arithmetic alone: the same size, the same
 // places, whatever there is to show.
 func LayoutOf(w, h int) Layout {
+	if size := SizeOf(w, h); size > Cramped {
+		return roomy(w, h, size, stripRows(h))
+	}
+	return cramped(w, h)
+}
+
+// WithDay is the layout with so many rows at the foot of the picture for the day
+// of a replay, in place of the strip and the log.
+func WithDay(w, h, rows int) (Layout, cell.Rect) {
+	if size := SizeOf(w, h); size > Cramped {
+		l := roomy(w, h, size, rows)
+		day := cell.Rect{Y: l.Foot.Y - rows, W: w, H: rows}
+		l.Strip = cell.Rect{Y: l.Foot.Y}
+		if size == Middle {
+			l.Log = cell.Rect{Y: l.Foot.Y}
+		}
+		return l, day
+	}
+	l := cramped(w, h-rows) // its foot's rows move down by the day's
+	day := cell.Rect{Y: l.Foot.Y, W: w, H: rows}
+	l.Foot.Y += rows
+	return l, day
+}
+
+// roomy gives each part its place for good: the shaft at the left, the minutes and
+// the charge beside them, under these the figures, then what is wrong. Rows that
+// are left over go to the log, or where that stands beside the strip to the shaft.
+func roomy(w, h int, size Size, below int) Layout {
+	l := Layout{Size: size, Lined: true, Side: true}
+	body := cell.Rect{W: w, H: h}
+	l.Top, body = body.CutTop(draw.TopRows)
+	l.Foot, body = body.CutBottom(draw.FootRows)
+	l.Strip, body = body.CutBottom(below)
+	head, timer, figures := 9, 22, figureMax+1
+	switch size {
+	case Small:
+		l.Notice, body = body.CutBottom(smallNotice)
+		l.Shaft, body = body.CutLeft(38)
+	case Middle:
+		head, timer, figures = 12, 22, MostFigures+1
+		l.Shaft, body = body.CutLeft(52)
+		l.Notice, body = body.CutBottom(4)
+		if log := min(40, w-80); log > 24 && below > 0 {
+			l.Strip.W -= log
+			l.Log = cell.Rect{X: l.Strip.W, Y: l.Strip.Y, W: log, H: l.Strip.H}
+		}
+	case Large:
+		head, timer, figures = 18, 32, MostFigures+1
+		l.Shaft, body = body.CutLeft(103)
+	}
+	var top cell.Rect
+	top, body = body.CutTop(head)
+	l.Timer, l.Next = top.CutLeft(timer)
+	l.Figures, body = body.CutTop(min(figures, body.H))
+	switch {
+	case size == Large:
+		l.Notice, l.Log = body.CutTop(4)
+	case size == Small:
+		l.Log = body
+	default:
+		l.Figures.H += body.H
+	}
+	return l
+}
+
+// smallNotice is how many rows a small window keeps for what is wrong.
+const smallNotice = 2
+
+// MostFigures is how many lines of figures there are where there is room.
+const MostFigures = 10
+
+// cramped lays out a window in which not all has room.
+func cramped(w, h int) Layout {
 	var l Layout
 	body := cell.Rect{W: max(w, 0), H: max(h, 0)}
 	l.Top, body = body.CutTop(draw.TopRows)
@@ -68,11 +168,13 @@ func LayoutOf(w, h int) Layout {
 // down and their numbers.
 func stripRows(h int) int {
 	switch {
-	case h >= 54:
+	case h >= 58:
+		return 13
+	case h >= 50:
 		return 9
-	case h >= 44:
+	case h >= 40:
 		return 7
-	case h >= 32:
+	case h >= 34:
 		return 5
 	}
 	return 0

@@ -93,7 +93,7 @@ func Log(u modelwords.Units, s session.Session, n int) []draw.LogLine {
 			continue
 		}
 		if !runOn(l, above) {
-			log = append(log, draw.LogLine{At: s.Wall(l).Format(modelwords.Clock), Text: act.Describe(u, s, l), Struck: l.Struck(), Late: l.Late()})
+			log = append(log, draw.LogLine{At: s.Wall(l).Format(modelwords.Clock), Text: act.Describe(u, s, l), Struck: l.Struck(), Late: l.Late() && !s.Light().Practice})
 		}
 		above = l
 	}

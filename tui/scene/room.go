@@ -19,7 +19,10 @@ func CautionShows(w, h int, far, warned bool) bool {
 
 // CautionRoom is the part of the picture that a caution may cover.
 func CautionRoom(l Layout) cell.Rect {
-	if !l.Shaft.Empty() {
+	switch {
+	case l.Size >= Middle:
+		return cell.Rect{X: l.Figures.X + 1, Y: l.Figures.Y, W: l.Figures.W - 1, H: l.Figures.H}
+	case !l.Shaft.Empty():
 		return l.Shaft
 	}
 	r := l.Head()

@@ -7,14 +7,60 @@ import (
 	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/draw"
+	"chargehand/tui/letter"
 	"chargehand/tui/theme"
+	"chargehand/tui/words"
 )
 
 // Paint paints the picture in the places of a layout: all of it but the foot.
 func Paint(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
 	w, _ := g.Size()
 	Top(g.Sub(l.Top), p, r, v, w >= 100)
-	p.Shaft(g.Sub(l.Shaft), picture.From(r), v.Chemistry)
+	p.Shaft(g.Sub(l.Shaft), picture.From(r), draw.ShaftView{Formula: v.Chemistry, Past: v.Past != "" || v.Gone})
+	if l.Size == Cramped {
+		crampedParts(g, p, l, r, v)
+	} else {
+		roomyParts(g, p, l, r, v)
+	}
+	if l.Lined {
+		divide(g, p, l)
+	}
+	if v.Caution != nil && (len(v.Warnings) == 0 || !l.Shaft.Empty()) {
+		p.Caution(g.Sub(CautionRoom(l)), *v.Caution)
+	}
+}
+
+// roomyParts paints what stands beside and under the shaft, each in its own place.
+func roomyParts(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
+	head := l
+	if r.Phase == entry.BurnsDown && l.Size == Small {
+		head = l.headed(draw.BurnDownRows, downFigures)
+	}
+	h := draw.HeadView{Due: v.Due, Key: v.NextKey, Adding: v.Adding, Past: v.Past != "" || v.Gone}
+	switch {
+	case r.Phase == entry.BurnsDown:
+		p.BurnDown(g.Sub(head.Head()), r, v.Ending)
+	case l.Size == Large:
+		p.Minutes(g.Sub(l.Timer), r, h, letter.Digits{W: 20, H: 30})
+		p.LargeCharge(g.Sub(l.Next), r, h)
+	case l.Size == Middle:
+		p.Minutes(g.Sub(l.Timer), r, h, letter.Digits{W: 11, H: 18})
+		p.Charge(g.Sub(l.Next), r, h)
+	default:
+		p.Minutes(g.Sub(l.Timer), r, h, letter.Digits{W: 7, H: 12})
+		p.SmallCharge(g.Sub(l.Next), r, h)
+	}
+	p.Ranges(g.Sub(head.Figures), r, v.Warnings)
+	p.Warned(g.Sub(l.Notice), r, v.Warnings, l.Size != Small)
+	if l.Size == Small && len(v.Warnings) == 0 && l.Log.H < 2 {
+		p.Log(g.Sub(l.Notice), v.Log, false)
+	}
+	p.Log(g.Sub(l.Log), v.Log, l.Size != Small)
+	p.Strip(g.Sub(l.Strip), r)
+}
+
+// crampedParts paints as much as has room.
+func crampedParts(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
 	stay := downFigures
 	if len(v.Warnings) > 0 {
 		l, stay = raisedFor(g, p, l, r, v.Warnings), 0 // with both the card and a warning there is no room for what else is known
@@ -26,12 +72,6 @@ func Paint(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
 	p.Figures(g.Sub(l.Figures), r)
 	p.Notice(g.Sub(l.Notice), r, v.Warnings, v.Log)
 	p.Strip(g.Sub(l.Strip), r)
-	if l.Lined {
-		divide(g, p, l)
-	}
-	if v.Caution != nil && (len(v.Warnings) == 0 || !l.Shaft.Empty()) {
-		p.Caution(g.Sub(CautionRoom(l)), *v.Caution)
-	}
 }
 
 // Head paints the time to the charge and the charge, or in their place the
@@ -50,6 +90,9 @@ func Top(g cell.Grid, p draw.Pen, r figure.Reading, v View, wide bool) {
 	t := draw.TopView{
 		Title: v.Title, By: r.By, Kept: v.Kept, Keeping: v.Keeping, NotKept: v.NotKept, Trouble: v.Trouble, Past: v.Past,
 		NoBook: v.NoBook, Phase: phaseOf(r), Clock: v.Now.Format("2 Jan " + modelwords.Clock),
+	}
+	if r.Light.Practice {
+		t.Tag = words.TagPractice
 	}
 	if name := r.Light.Furnace.Name; name != "" && name != v.Title && wide {
 		t.Title += " " + p.M.Dot + " " + name
@@ -75,7 +118,7 @@ func divide(g cell.Grid, p draw.Pen, l Layout) {
 	x, s := l.Timer.X, p.Style(theme.Frame)
 	for y := l.Shaft.Y; y < l.Shaft.Bottom(); y++ {
 		c := p.M.VLine
-		if y == l.Figures.Y || (y == l.Notice.Y && l.Notice.H > 1) {
+		if y == l.Figures.Y || (y == l.Notice.Y && l.Notice.H > 1 && l.Notice.X > 0) || (y == l.Log.Y && l.Log.H > 1 && l.Log.X == x) {
 			c = p.M.TeeRight
 		}
 		g.Set(x, y, c, s)

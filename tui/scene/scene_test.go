@@ -80,7 +80,11 @@ func TestEveryFrameFitsItsWindow(t *testing.T) {
 func TestLayoutTiles(t *testing.T) {
 	for w := draw.MinW; w <= 250; w++ {
 		for h := draw.MinH; h <= 80; h++ {
-			for _, l := range []scene.Layout{scene.LayoutOf(w, h), scene.LayoutOf(w, h).Raised(8, scene.LeastFigures), scene.LayoutOf(w, h).Headed(draw.BurnDownRows, scene.DownFigures)} {
+			ls := []scene.Layout{scene.LayoutOf(w, h), scene.LayoutOf(w, h).Headed(draw.BurnDownRows, scene.DownFigures)}
+			if ls[0].Size == scene.Cramped {
+				ls = append(ls, ls[0].Raised(8, scene.LeastFigures))
+			}
+			for _, l := range ls {
 				area := 0
 				for i, r := range l.Rects() {
 					area += r.W * r.H
@@ -107,6 +111,12 @@ func TestTimerIsTheLargest(t *testing.T) {
 	for w := draw.MinW; w <= 250; w++ {
 		for h := draw.MinH; h <= 80; h++ {
 			l := scene.LayoutOf(w, h)
+			if l.Size > scene.Cramped {
+				if l.Timer.H < 9 || l.Timer.W < 22 || l.Next.H < 9 || l.Next.W < 16 {
+					t.Fatalf("%dx%d: %+v and %+v", w, h, l.Timer, l.Next)
+				}
+				continue
+			}
 			if rows := draw.DigitRows(l.Scale); rows < 3 || l.Timer.H < rows+1 || l.Timer.W < draw.DigitColumns(l.Scale)+2 {
 				t.Fatalf("%dx%d: scale %d in %+v", w, h, l.Scale, l.Timer)
 			}
@@ -128,10 +138,18 @@ func TestAsciiThemePrintsAscii(t *testing.T) {
 	}
 }
 
-// Without colour the same characters stand: a state that only a colour told
-// would be lost.
+// Without colour the same characters stand beside the shaft, which has a picture
+// of its own for each: a state that only a colour told would be lost.
 func TestColourChangesNoCharacter(t *testing.T) {
 	for _, s := range nearScenes() {
+		l := scene.LayoutOf(120, 36)
+		frame := func(th theme.Theme, w, h int, s scenes.Scene) string {
+			rows := strings.Split(ansi.Strip(frame(th, w, h, s)), "\n")
+			for y := l.Shaft.Y; y < l.Shaft.Bottom(); y++ {
+				rows[y] = string([]rune(rows[y])[l.Shaft.Right():])
+			}
+			return strings.Join(rows, "\n")
+		}
 		plain := ansi.Strip(frame(theme.Theme{}, 120, 36, s))
 		for p := theme.Base16; p <= theme.True; p++ {
 			if got := ansi.Strip(frame(theme.Theme{Profile: p}, 120, 36, s)); got != plain {

@@ -20,6 +20,7 @@ type View struct {
 	Chemistry bool              // the zones of the shaft as chemistry, else in plain words
 	Past      string            // says that this is not now, when it is not
 	Asked     string            // what is asked just now, for the far view
+	Gone      bool              // it is a moment of the past: nothing in it is of now
 	NextKey   string            // the key that books the charge as shown
 	Adding    *draw.Adding      // the open measure
 	Due       *forecast.Due     // without one the digits count up from the last charge

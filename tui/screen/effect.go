@@ -34,6 +34,7 @@ type (
 	Kindle struct {
 		Light entry.Light
 		By    string
+		Lit   time.Time // when it was lit; zero for now
 	}
 	// Open opens a smelt and shows it on a screen.
 	Open struct {

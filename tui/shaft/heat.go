@@ -6,9 +6,9 @@ import (
 	"chargehand/model/picture"
 )
 
-// knot is the heat at one height: in the middle of the shaft and how much less
-// at the wall, in K.
-type knot struct{ cm, middle, fall float64 }
+// knot is the heat at one height: in the middle of the shaft, how much less at the
+// wall, and how much less or more it may be, in K.
+type knot struct{ cm, middle, fall, less, more float64 }
 
 // Heat is the temperature everywhere in the shaft, as far as it is known.
 type Heat struct {
@@ -29,18 +29,27 @@ func HeatOf(p picture.Picture) Heat {
 		h.side = -tipAt
 	}
 	for _, l := range p.Labels {
-		k := knot{cm: l.At(), middle: l.Degrees, fall: usualFall(l.Degrees)}
+		k := knot{cm: steady(l.At(), steadyCM), middle: steady(l.Degrees, steadyK), fall: usualFall(l.Degrees)}
+		if l.Spread.P90 > 0 {
+			k.less, k.more = l.Degrees-l.Spread.P10, l.Spread.P90-l.Degrees
+		}
 		if l.WallSide.Known {
-			k.fall = math.Max(l.Degrees-float64(l.WallSide.Value), 0)
+			k.fall = math.Max(steady(l.Degrees-float64(l.WallSide.Value), steadyK), 0)
 		}
 		h.knots = append(h.knots, k)
 	}
 	if n := len(h.knots); n > 0 && p.Hearth.Known {
-		hot := float64(p.Hearth.Value)
-		h.knots = append(h.knots, knot{cm: p.Floor / 2, middle: hot, fall: usualFall(hot)})
+		hot := steady(float64(p.Hearth.Value), steadyK)
+		h.knots = append(h.knots, knot{cm: p.Floor / 2, middle: hot, fall: usualFall(hot), less: h.knots[n-1].less, more: h.knots[n-1].more})
 	}
 	return h
 }
+
+// A glow must not move by itself: temperatures and heights go on in steps, or some
+// cell of every row would change every second.
+const steadyK, steadyCM = 20.0, 1.0
+
+func steady(v, step float64) float64 { return math.Round(v/step) * step }
 
 // tipAt is where the air leaves the tuyere across the shaft, -1 the left wall to
 // 1 the right.
@@ -70,6 +79,25 @@ func (h Heat) Middle(cm float64) (celsius, fall float64) {
 		}
 	}
 	return h.knots[n-1].middle, h.knots[n-1].fall
+}
+
+// Spread is how hot it is at a height at the least and at the most, in Celsius.
+func (h Heat) Spread(cm float64) (low, high float64) {
+	middle, _ := h.Middle(cm)
+	n := len(h.knots)
+	near := h.knots[n-1]
+	for i, k := range h.knots {
+		if cm >= k.cm {
+			near = k
+			if i > 0 {
+				a := h.knots[i-1]
+				s := (a.cm - cm) / math.Max(a.cm-k.cm, 1e-9)
+				near.less, near.more = a.less+s*(k.less-a.less), a.more+s*(k.more-a.more)
+			}
+			break
+		}
+	}
+	return math.Max(middle-near.less, 20), middle + near.more
 }
 
 // above goes on upwards from the first knot as steeply as below it, to no colder

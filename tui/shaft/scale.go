@@ -18,7 +18,7 @@ func Scale(g cell.Grid, th theme.Theme, u modelwords.Units, p Place, x int, floo
 		step /= 2
 	}
 	step = math.Floor(step)
-	for u.Metric(step, unit)/p.PerRow < 2.5 {
+	for u.Metric(step, unit)/p.PerRow < 2.2 {
 		step *= 2
 	}
 	top, low := u.Shown(p.Top, unit), u.Shown(floor, unit)

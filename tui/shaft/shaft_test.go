@@ -1,7 +1,6 @@
 package shaft
 
 import (
-	modelwords "chargehand/model/words"
 	"flag"
 	"fmt"
 	"strings"
@@ -12,6 +11,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/figure"
 	"chargehand/model/picture"
+	"chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/theme"
 )
@@ -52,7 +52,7 @@ func painted(th theme.Theme, pic picture.Picture, w, h, wall int) cell.Grid {
 	g := th.Grid(w+12, h)
 	g.Fill(g.Bounds(), ' ', th.Style(theme.Text))
 	p := Fit(pic, cell.Rect{X: 5, Y: 1, W: w, H: h - 1}, wall)
-	Scale(g, th, modelwords.Units{}, p, 3, pic.Floor)
+	Scale(g, th, words.Units{}, p, 3, pic.Floor)
 	Paint(g, th, p, View{Pic: pic})
 	return g
 }
@@ -75,7 +75,7 @@ func TestShow(t *testing.T) {
 	g.Fill(g.Bounds(), ' ', th.Style(theme.Text))
 	for i, pic := range []picture.Picture{invented(), early, unknown, lost} {
 		p := Fit(pic, cell.Rect{X: 38*i + 8, Y: 1, W: 24, H: 24}, 3)
-		Scale(g, th, modelwords.Units{}, p, 38*i+3, pic.Floor)
+		Scale(g, th, words.Units{}, p, 38*i+3, pic.Floor)
 		Paint(g, th, p, View{Pic: pic, Past: i == 1})
 	}
 	fmt.Print(g.Encode(th.Palette()))

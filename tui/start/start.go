@@ -2,8 +2,14 @@
 package start
 
 import (
+	"strings"
+	"sync"
+	"time"
+
 	"chargehand/tui/act"
 	"chargehand/tui/draw"
+	"chargehand/tui/letter"
+	"chargehand/tui/scene"
 	"chargehand/tui/screen"
 	"chargehand/tui/words"
 
@@ -12,6 +18,10 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 
 	"chargehand/model/entry"
+	"chargehand/model/figure"
+	"chargehand/model/invented"
+	"chargehand/model/picture"
+	"chargehand/model/session"
 	"chargehand/model/shelf"
 	"chargehand/tui/cell"
 	"chargehand/tui/theme"
@@ -21,6 +31,7 @@ import (
 // was not finished, when there is one.
 type Screen struct {
 	usual screen.Starter // to practise with
+	under Practice       // how practice begins; nil for its light alone
 	at    int
 	waits bool // for the shelf, to go on with the smelt that it says was not finished
 }
@@ -54,14 +65,20 @@ func (k Keys) Repeating() []key.Binding { return []key.Binding{k.Up, k.Down} }
 func (Screen) ID() screen.ID       { return screen.Start }
 func (Screen) Keys() screen.KeyMap { return Map }
 
-// New is the start screen; practice is with that furnace.
-func New(usual screen.Starter) Screen { return Screen{usual: usual} }
+// Practice is how a practice smelt begins that is under way: its light, when it
+// was lit, and what has been done since.
+type Practice func(now time.Time) (light entry.Light, lit time.Time, done []invented.Act, err error)
+
+// New is the start screen; practice is with that furnace, or under way.
+func New(usual screen.Starter, under Practice) Screen { return Screen{usual: usual, under: under} }
 
 // Listed always.
 func (Screen) Listed(screen.Shared) string { return words.DoStart }
 
 // Entered begins at the first line.
-func (s Screen) Entered(screen.Shared, any) (screen.Screen, screen.Effect) { return New(s.usual), nil }
+func (s Screen) Entered(screen.Shared, any) (screen.Screen, screen.Effect) {
+	return New(s.usual, s.under), nil
+}
 
 // Receive goes on with the smelt that was not finished once the shelf is read, when
 // a key asked for that.
@@ -94,7 +111,7 @@ func (s Screen) lines(sh screen.Shared) []startLine {
 	}
 	return append(ls,
 		startLine{Map.Practise, words.PractiseIs, func(sh screen.Shared) screen.Effect {
-			return act.LeavingRunning(sh, func(screen.Shared) screen.Effect { return Practise(s.usual) })
+			return act.LeavingRunning(sh, func(sh screen.Shared) screen.Effect { return s.Practise(sh.Now.Wall) })
 		}},
 		startLine{Map.Smelt, words.SmeltIs, func(sh screen.Shared) screen.Effect {
 			return act.LeavingRunning(sh, func(screen.Shared) screen.Effect { return screen.Go{To: screen.Light} })
@@ -125,8 +142,19 @@ func unfinished(sh screen.Shared) (id, detail string) {
 	return "", ""
 }
 
-// Practise begins a practice smelt, which asks nothing.
-func Practise(f screen.Starter) screen.Effect {
+// Practise begins a practice smelt, which asks nothing: one that is under way, an
+// hour into its main burn, so that there is something to do at once.
+func (s Screen) Practise(now time.Time) screen.Effect {
+	f := s.usual
+	if s.under != nil {
+		if light, lit, done, err := s.under(now); err == nil {
+			acts := make(screen.Keep, len(done))
+			for i, d := range done {
+				acts[i] = screen.Act{Event: d.Event, Happened: d.Happened}
+			}
+			return screen.Each{screen.Kindle{Light: light, Lit: lit}, acts, screen.Said(words.PractiseBegins)}
+		}
+	}
 	return act.Kindle(entry.Light{Furnace: f.Furnace, Measures: f.Measures, Recipe: f.Recipe, Practice: true}, "")
 }
 
@@ -176,12 +204,141 @@ func (s Screen) Hints(sh screen.Shared) []draw.KeyHint {
 	return append(hs, screen.Hint(Map.Quit), screen.Hint(screen.Global.Views))
 }
 
-// Paint shows the lines, one below the other.
+// Paint shows the furnace of the smelt at work or of the invented one at the left,
+// and beside it the lines, one below the other; in a small window the lines alone.
 func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
-	th := sh.Theme
 	screen.Top(g, sh, words.ProgramName, words.ProgramIs)
 	body := screen.Body(g)
 	ls := s.lines(sh)
+	w, h := g.Size()
+	size := scene.SizeOf(w, h)
+	if size == scene.Cramped {
+		s.plain(g, sh, body, ls)
+		return
+	}
+	left := 38
+	if size == scene.Small {
+		left = 26
+	}
+	picture, panel := body.CutLeft(left)
+	s.furnace(g.Sub(picture), sh)
+	g.Fill(cell.Rect{X: left, Y: body.Y, W: 1, H: body.H}, sh.Theme.Marks().VLine, sh.Theme.Style(theme.Frame))
+	_, panel = panel.CutLeft(2)
+	s.ways(g.Sub(panel), sh, ls)
+}
+
+// furnace paints the shaft, and says whose it is.
+func (s Screen) furnace(g cell.Grid, sh screen.Shared) {
+	th := sh.Theme
+	w, h := g.Size()
+	var pic picture.Picture
+	tag, says := "", ""
+	switch {
+	case sh.Running.Is():
+		r := sh.Running.Reading()
+		pic, says = picture.From(r), words.StartShaft(sh.Running.ID(), r.Wall(r.At))
+	case sh.Shelf.Known: // not before: the first frame waits for nothing
+		r := inventedMoment()
+		pic, tag, says = picture.From(r), words.TagInvented, words.StartInvented(r.Light.Furnace.Name, r.Wall(r.At))
+	default:
+		return
+	}
+	foot := 4
+	if h < 24 {
+		foot = 3
+	}
+	sh.Pen().Shaft(g.Sub(cell.Rect{W: w, H: h - foot}), pic, draw.ShaftView{Bare: true, Past: tag != ""})
+	x, y := 5, h-foot+1
+	if tag != "" {
+		x += g.Text(x, y-1, " "+tag+" ", th.Style(theme.Tag)) + 1
+	}
+	g.Wrap(cell.Rect{X: 5, Y: y, W: w - 6, H: foot - 1}, says, th.Style(theme.Quiet))
+}
+
+// inventedMoment is the invented smelt at the moment with most to see, as far as
+// that is known without solving it.
+var inventedMoment = sync.OnceValue(func() figure.Reading {
+	es, err := invented.Smelt()
+	if err != nil {
+		return figure.Reading{}
+	}
+	return session.Open(invented.ID, es, session.ToLookAt).Reading()
+})
+
+// ways paints what can be done, the smelt that was not finished first and largest.
+func (s Screen) ways(g cell.Grid, sh screen.Shared, ls []startLine) {
+	th := sh.Theme
+	w, h := g.Size()
+	title, caption := words.WhatNow, words.NothingBurns
+	role := theme.Strong
+	if id, _ := unfinished(sh); id != "" {
+		title, caption, role = words.GoOnLarge, words.MayBurn, theme.Now
+	}
+	y := 0
+	g.TextIn(cell.Rect{Y: y, W: w, H: 1}, caption, th.Style(theme.Quiet))
+	letter.Small.Text(g, 0, y+1, title, th.Style(role), th.ASCII)
+	y += 6
+	g.Fill(cell.Rect{X: 0, Y: y, W: w - 1, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
+	y += 2
+	last := s.lastSmelt(sh)
+	room := h - y
+	if last != "" {
+		room -= 3
+	}
+	pitch := min(max(room/max(len(ls), 1), 2), 4)
+	if pitch == 2 {
+		y--
+	}
+	for i, l := range ls {
+		mark := " "
+		if i == min(s.at, len(ls)-1) {
+			mark = th.Marks().Picked
+		}
+		g.Text(0, y, mark, th.Style(theme.Now))
+		g.Text(2, y, l.key.Help().Key, th.Style(theme.Now))
+		g.Text(5, y, l.key.Help().Desc, th.Style(theme.Strong))
+		x := 20
+		detail, costs, _ := strings.Cut(l.detail, ";")
+		if w < 70 {
+			g.Wrap(cell.Rect{X: 5, Y: y + 1, W: w - 6, H: pitch - 1}, l.detail, th.Style(theme.Text))
+			y += pitch
+			continue
+		}
+		g.TextIn(cell.Rect{X: x, Y: y, W: w - x - 1, H: 1}, detail, th.Style(theme.Text))
+		if costs != "" {
+			g.TextIn(cell.Rect{X: x, Y: y + 1, W: w - x - 1, H: 1}, strings.TrimSpace(costs), th.Style(theme.Quiet))
+		}
+		y += pitch
+	}
+	if last != "" && y+1 < h {
+		y = h - 3
+		g.Fill(cell.Rect{X: 0, Y: y, W: w - 1, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
+		n := g.Text(2, y+1, words.LastSmelt+"  ", th.Style(theme.Quiet))
+		g.TextIn(cell.Rect{X: 2 + n, Y: y + 1, W: w - 3 - n, H: 1}, last, th.Style(theme.Text))
+	}
+}
+
+// lastSmelt is what came of the newest smelt that is over, in one line.
+func (Screen) lastSmelt(sh screen.Shared) string {
+	for _, l := range sh.Shelf.Lines {
+		if l.Practice || l.Invented || !l.Phase.Over() {
+			continue
+		}
+		bloom, ore := words.NoBloomWeighed, ""
+		if l.Bloom.Known {
+			bloom = words.BloomOf(sh.Units.Kg(l.Bloom.Value))
+		}
+		if l.Ore.Known {
+			ore = words.OfOre(sh.Units.Kg(l.Ore.Value))
+		}
+		return l.ID + ": " + bloom + ore
+	}
+	return ""
+}
+
+// plain is the lines alone.
+func (s Screen) plain(g cell.Grid, sh screen.Shared, body cell.Rect, ls []startLine) {
+	th := sh.Theme
 	pitch := 3
 	if body.H < len(ls)*3 {
 		pitch = 2

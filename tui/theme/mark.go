@@ -5,6 +5,7 @@ package theme
 type Marks struct {
 	Look, Act, Kept, Struck, Picked, Late string
 	Cursor, Dot, Ask, Waiting, Refused    string
+	Off                                   string // a figure that is not what it should be
 	Ticked, Open                          string // on a list, and not yet
 	Yields, YieldsBrief                   string // the arrow of an equation, and in one cell
 	Back                                  string // a replay runs backwards, and forwards
@@ -40,7 +41,7 @@ func (t Theme) Marks() *Marks {
 }
 
 var fullMarks = Marks{
-	Look: "!", Act: "!!", Kept: "✓", Struck: "×", Picked: ">", Late: "late", Cursor: "▏", Dot: "·", Ask: "?", Waiting: "…", Refused: "–",
+	Look: "!", Act: "!!", Kept: "✓", Off: "◆", Struck: "×", Picked: ">", Late: "late", Cursor: "▏", Dot: "·", Ask: "?", Waiting: "…", Refused: "–",
 	Ticked: "[x]", Open: "[ ]", Back: "◀", Forth: "▶", Yields: "→", YieldsBrief: "→",
 	HLine: '─', VLine: '│', Fine: '┈', Wall: '┃', Floor: '━', CornerLeft: '┗', CornerRight: '┛',
 	Upper: '▀', Lower: '▄', Full: '█', Eighths: []rune(" ▁▂▃▄▅▆▇█"), Hang: '▀', HangFull: '█', Beyond: '▲',
@@ -52,7 +53,7 @@ var fullMarks = Marks{
 }
 
 var asciiMarks = Marks{
-	Look: "!", Act: "!!", Kept: "ok", Struck: "x", Picked: ">", Late: "late", Cursor: "_", Dot: "-", Ask: "?", Waiting: "...", Refused: "-",
+	Look: "!", Act: "!!", Kept: "ok", Off: "!", Struck: "x", Picked: ">", Late: "late", Cursor: "_", Dot: "-", Ask: "?", Waiting: "...", Refused: "-",
 	Ticked: "[x]", Open: "[ ]", Back: "<", Forth: ">", Yields: "->", YieldsBrief: ">",
 	HLine: '-', VLine: '|', Fine: '.', Wall: '|', Floor: '=', CornerLeft: '+', CornerRight: '+',
 	Upper: '#', Lower: '#', Full: '#', Eighths: []rune(" ___===##"), Hang: '#', HangFull: '#', Beyond: '^',

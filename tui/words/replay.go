@@ -16,23 +16,23 @@ const (
 	DoBackStep   = "a step back"
 	DoFaster     = "faster"
 	DoSlower     = "slower"
-	DoTurn       = "the other way"
+	DoTurn       = "run the other way"
 	DoByTime     = "step by the minute"
 	DoByEntry    = "step by entry"
 	DoByWarning  = "step by warning"
 	DoKnown      = "as we saw it, or as we know it"
 	DoLeapForth  = "ten minutes forth"
 	DoLeapBack   = "ten minutes back"
-	DoToLight    = "to the light"
+	DoToLight    = "to the beginning"
 	DoToEnd      = "to the end"
 
 	ShortPlay    = "play"
 	ShortStop    = "stop"
 	ShortStep    = "step"
 	ShortSpeed   = "speed"
-	ShortTurn    = "turn"
+	ShortTurn    = "backwards"
 	ShortStepsBy = "step by time, entry, warning"
-	ShortKnown   = "saw or know"
+	ShortKnown   = "as seen, as known"
 )
 
 // StepsBy is what a step goes by.
@@ -55,6 +55,11 @@ const (
 	LineWarning  = "warning"
 	LineAct      = "act"
 )
+
+// ReplayOpens says how to go on from the moment that Replay opens at.
+func ReplayOpens(play, first, last string) string {
+	return "the moment with most to see: " + play + " plays on, " + first + " goes to the beginning, " + last + " to the end"
+}
 
 // SpeedOf is how fast and which way a replay runs.
 func SpeedOf(speed int, back bool) string {

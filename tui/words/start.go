@@ -4,15 +4,18 @@ import (
 	"chargehand/model/entry"
 	modelwords "chargehand/model/words"
 	"strconv"
+	"time"
 )
 
 // The start screen.
 const (
 	ProgramName = "chargehand"
 	ProgramIs   = "the record and the sums of a smelt"
-	PractiseIs  = "a smelt that counts for nothing; it asks nothing"
-	SmeltIs     = "asks once for furnace and measures, then lights the fire"
-	LookIs      = "every smelt kept here, and an invented one"
+	PractiseIs  = "a smelt under way, an hour into its main burn; counts for nothing and asks nothing: one key"
+	SmeltIs     = "furnace and measures once, then the fire is lit; ten fields, filled in for you: a minute"
+	LookIs      = "every smelt kept here, and an invented one; r plays one over: its day in a minute and a half"
+
+	PractiseBegins = "practice, an hour into its main burn: press c when the minutes have run down; u takes it back"
 
 	ShelfBeingRead = "the shelf is still being read: a moment"
 	NoneUnfinished = "no smelt was left unfinished"
@@ -39,3 +42,27 @@ func LeaveFor(id string) string { return "leave " + id + " as it stands" }
 
 // Lit says that a smelt has begun.
 func Lit(id string) string { return "the fire is lit: " + id }
+
+// Large, and over it, on the start screen.
+const (
+	WhatNow        = "WHAT NOW"
+	GoOnLarge      = "GO ON"
+	NothingBurns   = "nothing is burning"
+	MayBurn        = "not closed, and it may be burning"
+	LastSmelt      = "last smelt"
+	NoBloomWeighed = "no bloom was weighed"
+)
+
+// BloomOf is a bloom's weight, OfOre the ore that it came of.
+func BloomOf(kg string) string { return "bloom " + kg }
+
+// OfOre is the ore that a bloom came of.
+func OfOre(kg string) string { return " of " + kg + " ore as charged" }
+
+// StartInvented says what furnace the start screen shows.
+func StartInvented(name string, at time.Time) string {
+	return name + " at " + at.Format(modelwords.Clock) + ", a moment of the smelt in look at one; nobody lit it"
+}
+
+// StartShaft says the same of a smelt at work.
+func StartShaft(id string, at time.Time) string { return id + " at " + at.Format(modelwords.Clock) }

@@ -1,0 +1,297 @@
+package fire
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"chargehand/model/entry"
+	"chargehand/model/figure"
+	"chargehand/model/rule"
+	modelwords "chargehand/model/words"
+	"chargehand/tui/cell"
+	"chargehand/tui/chart"
+	"chargehand/tui/draw"
+	"chargehand/tui/letter"
+	"chargehand/tui/scene"
+	"chargehand/tui/theme"
+	"chargehand/tui/words"
+)
+
+// farRoomy tells whether the far view has room for its letters and has nothing to
+// show that takes their place.
+func farRoomy(w, h int, r figure.Reading, v scene.View) bool {
+	return scene.SizeOf(w, h) > scene.Cramped && v.NotKept == 0 && v.Caution == nil && v.Asked == "" && r.Phase != entry.BurnsDown && !r.Phase.Over()
+}
+
+// paintFarRoomy paints the far view in letters of our own: an act before all else,
+// else the minutes with the measure that burns beside them; then the charge, and in
+// a place of its own what is wrong.
+func paintFarRoomy(g cell.Grid, p pen, r figure.Reading, v scene.View) {
+	w, h := g.Size()
+	_, body := g.Bounds().CutBottom(draw.FootRows)
+	if len(v.Warnings) > 0 && v.Warnings[0].Grade == rule.Act {
+		top, rest := body.CutTop(h * 38 / 100)
+		why, charge := rest.CutTop(max(3, h*12/100))
+		p.farAct(g.Sub(top), r, v)
+		p.farRemedy(g.Sub(why), v)
+		p.farBelow(g.Sub(charge), r, v)
+		return
+	}
+	head, charge := body.CutTop(h*40/100 + 1)
+	notice, charge := charge.CutBottom(2)
+	p.farHead(g.Sub(head), r, v)
+	p.Line(g.Sub(charge))
+	_, charge = charge.CutTop(1)
+	p.farParts(g.Sub(charge), r, v, w*76/100)
+	p.farStands(g.Sub(notice), r, v)
+}
+
+// farStyle is how the minutes are drawn.
+func (p pen) farStyle(t draw.Timed) cell.Style {
+	if t.Late {
+		return p.Style(theme.Strong)
+	}
+	return p.Style(theme.Now)
+}
+
+// minutesOf is the number that is drawn large.
+func minutesOf(t draw.Timed) string {
+	if t.Minutes {
+		return t.Digits
+	}
+	if hours, rest, long := strings.Cut(t.Digits, "h"); long {
+		h, _ := strconv.Atoi(hours)
+		m, _ := strconv.Atoi(rest)
+		return strconv.Itoa(60*h + m)
+	}
+	m, _, _ := strings.Cut(t.Digits, ":")
+	return m
+}
+
+// farMinutes draws the number in a box at the left of g below its first row.
+func (p pen) farMinutes(g cell.Grid, t draw.Timed, rows, wide int) {
+	text := minutesOf(t)
+	d := letter.Digits{W: rows * 26 / 15, H: 2 * rows}
+	for d.Width(text) > wide && d.W > 3 {
+		d.W--
+	}
+	d.Draw(g, 2, 1, text, p.farStyle(t), p.Theme.ASCII)
+}
+
+// farCaption says what the number is, in the first row.
+func (p pen) farCaption(g cell.Grid, t draw.Timed, v scene.View) {
+	w, _ := g.Size()
+	end := w - 1 - p.Safety(g, w-1, draw.TopView{Kept: v.Kept, Keeping: v.Keeping, NoBook: v.NoBook}) - 2
+	style := p.Style(theme.Text)
+	text := t.Label + ", " + modelwords.MinutesShort
+	if t.Minutes {
+		text = modelwords.NextChargeIn + ", " + modelwords.MinutesShort
+	}
+	if t.Late {
+		style = p.Style(theme.Look)
+	}
+	x := 2
+	if v.Past != "" {
+		x += g.Text(x, 0, " "+g.Cut(v.Past, end-x-2)+" ", p.Style(theme.Tag)) + 2
+	}
+	g.TextIn(cell.Rect{X: x, W: end - x, H: 1}, text, style)
+}
+
+// farHead is the minutes and beside them the spread and the measure that burns.
+func (p pen) farHead(g cell.Grid, r figure.Reading, v scene.View) {
+	w, h := g.Size()
+	t := draw.TimedBy(r, v.Due)
+	p.farCaption(g, t, v)
+	p.farMinutes(g, t, h-2, w*46/100-4)
+	x, y := w*52/100, 1
+	text := func(s string, role theme.Role) {
+		g.TextIn(cell.Rect{X: x, Y: y, W: w - x - 1, H: 1}, s, p.Style(role))
+		y++
+	}
+	switch {
+	case t.Late:
+		p.letters(g, cell.Rect{X: x, Y: y, W: w - x - 2, H: 7}, words.FarLate, p.Style(theme.Look))
+		return
+	case t.Minutes && v.Due != nil:
+		low, _, high := v.Due.Next.Left(r.At)
+		if high > 0 {
+			text(words.FarBetween, theme.Quiet)
+			y += p.letters(g, cell.Rect{X: x, Y: y, W: w - x - 2, H: max(4, h/4)}, strconv.Itoa(max(low, 0))+" TO "+strconv.Itoa(high), p.Style(theme.Text))
+		} else {
+			y += p.letters(g, cell.Rect{X: x, Y: y, W: w - x - 2, H: max(4, h/4)}, words.FarNow, p.Style(theme.Now))
+		}
+	}
+	if t.Doubt != "" && y < h {
+		g.Wrap(cell.Rect{X: x, Y: y, W: w - x - 1, H: min(2, h-y)}, t.Doubt, p.Style(theme.Strong))
+		y += 2
+	}
+	since := r.Figure(figure.SinceCharge)
+	if v.Due == nil || !since.Known() || h-y < 4 {
+		return
+	}
+	m := v.Due.Next.Minutes
+	if h-y > 8 {
+		y++
+	}
+	text(words.FarSince(int(math.Round(m.P50))), theme.Quiet)
+	rows := min(max(h-y-4, 1), 4)
+	chart.Minutes{Since: math.Floor(since.P50 / 60), Early: m.P10, Due: m.P50, Late: m.P90}.Draw(g, p.Theme, x, y, w-x-2, rows)
+	y += rows + 2
+	if n := len(r.Charges); n > 0 && y+1 < h {
+		y++
+		text(words.FarWentIn(r.Charges[n-1].Number, r.Wall(r.Charges[n-1].At)), theme.Text)
+	}
+}
+
+// letters draws a text as large as it fits into r, in plain where it does not, and
+// returns the rows it took.
+func (p pen) letters(g cell.Grid, r cell.Rect, text string, style cell.Style) int {
+	capital, all := letter.Capitals(text)
+	s, fits := letter.Fitting(capital, r.W, r.H)
+	if !all || !fits {
+		g.TextIn(cell.Rect{X: r.X, Y: r.Y, W: r.W, H: 1}, text, style.With(cell.Bold))
+		return 1
+	}
+	tw, th := s.Size(capital)
+	if style.Paper != 0 {
+		g.Fill(cell.Rect{X: r.X - 1, Y: r.Y, W: tw + 2, H: th}, ' ', style)
+	}
+	s.Text(g, r.X, r.Y, capital, style, p.Theme.ASCII)
+	return th
+}
+
+// farParts draws what the next charge is in two lines of letters, with what each
+// weighs to their right.
+func (p pen) farParts(g cell.Grid, r figure.Reading, v scene.View, wide int) {
+	w, h := g.Size()
+	lines := p.farCharge(r, v)
+	style := p.Style(theme.Strong)
+	if v.Adding != nil {
+		style = p.Style(theme.Now)
+	}
+	if len(lines) == 0 {
+		return
+	}
+	if p.farAbreast(g, lines, style) {
+		return
+	}
+	each := max(h/len(lines), 1)
+	longest := ""
+	for _, line := range lines {
+		if capital, _ := letter.Capitals(line); len(capital) > len(longest) {
+			longest = capital
+		}
+	}
+	if s, fits := letter.Fitting(longest, wide, each); !fits || s.Wide < 2 && each >= 7 {
+		wide = w - 3
+	}
+	s, fits := letter.Fitting(longest, wide, each)
+	for i, line := range lines {
+		y := i * each
+		capital, all := letter.Capitals(line)
+		if !all || !fits {
+			g.TextIn(cell.Rect{X: 2, Y: y, W: w - 3, H: 1}, line, style)
+			continue
+		}
+		s.Text(g, 2, y, capital, style, p.Theme.ASCII)
+		tw, th := s.Size(capital)
+		if v.Adding != nil || i >= len(r.Next) || len(lines) < len(r.Next) {
+			continue
+		}
+		if x := max(tw+6, wide+3); x < w-10 {
+			g.TextIn(cell.Rect{X: x, Y: y + (th-1)/2, W: w - x - 1, H: 1}, p.Weight(r.Next[i], false), p.Style(theme.Strong))
+			g.TextIn(cell.Rect{X: x, Y: y + (th+1)/2, W: w - x - 1, H: 1}, modelwords.Material(r.Next[i].What), p.Style(theme.Text))
+		}
+	}
+}
+
+// farAbreast draws two lines beside each other where they have no room below.
+func (p pen) farAbreast(g cell.Grid, lines []string, style cell.Style) bool {
+	w, h := g.Size()
+	if len(lines) != 2 || h >= 8 || h < 4 {
+		return false
+	}
+	first, all := letter.Capitals(lines[0])
+	second, too := letter.Capitals(lines[1])
+	a, _ := letter.Small.Size(first)
+	b, _ := letter.Small.Size(second)
+	if !all || !too || a+b+7 > w {
+		return false
+	}
+	letter.Small.Text(g, 2, 0, first, style, p.Theme.ASCII)
+	letter.Small.Text(g, 5+a, 0, second, style, p.Theme.ASCII)
+	return true
+}
+
+// farStands is the place of a warning: what it is and how it is mended, or that
+// nothing is wrong.
+func (p pen) farStands(g cell.Grid, r figure.Reading, v scene.View) {
+	_, h := g.Size()
+	if len(v.Warnings) == 0 {
+		g.Text(2, h-1, words.FarNoWarning, p.Style(theme.Quiet))
+		return
+	}
+	p.Warned(g, r, v.Warnings, false)
+}
+
+// farAct says what has to be done something about in the largest letters that fit,
+// inverse over the whole width.
+func (p pen) farAct(g cell.Grid, r figure.Reading, v scene.View) {
+	w, h := g.Size()
+	top := v.Warnings[0]
+	title, evidence, _ := p.Units.Warning(top)
+	style, mark := p.Badge(top.Grade)
+	g.Fill(g.Bounds(), ' ', style)
+	since := modelwords.WarningSince(r.Wall(top.Onset), top.Acknowledged, len(v.Warnings)-1)
+	g.TextRight(w-2, 0, since, style.With(cell.Bold))
+	head := mark + modelwords.Grade(top.Grade) + "  " + modelwords.Warned(title, evidence)
+	g.TextIn(cell.Rect{X: 2, W: w - 6 - g.Width(since), H: 1}, head, style.With(cell.Bold))
+	capital, all := letter.Capitals(title)
+	s, fits := letter.Fitting(capital, w-2, h-1)
+	if first, rest, two := strings.Cut(capital, " "); all && !fits && two { // a word a line
+		a, fitsA := letter.Fitting(first, w-4, (h-1)/2)
+		b, fitsB := letter.Fitting(rest, w-4, (h-1)/2)
+		if fitsA && fitsB {
+			s := letter.Scale{Wide: min(a.Wide, b.Wide), High: min(a.High, b.High)}
+			s.Text(g, 2, 1, first, style, p.Theme.ASCII)
+			s.Text(g, 2, 1+(h-1)/2, rest, style, p.Theme.ASCII)
+			return
+		}
+	}
+	if !all || !fits {
+		g.Wrap(cell.Rect{X: 2, Y: 2, W: w - 4, H: h - 2}, title, style.With(cell.Bold))
+		return
+	}
+	tw, th := s.Size(capital)
+	s.Text(g, min(2, (w-tw)/2), 1+(h-1-th)/2, capital, style, p.Theme.ASCII)
+}
+
+// farRemedy says in full what to do about it.
+func (p pen) farRemedy(g cell.Grid, v scene.View) {
+	w, h := g.Size()
+	_, _, remedy := p.Units.Warning(v.Warnings[0])
+	y := 0
+	if g.Rows(remedy, w-4) < h {
+		y = 1
+	}
+	g.Wrap(cell.Rect{X: 2, Y: y, W: w - 4, H: h - y}, remedy, p.Style(theme.Strong))
+}
+
+// farBelow is the minutes and the charge under an act, smaller than it.
+func (p pen) farBelow(g cell.Grid, r figure.Reading, v scene.View) {
+	w, h := g.Size()
+	t := draw.TimedBy(r, v.Due)
+	p.Line(g)
+	in := g.Sub(cell.Rect{Y: 1, W: w, H: h - 1})
+	p.farCaption(in, t, v)
+	rows := min(h-2, max(8, h*36/100))
+	if rows < 3 {
+		return
+	}
+	p.farMinutes(in, t, rows, w*32/100)
+	x := w * 37 / 100
+	right := in.Sub(cell.Rect{X: x, Y: 1, W: w - x, H: h - 2})
+	rw, _ := right.Size()
+	p.farParts(right, r, v, rw*70/100)
+}

@@ -1,0 +1,27 @@
+package words
+
+// Over the next charge.
+const (
+	BooksIt   = "books it"
+	WasToNext = "it was, to the next"
+)
+
+// Figures that only the roomy screens have, and what is said beside them.
+const (
+	LineHearth   = "hearth"
+	LineSlag     = "slag"
+	LineIn       = "in"
+	HearthLow    = "too cold for slag to run"
+	HearthGood   = "hot enough"
+	LevelUnknown = "level not known"
+	UnderTuyere  = "under tuyere"
+)
+
+// StripUsual stands behind the ticks of the strip.
+const StripUsual = "usual"
+
+// Marks of a smelt that counts for nothing, or is not of now.
+const (
+	TagPractice = "practice"
+	TagInvented = "invented"
+)

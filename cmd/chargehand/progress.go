@@ -6,6 +6,7 @@ import (
 
 	"github.com/charmbracelet/bubbles/progress"
 	"github.com/charmbracelet/x/term"
+	"github.com/muesli/termenv"
 
 	"chargehand/model/words"
 )
@@ -20,7 +21,7 @@ const showFrom = 2000
 func showProgress(w world, c common, doing string) func(done, of int) {
 	out, isFile := w.err.(*os.File)
 	terminal := isFile && term.IsTerminal(out.Fd()) && !c.plain && w.getenv("TERM") != "dumb"
-	bar := progress.New(progress.WithWidth(30), progress.WithFillCharacters('#', '.'), progress.WithSolidFill(""))
+	bar := progress.New(progress.WithWidth(30), progress.WithFillCharacters('#', '.'), progress.WithColorProfile(termenv.Ascii))
 	steps, shown := 5, 0
 	if terminal {
 		steps = 100

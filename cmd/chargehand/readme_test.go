@@ -27,9 +27,9 @@ func TestReadmePicture(t *testing.T) {
 	if !ok {
 		t.Fatal("the readme has no picture")
 	}
-	s := openTerminal(t, t.TempDir(), 80, 24)
+	s := openTerminal(t, t.TempDir(), 80, 24, "--plain")
 	s.shows("practise")
-	s.does("l", "in no book")
+	s.does("l", "replay it")
 	s.does("r", "as we saw it")
 	var got string
 	for waited := time.Duration(0); waited < patience; waited += 100 * time.Millisecond {

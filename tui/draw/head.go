@@ -127,7 +127,12 @@ func (p Pen) clock(g cell.Grid, x, y int, r figure.Reading, v HeadView) {
 }
 
 // part is a part of a charge as it is drawn large.
-type chargePart struct{ number, word, weight, bare, what string }
+type chargePart struct {
+	number, word string
+	weight       string // with the material
+	bare, brief  string // without it; the same where there is less room
+	what         string
+}
 
 // chargeParts are the parts of the next charge, or of the open measure.
 func (p Pen) chargeParts(r figure.Reading, v HeadView) []chargePart {
@@ -140,7 +145,10 @@ func (p Pen) chargeParts(r figure.Reading, v HeadView) []chargePart {
 		called[part.Measure]++
 	}
 	for _, part := range r.Next {
-		c := chargePart{number: p.countOf(part), word: p.whatOf(part), weight: p.Weight(part, true), bare: p.Weight(part, false), what: modelwords.Material(part.What)}
+		c := chargePart{number: p.countOf(part), word: p.whatOf(part), weight: p.Weight(part, true), bare: p.Weight(part, false), brief: p.bareWeight(part, false), what: modelwords.Material(part.What)}
+		if part.Mass.Known() && part.Mass.Basis == figure.Guessed {
+			c.brief = words.About(c.brief)
+		}
 		if part.Count.Known && called[part.Measure] > 1 {
 			c.word += " " + modelwords.Material(part.What)
 		}
@@ -274,7 +282,7 @@ func (p Pen) SmallCharge(g cell.Grid, r figure.Reading, v HeadView) {
 			}
 			x := max(8, nw+3)
 			g.TextIn(cell.Rect{X: x, Y: y + 1, W: w - x, H: 1}, strings.ToUpper(c.word), style)
-			g.TextIn(cell.Rect{X: x, Y: y + 2, W: w - x, H: 1}, fitting(g, w-x, c.bare, c.what), p.Style(theme.Text))
+			g.TextIn(cell.Rect{X: x, Y: y + 2, W: w - x, H: 1}, fitting(g, w-x, c.bare, c.brief), p.Style(theme.Text))
 			if y+3 < h && c.bare != "" {
 				g.TextIn(cell.Rect{X: x, Y: y + 3, W: w - x, H: 1}, c.what, p.Style(theme.Quiet))
 			}

@@ -25,3 +25,6 @@ const (
 	TagPractice = "practice"
 	TagInvented = "invented"
 )
+
+// About says of a weight that it is a guess, in few letters.
+func About(weight string) string { return "about " + weight }

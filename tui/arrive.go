@@ -37,8 +37,9 @@ func (m Model) tick(at entry.Stamp) (Model, []entry.Entry, tea.Cmd) {
 	if m.leaving {
 		m = m.askUnkept()
 	}
+	m, rings := m.ring()
 	m, cmd := m.wait()
-	return m, out, cmd
+	return m, out, tea.Batch(cmd, rings)
 }
 
 // kept puts what the book acknowledged in its place.

@@ -22,6 +22,7 @@ type Config struct {
 	Practise   bool                          // begin with a practice smelt, without asking
 	Version    string                        // of the program, for its testimony
 	Background bool                          // dark or light was said on the command line: a stored choice does not change it
+	Ring       func()                        // sounds the terminal's bell, called inside a command; nil for silence
 	Crashed    func(value any, stack []byte) // told of a panic inside a command, on that command's goroutine; may be nil
 }
 

@@ -16,10 +16,10 @@ func TestLettersAreSettled(t *testing.T) {
 	settled := map[string]screen.ID{
 		"f": screen.Fire, "b": screen.Book, "r": screen.Replay, "s": screen.Shelf, "a": screen.Start, "h": screen.Help,
 		"t": screen.Stores, "u": screen.Furnace, "p": screen.Plan, "c": screen.Account, "g": screen.Forge, "m": screen.Compare,
-		"l": "dark or light", "e": "settings", "o": "the running smelt", "q": "leave",
+		"l": "dark or light", "e": "settings", "o": "the running smelt", "q": "leave", "j": "remind me",
 	}
 	named := map[string]screen.ID{
-		screen.LetterBackground: "dark or light", screen.LetterSettings: "settings", screen.LetterRunning: "the running smelt", screen.LetterLeave: "leave",
+		screen.LetterBackground: "dark or light", screen.LetterSettings: "settings", screen.LetterRunning: "the running smelt", screen.LetterLeave: "leave", screen.LetterRemind: "remind me",
 	}
 	for id, letter := range screen.Letters {
 		if other, twice := named[letter]; twice {

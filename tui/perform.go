@@ -22,7 +22,7 @@ func (m Model) take(e screen.Effect, k Pressed, closed bool) (Model, []entry.Ent
 		switch one := one.(type) {
 		case screen.Keep:
 			keeps = keeps || len(one) > 0
-		case screen.Kindle, screen.Set:
+		case screen.Kindle, screen.Set, screen.House:
 			keeps = true
 		case screen.Quit, screen.Open:
 			leaves = true
@@ -73,6 +73,11 @@ func (m Model) perform(e screen.Effect, keyed string) (Model, []entry.Entry, tea
 		case screen.Set:
 			var one entry.Entry
 			m, one = m.chosen(e.Setting).hand(entry.House, screen.Act{Event: e.Setting}, m.active, keyed)
+			kept(one)
+			keyed = ""
+		case screen.House:
+			var one entry.Entry
+			m, one = m.reminded(e.Event).hand(entry.House, screen.Act{Event: e.Event}, m.active, keyed)
 			kept(one)
 			keyed = ""
 		case screen.Say:

@@ -9,6 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
+	"chargehand/model/rule"
 	"chargehand/model/session"
 	"chargehand/tui/screen"
 	"chargehand/tui/theme"
@@ -18,42 +19,45 @@ import (
 // dialog or the active screen, does what they ask for, makes entries of it, and
 // puts acknowledgements in their place. It is a value and its Update is pure.
 type Model struct {
-	cfg     Config
-	w, h    int
-	theme   theme.Theme
-	units   modelwords.Units
-	now     entry.Stamp
-	ticked  entry.Stamp     // the last look at both clocks
-	by      string          // initials, until a smelt knows better
-	running session.Session // the smelt at work
-	looked  session.Session // another one, looked at
-	house   int             // entries of the house that this run kept
-	shelf   screen.Shelved  // as far as it was read
-	demo    []entry.Entry
-	ledger  ledger
-	batch   batch
-	guard   guard
-	run     run         // of a key that comes quickly
-	order   []screen.ID // of the screens, as they are listed
-	screens map[screen.ID]screen.Screen
-	active  screen.ID
-	behind  []screen.ID // the way back
-	dialog  screen.Dialog
-	touched entry.Stamp      // the last key, or when the dialog opened
-	drafts  map[string]draft // what is half typed, by the words of its field
-	spilled []entry.Entry    // kept on that way, before what the key keeps
-	left    entry.Stamp      // when the last field closed
-	closed  string           // what closed on the way to this key's answer, "" for nothing
-	answer  answer
-	told    []string // what the book said of itself, until the next key
-	careful string   // the caution that is shown
-	chem    bool     // the shaft is shown as chemistry
-	locked  lock
-	leaving bool // as soon as all is kept
-	reads   int  // how many reads of the book are under way
-	spins   bool // one of them takes long
-	spinner spinner.Model
-	version uint64 // of what is shown
+	cfg       Config
+	w, h      int
+	theme     theme.Theme
+	units     modelwords.Units
+	heard     rule.Heard     // what the bell sounds for
+	bell      rule.Bell      // and has
+	reminders []entry.Remind // that stand, come up or not
+	now       entry.Stamp
+	ticked    entry.Stamp     // the last look at both clocks
+	by        string          // initials, until a smelt knows better
+	running   session.Session // the smelt at work
+	looked    session.Session // another one, looked at
+	house     int             // entries of the house that this run kept
+	shelf     screen.Shelved  // as far as it was read
+	demo      []entry.Entry
+	ledger    ledger
+	batch     batch
+	guard     guard
+	run       run         // of a key that comes quickly
+	order     []screen.ID // of the screens, as they are listed
+	screens   map[screen.ID]screen.Screen
+	active    screen.ID
+	behind    []screen.ID // the way back
+	dialog    screen.Dialog
+	touched   entry.Stamp      // the last key, or when the dialog opened
+	drafts    map[string]draft // what is half typed, by the words of its field
+	spilled   []entry.Entry    // kept on that way, before what the key keeps
+	left      entry.Stamp      // when the last field closed
+	closed    string           // what closed on the way to this key's answer, "" for nothing
+	answer    answer
+	told      []string // what the book said of itself, until the next key
+	careful   string   // the caution that is shown
+	chem      bool     // the shaft is shown as chemistry
+	locked    lock
+	leaving   bool // as soon as all is kept
+	reads     int  // how many reads of the book are under way
+	spins     bool // one of them takes long
+	spinner   spinner.Model
+	version   uint64 // of what is shown
 }
 
 // answer is what the last key did, and the entries it is about.

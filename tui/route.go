@@ -181,6 +181,8 @@ func (m Model) everywhere(t screen.Typed, typing bool) (screen.Effect, bool) {
 		return screen.Go{To: screen.Help}, true
 	case typing:
 		return nil, false
+	case key.Matches(t, screen.Global.Reminded) && len(m.comeUp()) > 0:
+		return m.answerReminder(), true
 	case key.Matches(t, screen.Global.Help, screen.Global.HelpTyping): // the key that opened it
 		return screen.Back{}, true
 	case key.Matches(t, screen.Global.Views):

@@ -9,6 +9,8 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
+	"chargehand/model/house"
+	"chargehand/model/rule"
 )
 
 // The names under which the house keeps how a person reads the screen. Of
@@ -16,6 +18,7 @@ import (
 const (
 	background = "background" // dark or light
 	unitOf     = "unit of "   // and the quantity, with the unit's name
+	bellFor    = "bell"       // what it sounds for, as rule.Heard is kept
 	darkPage   = "dark"
 	lightPage  = "light"
 )
@@ -25,6 +28,9 @@ const (
 func (m Model) chosen(s entry.Setting) Model {
 	if quantity, ok := strings.CutPrefix(s.Name, unitOf); ok {
 		m.units = m.units.With(quantity, s.Value)
+	}
+	if s.Name == bellFor {
+		m.heard = rule.HeardOf(s.Value)
 	}
 	if s.Name == background {
 		m.theme.Light = s.Value == lightPage
@@ -57,6 +63,7 @@ func (m Model) houseRead(r houseRead) Model {
 			m = m.chosen(s)
 		}
 	}
+	m.reminders = house.Reminders(r.entries)
 	return m
 }
 
@@ -84,6 +91,10 @@ func settings(sh screen.Shared) screen.Effect {
 			}
 		}))
 	}
+	list = append(list, screen.Opt("r", words.BellIs(sh.Heard), func(sh screen.Shared) screen.Effect {
+		to := sh.Heard.Next()
+		return screen.Each{screen.Set{Setting: entry.Setting{Name: bellFor, Value: to.String()}}, screen.Again(settings), screen.Said(words.BellIs(to))}
+	}))
 	list = append(list, screen.Opt("d", words.DoFlip, func(sh screen.Shared) screen.Effect {
 		return screen.Each{flip(sh), screen.Again(settings)}
 	}))

@@ -64,6 +64,8 @@ func (m Model) helpHint() draw.KeyHint {
 func (m Model) said() draw.Answer {
 	a := draw.Answer{Text: m.answer.text}
 	switch {
+	case m.reminds():
+		return draw.Answer{Text: words.ComesUp(m.comeUp()[0], screen.Global.Reminded.Help().Key)}
 	case m.turning() != "" && a.Text == "":
 		return draw.Answer{Text: ansi.Strip(m.turning()) + " " + words.BeingRead}
 	case len(m.told) > 0:
@@ -103,7 +105,7 @@ func (m Model) initials() string {
 func (m Model) Shared() screen.Shared {
 	sh := screen.Shared{
 		W: m.w, H: m.h, Theme: m.theme, Units: m.units, Now: m.now, By: m.initials(), Smelt: m.shown(), Running: m.running,
-		Shelf: m.shelf, Tally: m.tally(), Careful: m.careful, Chemistry: m.chem, Spinner: m.turning(),
+		Heard: m.heard, Shelf: m.shelf, Tally: m.tally(), Careful: m.careful, Chemistry: m.chem, Spinner: m.turning(),
 	}
 	if m.dialog != nil {
 		if a := m.dialog.Ask(sh); a != nil {

@@ -23,6 +23,7 @@ func (m Model) views() screen.Effect {
 	}
 	return screen.Choose(words.DoViews, append(list,
 		screen.Opt(screen.LetterBackground, words.DoFlip, flip),
+		screen.Opt(screen.LetterRemind, words.DoRemind, act.AskRemind),
 		screen.Opt(screen.LetterSettings, words.DoSettings, settings),
 		screen.Opt(screen.LetterLeave, words.DoQuit, act.Leave))...)
 }

@@ -88,12 +88,16 @@ func TestTestimonyGoesOnAfterARestart(t *testing.T) {
 	}
 }
 
-// While the program asks whether the top gas burns, one key answers; at other
-// times that key does nothing.
+// Whether the top gas burns is answered by one key, also before it is asked; that it
+// is out only while it is.
 func TestTopGasIsAnsweredByOneKey(t *testing.T) {
 	d := desk.Practising(t)
 	d.Press("x")
 	d.Answers("nobody asks")
+	d.Press("y")
+	if l, ok := d.Last().(entry.Look); !ok || l.At != entry.AtTopGas || l.Sees != entry.TopGasAlight {
+		t.Fatalf("before it is asked: %#v: %s", d.Last(), d.Said())
+	}
 	d.Press("c")
 	for range 6 {
 		d.Pass(5 * time.Minute)
@@ -109,7 +113,7 @@ func TestTopGasIsAnsweredByOneKey(t *testing.T) {
 		t.Fatalf("%#v: %s", d.Last(), d.Said())
 	}
 	d.Pass(time.Minute)
-	d.Press("y")
+	d.Press("x")
 	d.Answers("nobody asks")
 }
 

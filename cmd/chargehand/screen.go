@@ -73,6 +73,7 @@ func openScreen(w world, c common) error {
 	store := shelfStore{book}
 	model := tui.New(tui.Config{
 		Store: store, Theme: themeOf(w, c), Start: clock(), NewUID: newUID, Demo: invented.Smelt, Practice: invented.Practice, Version: programVersion(), Background: c.light || c.dark,
+		Ring:    func() { _, _ = out.WriteString("\a") }, // a terminal that takes it no more has no bell either
 		Crashed: func(value any, stack []byte) { writeCrash(book.Path(), value, stack) },
 	})
 	program := tea.NewProgram(tui.Program(model, store, clock),

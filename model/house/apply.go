@@ -1,8 +1,6 @@
 package house
 
 import (
-	"slices"
-
 	"chargehand/model/entry"
 )
 
@@ -56,10 +54,7 @@ func (f *folder) apply(l line) {
 	case entry.Lesson:
 		f.Lessons = append(f.Lessons, ev)
 	case entry.Remind:
-		f.Reminders = slices.DeleteFunc(f.Reminders, func(o entry.Remind) bool { return o.Word == ev.Word })
-		if !ev.Ended {
-			f.Reminders = append(f.Reminders, ev)
-		}
+		f.Reminders = Reminded(f.Reminders, ev)
 	case entry.WallWords:
 		f.WallWords = ev
 	case entry.Draft:

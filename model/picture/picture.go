@@ -57,6 +57,7 @@ type Picture struct {
 	Bath        float64 // cm: top of the slag bath, below the tuyere; equal to Floor when none is known
 	Bloom       float64 // cm: height of the bloom; 0 when none is known
 	Stale       bool    // the zones are being worked out anew
+	Doubted     bool    // they rest on a blast whose meter is not believed
 
 	Hearth  entry.Maybe[entry.Celsius] // how hot the hearth is, once solved
 	Melts   entry.Maybe[entry.Celsius] // when the slag in it is all molten
@@ -100,6 +101,7 @@ func From(r figure.Reading) Picture {
 	}
 	p.Bath, p.Bloom = p.Floor, bloomHeight(r.Figure(figure.BloomSoFar), p.Bore)
 	p.Stale = r.Solver == figure.Resolving
+	p.Doubted = r.Solver != figure.Unsolved && r.MeterDoubted()
 	if h := r.Figure(figure.HearthTemperature); h.Known() {
 		p.Hearth = entry.Some(entry.Celsius(h.P50))
 	}

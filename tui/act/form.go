@@ -64,7 +64,7 @@ func AskTemperature(_ screen.Shared, from entry.Event, then func(entry.Event) sc
 		}
 		unsaid := func(screen.Shared) screen.Effect { return then(entry.Temperature{Degrees: entry.Celsius(v)}) }
 		return screen.Ask{Dialog: screen.Choice{Title: words.TemperatureWhere, Default: "p", Left: unsaid, Options: []screen.Option{
-			at("p", entry.WherePeep), at("t", words.WhereTop), at("w", words.WhereWall), at("l", words.WhereSlag), at("o", fold.WhereOutside),
+			at("p", entry.WherePeep), at("t", entry.WhereTop), at("w", words.WhereWall), at("l", words.WhereSlag), at("o", fold.WhereOutside),
 			screen.Opt("n", words.WhereNotSaid, unsaid),
 		}}}
 	})

@@ -31,6 +31,7 @@ type Desk struct {
 	Hold   bool          // do not acknowledge
 	Stamps bool          // the book stamps what it takes, as the real one does
 	Quit   bool
+	Rang   int // how often the bell sounded
 }
 
 // Memory is a book in Memory.
@@ -107,6 +108,7 @@ func SitAt(t *testing.T, book Memory, at entry.Stamp, th theme.Theme) *Desk {
 	d := &Desk{T: t, At: at, Book: book}
 	d.M = tui.New(tui.Config{
 		Store: book, Theme: th, Start: at, Demo: InventedDemo,
+		Ring:   func() { d.Rang++ },
 		NewUID: func() string { uid++; return fmt.Sprintf("uid-%d", uid) },
 	})
 	d.Send(tea.WindowSizeMsg{Width: 120, Height: 36})

@@ -43,7 +43,7 @@ func (p Pen) downFacts(r figure.Reading, e Ending) []fact {
 		ore = fact{words.CardLastOre, words.AgoMin(r.At - at), true}
 	}
 	stack := fact{words.CardStack, words.CardUnknown, false}
-	if f := r.Figure(figure.StackHeight); f.Known() {
+	if f := r.Figure(figure.StackHeight); f.Known() && !r.StackLost() {
 		stack = fact{words.CardStack, modelwords.AboveTuyere(p.InUnit(f, 0, figure.StackHeight)), true}
 	}
 	flame := fact{words.CardFlame, words.CardNoFlame, false}

@@ -17,6 +17,7 @@ import (
 type figureLine struct {
 	name, value, beside, remark string
 	more                        string // said after the remark where there is room
+	brief                       string // the remark where it has no room; "" for cut
 	bar                         *bar
 	known                       bool
 	off                         bool // it is not what it should be
@@ -121,10 +122,10 @@ func (p Pen) burnLine(r figure.Reading) figureLine {
 		return l
 	}
 	l.bar = &bar{to: 1.5 * math.Max(most.P50, 0.8*f.P50), good: true, from: least.P50, until: most.P50, at: f.P50}
-	switch {
-	case f.P10 > most.P90:
-		l.remark = modelwords.MoreThanBlast
-	case f.P90 < least.P10:
+	switch r.BurnAgainst() {
+	case figure.OverBlast: // said at every size, whatever else has no room
+		l.beside, l.remark, l.brief = "", modelwords.MoreThanBlast, words.OverTheBlast
+	case figure.UnderBlast:
 		l.remark = modelwords.LessThanBlast
 	default:
 		l.remark = modelwords.AsTheBlast
@@ -153,6 +154,9 @@ func (p Pen) stackLine(r figure.Reading) figureLine {
 			return unknown(modelwords.LineStack, modelwords.NeedsSizes)
 		}
 		return unknown(modelwords.LineStack, modelwords.NeedsFill)
+	}
+	if r.StackLost() {
+		return figureLine{name: modelwords.LineStack, value: modelwords.NotKnownDip, known: true}
 	}
 	l := figureLine{name: modelwords.LineStack, value: p.InUnit(f, 0, figure.StackHeight), remark: modelwords.Basis(f.Basis), known: true}
 	if f.Basis == figure.Measured && r.Dipped.Known {
@@ -308,6 +312,10 @@ func (p Pen) figure(g cell.Grid, l figureLine, c figureColumns) {
 		style = p.Style(theme.Text)
 	}
 	end := c.value + g.Text(c.value, 0, l.value, style)
+	if l.brief != "" && g.Width(l.remark) > w-max(c.remark, end+1) {
+		x := max(c.beside, end+1)
+		l.beside, l.remark, l.bar = fitting(g, w-x, l.remark, l.brief), "", nil
+	}
 	if c.remark == c.beside { // one of the two, the remark when there is no value to speak for itself
 		text := l.beside
 		if text == "" || !l.known {

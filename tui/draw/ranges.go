@@ -168,6 +168,9 @@ func (p Pen) ranged(g cell.Grid, l figureLine, c rangeColumns) {
 		g.Text(c.remark-2, 0, p.M.Off, p.Style(theme.Warn))
 	}
 	x := max(c.remark, end+1)
+	if l.brief != "" && remark == l.remark && g.Width(remark) > w-x {
+		remark = l.brief
+	}
 	if !l.known {
 		x = max(min(c.remark, end+2), end+2)
 	}

@@ -265,5 +265,12 @@ func (s *shaftView) header(end int) {
 	if s.g.Width(text) > end-s.words && s.pic.Stale {
 		text = s.Units.Name(heatUnit) + s.M.Waiting
 	}
+	if s.pic.Doubted {
+		for _, text = range []string{s.Units.Name(heatUnit) + ", " + words.MeterNotBelieved, words.MeterNotBelieved, words.MeterDoubted} {
+			if s.g.Width(text) <= end-s.words {
+				break
+			}
+		}
+	}
 	s.g.TextRight(end, 0, text, s.Style(theme.Quiet))
 }

@@ -1,6 +1,8 @@
 package fire
 
 import (
+	"time"
+
 	"chargehand/model/entry"
 	"chargehand/tui/act"
 	"chargehand/tui/screen"
@@ -14,7 +16,21 @@ func charging(sh screen.Shared, parts entry.Parts) screen.Effect {
 	if p := sh.Smelt.Phase(); p == entry.BurnsDown || p.Over() {
 		return screen.Question(words.ChargeInBurnDown(p), func(screen.Shared) screen.Effect { return e })
 	}
+	if r := sh.Smelt.Reading(); r.Unfilled && filling(r.Phase) { // who says that the main burn begins has filled it
+		return screen.Each{e, askFill(sh)}
+	}
 	return e
+}
+
+// askFill asks, beside the first charge, for the fill that nobody keyed: without one
+// the charge went into an empty shaft. It is kept as of a minute before, of an amount
+// that nobody knows.
+func askFill(sh screen.Shared) screen.Effect {
+	before := sh.Now.Wall.Add(-time.Minute)
+	return screen.Question(words.NoFillKeyed, func(screen.Shared) screen.Effect {
+		fill := entry.Fill{Parts: entry.Parts{{What: entry.Charcoal}}}
+		return screen.Each{screen.Keep{{Event: fill, Happened: before, Uncertain: time.Minute}}, screen.Said(words.FillKeyed)}
+	})
 }
 
 // chargeAsShown books exactly the recipe that the screen shows.

@@ -99,7 +99,7 @@ func byTime(r figure.Reading) says {
 
 func (p pen) byStack(r figure.Reading) says {
 	f := r.Figure(figure.StackHeight)
-	if !f.Known() {
+	if !f.Known() || r.StackLost() {
 		return says{words.StackUnseen, toWait}
 	}
 	reason := words.BurdenAt(p.Units, f.P50, modelwords.Basis(f.Basis))

@@ -20,7 +20,7 @@ func (p pen) farCharge(r figure.Reading, v scene.View) []string {
 		return []string{"+" + modelwords.Number(v.Adding.Count, 2) + " " + v.Adding.What}
 	case r.Phase == entry.BurnsDown:
 		lines := []string{words.FarUsual(figure.BurnDownLeast, figure.BurnDownMost)}
-		if f := r.Figure(figure.StackHeight); f.Known() {
+		if f := r.Figure(figure.StackHeight); f.Known() && !r.StackLost() {
 			lines = append(lines, words.FarBurden(p.Units, f.P50))
 		}
 		return lines

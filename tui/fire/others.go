@@ -38,6 +38,7 @@ func otherOptions() []screen.Option {
 		screen.Opt("g", words.DoHandOver, act.Now(act.AskHandOver)),
 		screen.Opt("d", words.DoDecide, func(screen.Shared) screen.Effect { return screen.Ask{Dialog: decision{}} }),
 		screen.Opt("w", words.DoWatch, func(screen.Shared) screen.Effect { return screen.Choose(words.DoWatch, watching()...) }),
+		screen.Opt(screen.LetterRemind, words.DoRemind, act.AskRemind),
 		screen.Opt("v", words.DoClockWrong, act.ClockWasWrong),
 		screen.Opt("z", words.DoLock, func(screen.Shared) screen.Effect { return screen.Lock{} }),
 	}

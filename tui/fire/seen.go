@@ -62,10 +62,11 @@ func (f Screen) seen(sh screen.Shared) (Screen, screen.Effect) {
 	})
 }
 
-// topGas answers whether the gas at the top burns, while that is asked. At
-// other times it is a look like any other, so that a slip books none.
+// topGas answers whether the gas at the top burns. That it does is taken also before
+// it is asked; that it is out only while it is, so that a slip books none: at other
+// times it is a look like any other.
 func topGas(sh screen.Shared, sees string) screen.Effect {
-	if !sh.Smelt.Stands(rule.TopGasQuestion, rule.TopGasUnlit) {
+	if sees != entry.TopGasAlight && !sh.Smelt.Stands(rule.TopGasQuestion, rule.TopGasUnlit) {
 		return screen.Refuse(words.TopGasNotAsked)
 	}
 	return act.Book(entry.Look{At: entry.AtTopGas, Sees: sees})

@@ -45,6 +45,8 @@ type (
 	Running struct{}
 	// Set puts a setting of the house in force and keeps it.
 	Set struct{ Setting entry.Setting }
+	// House keeps an event of the house: no smelt need be alight.
+	House struct{ Event entry.Event }
 	// Put changes another screen than the one at the keys, or changes that one
 	// from a dialog.
 	Put struct{ Screen Screen }
@@ -80,6 +82,7 @@ func (Kindle) effect()    {}
 func (Open) effect()      {}
 func (Running) effect()   {}
 func (Set) effect()       {}
+func (House) effect()     {}
 func (Put) effect()       {}
 func (Chemistry) effect() {}
 func (Far) effect()       {}

@@ -32,6 +32,7 @@ var Letters = map[ID]string{
 const (
 	LetterBackground = "l" // dark or light
 	LetterSettings   = "e"
+	LetterRemind     = "j" // also among the rare acts
 	LetterRunning    = "o" // back to the running smelt, while another one is shown
 	LetterLeave      = "q"
 )

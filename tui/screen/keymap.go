@@ -86,7 +86,7 @@ func Short(b key.Binding, word string) draw.KeyHint {
 
 // GlobalKeys act on every screen, unless a field or a list is open.
 type GlobalKeys struct {
-	Views, Far, Help, HelpTyping, Back, Leave key.Binding
+	Views, Far, Help, HelpTyping, Back, Leave, Reminded key.Binding
 }
 
 // Global are those keys.
@@ -97,11 +97,12 @@ var Global = GlobalKeys{
 	HelpTyping: Bind(words.DoHelpTyping, "f1"),
 	Back:       Bind(words.DoBack, "esc"),
 	Leave:      Bind(words.DoLeave, "ctrl+c"),
+	Reminded:   Bind(words.DoReminded, "backspace"),
 }
 
 // All of them.
 func (g GlobalKeys) All() []key.Binding {
-	return []key.Binding{g.Views, g.Far, g.Help, g.HelpTyping, g.Back, g.Leave}
+	return []key.Binding{g.Views, g.Far, g.Help, g.HelpTyping, g.Back, g.Leave, g.Reminded}
 }
 
 // Repeating is none.

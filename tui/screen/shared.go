@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/model/rule"
 	"chargehand/model/session"
 	"chargehand/model/shelf"
 	"chargehand/tui/cell"
@@ -21,6 +22,7 @@ type Shared struct {
 	By        string          // initials
 	Smelt     session.Session // the one shown; none outside a smelt
 	Running   session.Session // the one at work, which may be another; none when there is none
+	Heard     rule.Heard      // what the bell sounds for
 	Shelf     Shelved
 	Behind    Screen // the screen to go back to, which help explains; nil for none
 	Careful   string // the caution shown

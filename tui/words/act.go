@@ -37,7 +37,6 @@ const (
 	DipAboveTuyere = "dip, up from the tuyere"
 
 	TemperatureWhere = "where was it taken"
-	WhereTop         = "top gas"
 	WhereWall        = "wall"
 	WhereSlag        = "slag"
 	WhereNotSaid     = "not said"

@@ -3,6 +3,10 @@ package words
 // The ratio against the charge that is shown as the next, and the head of a
 // caution.
 const (
+	MeterNotBelieved = "meter not believed" // over the zones that rest on its blast
+	MeterDoubted     = "meter doubted"      // the same where there is little room
+	OverTheBlast     = "over the blast"     // a burn faster than the blast can burn, likewise
+
 	RatioAsNext = "as planned"
 	RatioUnder  = "less ore than the next"
 	RatioOver   = "more ore than the next"

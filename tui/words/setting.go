@@ -1,6 +1,9 @@
 package words
 
-import modelwords "chargehand/model/words"
+import (
+	"chargehand/model/rule"
+	modelwords "chargehand/model/words"
+)
 
 // The practice, which the shelf sets aside.
 const (
@@ -12,7 +15,14 @@ const (
 func PracticeHolds(n int) string { return "practice: " + ShelfHolds(n) }
 
 // DoSettings opens the settings.
-const DoSettings = "settings: units, dark or light"
+const DoSettings = "settings: units, bell, dark or light"
+
+// BellIs says what the bell sounds for.
+func BellIs(h rule.Heard) string {
+	return [...]string{
+		rule.HeardAct: "bell: for an ACT and what you ask for", rule.HeardAll: "bell: for a charge that is due too", rule.HeardOff: "bell: off",
+	}[h]
+}
 
 // UnitIs says in which unit a quantity is read and typed.
 func UnitIs(q modelwords.Quantity, unit string) string { return q.String() + " in " + unit }

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"chargehand/model/rule"
+	"chargehand/model/words"
 )
 
 // The bellows of a published log stopped at 13:58 and started again at 14:00 (log of
@@ -56,7 +57,7 @@ func TestStateSaysWhatNobodyShouldActOn(t *testing.T) {
 	for _, line := range []struct{ of, says string }{
 		{"  meter factor ", "the meter is not believed"},
 		{"  furnace ", "the meter is not believed"},
-		{"  burn rate ", "more than blast allows"},
+		{"  burn rate ", words.MoreThanBlast},
 		{"  top gas co ", "of CO and CO2"},
 		{"  0 to ", "°C ("},
 	} {

@@ -26,6 +26,17 @@ func (r *Reading) bloom(s fold.State) {
 	}
 }
 
+// WithOre is a reading of the past that knows how much ore, dry, the whole smelt took:
+// the bloom is foretold of that.
+func WithOre(r Reading, whole Figure) Reading {
+	if !whole.Known() || whole.P50 <= r.Figures[OreDry].P50 || r.Phase == "" || r.Phase.Over() {
+		return r
+	}
+	r.OreTaken = whole
+	r.Figures[BloomEnd] = r.yieldOf(whole)
+	return r
+}
+
 // promised is a figure as the smelt's plan knew it, else one of published
 // smelts.
 func (r *Reading) promised(n Name, published physics.Band) Figure {
@@ -43,6 +54,9 @@ func (r *Reading) promised(n Name, published physics.Band) Figure {
 // is in where that is more, where nothing more comes, or where there is no plan.
 // The answer says whether it is the plan's.
 func (r Reading) OreToCome() (ore Figure, planned bool) {
+	if r.OreTaken.P50 > 0 {
+		return r.OreTaken, false
+	}
 	in, plan := r.Figures[OreDry], r.Figures[OrePlanned]
 	over := r.LastOre || r.Phase == entry.BurnsDown || r.Phase.Over()
 	if !plan.Known() || over || in.Known() && in.P50 >= plan.P50 {

@@ -120,6 +120,7 @@ type Reading struct {
 	LastOre   bool
 	By        string               // who is in charge
 	Bloom     entry.Maybe[float64] // kg, once weighed
+	OreTaken  Figure               // kg dry: the ore of the whole smelt, where the past is shown and that is known; else zero
 	Unfilled  bool                 // neither fill nor charge was keyed: the first charge would go into an empty shaft
 	Usual     time.Duration        // this smelt's usual interval between charges; 0 before the second
 	Measures  []entry.Measure      // by name, with what they weigh now

@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/model/figure"
 	"chargehand/model/fold"
 )
 
@@ -43,6 +44,13 @@ func (s Session) MoveTo(at time.Duration) Session {
 func (s Session) AsOf(known uint64, at time.Duration) Session {
 	s.past, s.solver = true, solver{}
 	s.known, s.at = known, at
+	return s.anew()
+}
+
+// Knowing is a moment of the past that knows how much ore the whole smelt took, by the
+// reading of its end.
+func (s Session) Knowing(end figure.Reading) Session {
+	s.ore = end.Figure(figure.OreDry)
 	return s.anew()
 }
 

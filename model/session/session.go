@@ -18,6 +18,7 @@ import (
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/model/figure"
 	"chargehand/model/fold"
 	"chargehand/model/solve"
 )
@@ -32,6 +33,7 @@ type Session struct {
 	past    bool          // another moment than now, as known by one entry
 	known   uint64        // by which, when it is past
 	at      time.Duration // the moment asked for
+	ore     figure.Figure // kg dry, of the whole smelt, where that is known; see Knowing
 	solver  solver
 	seen    *seen // what follows from the entries and the moment, once asked for
 }

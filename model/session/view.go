@@ -119,6 +119,11 @@ func (s Session) Reading() figure.Reading {
 	v := s.view()
 	v.solved.Do(func() {
 		v.reading = v.read
+		defer func() {
+			if s.ore.P50 > 0 {
+				v.reading = figure.WithOre(v.reading, s.ore)
+			}
+		}()
 		if !s.solver.told {
 			return
 		}

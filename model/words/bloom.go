@@ -25,9 +25,12 @@ func BloomsRow(t learn.Trial) string {
 }
 
 // OreOf says of which ore the bloom will be.
-func OreOf(planned bool) string {
-	if planned {
+func OreOf(r figure.Reading) string {
+	if _, planned := r.OreToCome(); planned {
 		return "from the ore planned"
+	}
+	if r.OreTaken.P50 > 0 {
+		return "from all the ore it took"
 	}
 	return "from the ore in so far"
 }

@@ -144,6 +144,9 @@ func (r Screen) read() Screen {
 		known = s.KnownAt(r.at)
 	}
 	r.then = s.AsOf(known, r.at).After(r.then)
+	if !r.asSeen {
+		r.then = r.then.Knowing(r.day.Whole.Reading())
+	}
 	return r
 }
 

@@ -91,6 +91,9 @@ func TestPackageArrows(t *testing.T) {
 			if ours && !slices.ContainsFunc(allowed, func(a string) bool { return within(to, a) }) {
 				t.Errorf("%s imports %s", path, imported)
 			}
+			if slices.Contains(forTests, imported) && !slices.Contains(forTests, "chargehand/"+from) {
+				t.Errorf("%s imports %s, which is for tests", path, imported)
+			}
 			if within(from, "physics") && !ours && strings.Contains(imported, ".") && !strings.HasPrefix(imported, "gonum.org/") {
 				t.Errorf("%s imports %s: physics has the standard library and gonum", path, imported)
 			}

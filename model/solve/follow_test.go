@@ -37,9 +37,9 @@ var regularDays = []regular{
 
 // followed is how the shaft kept to the level at the charges of a smelt.
 type followed struct {
-	charges, astray           int
-	worst                     float64 // cm between shaft and estimator, from the fifth charge on
-	charcoal, madeUp, factors float64
+	charges, astray  int
+	worst            float64 // cm between shaft and estimator, from the fifth charge on
+	charcoal, madeUp float64
 }
 
 func (f followed) share() float64 { return f.madeUp / f.charcoal }

@@ -12,13 +12,12 @@ type knot struct{ cm, middle, fall, less, more float64 }
 
 // Heat is the temperature everywhere in the shaft, as far as it is known.
 type Heat struct {
-	knots  []knot // from the top
-	hearth float64
-	blast  bool
-	bore   float64
-	side   float64 // where the tuyere ends: -1 the left wall, 1 the right
-	floor  float64
-	top    float64 // of the burden, cm
+	knots []knot // from the top
+	blast bool
+	bore  float64
+	side  float64 // where the tuyere ends: -1 the left wall, 1 the right
+	floor float64
+	top   float64 // of the burden, cm
 }
 
 // HeatOf takes the temperatures of a picture: those of its zones, each in the

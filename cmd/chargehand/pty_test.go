@@ -282,6 +282,7 @@ func TestSecondScreen(t *testing.T) {
 		t.Errorf("exit code %d", code)
 	}
 	second.restored()
+	s.does("f", "fill: 1 bucket", "· kept ✓")
 	s.does("c", "charge 1", "· kept ✓")
 }
 

@@ -1,16 +1,30 @@
 package main
 
 import (
+	"errors"
 	"flag"
 	"fmt"
 	"io"
+	"strings"
 
 	"chargehand/model/words"
 )
 
 func helpCommand() command {
-	return command{name: "help", does: words.HelpDoes, setUp: func(*flag.FlagSet) func(world, common, []string) error {
-		return func(w world, _ common, _ []string) error { return printHelp(w) }
+	return command{name: "help", usage: "[SUBCOMMAND]", does: words.HelpDoes, setUp: func(*flag.FlagSet) func(world, common, []string) error {
+		return func(w world, _ common, operands []string) error {
+			if len(operands) == 0 {
+				return printHelp(w)
+			}
+			c, rest, err := choose(operands)
+			if err != nil || len(rest) > 0 {
+				return wrongUse{errors.New(words.NoSuchCommand(strings.Join(operands, " ")))}
+			}
+			flags := newFlags(c.name, new(common))
+			c.setUp(flags)
+			help(w.out, c, flags)
+			return nil
+		}
 	}}
 }
 

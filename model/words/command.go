@@ -27,8 +27,8 @@ const (
 	CheckDoes    = "goes through the book and its plain-text twins and says what is wrong"
 	RescueDoes   = "rebuilds a damaged book from its twins and what can be read of it; the damaged one is kept"
 	VersionDoes  = "says which version this is"
-	HelpDoes     = "prints this"
-	HelpMore     = "chargehand SUBCOMMAND --help tells its flags"
+	HelpDoes     = "prints this, or the page of one subcommand"
+	HelpMore     = "chargehand help SUBCOMMAND tells its flags"
 
 	FlagBook    = "the book's file, or the folder it stands in (default: the user's data folder)"
 	FlagJSON    = "print JSON: metric units, unknown is null"

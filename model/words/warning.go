@@ -289,7 +289,7 @@ const LocalRules = "local rules and licensed trades come before anything said he
 
 // cautions are facts with the usual care, not instruction.
 var cautions = map[string]said{
-	rule.CarbonMonoxide: {title: "carbon monoxide", evidence: "top gas is rich in it and it has no smell; 200 ppm makes sick, 1200 ppm kills",
+	rule.CarbonMonoxide: {title: "carbon monoxide", evidence: "top gas is rich in it and it has no smell; 400 ppm can kill in three hours, 1200 at once",
 		remedy: "outdoors, upwind, never alone; alarm at head height; headache or sickness: everybody away"},
 	rule.WetClay: {title: "wet clay", evidence: "steam bursts a wall that is heated too fast, and a wet wall slumps",
 		remedy: "a small wood fire for one to three hours; keep off a wall that steams"},

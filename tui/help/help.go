@@ -69,7 +69,10 @@ type line struct{ heading, name, text string }
 // lines is all of the help of a screen.
 func lines(sh screen.Shared) []line {
 	behind := sh.Behind
-	var ls []line
+	ls := []line{{heading: words.HelpDay}}
+	for _, t := range words.HelpOfDay {
+		ls = append(ls, line{text: t})
+	}
 	if behind != nil {
 		id := behind.ID()
 		ls = append(ls, line{heading: words.HelpKeysOf(string(id), id == screen.Fire || id == screen.Replay)})

@@ -51,6 +51,10 @@ func speedFor(span time.Duration) int {
 	return best
 }
 
+// leastStep is how long a picture stands while it plays: the whole shaft glows
+// otherwise in the next, and a line far away has to bring it.
+const leastStep = 200 * time.Millisecond
+
 // steps is what the arrows move by.
 type steps int
 
@@ -153,6 +157,9 @@ func (r Screen) read() Screen {
 // moves is the replay a little later by the clock, while it plays. It stops at
 // either end.
 func (r Screen) moves(now entry.Stamp) Screen {
+	if since := screen.Since(r.drawn, now); since >= 0 && since < leastStep {
+		return r
+	}
 	by := screen.Since(r.drawn, now) * time.Duration(speeds[r.speed])
 	if r.back {
 		by = -by

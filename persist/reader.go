@@ -26,8 +26,8 @@ type Reader struct {
 	faults  []string
 }
 
-// glance is how long a reader waits for the lock: it asks once.
-const glance = time.Millisecond
+// sample is how long a reader waits for the lock: it asks once.
+const sample = time.Millisecond
 
 // OpenReader makes a reader of the book that a path means. It fails when
 // neither book nor twins are there.
@@ -59,7 +59,7 @@ func (r *Reader) fault(said string) {
 // look runs f on the book and its twins.
 func (r *Reader) look(f func(store) error) error {
 	r.trouble = nil
-	book, err := r.opt.open(r.path, true, glance)
+	book, err := r.opt.open(r.path, true, sample)
 	var meta boltfile.Meta
 	if err == nil {
 		defer book.Close()

@@ -86,7 +86,7 @@ func (w *writer) ours() error {
 	if yes, err := disk.IsThere(s.path); !yes {
 		return err
 	}
-	b, err := w.b.opt.open(s.path, true, glance)
+	b, err := w.b.opt.open(s.path, true, sample)
 	if err != nil {
 		return &StrangerError{Path: s.path, Why: err.Error()}
 	}

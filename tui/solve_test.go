@@ -27,7 +27,7 @@ func TestFiguresComeFromTheSolverWithoutWaiting(t *testing.T) {
 	}
 	r := d.M.Running().Reading()
 	if r.Solver != figure.Solved || !r.Figure(figure.HearthTemperature).Known() || len(r.Zones) == 0 || !r.Zones[0].WallSide.Known {
-		t.Fatalf("solver %d, lack %d, hearth %+v", r.Solver, r.Lack, r.Figure(figure.HearthTemperature))
+		t.Fatalf("solver %d, lack %d, hearth %+v", r.Solver, r.Status, r.Figure(figure.HearthTemperature))
 	}
 	if b := r.Figure(figure.HearthTemperature).Basis; b != figure.Guessed {
 		t.Errorf("a blast nobody metered makes a guess, not %v", b)

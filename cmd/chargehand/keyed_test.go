@@ -84,7 +84,7 @@ func keyIn03(d *desk) {
 		}
 	}
 	d.press("r")
-	form("DM", "0", "0.250", "scoop", "1.92", "bucket", "50.0", "50.0", "25.0", "Course")
+	form("DM", "0", "0.250", "scoop", "1.92", "bucket", "50.0", "50.0", "25.0", "Timeline")
 	for range 10 {
 		d.press("down")
 	}

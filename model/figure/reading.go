@@ -125,7 +125,7 @@ type Reading struct {
 	Usual     time.Duration        // this smelt's usual interval between charges; 0 before the second
 	Measures  []entry.Measure      // by name, with what they weigh now
 	Solver    Solver               // how the figures and zones of the shaft solver stand
-	Lack      solve.Lack           // what it lacks to give any, once it was asked
+	Status    solve.Status         // whether it computes, and why not, once it was asked
 	Astray    bool                 // it does not follow this furnace: what it gives is a guess
 	Poorer    []SlagPoint          // how stiff this slag would be with other shares of iron
 	Traces    Traces               // zero without iron

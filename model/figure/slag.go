@@ -22,7 +22,7 @@ func (r *Reading) slag(s solve.Solution, basis Basis) {
 	iron := 100 * slagIron(slag) / mass
 	r.Figures[SlagIron] = Figure{Band: within(iron-slagIronSpread, iron, iron+slagIronSpread, 100*physics.Wustite.IronShare()), Basis: basis}
 	r.bath(s)
-	if s.Lack != solve.IsOver {
+	if s.Status != solve.IsOver {
 		r.runs(slag, s, basis)
 	}
 }
@@ -30,7 +30,7 @@ func (r *Reading) slag(s solve.Solution, basis Basis) {
 // bath sets how far below the tuyere the slag stands.
 func (r *Reading) bath(s solve.Solution) {
 	base, b := r.Light.Furnace.TuyereBase, s.Bath.Scale(100)
-	if !r.SlagKnown || !base.Positive() || b.IsZero() || s.Lack == solve.IsOver {
+	if !r.SlagKnown || !base.Positive() || b.IsZero() || s.Status == solve.IsOver {
 		return
 	}
 	floor := float64(base.Value)

@@ -21,11 +21,11 @@ func WithSolution(r Reading, s solve.Solution) Reading {
 	if r.Phase == "" {
 		return r
 	}
-	r.Solver, r.Lack, r.Astray = Solved, s.Lack, s.Astray
-	if s.Known != r.Known || s.Asked > r.At || r.At-s.Asked >= fresh && s.Lack != solve.IsOver {
+	r.Solver, r.Status, r.Astray = Solved, s.Status, s.Astray
+	if s.Known != r.Known || s.Asked > r.At || r.At-s.Asked >= fresh && s.Status != solve.IsOver {
 		r.Solver = Resolving
 	}
-	if s.Lack != solve.Nothing && s.Lack != solve.IsOver {
+	if s.Status != solve.Computes && s.Status != solve.IsOver {
 		return r
 	}
 	heat := Estimated
@@ -37,7 +37,7 @@ func WithSolution(r Reading, s solve.Solution) Reading {
 		r.iron(s)
 	}
 	r.Figures[MakeUpCharcoal] = Figure{Band: physics.Exact(s.Totals.MadeUp), Basis: heat}
-	if s.Lack == solve.IsOver {
+	if s.Status == solve.IsOver {
 		return r
 	}
 	r.Figures[ModelStackHeight] = Figure{Band: physics.Exact(100 * s.Height), Basis: heat}
@@ -67,7 +67,7 @@ func celsius(s solve.Solution, kelvin, height float64) physics.Band {
 // backPressure sets what the pressure before the tuyere should have been when it
 // was read.
 func (r *Reading) backPressure(s solve.Solution) {
-	g, ok := s.GlanceAt(r.PressedAt)
+	g, ok := s.SampleAt(r.PressedAt)
 	if ok && g.Holds > 0 && r.Figures[BackPressure].Known() {
 		r.Figures[BackPressureUsual] = Figure{Band: physics.LogNormal(g.Holds, holdsSpread), Basis: Guessed}
 	}

@@ -31,8 +31,8 @@ var usualShaft = entry.Furnace{
 func TestASolutionFillsTheFigures(t *testing.T) {
 	read, s := worked(usualShaft, 600)
 	r := WithSolution(read, s)
-	if r.Solver != Solved || r.Lack != solve.Nothing {
-		t.Fatalf("solver %d, lack %d", r.Solver, r.Lack)
+	if r.Solver != Solved || r.Status != solve.Computes {
+		t.Fatalf("solver %d, lack %d", r.Solver, r.Status)
 	}
 	// Wide windows from published furnaces of this kind: hearth and low shaft 1135
 	// to 1450 C (30 Oct 2021; Passy-les-Tours 2014), slag 31 to 58 % iron (early
@@ -137,8 +137,8 @@ func TestWithoutAirNothingIsMadeUp(t *testing.T) {
 	rows := []entry.Event{entry.Fill{Parts: entry.Parts{{What: entry.Charcoal, Mass: entry.Some(entry.Kilogram(5))}}}, wait(20), load(2, 0)}
 	c := fold.Trace(smelt(f, rows...), fold.All, time.Hour)
 	r := WithSolution(From(c.State), new(solve.Solver).Solve(&c))
-	if r.Lack != solve.LacksAir || r.Figure(HearthTemperature).Known() || r.Figure(BloomEnd).Known() {
-		t.Errorf("lack %d, hearth %+v", r.Lack, r.Figure(HearthTemperature))
+	if r.Status != solve.NoAir || r.Figure(HearthTemperature).Known() || r.Figure(BloomEnd).Known() {
+		t.Errorf("lack %d, hearth %+v", r.Status, r.Figure(HearthTemperature))
 	}
 	if len(r.Zones) == 0 || r.Zones[0].Basis != Guessed {
 		t.Errorf("zones %+v", r.Zones)
@@ -215,7 +215,7 @@ func TestCarbonGas(t *testing.T) {
 func TestAnEndedSmeltKeepsItsBloom(t *testing.T) {
 	read, s := worked(usualShaft, 600)
 	before := WithSolution(read, s)
-	s.Lack = solve.IsOver
+	s.Status = solve.IsOver
 	r := WithSolution(read, s)
 	if r.Figure(BloomSoFar) != before.Figure(BloomSoFar) || !r.Figure(BloomSoFar).Known() || r.Figure(HearthTemperature).Known() {
 		t.Errorf("bloom %+v, hearth %+v", r.Figure(BloomSoFar), r.Figure(HearthTemperature))

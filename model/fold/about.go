@@ -44,7 +44,7 @@ func tells(ev entry.Event) bool {
 	return false
 }
 
-// reads tells whether an event is among the lines of a course. What the program writes
+// reads tells whether an event is among the lines of a timeline. What the program writes
 // down by itself and readings that nothing goes by are not: they cost nothing, however
 // many there are. An event that speaks of another is read where that one stands.
 func reads(ev entry.Event) bool {

@@ -22,7 +22,7 @@ type Blast struct {
 // tuyeres) is the volume that the blower was metered at there, and unknown where
 // it never was; "set by ear" is unknown too. A pressure alone leaves the volume
 // as it was; "on" again after "off" is what blew before.
-func (c *Course) blow(l Line, ev entry.Blast) {
+func (c *Timeline) blow(l Line, ev entry.Blast) {
 	b := Blast{At: l.At, Seen: ev, Set: ev}
 	if ev.SaysNoSetting() && (c.blew.Set != entry.Blast{}) {
 		b.Set = c.blew.Set

@@ -25,7 +25,7 @@ type Charge struct {
 // charge takes a charge in and joins the ore to its charcoal. Ore belongs to the
 // last charcoal before it, or by the furnace's own habit to the next; ore before any
 // charcoal joins the first.
-func (c *Course) charge(l Line, ev entry.Charge) {
+func (c *Timeline) charge(l Line, ev entry.Charge) {
 	scale := c.about.scale
 	ch := Charge{Seq: l.Seq(), At: l.At, Parts: ev.Parts, Remark: l.Remark}
 	ch.Charcoal.Charged, ch.Charcoal.Dry = scale.sum(ev.Parts, entry.Charcoal, l.At)

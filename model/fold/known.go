@@ -198,9 +198,9 @@ func (k Known) Between(after, to time.Duration) iter.Seq[Line] {
 	}
 }
 
-// Trace gives the course to a moment.
-func (k Known) Trace(at time.Duration) Course {
-	c := NewCourse(k.turned.about)
+// Trace gives the timeline to a moment.
+func (k Known) Trace(at time.Duration) Timeline {
+	c := NewTimeline(k.turned.about)
 	for l := range k.Between(never, at) {
 		c.Take(l)
 	}

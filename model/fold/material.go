@@ -12,7 +12,7 @@ type Material struct {
 // Materials gives what went into the furnace, by material and lot in the order
 // in which each first came. What names no lot is of the only one of its
 // material, if there is only one.
-func (c *Course) Materials() []Material {
+func (c *Timeline) Materials() []Material {
 	type of struct {
 		what entry.What
 		lot  entry.UID

@@ -21,7 +21,7 @@ func promised(l entry.Light) entry.Maybe[float64] {
 
 // plan takes the steps that a smelt has from now on: its ore is what is in and
 // what they hold. Where some of that was never weighed there is no telling.
-func (c *Course) plan(steps []entry.RecipeStep, at time.Duration) {
+func (c *Timeline) plan(steps []entry.RecipeStep, at time.Duration) {
 	if len(steps) == 0 {
 		return
 	}

@@ -8,7 +8,7 @@ import (
 
 // next is what the next charge is: the last recipe keyed, or the plan's step that
 // the charges since then have reached, without ore when ore is held or over.
-func (c *Course) next(at time.Duration) []Part {
+func (c *Timeline) next(at time.Duration) []Part {
 	var parts []Part
 	for _, p := range Planned(c.planned, c.done) {
 		if p.What == entry.Ore && (c.OreHeld || c.LastOre) {

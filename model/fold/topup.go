@@ -21,7 +21,7 @@ const (
 // topsUp tells whether charcoal brings a new fill to the mark: before any ore, and
 // before any interval between charges counts, far more goes in than can have burned
 // since the charge before. It is no interval, and says nothing of the pace.
-func (c *Course) topsUp(ch Charge) bool {
+func (c *Timeline) topsUp(ch Charge) bool {
 	n := len(c.Charges)
 	if n == 0 || c.Ore.Charged.Kg > 0 || c.Ore.Charged.Unknown || c.Pace.Usual() > 0 || ch.Charcoal.Dry.Unknown {
 		return false
@@ -32,7 +32,7 @@ func (c *Course) topsUp(ch Charge) bool {
 
 // mostBurned is how much dry charcoal can have burned between two moments, kg, and
 // whether anything is known of the blast.
-func (c *Course) mostBurned(from, to time.Duration) (kg float64, known bool) {
+func (c *Timeline) mostBurned(from, to time.Duration) (kg float64, known bool) {
 	litres, known := c.Blown(from, to)
 	if bore := c.Light.Furnace.Bore; !known && bore.Positive() {
 		cm := float64(bore.Value)

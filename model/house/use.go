@@ -89,7 +89,7 @@ func DryOf(l entry.Lot, kg entry.Kilogram) Mass {
 func Weight(l entry.Lot, dry float64) float64 { return dry * (1 + moistureOf(l)) }
 
 // taken is what a part of a charge draws on.
-func taken(c *fold.Course, lots []entry.Lot, p entry.Part, smelt time.Duration, at time.Time) []Taken {
+func taken(c *fold.Timeline, lots []entry.Lot, p entry.Part, smelt time.Duration, at time.Time) []Taken {
 	if p.None() {
 		return nil
 	}
@@ -109,7 +109,7 @@ func taken(c *fold.Course, lots []entry.Lot, p entry.Part, smelt time.Duration, 
 
 // DryPart is the dry mass of a part that went in at a moment of a smelt, being of
 // a lot.
-func DryPart(c *fold.Course, of entry.Lot, p entry.Part, at time.Duration) Mass {
+func DryPart(c *fold.Timeline, of entry.Lot, p entry.Part, at time.Duration) Mass {
 	p.Lot = of.Name
 	if of.UID != "" {
 		p.Lot = string(of.UID)

@@ -155,7 +155,7 @@ func raisedBy(t *testing.T, path string) (lines []string, told [3]int, hours flo
 		t.Fatal(err)
 	}
 	c := fold.Trace(entries, fold.All, fold.Latest(entries))
-	for _, w := range rule.WalkSolved(c, new(solve.Solver).Solve(&c).Glances()) {
+	for _, w := range rule.WalkSolved(c, new(solve.Solver).Solve(&c).Samples()) {
 		told[w.Grade]++
 		to := "the end "
 		if !w.Raised() {

@@ -57,7 +57,7 @@ func (d *day) with(minute float64, evs ...entry.Event) *day {
 func (d *day) walk(minute float64) []rule.Warning { return d.walkKnown(fold.All, clock(minute)) }
 
 // walkSolved is walk with what the shaft solver saw.
-func (d *day) walkSolved(minute float64, seen []solve.Glance) []rule.Warning {
+func (d *day) walkSolved(minute float64, seen []solve.Sample) []rule.Warning {
 	return rule.WalkSolved(fold.Trace(d.entries, fold.All, clock(minute)), seen)
 }
 

@@ -38,8 +38,8 @@ func knownScenes() map[rule.ID][]scene {
 	lit := func() *day { return newDay(entry.Light{}).with(10, entry.Fill{}) }
 	withOre := charge(coal(1.9), ore(1))
 	planned := entry.Light{Recipe: entry.Parts{coal(1.9), ore(1)}}
-	warming := seen(60, 0, 60, func(g *solve.Glance) { g.Hearth = about(900 + 5*g.At.Minutes()) })
-	cooling := seen(60, 0, 60, func(g *solve.Glance) { g.Hearth = about(1300 - 5*g.At.Minutes()) })
+	warming := seen(60, 0, 60, func(g *solve.Sample) { g.Hearth = about(900 + 5*g.At.Minutes()) })
+	cooling := seen(60, 0, 60, func(g *solve.Sample) { g.Hearth = about(1300 - 5*g.At.Minutes()) })
 	bowl := entry.Light{Measures: []entry.Measure{bucketOf(0.5)}}
 	guessed := entry.Light{Furnace: entry.Furnace{Name: "invented", Bore: cm(25), Stack: cm(50), Rim: cm(55), Guessed: true}, Measures: []entry.Measure{bucketOf(1.8)}}
 	return map[rule.ID][]scene{

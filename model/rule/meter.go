@@ -16,7 +16,7 @@ type meterFactor struct {
 }
 
 // judge looks at the factor after a charge.
-func (f *meterFactor) judge(c *fold.Course, charges int) {
+func (f *meterFactor) judge(c *fold.Timeline, charges int) {
 	if charges < fewestForMeter {
 		return
 	}

@@ -22,13 +22,13 @@ type sight struct {
 // later.
 type moment struct {
 	at   time.Duration
-	c    *fold.Course
+	c    *fold.Timeline
 	last time.Duration // when the last line happened
 
-	trail []solve.Glance // what the shaft solver saw, if it was asked
+	history []solve.Sample // what the shaft solver saw, if it was asked
 
-	// How much of the course lies behind: how many of each.
-	lines, charges, blasts, dips, weighings, glances int
+	// How much of the timeline lies behind: how many of each.
+	lines, charges, blasts, dips, weighings, samples int
 
 	phase       entry.Phase
 	paused      bool
@@ -61,7 +61,7 @@ type moment struct {
 
 func newMoment(about *fold.About) *moment {
 	unseen := sight{at: never}
-	c := fold.NewCourse(about)
+	c := fold.NewTimeline(about)
 	return &moment{
 		c: &c, phase: entry.Preheat, recipe: entry.Recipe{Next: c.Light.Recipe}, stores: newStores(c.Light.Lots),
 		peep: unseen, flame: unseen, sound: unseen, slag: unseen, topGas: unseen,
@@ -96,8 +96,8 @@ func (m *moment) advance(at time.Duration, lines []fold.Line) int {
 	}
 	m.lines += n
 	m.dips, m.weighings = len(m.c.Dips), len(m.c.Weighings)
-	for m.glances < len(m.trail) && m.trail[m.glances].At <= at {
-		m.glances++
+	for m.samples < len(m.history) && m.history[m.samples].At <= at {
+		m.samples++
 	}
 	for len(m.paces) < len(m.c.Charges) {
 		m.paces = append(m.paces, m.pace(len(m.paces)))

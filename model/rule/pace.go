@@ -89,8 +89,8 @@ func (p pacing) clone() pacing {
 	return p
 }
 
-// take lets a line happen; the course has it already.
-func (p *pacing) take(c *fold.Course, l fold.Line) {
+// take lets a line happen; the timeline has it already.
+func (p *pacing) take(c *fold.Timeline, l fold.Line) {
 	switch ev := l.Event.(type) {
 	case entry.Blast:
 		b := c.Blast[len(c.Blast)-1]
@@ -178,7 +178,7 @@ func differ(a, b float64) bool { return !(a > 0 && b > 0 && math.Abs(math.Log(b/
 
 // usualSize tells whether the charges at both ends are about as large as those
 // before them, doubles left out.
-func usualSize(c *fold.Course, i int) bool {
+func usualSize(c *fold.Timeline, i int) bool {
 	like := func(a, b fold.Charge) bool {
 		if a.Charcoal.Charged.Unknown || b.Charcoal.Charged.Unknown {
 			return a.Measures == b.Measures
@@ -191,7 +191,7 @@ func usualSize(c *fold.Course, i int) bool {
 
 // undisturbed tells whether nothing but burning happened between two charges,
 // both brought to the mark and taken down at once.
-func undisturbed(c *fold.Course, from, to fold.Charge) bool {
+func undisturbed(c *fold.Timeline, from, to fold.Charge) bool {
 	if from.Remark == entry.NotToMark || from.Remark == entry.Heaped || to.Remark == entry.NotToMark || to.Remark == entry.Heaped {
 		return false
 	}
@@ -223,7 +223,7 @@ func undisturbed(c *fold.Course, from, to fold.Charge) bool {
 const unsure = 2 * time.Minute
 
 // same tells whether a blast entry only reads again what blew before.
-func same(c *fold.Course, at time.Duration, ev entry.Blast) bool {
+func same(c *fold.Timeline, at time.Duration, ev entry.Blast) bool {
 	before, ok := c.BlastAt(at - 1)
 	now, _ := c.BlastAt(at)
 	return ok && before.Off == now.Off && !ev.Off() && !otherBlast(before, now)

@@ -42,8 +42,8 @@ func (m *moment) press(at time.Duration, b entry.Blast) {
 func (m *moment) modelled() {
 	for i := len(m.presses) - 1; i >= 0 && m.presses[i].holds == 0; i-- {
 		p := &m.presses[i]
-		for j := m.glances - 1; j >= 0; j-- {
-			if g := m.trail[j]; g.At <= p.at {
+		for j := m.samples - 1; j >= 0; j-- {
+			if g := m.history[j]; g.At <= p.at {
 				if p.at-g.At < solve.Blind {
 					p.holds = g.Holds
 				}

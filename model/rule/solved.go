@@ -36,12 +36,12 @@ const (
 	highCarbon, lowCarbon = 0.010, 0.007
 )
 
-// glance is what the solver said last, if it is of now.
-func (m *moment) glance() (solve.Glance, bool) {
-	if m.glances == 0 {
-		return solve.Glance{}, false
+// sample is what the solver said last, if it is of now.
+func (m *moment) sample() (solve.Sample, bool) {
+	if m.samples == 0 {
+		return solve.Sample{}, false
 	}
-	g := m.trail[m.glances-1]
+	g := m.history[m.samples-1]
 	return g, m.at-g.At < solve.Blind
 }
 
@@ -63,18 +63,18 @@ const (
 	ownFall, nearAgain = 80.0, 40.0
 )
 
-func hearthOf(g solve.Glance) float64 { return g.Hearth.P50 }
-func topOf(g solve.Glance) float64    { return g.Top.P50 }
+func hearthOf(g solve.Sample) float64 { return g.Hearth.P50 }
+func topOf(g solve.Sample) float64    { return g.Top.P50 }
 
 // trend is how one temperature has gone over the last minutes; steady where that was
 // not seen.
-func (m *moment) trend(of func(solve.Glance) float64) string {
-	g, ok := m.glance()
+func (m *moment) trend(of func(solve.Sample) float64) string {
+	g, ok := m.sample()
 	if !ok {
 		return steady
 	}
-	for i := m.glances - 1; i >= 0 && m.at-m.trail[i].At <= trendOver+solve.Blind; i-- {
-		if before := m.trail[i]; g.At-before.At >= trendOver && of(before) > 0 {
+	for i := m.samples - 1; i >= 0 && m.at-m.history[i].At <= trendOver+solve.Blind; i-- {
+		if before := m.history[i]; g.At-before.At >= trendOver && of(before) > 0 {
 			switch by := of(g) - of(before); {
 			case by > trendBy:
 				return rising
@@ -96,7 +96,7 @@ func inCelsius(b physics.Band) physics.Band {
 // end of the band stays over the limit. What rests on a blast whose meter is not
 // believed is not told.
 func topHot(m *moment) (Evidence, bool) {
-	g, now := m.glance()
+	g, now := m.sample()
 	if !now || g.Top.IsZero() {
 		return nil, false
 	}
@@ -105,17 +105,17 @@ func topHot(m *moment) (Evidence, bool) {
 		return e, false
 	}
 	coolest, long := math.Inf(1), false
-	for i := m.glances - 1; i >= 0 && !long; i-- {
-		if m.trail[i].Top.IsZero() {
+	for i := m.samples - 1; i >= 0 && !long; i-- {
+		if m.history[i].Top.IsZero() {
 			return e, false
 		}
-		coolest, long = min(coolest, physics.ToCelsius(m.trail[i].Top.P10)), m.at-m.trail[i].At >= hotFor
+		coolest, long = min(coolest, physics.ToCelsius(m.history[i].Top.P10)), m.at-m.history[i].At >= hotFor
 	}
 	return e, long && coolest >= hotTop
 }
 
 func topCool(m *moment, _ Warning) bool {
-	g, ok := m.glance()
+	g, ok := m.sample()
 	return !ok || !m.charging() || m.factor.odd || g.Top.IsZero() || physics.ToCelsius(g.Top.P10) < coolTop
 }
 
@@ -125,7 +125,7 @@ func readHot(m *moment) bool { return m.within(m.topAt, stale) && m.top.Value >=
 // hearthCools: the hearth has fallen far below this smelt's own hour and falls on, and
 // nobody has seen it yet. A blast that is off is told as that.
 func hearthCools(m *moment) (Evidence, bool) {
-	g, ok := m.glance()
+	g, ok := m.sample()
 	fall, known := m.fallen()
 	if !ok || !known {
 		return nil, false
@@ -137,7 +137,7 @@ func hearthCools(m *moment) (Evidence, bool) {
 }
 
 func hearthWarms(m *moment, _ Warning) bool {
-	_, ok := m.glance()
+	_, ok := m.sample()
 	_, seen := hearthCold(m)
 	fall, known := m.fallen()
 	return seen || !ok || !known || !m.charging() || m.off() || m.factor.odd || fall < nearAgain
@@ -146,8 +146,8 @@ func hearthWarms(m *moment, _ Warning) bool {
 // fallen is how far the hearth is below the middle of this smelt's own hour, K.
 func (m *moment) fallen() (float64, bool) {
 	var hour []float64
-	for i := m.glances - 1; i >= 0 && m.at-m.trail[i].At <= ownHour; i-- {
-		hour = append(hour, m.trail[i].Hearth.P50)
+	for i := m.samples - 1; i >= 0 && m.at-m.history[i].At <= ownHour; i-- {
+		hour = append(hour, m.history[i].Hearth.P50)
 	}
 	if time.Duration(2*len(hour))*time.Minute < ownHour {
 		return 0, false
@@ -157,7 +157,7 @@ func (m *moment) fallen() (float64, bool) {
 
 // slagStiffens: by its make-up and heat the slag hardly runs.
 func slagStiffens(m *moment) (Evidence, bool) {
-	g, ok := m.glance()
+	g, ok := m.sample()
 	if _, seen := slagThick(m); seen || !ok || !m.charging() || m.off() || !g.Ore || g.Slag < leastBath {
 		return nil, false
 	}
@@ -165,7 +165,7 @@ func slagStiffens(m *moment) (Evidence, bool) {
 }
 
 func slagRunsAgain(m *moment, _ Warning) bool {
-	g, ok := m.glance()
+	g, ok := m.sample()
 	_, seen := slagThick(m)
 	return seen || !ok || !m.charging() || m.off() || g.Stands < runningSlag || g.Slag < leastBath
 }
@@ -173,7 +173,7 @@ func slagRunsAgain(m *moment, _ Warning) bool {
 // slagRises: even by the low estimate the slag has come up to the tuyere. Before any
 // was weighed no level is told.
 func slagRises(m *moment) (Evidence, bool) {
-	g, ok := m.glance()
+	g, ok := m.sample()
 	base := m.c.Light.Furnace.TuyereBase
 	_, heard := slagNear(m)
 	_, seen := slagAt(m)
@@ -185,7 +185,7 @@ func slagRises(m *moment) (Evidence, bool) {
 }
 
 func slagSinks(m *moment, _ Warning) bool {
-	g, ok := m.glance()
+	g, ok := m.sample()
 	_, heard := slagNear(m)
 	_, seen := slagAt(m)
 	return heard || seen || !ok || !m.charging() || g.Bath.IsZero() || float64(m.c.Light.Furnace.TuyereBase.Value)/100-g.Bath.P50 > clearOf
@@ -193,7 +193,7 @@ func slagSinks(m *moment, _ Warning) bool {
 
 // carbonRises: the iron takes up carbon.
 func carbonRises(m *moment) (Evidence, bool) {
-	g, ok := m.glance()
+	g, ok := m.sample()
 	if _, seen := carbonHigh(m); seen || !ok || !m.charging() || !g.Ore {
 		return nil, false
 	}
@@ -201,7 +201,7 @@ func carbonRises(m *moment) (Evidence, bool) {
 }
 
 func carbonFalls(m *moment, _ Warning) bool {
-	g, ok := m.glance()
+	g, ok := m.sample()
 	_, seen := carbonHigh(m)
 	return seen || !ok || !m.charging() || g.Carbon < lowCarbon
 }

@@ -13,8 +13,8 @@ import (
 	"chargehand/physics"
 )
 
-// usualGlance is a shaft in which nothing is amiss, invented.
-var usualGlance = solve.Glance{
+// usualSample is a shaft in which nothing is amiss, invented.
+var usualSample = solve.Sample{
 	Hearth: about(1340), Top: about(600), Slag: 5, Iron: 0.42, Stands: 0.05,
 	Bath: physics.LogNormal(0.05, 0.45), Carbon: 0.001, Ore: true, Holds: 500,
 }
@@ -30,10 +30,10 @@ func presses(pa float64) entry.Blast { return entry.Blast{Pressure: entry.Some(e
 
 // seen is what the solver sees once a minute up to a minute, with a change from
 // one minute to another.
-func seen(to int, from, until int, change func(*solve.Glance)) []solve.Glance {
-	var gs []solve.Glance
+func seen(to int, from, until int, change func(*solve.Sample)) []solve.Sample {
+	var gs []solve.Sample
 	for i := 0; i <= to; i++ {
-		g := usualGlance
+		g := usualSample
 		g.At = time.Duration(i) * time.Minute
 		if i >= from && i < until {
 			change(&g)
@@ -53,21 +53,21 @@ func based() *day {
 func solvedScenes() map[rule.ID][]scene {
 	// A hearth that falls by 20 K a minute from a minute on, for so many minutes, and
 	// then warms as fast.
-	falls := func(from, minutes int) func(*solve.Glance) {
-		return func(g *solve.Glance) {
+	falls := func(from, minutes int) func(*solve.Sample) {
+		return func(g *solve.Sample) {
 			i := int(g.At/time.Minute) - from
 			g.Hearth = about(1340 - 20*float64(max(0, min(i, 2*minutes-i))))
 		}
 	}
-	high := func(c float64) func(*solve.Glance) { return func(g *solve.Glance) { g.Hearth = about(c) } }
-	stiff := func(g *solve.Glance) { g.Stands, g.Iron = 0.6, 0.15 }
-	deep := func(g *solve.Glance) { g.Bath = physics.LogNormal(0.24, 0.45) } // 13.5 cm by the low estimate
-	deeper := func(g *solve.Glance) { g.Bath = physics.LogNormal(0.20, 0.45) }
-	hot := func(g *solve.Glance) { g.Top = about(1000) }
-	warm := func(g *solve.Glance) { g.Top = about(900) }
+	high := func(c float64) func(*solve.Sample) { return func(g *solve.Sample) { g.Hearth = about(c) } }
+	stiff := func(g *solve.Sample) { g.Stands, g.Iron = 0.6, 0.15 }
+	deep := func(g *solve.Sample) { g.Bath = physics.LogNormal(0.24, 0.45) } // 13.5 cm by the low estimate
+	deeper := func(g *solve.Sample) { g.Bath = physics.LogNormal(0.20, 0.45) }
+	hot := func(g *solve.Sample) { g.Top = about(1000) }
+	warm := func(g *solve.Sample) { g.Top = about(900) }
 	weighedSlag := entry.Weigh{What: entry.WeighSlag, Mass: 2}
 	coals := charge(coal(1.9), ore(1))
-	carbon := func(g *solve.Glance) { g.Carbon = 0.015 }
+	carbon := func(g *solve.Sample) { g.Carbon = 0.015 }
 	return map[rule.ID][]scene{
 		// 80 K are lost four minutes after minute 60, more than that at 65; it holds for
 		// three minutes. Forty are left as it has warmed for eight of ten minutes.
@@ -87,8 +87,8 @@ func solvedScenes() map[rule.ID][]scene {
 		rule.SlagStiffens: {
 			{name: "poor in iron", day: steady(), solver: seen(100, 60, 70, stiff), to: 80, raised: 63, cleared: 70, says: "slag with 15 % iron at about 1350 °C (1200 to 1450) hardly runs"},
 			{name: "seen to be stiff", day: steady().with(59, look(entry.AtSlag, entry.SlagStiff)), solver: seen(100, 60, 70, stiff), to: 80},
-			{name: "hardly any", day: steady(), solver: seen(100, 60, 70, func(g *solve.Glance) { stiff(g); g.Slag = 0.5 }), to: 80},
-			{name: "poor in iron, but more likely to run", day: steady(), solver: seen(100, 60, 70, func(g *solve.Glance) { stiff(g); g.Stands = 0.4 }), to: 80},
+			{name: "hardly any", day: steady(), solver: seen(100, 60, 70, func(g *solve.Sample) { stiff(g); g.Slag = 0.5 }), to: 80},
+			{name: "poor in iron, but more likely to run", day: steady(), solver: seen(100, 60, 70, func(g *solve.Sample) { stiff(g); g.Stands = 0.4 }), to: 80},
 		},
 		rule.SlagRises: {
 			{name: "up by the low estimate", day: based().with(55, weighedSlag), solver: seen(100, 60, 70, deep), to: 80, raised: 63, cleared: 70, says: "5 kg of slag should stand about as high as the tuyere"},
@@ -104,7 +104,7 @@ func solvedScenes() map[rule.ID][]scene {
 			{name: "by the middle alone", day: steady(), solver: seen(100, 60, 90, warm), to: 95},
 			{name: "cooled by a charge", day: steady(), solver: append(seen(74, 60, 70, hot), seen(100, 75, 90, hot)[75:]...), to: 95},
 			{name: "again and again, told once", day: steady().with(101, coals).with(111, coals).with(121, coals).with(131, coals).with(141, coals), solver: append(seen(89, 60, 85, hot), seen(150, 95, 150, hot)[90:]...), to: 149, raised: 80, cleared: 85},
-			{name: "blast off", day: steady(), solver: append(seen(69, 60, 70, hot), seen(100, 70, 90, func(g *solve.Glance) { g.Top = physics.Band{} })[70:]...), to: 95},
+			{name: "blast off", day: steady(), solver: append(seen(69, 60, 70, hot), seen(100, 70, 90, func(g *solve.Sample) { g.Top = physics.Band{} })[70:]...), to: 95},
 			{name: "by a meter that is not believed", day: metered(300), solver: seen(100, 60, 100, hot), to: 95, raised: 80, cleared: 90},
 		},
 		// A steady day whose gauge reads 600 where the model has 500: its usual is 1.2
@@ -115,10 +115,10 @@ func solvedScenes() map[rule.ID][]scene {
 			{name: "rodded", day: steady().with(30, presses(600)).with(60, presses(1200)).with(65, entry.Rod{}), solver: seen(100, 0, 0, nil), to: 80, raised: 60, cleared: 65},
 			{name: "nobody reads it again", day: steady().with(30, presses(600)).with(60, presses(1200)), solver: seen(100, 0, 0, nil), to: 100, raised: 60, cleared: 90},
 			{name: "a fresh heap of charcoal", day: steady().with(30, presses(600)).with(60, presses(850)), solver: seen(100, 0, 0, nil), to: 80},
-			{name: "more blast", day: steady().with(30, presses(600)).with(60, presses(1200)), solver: seen(100, 55, 100, func(g *solve.Glance) { g.Holds = 1000 }), to: 80},
+			{name: "more blast", day: steady().with(30, presses(600)).with(60, presses(1200)), solver: seen(100, 55, 100, func(g *solve.Sample) { g.Holds = 1000 }), to: 80},
 			{name: "the first reading, by a factor of three", day: steady().with(60, presses(1500)), solver: seen(100, 0, 0, nil), to: 80},
 			{name: "the first reading, by a factor of five", day: steady().with(60, presses(2500)), solver: seen(100, 0, 0, nil), to: 80, raised: 60},
-			{name: "a tuyere of unknown bore", day: steady().with(30, presses(600)).with(60, presses(1200)), solver: seen(100, 0, 100, func(g *solve.Glance) { g.Holds = 0 }), to: 80},
+			{name: "a tuyere of unknown bore", day: steady().with(30, presses(600)).with(60, presses(1200)), solver: seen(100, 0, 100, func(g *solve.Sample) { g.Holds = 0 }), to: 80},
 			{name: "never solved", day: steady().with(30, presses(600)).with(60, presses(1200)), to: 80},
 		},
 		rule.PressureLow: {
@@ -129,7 +129,7 @@ func solvedScenes() map[rule.ID][]scene {
 		rule.CarbonRises: {
 			{name: "beyond steel", day: steady(), solver: seen(100, 60, 80, carbon), to: 90, raised: 70, cleared: 80, says: "1.5 % carbon in the iron so far"},
 			{name: "glassy slag seen", day: steady().with(59, look(entry.AtSlag, entry.SlagGlassy)), solver: seen(100, 60, 80, carbon), to: 85},
-			{name: "of ore nobody weighed", day: steady(), solver: seen(100, 60, 80, func(g *solve.Glance) { carbon(g); g.Ore = false }), to: 90},
+			{name: "of ore nobody weighed", day: steady(), solver: seen(100, 60, 80, func(g *solve.Sample) { carbon(g); g.Ore = false }), to: 90},
 		},
 	}
 }
@@ -152,7 +152,7 @@ func TestTheSolverIsCalmOnGoodSmelts(t *testing.T) {
 		}
 		c := fold.Trace(entries, fold.All, fold.End(entries)-time.Second)
 		without := rule.Walk(c)
-		with := rule.WalkSolved(c, new(solve.Solver).Solve(&c).Glances())
+		with := rule.WalkSolved(c, new(solve.Solver).Solve(&c).Samples())
 		notes := 0
 		for _, w := range with {
 			if w.Grade == rule.Note {

@@ -60,7 +60,7 @@ func (s *stores) weigh(w entry.Weigh) {
 
 // use takes from the lots what goes into the furnace. Of a part that may be of
 // several lots nobody knows which, and what is left of them is no longer known.
-func (s *stores) use(c *fold.Course, parts entry.Parts, at time.Duration) {
+func (s *stores) use(c *fold.Timeline, parts entry.Parts, at time.Duration) {
 	if len(s.lots) == 0 {
 		return
 	}
@@ -170,7 +170,7 @@ func (m *moment) supply(w entry.What) verdict {
 }
 
 // dry is the dry mass of one material in parts of known mass.
-func (s *stores) dry(c *fold.Course, parts entry.Parts, w entry.What, at time.Duration) float64 {
+func (s *stores) dry(c *fold.Timeline, parts entry.Parts, w entry.What, at time.Duration) float64 {
 	kg := 0.0
 	for _, p := range parts {
 		if p.What != w {

@@ -19,7 +19,7 @@ type scene struct {
 	raised  float64 // minute of the onset; 0 for not raised at all
 	cleared float64 // minute; 0 for still raised
 	says    string  // evidence, in words
-	solver  []solve.Glance
+	solver  []solve.Sample
 }
 
 // scenes has, for every rule, smelts that raise it and smelts that do not.

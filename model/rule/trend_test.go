@@ -12,7 +12,7 @@ import (
 // A hearth falls for ten minutes from minute 60 on and warms again: while the warning
 // stands its figures run on, and its title says which way it goes.
 func TestATitleFollowsTheTrend(t *testing.T) {
-	gs := seen(100, 60, 100, func(g *solve.Glance) {
+	gs := seen(100, 60, 100, func(g *solve.Sample) {
 		i := int(g.At/time.Minute) - 60
 		g.Hearth = about(1340 - 20*float64(max(0, min(i, 14, 40-i))))
 	})

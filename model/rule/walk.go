@@ -19,14 +19,14 @@ const (
 	asleep = 24 * time.Hour
 )
 
-// Walk gives every warning from light to the course's moment, in the order in
-// which they were raised. A course to a later moment gives the same ones up to
+// Walk gives every warning from light to the timeline's moment, in the order in
+// which they were raised. A timeline to a later moment gives the same ones up to
 // the earlier.
-func Walk(c fold.Course) []Warning { return WalkSolved(c, nil) }
+func Walk(c fold.Timeline) []Warning { return WalkSolved(c, nil) }
 
 // WalkSolved is Walk with what the shaft solver saw on the way (see
-// solve.Solution.Glances), which raises notes of its own.
-func WalkSolved(c fold.Course, seen []solve.Glance) []Warning {
+// solve.Solution.Samples), which raises notes of its own.
+func WalkSolved(c fold.Timeline, seen []solve.Sample) []Warning {
 	if c.Phase == "" {
 		return nil
 	}
@@ -66,18 +66,18 @@ func (w *Walker) Clone() *Walker {
 // Next is the next grid point.
 func (w *Walker) Next() time.Duration { return w.next }
 
-// Course is the smelt as it was at the last grid point, or before light. It may be
+// Timeline is the smelt as it was at the last grid point, or before light. It may be
 // read only.
-func (w *Walker) Course() *fold.Course { return w.moment.c }
+func (w *Walker) Timeline() *fold.Timeline { return w.moment.c }
 
 // Go goes over every grid point up to a moment. Lines are those that happened after
 // the last one, in order; it tells how many of them it passed. Seen is what the shaft
 // solver saw from light on; up to the last grid point it is the same as before.
-func (w *Walker) Go(to time.Duration, lines []fold.Line, seen []solve.Glance) int {
+func (w *Walker) Go(to time.Duration, lines []fold.Line, seen []solve.Sample) int {
 	if w.moment.c.Phase == "" { // nothing was lit
 		return 0
 	}
-	w.moment.trail = seen
+	w.moment.history = seen
 	n := 0
 	for at := w.next; at <= to; at = w.next {
 		if at-w.moment.last > asleep {

@@ -186,7 +186,7 @@ func TestAWalkSleepsOverADayWithoutEntries(t *testing.T) {
 }
 
 func TestNoLightNoWarning(t *testing.T) {
-	if ws := rule.Walk(fold.Course{}); ws != nil {
+	if ws := rule.Walk(fold.Timeline{}); ws != nil {
 		t.Error(ws)
 	}
 }

@@ -111,14 +111,14 @@ func (ms *marks) leave(m *mark) {
 	}
 }
 
-// trail is what the shaft solver saw, with a hash of it up to each.
-type trail struct {
-	seen []solve.Glance
+// history is what the shaft solver saw, with a hash of it up to each.
+type history struct {
+	seen []solve.Sample
 	sums []uint64
 }
 
-func (ms *marks) trailOf(seen []solve.Glance) trail {
-	t := trail{seen: seen, sums: make([]uint64, len(seen))}
+func (ms *marks) historyOf(seen []solve.Sample) history {
+	t := history{seen: seen, sums: make([]uint64, len(seen))}
 	var h maphash.Hash
 	h.SetSeed(ms.seed)
 	for i, g := range seen {
@@ -129,7 +129,7 @@ func (ms *marks) trailOf(seen []solve.Glance) trail {
 }
 
 // sum is the hash of what was seen by a moment.
-func (t trail) sum(at time.Duration) uint64 {
+func (t history) sum(at time.Duration) uint64 {
 	i := sort.Search(len(t.seen), func(i int) bool { return t.seen[i].At > at })
 	if i == 0 {
 		return 0
@@ -139,16 +139,16 @@ func (t trail) sum(at time.Duration) uint64 {
 
 // moment is a smelt at one moment.
 type moment struct {
-	course fold.Course
-	care   rule.Care
-	mark   *mark       // the last grid point
-	since  []fold.Line // what happened since then
+	timeline fold.Timeline
+	care     rule.Care
+	mark     *mark       // the last grid point
+	since    []fold.Line // what happened since then
 }
 
 // to goes to a moment, from the nearest mark that holds.
 func (s Session) to(k fold.Known, at time.Duration) moment {
 	key := func(at time.Duration) uint64 {
-		return maphash.Comparable(s.marks.seed, [3]uint64{k.Key(at), s.solver.trail.sum(at), uint64(at)})
+		return maphash.Comparable(s.marks.seed, [3]uint64{k.Key(at), s.solver.history.sum(at), uint64(at)})
 	}
 	m := s.marks.nearest(at, key)
 	if m == nil {
@@ -159,10 +159,10 @@ func (s Session) to(k fold.Known, at time.Duration) moment {
 		next := m.clone()
 		steady := min(at, (m.walker.Next()+every-1)/every*every)
 		lines = slices.AppendSeq(lines[:0], k.Between(m.at, steady))
-		n := next.walker.Go(steady, lines, s.solver.trail.seen)
+		n := next.walker.Go(steady, lines, s.solver.history.seen)
 		if next.walker.Next() == m.walker.Next() { // it sleeps until something happens
 			lines = slices.AppendSeq(lines[:0], k.Between(m.at, at))
-			n = next.walker.Go(at, lines, s.solver.trail.seen)
+			n = next.walker.Go(at, lines, s.solver.history.seen)
 		}
 		if next.walker.Next() == m.walker.Next() {
 			break
@@ -176,12 +176,12 @@ func (s Session) to(k fold.Known, at time.Duration) moment {
 		m = next
 	}
 	lines = slices.Collect(k.Between(m.at, at))
-	o := moment{course: m.walker.Course().Clone(), care: m.care, mark: m, since: lines}
+	o := moment{timeline: m.walker.Timeline().Clone(), care: m.care, mark: m, since: lines}
 	for _, l := range lines {
-		o.course.Take(l)
+		o.timeline.Take(l)
 		o.care.Take(l)
 	}
-	o.course = o.course.To(at)
-	o.course.Known = k.Last()
+	o.timeline = o.timeline.To(at)
+	o.timeline.Known = k.Last()
 	return o
 }

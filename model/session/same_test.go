@@ -19,7 +19,7 @@ import (
 
 // scratch is what a smelt says at a moment, worked out from its first entry on with
 // nothing kept from before.
-func scratch(entries []entry.Entry, known uint64, at time.Duration, seen []solve.Glance) (figure.Reading, []rule.Warning) {
+func scratch(entries []entry.Entry, known uint64, at time.Duration, seen []solve.Sample) (figure.Reading, []rule.Warning) {
 	c := fold.Trace(entries, known, at)
 	r := figure.From(c.State)
 	if len(entries) > 0 {
@@ -31,7 +31,7 @@ func scratch(entries []entry.Entry, known uint64, at time.Duration, seen []solve
 // agrees holds a Session against that.
 func agrees(t interface{ Fatalf(string, ...any) }, s Session, how string) {
 	v := s.view()
-	r, ws := scratch(s.Entries(), s.known, v.read.At, s.solver.trail.seen)
+	r, ws := scratch(s.Entries(), s.known, v.read.At, s.solver.history.seen)
 	if s.past || s.Running() {
 		if !reflect.DeepEqual(v.read, r) {
 			t.Fatalf("%s, at %v as known by %d: %s", how, v.read.At, v.read.Known, cmp.Diff(r, v.read))
@@ -53,7 +53,7 @@ func TestASessionIsWhatItIsFromScratch(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		entries := randomDay(t)
 		s := Open("s", nil)
-		glances := someGlances(t)
+		samples := someSamples(t)
 		waiting := 0
 		for i, e := range entries {
 			e.Seq, e.Local = 0, string(rune('a'+i))
@@ -77,7 +77,7 @@ func TestASessionIsWhatItIsFromScratch(t *testing.T) {
 				s = s.MoveTo(at)
 				agrees(t, s, "later")
 			case 2:
-				s.solver.trail, s.solver.told = s.marks.trailOf(glances[:rapid.IntRange(0, len(glances)).Draw(t, "seen")]), false
+				s.solver.history, s.solver.told = s.marks.historyOf(samples[:rapid.IntRange(0, len(samples)).Draw(t, "seen")]), false
 				s = s.anew()
 			case 3:
 				known := uint64(rapid.IntRange(1, i+1).Draw(t, "known"))
@@ -91,12 +91,12 @@ func TestASessionIsWhatItIsFromScratch(t *testing.T) {
 	})
 }
 
-func someGlances(t *rapid.T) []solve.Glance {
-	var gs []solve.Glance
+func someSamples(t *rapid.T) []solve.Sample {
+	var gs []solve.Sample
 	at := time.Duration(rapid.IntRange(1, 60).Draw(t, "first")) * time.Minute
-	for range rapid.IntRange(0, 200).Draw(t, "glances") {
+	for range rapid.IntRange(0, 200).Draw(t, "samples") {
 		at += time.Minute
-		gs = append(gs, solve.Glance{At: at, Hearth: physics.Exact(rapid.Float64Range(1300, 1800).Draw(t, "hearth")), Top: physics.Exact(rapid.Float64Range(500, 1300).Draw(t, "top")),
+		gs = append(gs, solve.Sample{At: at, Hearth: physics.Exact(rapid.Float64Range(1300, 1800).Draw(t, "hearth")), Top: physics.Exact(rapid.Float64Range(500, 1300).Draw(t, "top")),
 			Slag: 2, Ore: true, Holds: 400})
 	}
 	return gs

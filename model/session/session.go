@@ -41,11 +41,11 @@ type Session struct {
 // solver is what the shaft solver has said.
 type solver struct {
 	solution solve.Solution
-	of       uint64 // a hash of what it is of; see Session.version
-	told     bool   // it has said anything at all
-	failed   uint64 // a hash of that at which it broke down
-	err      error  // and how
-	trail    trail  // what it saw on the way
+	of       uint64  // a hash of what it is of; see Session.version
+	told     bool    // it has said anything at all
+	failed   uint64  // a hash of that at which it broke down
+	err      error   // and how
+	history  history // what it saw on the way
 }
 
 // Option is a way to open a smelt.

@@ -65,7 +65,7 @@ func (j Job) Run(v *solve.Solver) (r Result) {
 		}
 	}()
 	m := j.s.to(j.s.view().known, j.at)
-	r.Solution = v.Solve(&m.course)
+	r.Solution = v.Solve(&m.timeline)
 	return r
 }
 
@@ -79,7 +79,7 @@ func (s Session) Solved(r Result) Session {
 		s.solver.failed, s.solver.err = r.of, r.Err
 		return s.anew()
 	}
-	s.solver = solver{solution: r.Solution, of: r.of, told: true, trail: s.marks.trailOf(r.Solution.Glances())}
+	s.solver = solver{solution: r.Solution, of: r.of, told: true, history: s.marks.historyOf(r.Solution.Samples())}
 	return s.anew()
 }
 

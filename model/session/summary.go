@@ -10,5 +10,5 @@ func (s Session) Summary() shelf.Summary {
 	if v.latest != 0 {
 		m = s.to(v.known, v.latest)
 	}
-	return shelf.From(s.ID(), m.course.State)
+	return shelf.From(s.ID(), m.timeline.State)
 }

@@ -46,7 +46,7 @@ func (s Session) view() *seen {
 
 // reads is the reading of a moment, without the solver.
 func (s Session) reads(m moment) figure.Reading {
-	r := figure.From(m.course.State)
+	r := figure.From(m.timeline.State)
 	if s.Len() > 0 {
 		r.Smelt = s.journal.Entry(0).Stream
 	}
@@ -106,7 +106,7 @@ type HearthAt struct {
 // the solver has spoken, and none of the minutes that it could not work out.
 func (s Session) Hearths() []HearthAt {
 	var hs []HearthAt
-	for _, g := range s.solver.trail.seen {
+	for _, g := range s.solver.history.seen {
 		hs = append(hs, HearthAt{g.At, physics.ToCelsius(g.Hearth.P50)})
 	}
 	return hs
@@ -141,7 +141,7 @@ func (s Session) Reading() figure.Reading {
 func (s Session) Warnings() []rule.Warning {
 	v := s.view()
 	v.warned.Do(func() {
-		if m := v.moment; m.mark != nil && m.course.Phase != "" {
+		if m := v.moment; m.mark != nil && m.timeline.Phase != "" {
 			v.warnings = m.mark.walker.Warnings(v.read.At, m.since)
 		}
 	})
@@ -167,7 +167,7 @@ func (s Session) Stands(ids ...rule.ID) bool {
 // pressing first.
 func (s Session) Cautions() []rule.Caution {
 	v := s.view()
-	if v.moment.course.Phase == "" {
+	if v.moment.timeline.Phase == "" {
 		return nil
 	}
 	return v.moment.care.Due(v.read.By)

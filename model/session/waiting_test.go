@@ -126,7 +126,7 @@ func TestAsOfKnowsNoMore(t *testing.T) {
 // Where there is no smelt nothing is said, whatever is asked.
 func TestNoSmeltSaysNothing(t *testing.T) {
 	var none Session
-	for _, s := range []Session{none, none.Tick(entry.Stamp{Wall: noon}), none.AsOf(3, time.Hour), none.Course().Whole, none.MoveTo(time.Minute)} {
+	for _, s := range []Session{none, none.Tick(entry.Stamp{Wall: noon}), none.AsOf(3, time.Hour), none.Overview().Whole, none.MoveTo(time.Minute)} {
 		if s.Is() || s.Running() || s.Len() != 0 || len(s.Warnings()) != 0 || len(s.Cautions()) != 0 || s.Reading().Phase != "" {
 			t.Errorf("%+v", s.Reading())
 		}

@@ -23,9 +23,9 @@ func tenHours() *day {
 	return d
 }
 
-func course(d *day, at time.Duration) fold.Course { return fold.Trace(d.entries, fold.All, at) }
+func timeline(d *day, at time.Duration) fold.Timeline { return fold.Trace(d.entries, fold.All, at) }
 
-// A smelt of ten hours solved from its entries: the fold's course, the events
+// A smelt of ten hours solved from its entries: the fold's timeline, the events
 // and every step.
 func BenchmarkSolveTenHours(b *testing.B) {
 	d := tenHours()
@@ -38,28 +38,28 @@ func BenchmarkSolveTenHours(b *testing.B) {
 	b.ReportMetric(float64(layers), "layers")
 }
 
-// One step of the live screen, without the course, which the screen's own
+// One step of the live screen, without the timeline, which the screen's own
 // reading costs as well.
 func BenchmarkSolveStep(b *testing.B) {
 	d := tenHours()
 	var v solve.Solver
-	c := course(d, d.now)
+	c := timeline(d, d.now)
 	v.Solve(&c)
-	courses := make([]fold.Course, 200)
-	for i := range courses {
-		courses[i] = course(d, d.now+time.Duration(i%100)*5*time.Second)
+	timelines := make([]fold.Timeline, 200)
+	for i := range timelines {
+		timelines[i] = timeline(d, d.now+time.Duration(i%100)*5*time.Second)
 	}
 	b.ReportAllocs()
 	for i := 0; b.Loop(); i++ {
-		v.Solve(&courses[i%100])
+		v.Solve(&timelines[i%100])
 	}
 }
 
-// The course that a solution is read from.
-func BenchmarkCourse(b *testing.B) {
+// The timeline that a solution is read from.
+func BenchmarkTimeline(b *testing.B) {
 	d := tenHours()
 	for b.Loop() {
-		course(d, d.now)
+		timeline(d, d.now)
 	}
 }
 
@@ -68,7 +68,7 @@ func BenchmarkSolveOneMoreEntry(b *testing.B) {
 	d := tenHours()
 	more := *d
 	more.key(charge(buckets(1), ore(1.5)))
-	before, after := course(d, d.now), course(&more, d.now)
+	before, after := timeline(d, d.now), timeline(&more, d.now)
 	var v solve.Solver
 	b.ReportAllocs()
 	for b.Loop() {
@@ -82,7 +82,7 @@ func BenchmarkSolveStrikeAnHourBack(b *testing.B) {
 	d := tenHours()
 	struck := *d
 	struck.key(entry.Strike{Target: entry.Ref{Seq: d.entries[len(d.entries)-6].Seq}})
-	before, after := course(d, d.now), course(&struck, d.now)
+	before, after := timeline(d, d.now), timeline(&struck, d.now)
 	var v solve.Solver
 	b.ReportAllocs()
 	for b.Loop() {

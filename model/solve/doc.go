@@ -1,6 +1,6 @@
 // Package solve runs the shaft solver of package physics through a smelt.
 //
-// Events turns a course (the entries in force up to a moment) into what the
+// Events turns a timeline (the entries in force up to a moment) into what the
 // solver is told: the furnace, fills and charges with their lots, the blast,
 // pokes, taps, the arch, the bloom taken out. A Solver runs them from light on
 // the solver's own fixed grid and gives a Solution. It keeps checkpoints under

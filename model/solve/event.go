@@ -56,9 +56,9 @@ type (
 	taken struct{}
 )
 
-// Events gives what a course says to the solver, in order. Those of a course to
+// Events gives what a timeline says to the solver, in order. Those of a timeline to
 // an earlier moment, by the same entries, are the beginning of those to a later.
-func Events(c *fold.Course) []Event {
+func Events(c *fold.Timeline) []Event {
 	if c.Phase == "" {
 		return nil
 	}
@@ -114,7 +114,7 @@ func Events(c *fold.Course) []Event {
 }
 
 // layOf fills in the parts and the level.
-func layOf(c *fold.Course, l fold.Line, parts entry.Parts, to lay) lay {
+func layOf(c *fold.Timeline, l fold.Line, parts entry.Parts, to lay) lay {
 	for _, p := range parts {
 		if m := materialOf(c, p, l); m.kg > 0 || m.unknown {
 			to.parts = append(to.parts, m)

@@ -58,7 +58,7 @@ func follows(tb testing.TB, entries []entry.Entry) (f followed) {
 		s := v.Solve(&c)
 		level, ok := c.LevelThen(ch.At)
 		was, _ := before.LevelThen(before.At)
-		if s.Lack == solve.Nothing && ok && f.charges >= 5 {
+		if s.Status == solve.Computes && ok && f.charges >= 5 {
 			f.worst = max(f.worst, 100*math.Abs(level.Height-s.Height))
 		}
 		if s.Astray {
@@ -67,7 +67,7 @@ func follows(tb testing.TB, entries []entry.Entry) (f followed) {
 		f.madeUp = s.Totals.MadeUp
 		f.charcoal = c.Charcoal.Charged.Kg
 		if testing.Verbose() {
-			tb.Logf("  %s charge %2d: lack %d, before: level %4.1f shaft %4.1f; after: level %4.1f (sd %.1f) shaft %4.1f; astray %v, made up %4.1f of %4.1f kg, factor %.2f (%d), burning %4.0f C, hearth %4.0f, top %4.0f", c.Lit.Add(ch.At).Format("15:04"), f.charges, s.Lack, 100*was.Height, 100*s0.Height, 100*level.Height, 100*level.SD(), 100*s.Height, s.Astray, f.madeUp, f.charcoal, s.AirFactor.P50, s.Intervals, hottest(s0.Profile), celsius(s0.Hearth.Temperature), celsius(s0.TopGas.Temperature))
+			tb.Logf("  %s charge %2d: lack %d, before: level %4.1f shaft %4.1f; after: level %4.1f (sd %.1f) shaft %4.1f; astray %v, made up %4.1f of %4.1f kg, factor %.2f (%d), burning %4.0f C, hearth %4.0f, top %4.0f", c.Lit.Add(ch.At).Format("15:04"), f.charges, s.Status, 100*was.Height, 100*s0.Height, 100*level.Height, 100*level.SD(), 100*s.Height, s.Astray, f.madeUp, f.charcoal, s.AirFactor.P50, s.Intervals, hottest(s0.Profile), celsius(s0.Hearth.Temperature), celsius(s0.TopGas.Temperature))
 		}
 	}
 	return f
@@ -126,8 +126,8 @@ func TestTheShaftRecoversFromALateDoubleCharge(t *testing.T) {
 		c := fold.Trace(d.entries, fold.All, d.now)
 		s := d.fresh(d.now)
 		level, _ := c.LevelThen(d.now)
-		if s.Lack != solve.Nothing || s.Astray || math.Abs(level.Height-s.Height) > 0.05 {
-			t.Errorf("after charge %d: lack %d, astray %v, level %.1f cm, shaft %.1f", i+1, s.Lack, s.Astray, 100*level.Height, 100*s.Height)
+		if s.Status != solve.Computes || s.Astray || math.Abs(level.Height-s.Height) > 0.05 {
+			t.Errorf("after charge %d: lack %d, astray %v, level %.1f cm, shaft %.1f", i+1, s.Status, s.Astray, 100*level.Height, 100*s.Height)
 		}
 	}
 }
@@ -145,7 +145,7 @@ func TestAFurnaceThatCannotBeFollowedIsSaid(t *testing.T) {
 		}
 		d.wait([]time.Duration{8, 8, 8, 60, 60, 60}[i%6] * time.Minute)
 		if s := d.fresh(d.now); s.Astray {
-			if gs := s.Glances(); len(gs) > 0 && d.now-gs[len(gs)-1].At < 5*time.Minute {
+			if gs := s.Samples(); len(gs) > 0 && d.now-gs[len(gs)-1].At < 5*time.Minute {
 				t.Errorf("the rules still hear of a shaft that is astray at %v", d.now)
 			}
 		}

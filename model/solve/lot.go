@@ -28,7 +28,7 @@ type material struct {
 
 // materialOf takes one part: its mass by its measure, the rest by its lot. The
 // moisture is that between its mass as charged and dry.
-func materialOf(c *fold.Course, p entry.Part, l fold.Line) material {
+func materialOf(c *fold.Timeline, p entry.Part, l fold.Line) material {
 	total, lot := c.PartOf(p, l.At)
 	usual := physics.DefaultCharcoal()
 	m := material{

@@ -40,7 +40,7 @@ func TestSolverNotesOnPublishedLogs(t *testing.T) {
 			onset time.Duration
 		}
 		notes := map[key]rule.Warning{}
-		for _, w := range rule.WalkSolved(c, new(solve.Solver).Solve(&c).Glances()) {
+		for _, w := range rule.WalkSolved(c, new(solve.Solver).Solve(&c).Samples()) {
 			notes[key{w.Rule, w.Onset}] = w
 		}
 		for _, w := range rule.Walk(c) {

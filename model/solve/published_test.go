@@ -40,7 +40,7 @@ func TestTheNorseCourse(t *testing.T) {
 	entries := published(t, "03", norse)
 	for _, at := range []string{"14:50", "16:05", "17:30", "18:20"} {
 		s := solvedAt(t, entries, clock(t, entries, at))
-		if s.Lack != solve.Nothing || s.GuessedAir || s.GuessedSizes || s.UnknownOre {
+		if s.Status != solve.Computes || s.GuessedAir || s.GuessedSizes || s.UnknownOre {
 			t.Fatalf("%s: %+v", at, s)
 		}
 		if f := s.AirFactor.P50; f < 1.165*0.85 || f > 1.165*1.15 {
@@ -101,21 +101,21 @@ func TestAnUnknownBlast(t *testing.T) {
 	for i := range 8 {
 		d.key(charge(buckets(1)))
 		s := d.fresh(d.now)
-		if i < 3 && s.Lack != solve.LacksAir {
-			t.Errorf("after %d charges: lack %d", i+1, s.Lack)
+		if i < 3 && s.Status != solve.NoAir {
+			t.Errorf("after %d charges: lack %d", i+1, s.Status)
 		}
-		if i == 7 && (s.Lack != solve.Nothing || !s.GuessedAir || s.AirFactor != physics.Band{}) {
-			t.Errorf("after %d charges: lack %d, guessed %v, factor %v", i+1, s.Lack, s.GuessedAir, s.AirFactor)
+		if i == 7 && (s.Status != solve.Computes || !s.GuessedAir || s.AirFactor != physics.Band{}) {
+			t.Errorf("after %d charges: lack %d, guessed %v, factor %v", i+1, s.Status, s.GuessedAir, s.AirFactor)
 		}
 		d.wait(13 * time.Minute)
 	}
 	d.key(entry.Blast{Gate: "9"})
-	if s := d.fresh(d.now); s.Lack != solve.LacksAir {
-		t.Errorf("another blast nobody metered: lack %d", s.Lack)
+	if s := d.fresh(d.now); s.Status != solve.NoAir {
+		t.Errorf("another blast nobody metered: lack %d", s.Status)
 	}
 	d.key(blast(600))
-	if s := d.fresh(d.now); s.Lack != solve.Nothing || !s.GuessedAir {
-		t.Errorf("metered at last: lack %d, guessed %v", s.Lack, s.GuessedAir)
+	if s := d.fresh(d.now); s.Status != solve.Computes || !s.GuessedAir {
+		t.Errorf("metered at last: lack %d, guessed %v", s.Status, s.GuessedAir)
 	}
 	if s := d.wait(time.Hour + time.Minute).fresh(d.now); s.GuessedAir {
 		t.Error("the guess is not forgotten after an hour")
@@ -132,8 +132,8 @@ func TestTheFireCatchesUnderALateFirstCharge(t *testing.T) {
 		}
 		d.key(charge(buckets(2))).wait(25 * time.Minute)
 		s := d.fresh(d.now)
-		if c := celsius(s.Hearth.Temperature); s.Lack == solve.LacksWay || c < 600 || s.Height > norseStack+0.05 {
-			t.Errorf("at %.0f l/min: lack %d, hearth %.0f C, burden %.2f m", lMin, s.Lack, c, s.Height)
+		if c := celsius(s.Hearth.Temperature); s.Status == solve.IsLost || c < 600 || s.Height > norseStack+0.05 {
+			t.Errorf("at %.0f l/min: lack %d, hearth %.0f C, burden %.2f m", lMin, s.Status, c, s.Height)
 		}
 	}
 }
@@ -142,7 +142,7 @@ const norseStack = 0.50
 
 func TestUnknownOreIsSaid(t *testing.T) {
 	d := steady(4, 12*time.Minute).key(charge(buckets(1), entry.Part{What: entry.Ore}))
-	if s := d.fresh(d.now); !s.UnknownOre || s.Lack != solve.Nothing {
+	if s := d.fresh(d.now); !s.UnknownOre || s.Status != solve.Computes {
 		t.Errorf("%+v", s)
 	}
 }
@@ -153,22 +153,22 @@ func TestStopAndEnd(t *testing.T) {
 	hot := d.fresh(d.now).Hearth.Temperature
 	d.key(entry.Blast{State: entry.BlastOff}).wait(30 * time.Minute)
 	cold := d.fresh(d.now)
-	if cold.Hearth.Temperature > hot-50 || cold.Lack != solve.Nothing {
-		t.Errorf("hearth %.0f K before and %.0f after half an hour without a blast, lack %d", hot, cold.Hearth.Temperature, cold.Lack)
+	if cold.Hearth.Temperature > hot-50 || cold.Status != solve.Computes {
+		t.Errorf("hearth %.0f K before and %.0f after half an hour without a blast, lack %d", hot, cold.Hearth.Temperature, cold.Status)
 	}
 	if cold.TopGas.CO+cold.TopGas.CO2 != 0 {
 		t.Errorf("gas over a burden that is not blown: %+v", cold.TopGas)
 	}
 	d.key(entry.Blast{State: entry.BlastOn}).wait(10 * time.Minute)
-	if s := d.fresh(d.now); s.Lack != solve.Nothing || s.Hearth.Temperature < hot-300 {
-		t.Errorf("hearth %.0f K ten minutes after the blast came back, lack %d", s.Hearth.Temperature, s.Lack)
+	if s := d.fresh(d.now); s.Status != solve.Computes || s.Hearth.Temperature < hot-300 {
+		t.Errorf("hearth %.0f K ten minutes after the blast came back, lack %d", s.Hearth.Temperature, s.Status)
 	}
 	d.key(entry.Extract{})
-	if s := d.fresh(d.now); s.Lack != solve.IsOver || s.Totals.IronTaken != s.Hearth.Iron {
-		t.Errorf("lack %d with the bloom out; %.3f kg of iron taken of %.3f", s.Lack, s.Totals.IronTaken, s.Hearth.Iron)
+	if s := d.fresh(d.now); s.Status != solve.IsOver || s.Totals.IronTaken != s.Hearth.Iron {
+		t.Errorf("lack %d with the bloom out; %.3f kg of iron taken of %.3f", s.Status, s.Totals.IronTaken, s.Hearth.Iron)
 	}
-	if s := d.wait(time.Hour).fresh(d.now); s.Lack != solve.IsOver || s.At > d.now-time.Hour {
-		t.Errorf("lack %d, state of %v an hour after %v", s.Lack, s.At, d.now-time.Hour)
+	if s := d.wait(time.Hour).fresh(d.now); s.Status != solve.IsOver || s.At > d.now-time.Hour {
+		t.Errorf("lack %d, state of %v an hour after %v", s.Status, s.At, d.now-time.Hour)
 	}
 }
 

@@ -101,7 +101,7 @@ func TestReportLogs(t *testing.T) {
 			slag := s.Hearth.Slag
 			level, _ := c.LevelThen(at)
 			t.Logf("%s %s lack %d, %2.0f cm (level %2.0f), wall side/middle at 2..48 cm%s, top %4.0f, CO/CO2 %4.1f, hearth %4.0f, iron %.2f, slag %.1f (FeO %.2f), factor %.2f (%.2f-%.2f) of %d, guessed air %v",
-				log.name, c.Lit.Add(at).Format("15:04"), s.Lack, 100*s.Height, 100*level.Height, b.String(), celsius(s.TopGas.Temperature), s.TopGas.CO/s.TopGas.CO2,
+				log.name, c.Lit.Add(at).Format("15:04"), s.Status, 100*s.Height, 100*level.Height, b.String(), celsius(s.TopGas.Temperature), s.TopGas.CO/s.TopGas.CO2,
 				celsius(s.Hearth.Temperature), s.Hearth.Iron, slag.Sum(), slag.FeO/slag.Sum(), s.AirFactor.P50, s.AirFactor.P10, s.AirFactor.P90, s.Intervals, s.GuessedAir)
 		}
 	}

@@ -48,7 +48,7 @@ type run struct {
 	guessed bool            // charcoal of unknown mass went in
 
 	nozzle     float64      // bore of the tuyere, m; 0 when it is not known
-	seen       *trail       // what the rules read
+	seen       *history     // what the rules read
 	filledAt   float64      // when the fill began, s
 	end        shaft.Hearth // as the bloom was taken out
 	last       float64      // when it was last told something, s
@@ -113,7 +113,7 @@ func (r *run) advance(to float64) {
 		r.shaft.AdvanceTo(next)
 		r.sample(next)
 		if math.Mod(next, 60) == 0 {
-			r.glance(next)
+			r.record(next)
 		}
 	}
 }

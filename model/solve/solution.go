@@ -7,25 +7,25 @@ import (
 	"chargehand/physics/shaft"
 )
 
-// Lack says why there are no figures.
-type Lack int
+// Status says whether the shaft is computed, and why not.
+type Status int
 
-// What the solver may lack.
+// What may be so.
 const (
-	Nothing   Lack = iota // it runs
-	LacksFire             // no charcoal has been filled in yet
-	LacksAir              // the blast is unknown, and the charges have not told it yet
-	LacksWay              // it was told something that cannot be, or nothing for half a day
-	IsOver                // the bloom is out; the hearth is as it was then
+	Computes Status = iota // there are figures
+	NoFire                 // no charcoal has been filled in yet
+	NoAir                  // the blast is unknown, and the charges have not told it yet
+	IsLost                 // it was told something that cannot be, or nothing for half a day
+	IsOver                 // the bloom is out; the hearth is as it was then
 )
 
 // Solution is the shaft at a moment, as solved: everything that figures,
 // zones and rules read. It is a value that nothing shares.
 type Solution struct {
-	Known uint64        // the last entry that was known
-	Asked time.Duration // the moment it was asked for
-	At    time.Duration // the moment of the state: the last grid point or event before
-	Lack  Lack
+	Known  uint64        // the last entry that was known
+	Asked  time.Duration // the moment it was asked for
+	At     time.Duration // the moment of the state: the last grid point or event before
+	Status Status
 
 	Profile []shaft.Layer // from the bottom up
 	Height  float64       // m, of the solver's own burden
@@ -49,17 +49,17 @@ type Solution struct {
 	UnknownOre    bool         // ore of unknown mass went in
 	Bath          physics.Band // m, how deep the slag stands; zero when it does not gather: an open arch, a pit
 
-	trail *trail
+	history *history
 }
 
 // solution reads a run.
 func (r *run) solution() Solution {
 	s := Solution{
-		At: time.Duration(r.shaft.Time() * float64(time.Second)), Lack: r.lack(),
+		At: time.Duration(r.shaft.Time() * float64(time.Second)), Status: r.status(),
 		GuessedSizes: !r.lit.given, GuessedMasses: r.guessed, UsualOre: r.usual, UnknownOre: r.noOre,
-		trail: r.seen, Astray: r.astray(),
+		history: r.seen, Astray: r.astray(),
 	}
-	if s.Lack == LacksFire || s.Lack == LacksWay {
+	if s.Status == NoFire || s.Status == IsLost {
 		return s
 	}
 	now := r.shaft.Time()
@@ -80,16 +80,16 @@ func (r *run) solution() Solution {
 	return s
 }
 
-func (r *run) lack() Lack {
+func (r *run) status() Status {
 	switch {
 	case r.over:
 		return IsOver
 	case r.failed:
-		return LacksWay
+		return IsLost
 	case !r.filled:
-		return LacksFire
+		return NoFire
 	case r.blownSince < 0, !r.air.known && !r.pace.tells():
-		return LacksAir
+		return NoAir
 	}
-	return Nothing
+	return Computes
 }

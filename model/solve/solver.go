@@ -37,8 +37,8 @@ type mark struct {
 	ok   bool
 }
 
-// Solve gives the shaft at the course's moment.
-func (v *Solver) Solve(c *fold.Course) Solution {
+// Solve gives the shaft at the timeline's moment.
+func (v *Solver) Solve(c *fold.Timeline) Solution {
 	if !v.ready {
 		v.seed, v.ready = maphash.MakeSeed(), true
 		if v.Grid == (shaft.Grid{}) {
@@ -47,7 +47,7 @@ func (v *Solver) Solve(c *fold.Course) Solution {
 	}
 	events := Events(c)
 	if len(events) == 0 {
-		return Solution{Known: c.Known, Asked: c.At, Lack: LacksFire}
+		return Solution{Known: c.Known, Asked: c.At, Status: NoFire}
 	}
 	keys := v.keys(events)
 	m := v.nearest(events, keys, c.At)

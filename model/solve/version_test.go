@@ -30,7 +30,7 @@ func TestVersionNamesWhatTheSolverGives(t *testing.T) {
 	fmt.Fprintln(&b, solve.Version)
 	for at := 30 * time.Minute; at <= d.now; at += 30 * time.Minute {
 		s := d.fresh(at)
-		g, _ := s.GlanceAt(at)
+		g, _ := s.SampleAt(at)
 		fmt.Fprintf(&b, "%v: %.4g K hearth, %.4g K top, %.4g m high, %.4g kg iron, %.4g kg slag, %.4g Pa, air %.4g\n",
 			at, s.Hearth.Temperature, s.TopGas.Temperature, s.Height, s.Hearth.Iron, s.Hearth.Slag.Sum(), g.Holds, s.AirFactor.P50)
 	}

@@ -19,14 +19,14 @@ const (
 	BloomIsOut     = "the bloom is out"
 )
 
-// Lack says why the furnace is not computed, and what would let it be.
-func Lack(l solve.Lack) string {
+// SolverStatus says why the furnace is not computed, and what would let it be.
+func SolverStatus(l solve.Status) string {
 	switch l {
-	case solve.LacksFire:
+	case solve.NoFire:
 		return "nothing to work out before the fill"
-	case solve.LacksAir:
+	case solve.NoAir:
 		return "needs the blast in l/min, or a few weighed charges without it"
-	case solve.LacksWay:
+	case solve.IsLost:
 		return "lost touch with the furnace: an entry cannot be right, or half a day is missing"
 	case solve.IsOver:
 		return BloomIsOut
@@ -56,10 +56,10 @@ const DoesNotFollow = "the model does not follow this furnace"
 // SolverTrouble says why the furnace is not computed, or that what is computed
 // is not this furnace; nothing when all is well.
 func SolverTrouble(r figure.Reading) string {
-	if r.Lack == solve.Nothing && r.Astray {
+	if r.Status == solve.Computes && r.Astray {
 		return DoesNotFollow
 	}
-	return Lack(r.Lack)
+	return SolverStatus(r.Status)
 }
 
 // Carbon is what a smith would call the iron.

@@ -17,7 +17,7 @@ type Bar struct {
 	Now     bool    // it is the one that burns
 }
 
-// Strip is the day at a glance: a bar a charge, minutes up and ore down.
+// Strip is the day at a sample: a bar a charge, minutes up and ore down.
 type Strip struct {
 	Bars  []Bar
 	Most  float64 // minutes at the full height

@@ -86,7 +86,7 @@ const hearthLow, hearthHigh = 1150, 1400
 func (p Pen) hearthLine(r figure.Reading) figureLine {
 	f := r.Figure(figure.HearthTemperature)
 	if !f.Known() {
-		return unknown(words.LineHearth, firstOf(modelwords.Lack(r.Lack), modelwords.BeingWorkedOut))
+		return unknown(words.LineHearth, firstOf(modelwords.SolverStatus(r.Status), modelwords.BeingWorkedOut))
 	}
 	l := figureLine{name: words.LineHearth, value: p.Units.Roughly(f.P10, f.P50, f.P90), known: true, remark: modelwords.Basis(f.Basis)}
 	l.bar = &bar{low: 1000, to: 1500, good: true, from: hearthLow, until: hearthHigh, at: f.P50}

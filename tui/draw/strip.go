@@ -11,7 +11,7 @@ import (
 	"chargehand/tui/words"
 )
 
-// Strip paints the day at a glance: a bar a charge, the minutes it took upwards
+// Strip paints the day at a sample: a bar a charge, the minutes it took upwards
 // and its ore downwards, the last one still growing. The numbers of the charges
 // part the two, so that they are told apart without colour.
 func (p Pen) Strip(g cell.Grid, r figure.Reading) {

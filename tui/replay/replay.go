@@ -72,7 +72,7 @@ const (
 
 // timeline is all of a smelt that a replay goes over, as it is known now.
 type timeline struct {
-	session.Course
+	session.Overview
 	smelt    session.Session
 	warnings []rule.Warning
 	onsets   []time.Duration // of the warnings, in order
@@ -81,7 +81,7 @@ type timeline struct {
 
 // timelineOf gathers what the line of a smelt shows.
 func timelineOf(s session.Session) timeline {
-	c := timeline{Course: s.Course(), smelt: s}
+	c := timeline{Overview: s.Overview(), smelt: s}
 	return c.solved(c.Whole)
 }
 

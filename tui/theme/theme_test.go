@@ -44,7 +44,7 @@ func eachColour(t *testing.T, f func(t *testing.T, th Theme, ink, paper func(Rol
 	}
 }
 
-// Figures and what is read at a glance reach 7:1 (WCAG 2.1, success criterion
+// Figures and what is read at a sample reach 7:1 (WCAG 2.1, success criterion
 // 1.4.6), other text 4.5:1 (1.4.3), what is drawn and the large digits of the
 // past 3:1 (1.4.11, 1.4.3). Of the sixteen colours the library's usual values
 // count; a terminal may show others.

@@ -9,9 +9,9 @@ import (
 	"pgregory.net/rapid"
 )
 
-// courseDay is any smelt in a furnace with a straight bore, where the burden
+// timelineDay is any smelt in a furnace with a straight bore, where the burden
 // sinks evenly between two lines.
-func courseDay(t *rapid.T) *day {
+func timelineDay(t *rapid.T) *day {
 	cm := func(v float64) entry.Maybe[entry.Centimetre] { return entry.Some(entry.Centimetre(v)) }
 	d := lit(entry.Furnace{Bore: cm(25), Stack: cm(50), Rim: cm(55)}, bucket(1.9))
 	at := 0.0
@@ -41,10 +41,10 @@ func courseDay(t *rapid.T) *day {
 	return d
 }
 
-// At every moment on the way the course says what the fold to that moment says.
-func TestTheCourseAgreesWithTheFold(t *testing.T) {
+// At every moment on the way the timeline says what the fold to that moment says.
+func TestTheTimelineAgreesWithTheFold(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := courseDay(t)
+		d := timelineDay(t)
 		c := Trace(d.entries, All, minutes(1500))
 		for range 5 {
 			at := time.Duration(rapid.IntRange(0, 1500*60).Draw(t, "at")) * time.Second
@@ -102,7 +102,7 @@ func TestAWeighingIsHeldAgainstWhatWasBelieved(t *testing.T) {
 // how the sums are rounded.
 func TestTheProgramsOwnLinesLeaveNoTrace(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := courseDay(t)
+		d := timelineDay(t)
 		at := time.Duration(rapid.IntRange(0, 1500*60).Draw(t, "at")) * time.Second
 		before := Fold(d.entries, All, at)
 		last := d.entries[len(d.entries)-1]

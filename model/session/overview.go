@@ -8,9 +8,9 @@ import (
 	"chargehand/model/fold"
 )
 
-// Course is the whole way of a smelt, as it is known now: what a time line shows,
+// Overview is the whole way of a smelt, as it is known now: what a time line shows,
 // and the moments that one can step to.
-type Course struct {
+type Overview struct {
 	Span    time.Duration // from light to its end, or to now
 	Only    bool          // when things were known is not recorded
 	Charges []time.Duration
@@ -23,9 +23,9 @@ type Course struct {
 	Whole Session
 }
 
-// Course gives the way of a smelt.
-func (s Session) Course() Course {
-	c := Course{Span: s.End()}
+// Overview gives the way of a smelt.
+func (s Session) Overview() Overview {
+	c := Overview{Span: s.End()}
 	if s.Running() {
 		c.Span = s.At()
 	}
@@ -34,7 +34,7 @@ func (s Session) Course() Course {
 	for _, ch := range c.Whole.Reading().Charges {
 		c.Charges = append(c.Charges, ch.At)
 	}
-	state := c.Whole.view().moment.course.State
+	state := c.Whole.view().moment.timeline.State
 	c.Turns = state.Turns
 	for l := range state.Lines.All() {
 		if l.Event.Kind() == entry.KindTap {

@@ -8,8 +8,8 @@ import (
 	"chargehand/physics/shaft"
 )
 
-// Glance is what the rules read of the shaft, once a minute.
-type Glance struct {
+// Sample is what the rules read of the shaft, once a minute.
+type Sample struct {
 	At     time.Duration
 	Hearth physics.Band // K
 	Top    physics.Band // K, of the gas over the last minutes; zero while nothing blows
@@ -22,49 +22,49 @@ type Glance struct {
 	Ore    bool         // there is ore, and all of it was weighed
 }
 
-// trail is the glances so far, the last first. It only grows at its head, so
+// history is the samples so far, the last first. It only grows at its head, so
 // that the copies of a run share what they have in common.
-type trail struct {
-	Glance
-	before *trail
+type history struct {
+	Sample
+	before *history
 }
 
-// Glances are those from light to the solution's moment, in order. There is one
+// Samples are those from light to the solution's moment, in order. There is one
 // for every minute in which the solver ran and had the air for it.
-func (s Solution) Glances() []Glance {
+func (s Solution) Samples() []Sample {
 	n := 0
-	for t := s.trail; t != nil; t = t.before {
+	for t := s.history; t != nil; t = t.before {
 		n++
 	}
-	gs := make([]Glance, n)
-	for t := s.trail; t != nil; t = t.before {
+	gs := make([]Sample, n)
+	for t := s.history; t != nil; t = t.before {
 		n--
-		gs[n] = t.Glance
+		gs[n] = t.Sample
 	}
 	return gs
 }
 
-// GlanceAt is the last one up to a moment, if it is of its last minutes.
-func (s Solution) GlanceAt(at time.Duration) (Glance, bool) {
-	for t := s.trail; t != nil; t = t.before {
+// SampleAt is the last one up to a moment, if it is of its last minutes.
+func (s Solution) SampleAt(at time.Duration) (Sample, bool) {
+	for t := s.history; t != nil; t = t.before {
 		if t.At <= at {
-			return t.Glance, at-t.At < Blind
+			return t.Sample, at-t.At < Blind
 		}
 	}
-	return Glance{}, false
+	return Sample{}, false
 }
 
 // Blind is how old the last word of the solver may be: two of its minutes.
 const Blind = 2 * time.Minute
 
-// glance leaves one on the trail.
-func (r *run) glance(at float64) {
-	if r.lack() != Nothing || r.astray() {
+// record adds one to the history.
+func (r *run) record(at float64) {
+	if r.status() != Computes || r.astray() {
 		return
 	}
 	h := r.shaft.Hearth()
 	blown := max(0, at-r.blownSince)
-	g := Glance{
+	g := Sample{
 		At: seconds(at), Hearth: shaft.TemperatureBand(h.Temperature, 0, blown, r.ambient.Temperature), Slag: h.Slag.Sum(), Bath: r.bath(h),
 		Carbon: h.BloomCarbon().P50, Ore: !r.noOre && r.shaft.Totals().OreIron > leastOre,
 	}
@@ -77,7 +77,7 @@ func (r *run) glance(at float64) {
 			g.Stands = h.Slag.Running(shaft.TemperatureBand(h.Temperature, 0, 0, r.ambient.Temperature)).Not
 		}
 	}
-	r.seen = &trail{g, r.seen}
+	r.seen = &history{g, r.seen}
 }
 
 // holds is the pressure in Pa that the metered blast meets when nothing is in

@@ -11,11 +11,11 @@ import (
 	"chargehand/physics"
 )
 
-// Course is a smelt on its way: its state and what the state alone has forgotten of
+// Timeline is a smelt on its way: its state and what the state alone has forgotten of
 // the way there. Take lets a line happen; To gives the state at a moment. All of it
-// goes by when things happened, so the course to an earlier moment is the beginning
-// of the course to a later one.
-type Course struct {
+// goes by when things happened, so the timeline to an earlier moment is the beginning
+// of the timeline to a later one.
+type Timeline struct {
 	State
 	Dips      []Dipped
 	Weighings []Weighing
@@ -51,9 +51,9 @@ type Weighing struct {
 	RelSD float64
 }
 
-// NewCourse begins the course of a smelt.
-func NewCourse(about *About) Course {
-	c := Course{State: State{LevelAt: -1}, about: about}
+// NewTimeline begins the timeline of a smelt.
+func NewTimeline(about *About) Timeline {
+	c := Timeline{State: State{LevelAt: -1}, about: about}
 	if !about.lit {
 		return c
 	}
@@ -71,7 +71,7 @@ func NewCourse(about *About) Course {
 }
 
 // Clone is a copy that may go on beside this one.
-func (c *Course) Clone() Course {
+func (c *Timeline) Clone() Timeline {
 	o := *c
 	o.Charges, o.Turns = slices.Clip(o.Charges), slices.Clip(o.Turns)
 	o.Dips, o.Weighings = slices.Clip(o.Dips), slices.Clip(o.Weighings)
@@ -81,7 +81,7 @@ func (c *Course) Clone() Course {
 }
 
 // Take lets a line happen. Lines come in the order in which they happened.
-func (c *Course) Take(l Line) {
+func (c *Timeline) Take(l Line) {
 	if c.Phase == "" || !reads(l.Event) {
 		return
 	}
@@ -126,7 +126,7 @@ func (c *Course) Take(l Line) {
 }
 
 // lay adds up all that goes in: fills, charges and ore on its own.
-func (c *Course) lay(l Line) {
+func (c *Timeline) lay(l Line) {
 	parts := entry.PartsIn(l.Event)
 	coal, coalDry := c.about.scale.sum(parts, entry.Charcoal, l.At)
 	ore, oreDry := c.about.scale.sum(parts, entry.Ore, l.At)
@@ -135,7 +135,7 @@ func (c *Course) lay(l Line) {
 }
 
 // level lets the estimator see a line, and keeps what it passes.
-func (c *Course) level(l Line) {
+func (c *Timeline) level(l Line) {
 	if !c.measured {
 		return
 	}
@@ -155,10 +155,10 @@ func (c *Course) level(l Line) {
 	c.HasLevel = c.walk.laid
 }
 
-// To is the course at a moment not before the last line it took, with what the next
+// To is the timeline at a moment not before the last line it took, with what the next
 // charge is, what the measures weigh and where the burden stands just then. It may
-// be read only: the course goes on from itself.
-func (c *Course) To(at time.Duration) Course {
+// be read only: the timeline goes on from itself.
+func (c *Timeline) To(at time.Duration) Timeline {
 	o := *c
 	o.At = at
 	if o.Phase == "" {
@@ -180,25 +180,25 @@ func (c *Course) To(at time.Duration) Course {
 	return o
 }
 
-// Trace gives the course to a moment, from the entries up to known (All for
+// Trace gives the timeline to a moment, from the entries up to known (All for
 // every one). Its State is that of Fold.
-func Trace(entries []entry.Entry, known uint64, at time.Duration) Course {
+func Trace(entries []entry.Entry, known uint64, at time.Duration) Timeline {
 	return JournalOf(entries).AsKnown(known).Trace(at)
 }
 
 // About is what holds for the whole smelt.
-func (c *Course) About() *About { return c.about }
+func (c *Timeline) About() *About { return c.about }
 
 // MassOf is the mass of one material in parts that went in at a moment, as
 // charged.
-func (c *Course) MassOf(parts entry.Parts, w entry.What, at time.Duration) Mass {
+func (c *Timeline) MassOf(parts entry.Parts, w entry.What, at time.Duration) Mass {
 	charged, _ := c.about.scale.sum(parts, w, at)
 	return charged
 }
 
 // PartOf is the mass of one part that went in at a moment, and what is known of
 // its lot: the named one, else the last one of that material that light named.
-func (c *Course) PartOf(p entry.Part, at time.Duration) (Total, entry.Lot) {
+func (c *Timeline) PartOf(p entry.Part, at time.Duration) (Total, entry.Lot) {
 	charged, dry := c.about.scale.part(p, at)
 	lot, named := c.about.scale.lots[p.Lot]
 	for i := len(c.Light.Lots) - 1; i >= 0 && !named; i-- {
@@ -218,9 +218,9 @@ func Planned(r entry.Recipe, done int) entry.Parts {
 	return r.Next
 }
 
-// LevelThen is the level at a moment, as far as the course knows it, and whether
+// LevelThen is the level at a moment, as far as the timeline knows it, and whether
 // there is one.
-func (c *Course) LevelThen(at time.Duration) (physics.Level, bool) {
+func (c *Timeline) LevelThen(at time.Duration) (physics.Level, bool) {
 	i := sort.Search(c.walks.Len(), func(i int) bool { return c.walks.At(i).at > at }) - 1
 	if i < 0 {
 		return physics.Level{}, false
@@ -232,7 +232,7 @@ func (c *Course) LevelThen(at time.Duration) (physics.Level, bool) {
 
 // weigh takes a weighing: of the bloom, or of a measure beside what was believed of
 // it until then.
-func (c *Course) weigh(l Line, ev entry.Weigh) {
+func (c *Timeline) weigh(l Line, ev entry.Weigh) {
 	switch ev.What {
 	case entry.WeighSlag:
 		c.SlagWeighed = c.SlagWeighed || ev.Mass > 0

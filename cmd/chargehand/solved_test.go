@@ -26,7 +26,7 @@ func TestStateSolvesTheFurnace(t *testing.T) {
 		t.Errorf("bloom_end is %+v, weighed 7.8 kg", f)
 	}
 	if len(s.Zones) < 3 || s.Zones[0].WallSide == nil || s.Zones[0].Basis != "estimated" || s.Lack != nil || s.Carbon == nil {
-		t.Errorf("zones %+v, lack %v, carbon %v", s.Zones, s.Status, s.Carbon)
+		t.Errorf("zones %+v, lack %v, carbon %v", s.Zones, s.Lack, s.Carbon)
 	}
 	early := h.state("--at", "11:00", id)
 	if early.Figures["hearth_temperature"].P50 != nil || early.Lack == nil {

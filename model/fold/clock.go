@@ -19,6 +19,7 @@ type clock struct {
 	starts  *bootAt
 	last    time.Duration // last acceptance
 	stepped time.Duration // how far the wall has been stepped by then
+	day     time.Duration // of a log: by how much its days were shifted when its light was amended; see Journal.dayOf
 }
 
 // bootAt is where one start of the machine lies on the clock, the last one first.
@@ -38,7 +39,11 @@ func (c *clock) place(e entry.Entry, shift map[string]time.Duration) (at, accept
 		c.stepped = wall - accepted
 		c.last = accepted
 	}
-	return accepted - acceptedWall(e).Sub(e.Happened), accepted
+	at = accepted - acceptedWall(e).Sub(e.Happened)
+	if e.Boot != "" {
+		at -= c.day
+	}
+	return at, accepted
 }
 
 func (c *clock) startOf(e entry.Entry, wall time.Duration, shift map[string]time.Duration) time.Duration {

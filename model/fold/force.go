@@ -103,7 +103,10 @@ func (j Journal) resolve(n int, acts []int) map[int]*change {
 				continue
 			}
 			c.event = ev.Event
-			switch ev.Event.(type) {
+			if first, lit := j.records.At(t).entry.Event.(entry.Light); lit {
+				c.event = lightAmended(first, ev.Event)
+			}
+			switch c.event.(type) {
 			case entry.Strike, entry.Amend: // it has become an act itself
 				if at, is := slices.BinarySearch(order[:k], t); !is {
 					order = slices.Insert(order, at, t)
@@ -121,7 +124,10 @@ func (j Journal) happened(i int, c *change, changes map[int]*change) time.Durati
 	if c.amendedBy >= 0 {
 		by := j.records.At(c.amendedBy)
 		if a, ok := j.eventOf(c.amendedBy, changes).(entry.Amend); ok && !a.Happened.IsZero() {
-			return by.accepted - acceptedWall(by.entry).Sub(a.Happened)
+			if i == 0 && j.ofLog() {
+				return j.amendedLight(a.Happened)
+			}
+			return by.accepted - acceptedWall(by.entry).Sub(a.Happened.Add(-by.clock.day))
 		}
 	}
 	return j.records.At(i).at

@@ -197,6 +197,12 @@ func (j Journal) with(e entry.Entry, id uint64) Journal {
 		note(&j.aside.words, &r.counts.words, true)
 	}
 	j.records.Append(r)
+	switch e.Event.(type) {
+	case entry.Strike, entry.Amend:
+		if j.ofLog() {
+			j.records = j.redated()
+		}
+	}
 	return j
 }
 

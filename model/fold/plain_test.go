@@ -44,7 +44,7 @@ func plainLines(entries []entry.Entry) []Line {
 		case entry.Amend:
 			if t, ok := aim(ev.Target, lines[i].Seq()); ok {
 				lines[t].AmendedBy = lines[i].Seq()
-				if ev.Event != nil {
+				if _, lit := entries[t].Event.(entry.Light); ev.Event != nil && !lit { // a light stays one
 					lines[t].Event = ev.Event
 				}
 				if !ev.Happened.IsZero() {

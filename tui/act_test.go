@@ -1,14 +1,14 @@
 package tui_test
 
 import (
-	"chargehand/tui/desk"
-	"chargehand/tui/screen"
 	"reflect"
 	"strings"
 	"testing"
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/tui/desk"
+	"chargehand/tui/screen"
 )
 
 func counted(w entry.What, measure string, n entry.Count) entry.Part {

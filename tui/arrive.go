@@ -1,9 +1,6 @@
 package tui
 
 import (
-	"chargehand/tui/screen"
-	"chargehand/tui/start"
-	"chargehand/tui/words"
 	"errors"
 	"fmt"
 	"runtime/debug"
@@ -12,6 +9,9 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/session"
+	"chargehand/tui/screen"
+	"chargehand/tui/start"
+	"chargehand/tui/words"
 )
 
 // tick is a second gone by: keys of moving about are written down, the clocks

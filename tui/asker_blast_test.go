@@ -1,11 +1,11 @@
 package tui_test
 
 import (
-	"chargehand/tui/desk"
 	"strings"
 	"testing"
 
 	"chargehand/model/figure"
+	"chargehand/tui/desk"
 )
 
 // A gate mark is no volume until the blower was metered there; from then on the

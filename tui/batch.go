@@ -1,11 +1,11 @@
 package tui
 
 import (
-	"chargehand/tui/screen"
 	"slices"
 	"strings"
 
 	"chargehand/model/entry"
+	"chargehand/tui/screen"
 )
 
 // longestKey bounds what is written down of one key or paste.

@@ -1,12 +1,12 @@
 package tui_test
 
 import (
-	"chargehand/tui"
-	"chargehand/tui/desk"
 	"testing"
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/tui"
+	"chargehand/tui/desk"
 )
 
 // BenchmarkFrame is one frame of Fire, painting and encoding.

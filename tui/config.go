@@ -1,11 +1,10 @@
 package tui
 
 import (
-	"chargehand/tui/screen"
-	"chargehand/tui/start"
-
 	"chargehand/model/entry"
 	"chargehand/model/shelf"
+	"chargehand/tui/screen"
+	"chargehand/tui/start"
 	"chargehand/tui/theme"
 )
 

@@ -1,15 +1,15 @@
 package tui
 
 import (
-	"chargehand/tui/act"
-	"chargehand/tui/screen"
-	"chargehand/tui/words"
 	"strings"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
+	"chargehand/tui/act"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
 )
 
 // leaning is how soon the same key must come again to be taken for a glove that

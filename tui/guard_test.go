@@ -1,9 +1,6 @@
 package tui_test
 
 import (
-	"chargehand/tui"
-	"chargehand/tui/desk"
-	"chargehand/tui/fire"
 	"strings"
 	"testing"
 	"time"
@@ -11,6 +8,9 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
+	"chargehand/tui"
+	"chargehand/tui/desk"
+	"chargehand/tui/fire"
 )
 
 func TestLeaningGlove(t *testing.T) {

@@ -1,12 +1,13 @@
 package tui
 
 import (
+	"slices"
+	"time"
+
 	"chargehand/model/entry"
 	"chargehand/model/session"
 	"chargehand/model/solve"
 	"chargehand/tui/screen"
-	"slices"
-	"time"
 )
 
 // begin lights a fire: a new stream, whose first entry is the light.

@@ -1,18 +1,19 @@
 package tui_test
 
 import (
-	"chargehand/tui"
-	"chargehand/tui/book"
-	"chargehand/tui/desk"
-	"chargehand/tui/fire"
-	"chargehand/tui/screen"
-	"chargehand/tui/words"
 	"errors"
 	"reflect"
 	"strings"
 	"testing"
 
 	"github.com/charmbracelet/bubbles/key"
+
+	"chargehand/tui"
+	"chargehand/tui/book"
+	"chargehand/tui/desk"
+	"chargehand/tui/fire"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
 )
 
 // bindingsOf walks a key map for every binding in it.

@@ -1,12 +1,12 @@
 package tui
 
 import (
-	"chargehand/tui/screen"
 	"slices"
 	"strconv"
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/tui/screen"
 )
 
 // ledger knows which entries were handed to the book and not yet acknowledged.

@@ -1,16 +1,16 @@
 package tui_test
 
 import (
-	"chargehand/tui/desk"
-	"chargehand/tui/keyboards"
-	"chargehand/tui/scene"
-	"chargehand/tui/screen"
-	"chargehand/tui/words"
 	"slices"
 	"testing"
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/tui/desk"
+	"chargehand/tui/keyboards"
+	"chargehand/tui/scene"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
 )
 
 // The far view opens from every live screen, and all keys of Fire work there.

@@ -1,14 +1,13 @@
 package tui
 
 import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chargehand/model/entry"
 	"chargehand/tui/draw"
 	"chargehand/tui/screen"
 	"chargehand/tui/theme"
 	"chargehand/tui/words"
-
-	tea "github.com/charmbracelet/bubbletea"
-
-	"chargehand/model/entry"
 )
 
 // lock keeps passing hands out: every key is written down as held back and

@@ -1,11 +1,6 @@
 package tui_test
 
 import (
-	"chargehand/tui"
-	"chargehand/tui/act"
-	"chargehand/tui/book"
-	"chargehand/tui/desk"
-	"chargehand/tui/screen"
 	"errors"
 	"strings"
 	"testing"
@@ -15,6 +10,11 @@ import (
 	"chargehand/model/figure"
 	"chargehand/model/fold"
 	"chargehand/model/session"
+	"chargehand/tui"
+	"chargehand/tui/act"
+	"chargehand/tui/book"
+	"chargehand/tui/desk"
+	"chargehand/tui/screen"
 )
 
 func TestCrossOutOneAfterTheOther(t *testing.T) {

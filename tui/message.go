@@ -1,13 +1,13 @@
 package tui
 
 import (
-	"chargehand/tui/screen"
 	"fmt"
 
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
 	"chargehand/model/shelf"
+	"chargehand/tui/screen"
 )
 
 // Pressed is one key, or one paste, with the clocks at its arrival.

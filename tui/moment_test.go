@@ -1,10 +1,10 @@
 package tui_test
 
 import (
-	"chargehand/tui/desk"
 	"testing"
 	"time"
 
+	"chargehand/tui/desk"
 	"chargehand/tui/theme"
 )
 

@@ -1,13 +1,13 @@
 package tui
 
 import (
-	"chargehand/tui/words"
 	"slices"
 
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/session"
 	"chargehand/tui/screen"
+	"chargehand/tui/words"
 )
 
 // goTo makes a screen active and hands it something to begin with. Fire and start

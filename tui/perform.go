@@ -1,13 +1,12 @@
 package tui
 
 import (
-	"chargehand/tui/words"
-
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
 	"chargehand/model/session"
 	"chargehand/tui/screen"
+	"chargehand/tui/words"
 )
 
 // take does what a key asks for. The key itself is written down: with the first

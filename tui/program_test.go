@@ -1,10 +1,6 @@
 package tui_test
 
 import (
-	"chargehand/tui"
-	"chargehand/tui/desk"
-	"chargehand/tui/screen"
-	"chargehand/tui/words"
 	"errors"
 	"strings"
 	"testing"
@@ -14,7 +10,11 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/shelf"
+	"chargehand/tui"
+	"chargehand/tui/desk"
+	"chargehand/tui/screen"
 	"chargehand/tui/theme"
+	"chargehand/tui/words"
 )
 
 // Entries reach the book in the order of the keys, with their aims; numbers and

@@ -1,7 +1,6 @@
 package tui_test
 
 import (
-	"chargehand/tui/desk"
 	"fmt"
 	"reflect"
 	"testing"
@@ -13,6 +12,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/fold"
 	"chargehand/model/session"
+	"chargehand/tui/desk"
 	"chargehand/tui/theme"
 )
 

@@ -1,8 +1,6 @@
 package tui
 
 import (
-	modelwords "chargehand/model/words"
-	"chargehand/tui/words"
 	"maps"
 
 	"github.com/charmbracelet/bubbles/spinner"
@@ -11,8 +9,10 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/rule"
 	"chargehand/model/session"
+	modelwords "chargehand/model/words"
 	"chargehand/tui/screen"
 	"chargehand/tui/theme"
+	"chargehand/tui/words"
 )
 
 // Model is the root: it keeps what the screens share, routes keys to the open

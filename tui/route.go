@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"chargehand/tui/words"
 	"strings"
 	"time"
 
@@ -11,6 +10,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/tui/act"
 	"chargehand/tui/screen"
+	"chargehand/tui/words"
 )
 
 // handful is how many different keys one read may bring that a hand has typed.

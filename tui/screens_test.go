@@ -1,10 +1,6 @@
 package tui_test
 
 import (
-	"chargehand/tui"
-	"chargehand/tui/desk"
-	"chargehand/tui/screen"
-	"chargehand/tui/words"
 	"errors"
 	"testing"
 	"time"
@@ -12,7 +8,11 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
+	"chargehand/tui"
+	"chargehand/tui/desk"
+	"chargehand/tui/screen"
 	"chargehand/tui/theme"
+	"chargehand/tui/words"
 )
 
 func TestPractiseAsksNothing(t *testing.T) {

@@ -1,9 +1,6 @@
 package tui
 
 import (
-	modelwords "chargehand/model/words"
-	"chargehand/tui/screen"
-	"chargehand/tui/words"
 	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -11,6 +8,9 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/house"
 	"chargehand/model/rule"
+	modelwords "chargehand/model/words"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
 )
 
 // The names under which the house keeps how a person reads the screen. Of

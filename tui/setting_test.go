@@ -1,14 +1,14 @@
 package tui_test
 
 import (
-	modelwords "chargehand/model/words"
-	"chargehand/tui"
-	"chargehand/tui/desk"
 	"math"
 	"testing"
 	"time"
 
 	"chargehand/model/entry"
+	modelwords "chargehand/model/words"
+	"chargehand/tui"
+	"chargehand/tui/desk"
 	"chargehand/tui/theme"
 )
 

@@ -1,14 +1,13 @@
 package tui
 
 import (
-	"chargehand/model/entry"
-	"chargehand/tui/screen"
-	"chargehand/tui/words"
-
 	tea "github.com/charmbracelet/bubbletea"
 
+	"chargehand/model/entry"
 	"chargehand/model/session"
 	"chargehand/model/solve"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
 )
 
 // role is where a smelt is shown. The solver remembers one of each.

@@ -1,9 +1,6 @@
 package tui_test
 
 import (
-	modelwords "chargehand/model/words"
-	"chargehand/tui"
-	"chargehand/tui/desk"
 	"strings"
 	"testing"
 	"time"
@@ -13,6 +10,9 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/figure"
 	"chargehand/model/session"
+	modelwords "chargehand/model/words"
+	"chargehand/tui"
+	"chargehand/tui/desk"
 )
 
 // The screen has its reading at once; the solver's figures come desk.Later, and after

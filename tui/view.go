@@ -1,13 +1,13 @@
 package tui
 
 import (
+	"github.com/charmbracelet/x/ansi"
+
 	"chargehand/model/session"
 	"chargehand/tui/cell"
 	"chargehand/tui/draw"
 	"chargehand/tui/screen"
 	"chargehand/tui/words"
-
-	"github.com/charmbracelet/x/ansi"
 )
 
 // View is the screen as the terminal takes it: exactly as many lines as the

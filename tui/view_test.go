@@ -1,8 +1,6 @@
 package tui_test
 
 import (
-	"chargehand/tui"
-	"chargehand/tui/desk"
 	"strings"
 	"testing"
 	"time"
@@ -10,6 +8,8 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
 
+	"chargehand/tui"
+	"chargehand/tui/desk"
 	"chargehand/tui/theme"
 )
 

@@ -1,11 +1,11 @@
 package tui
 
 import (
-	"chargehand/tui/words"
 	"slices"
 
 	"chargehand/tui/act"
 	"chargehand/tui/screen"
+	"chargehand/tui/words"
 )
 
 // views is the list of screens: those that can be gone to now, and what else is

@@ -1,7 +1,6 @@
 package tui_test
 
 import (
-	"chargehand/tui/desk"
 	"reflect"
 	"testing"
 	"time"
@@ -12,6 +11,7 @@ import (
 	"chargehand/model/fold"
 	"chargehand/model/rule"
 	"chargehand/model/session"
+	"chargehand/tui/desk"
 )
 
 func TestForecastIsShown(t *testing.T) {

@@ -105,6 +105,42 @@ func TestPackageArrows(t *testing.T) {
 	}
 }
 
+// Imports stand in three groups: the standard library's, others', ours.
+func TestImportsInGroups(t *testing.T) {
+	group := func(path string) int {
+		switch first, _, _ := strings.Cut(path, "/"); {
+		case first == "chargehand":
+			return 2
+		case strings.Contains(first, "."):
+			return 1
+		}
+		return 0
+	}
+	files := token.NewFileSet()
+	err := filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
+		if err != nil || !strings.HasSuffix(path, ".go") {
+			return err
+		}
+		f, err := parser.ParseFile(files, path, nil, parser.ImportsOnly)
+		if err != nil {
+			return err
+		}
+		for i, spec := range f.Imports[min(1, len(f.Imports)):] {
+			was, is := f.Imports[i], spec
+			a, _ := strconv.Unquote(was.Path.Value)
+			b, _ := strconv.Unquote(is.Path.Value)
+			apart := files.Position(is.Pos()).Line-files.Position(was.End()).Line > 1
+			if group(b) < group(a) || group(b) > group(a) && !apart {
+				t.Errorf("%s: %s follows %s", path, b, a)
+			}
+		}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+}
+
 // rowOf is the line of arrows that a package goes by.
 func rowOf(pkg string) string {
 	if _, own := arrows[pkg]; !own && strings.HasPrefix(pkg, "tui/") {

@@ -1,10 +1,11 @@
 package figure
 
 import (
+	"math"
+
 	"chargehand/model/entry"
 	"chargehand/model/fold"
 	"chargehand/physics"
-	"math"
 )
 
 // timeRel is how well a few intervals tell the rate: a charge goes in when

@@ -5,8 +5,9 @@ import (
 	"testing"
 	"time"
 
-	"chargehand/model/entry"
 	"pgregory.net/rapid"
+
+	"chargehand/model/entry"
 )
 
 // timelineDay is any smelt in a furnace with a straight bore, where the burden

@@ -4,11 +4,11 @@
 package picture
 
 import (
-	"chargehand/physics"
 	"math"
 
 	"chargehand/model/entry"
 	"chargehand/model/figure"
+	"chargehand/physics"
 )
 
 // Heat is how strongly a height glows, in steps that survive sixteen colours

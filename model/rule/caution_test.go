@@ -4,12 +4,12 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"chargehand/model/entry"
 	"chargehand/model/fold"
 	"chargehand/model/rule"
 	"chargehand/model/words"
-
-	"github.com/google/go-cmp/cmp"
 )
 
 func (d *day) due(minute float64, by string) []string {

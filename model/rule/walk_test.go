@@ -4,12 +4,12 @@ import (
 	"testing"
 	"time"
 
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+
 	"chargehand/model/entry"
 	"chargehand/model/fold"
 	"chargehand/model/rule"
-
-	"github.com/google/go-cmp/cmp"
-	"pgregory.net/rapid"
 )
 
 // randomDay is any smelt that a person might key, sensible or not.

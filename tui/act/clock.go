@@ -1,11 +1,11 @@
 package act
 
 import (
-	"chargehand/tui/screen"
-	"chargehand/tui/words"
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
 )
 
 // ClockWasWrong moves all that was kept since this start of the machine by as

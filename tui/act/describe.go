@@ -1,6 +1,8 @@
 package act
 
 import (
+	"strings"
+
 	"chargehand/model/entry"
 	"chargehand/model/figure"
 	"chargehand/model/fold"
@@ -8,7 +10,6 @@ import (
 	modelwords "chargehand/model/words"
 	"chargehand/tui/screen"
 	"chargehand/tui/words"
-	"strings"
 )
 
 // Describe is a line of the journal in words, with its charge's number and

@@ -1,14 +1,14 @@
 package act
 
 import (
-	modelwords "chargehand/model/words"
-	"chargehand/tui/screen"
-	"chargehand/tui/words"
 	"errors"
 	"strconv"
 	"time"
 
 	"chargehand/model/entry"
+	modelwords "chargehand/model/words"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
 )
 
 // WholeMinutes is how well a time typed in hours and minutes is known.

@@ -1,14 +1,14 @@
 package act
 
 import (
-	modelwords "chargehand/model/words"
-	"chargehand/tui/screen"
-	"chargehand/tui/words"
 	"time"
 
 	"chargehand/model/entry"
 	"chargehand/model/fold"
 	"chargehand/model/session"
+	modelwords "chargehand/model/words"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
 )
 
 // CrossOutLast crosses out the last act in force; pressed again, the one

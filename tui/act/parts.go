@@ -1,11 +1,11 @@
 package act
 
 import (
-	"chargehand/tui/screen"
-	"chargehand/tui/words"
 	"slices"
 
 	"chargehand/model/entry"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
 )
 
 // AskWeigh asks what was weighed, then its mass.

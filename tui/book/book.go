@@ -2,12 +2,6 @@
 package book
 
 import (
-	modelwords "chargehand/model/words"
-	"chargehand/tui/act"
-	"chargehand/tui/draw"
-	"chargehand/tui/scene"
-	"chargehand/tui/screen"
-	"chargehand/tui/words"
 	"cmp"
 	"slices"
 	"time"
@@ -16,6 +10,12 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/fold"
+	modelwords "chargehand/model/words"
+	"chargehand/tui/act"
+	"chargehand/tui/draw"
+	"chargehand/tui/scene"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
 )
 
 // Screen is the Book: every entry of a smelt in the order in which things

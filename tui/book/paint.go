@@ -1,17 +1,17 @@
 package book
 
 import (
-	modelwords "chargehand/model/words"
-	"chargehand/tui/act"
-	"chargehand/tui/draw"
-	"chargehand/tui/screen"
-	"chargehand/tui/words"
 	"slices"
 	"strings"
 
 	"chargehand/model/fold"
+	modelwords "chargehand/model/words"
+	"chargehand/tui/act"
 	"chargehand/tui/cell"
+	"chargehand/tui/draw"
+	"chargehand/tui/screen"
 	"chargehand/tui/theme"
+	"chargehand/tui/words"
 )
 
 // detailRows is what the Book keeps free below the table for the whole of the

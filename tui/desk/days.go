@@ -1,14 +1,15 @@
 package desk
 
 import (
-	"chargehand/model/entry"
-	"chargehand/model/rule"
-	"chargehand/tui"
-	"chargehand/tui/theme"
 	"testing"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
+
+	"chargehand/model/entry"
+	"chargehand/model/rule"
+	"chargehand/tui"
+	"chargehand/tui/theme"
 )
 
 // Count is how many acts of a kind the open smelt holds.

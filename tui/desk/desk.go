@@ -3,10 +3,6 @@
 package desk
 
 import (
-	"chargehand/model/session"
-	"chargehand/tui"
-	"chargehand/tui/fire"
-	"chargehand/tui/screen"
 	"fmt"
 	"slices"
 	"strings"
@@ -16,7 +12,11 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
+	"chargehand/model/session"
 	"chargehand/model/shelf"
+	"chargehand/tui"
+	"chargehand/tui/fire"
+	"chargehand/tui/screen"
 	"chargehand/tui/theme"
 )
 

@@ -1,14 +1,14 @@
 package draw
 
 import (
-	modelwords "chargehand/model/words"
-	"chargehand/tui/words"
 	"math"
 	"time"
 
 	"chargehand/model/figure"
+	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/theme"
+	"chargehand/tui/words"
 )
 
 // BurnDownRows is how tall the card is when all of it stands.

@@ -1,10 +1,10 @@
 package draw
 
 import (
-	modelwords "chargehand/model/words"
 	"strings"
 
 	"chargehand/model/picture"
+	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/theme"
 )

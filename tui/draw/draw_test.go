@@ -1,8 +1,6 @@
 package draw_test
 
 import (
-	modelwords "chargehand/model/words"
-	"chargehand/tui/words"
 	"fmt"
 	"math"
 	"strconv"
@@ -16,10 +14,12 @@ import (
 	"chargehand/model/figure"
 	"chargehand/model/picture"
 	"chargehand/model/rule"
+	modelwords "chargehand/model/words"
 	"chargehand/physics"
 	"chargehand/tui/draw"
 	"chargehand/tui/scene/scenes"
 	"chargehand/tui/theme"
+	"chargehand/tui/words"
 )
 
 // A digit taken for another is a charge at the wrong time, a letter taken for a

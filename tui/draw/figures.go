@@ -1,15 +1,15 @@
 package draw
 
 import (
-	modelwords "chargehand/model/words"
-	"chargehand/tui/words"
 	"math"
 	"time"
 
 	"chargehand/model/entry"
 	"chargehand/model/figure"
+	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/theme"
+	"chargehand/tui/words"
 )
 
 // figureLine is one figure: its name, its value, what stands beside it, a bar

@@ -1,11 +1,11 @@
 package draw
 
 import (
+	"github.com/charmbracelet/x/ansi"
+
 	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/theme"
-
-	"github.com/charmbracelet/x/ansi"
 )
 
 // Answer is what the last key did, and how safe it is.

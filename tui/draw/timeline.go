@@ -1,15 +1,15 @@
 package draw
 
 import (
-	modelwords "chargehand/model/words"
-	"chargehand/tui/words"
 	"time"
 
 	"chargehand/model/entry"
 	"chargehand/model/rule"
+	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/chart"
 	"chargehand/tui/theme"
+	"chargehand/tui/words"
 )
 
 // Day is the day of a smelt as a replay goes over it. Times are on the

@@ -1,17 +1,17 @@
 package draw_test
 
 import (
-	modelwords "chargehand/model/words"
-	"chargehand/tui/words"
 	"strings"
 	"testing"
 	"time"
 
 	"chargehand/model/entry"
 	"chargehand/model/rule"
+	modelwords "chargehand/model/words"
 	"chargehand/tui/chart"
 	"chargehand/tui/draw"
 	"chargehand/tui/theme"
+	"chargehand/tui/words"
 )
 
 // tenHours is a line of 100 columns for ten hours: a column is six minutes.

@@ -1,13 +1,13 @@
 package draw
 
 import (
-	modelwords "chargehand/model/words"
 	"strconv"
 	"time"
 
 	"chargehand/model/entry"
 	"chargehand/model/figure"
 	"chargehand/model/forecast"
+	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/theme"
 )

@@ -1,13 +1,14 @@
 package fire_test
 
 import (
+	"slices"
+	"testing"
+	"time"
+
 	"chargehand/model/rule"
 	"chargehand/tui/desk"
 	"chargehand/tui/fire"
 	"chargehand/tui/screen"
-	"slices"
-	"testing"
-	"time"
 )
 
 // No bare key at the fire changes phase: that takes the list and a yes.

@@ -1,7 +1,6 @@
 package fire
 
 import (
-	"chargehand/tui/words"
 	"time"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -11,6 +10,7 @@ import (
 	"chargehand/tui/draw"
 	"chargehand/tui/scene"
 	"chargehand/tui/screen"
+	"chargehand/tui/words"
 )
 
 // cautionCards shows every caution again, one after the other.

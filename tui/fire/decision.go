@@ -1,6 +1,8 @@
 package fire
 
 import (
+	"time"
+
 	"chargehand/model/entry"
 	"chargehand/tui/act"
 	"chargehand/tui/cell"
@@ -8,7 +10,6 @@ import (
 	"chargehand/tui/scene"
 	"chargehand/tui/screen"
 	"chargehand/tui/words"
-	"time"
 )
 
 // decision is the card for the question whether to take the bloom out, wait or

@@ -1,24 +1,23 @@
 package fire
 
 import (
-	"chargehand/tui/cell"
-	"chargehand/tui/words"
 	"fmt"
 	"strings"
 	"testing"
 	"time"
 
-	"github.com/charmbracelet/x/exp/golden"
-
 	"github.com/charmbracelet/x/ansi"
+	"github.com/charmbracelet/x/exp/golden"
 
 	"chargehand/model/entry"
 	"chargehand/model/figure"
 	"chargehand/model/rule"
+	"chargehand/tui/cell"
 	"chargehand/tui/draw"
 	"chargehand/tui/scene"
 	"chargehand/tui/scene/scenes"
 	"chargehand/tui/theme"
+	"chargehand/tui/words"
 )
 
 // sayings are the reasons of each way, as the decision card orders them.

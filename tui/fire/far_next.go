@@ -1,16 +1,16 @@
 package fire
 
 import (
-	modelwords "chargehand/model/words"
-	"chargehand/tui/words"
 	"strings"
 
 	"chargehand/model/entry"
 	"chargehand/model/figure"
+	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/draw"
 	"chargehand/tui/scene"
 	"chargehand/tui/theme"
+	"chargehand/tui/words"
 )
 
 // farCharge is what the next charge is, a line a part.

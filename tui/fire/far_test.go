@@ -1,7 +1,6 @@
 package fire
 
 import (
-	modelwords "chargehand/model/words"
 	"fmt"
 	"strings"
 	"testing"
@@ -12,6 +11,7 @@ import (
 
 	"chargehand/model/figure"
 	"chargehand/model/rule"
+	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/draw"
 	"chargehand/tui/letter"

@@ -3,8 +3,6 @@
 package fire
 
 import (
-	"chargehand/tui/words"
-
 	"github.com/charmbracelet/bubbles/key"
 
 	"chargehand/model/entry"
@@ -14,6 +12,7 @@ import (
 	"chargehand/tui/scene"
 	"chargehand/tui/screen"
 	"chargehand/tui/theme"
+	"chargehand/tui/words"
 )
 
 // Screen is the screen beside the furnace. All it shows stands in the smelt; far

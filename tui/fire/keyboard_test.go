@@ -1,12 +1,13 @@
 package fire
 
 import (
-	"chargehand/tui/keyboards"
-	"chargehand/tui/words"
 	"slices"
 	"testing"
 
 	"github.com/charmbracelet/bubbles/key"
+
+	"chargehand/tui/keyboards"
+	"chargehand/tui/words"
 )
 
 // chargeKeys put something into the furnace; grave acts strike or change phase.

@@ -1,11 +1,11 @@
 package fire
 
 import (
+	"github.com/charmbracelet/bubbles/key"
+
 	"chargehand/tui/scene"
 	"chargehand/tui/screen"
 	"chargehand/tui/words"
-
-	"github.com/charmbracelet/bubbles/key"
 )
 
 // Keys are the keys at the fire. The charge keys c, s, d and f lie together

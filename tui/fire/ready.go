@@ -1,11 +1,12 @@
 package fire
 
 import (
+	"slices"
+
 	"chargehand/model/entry"
 	"chargehand/tui/scene"
 	"chargehand/tui/screen"
 	"chargehand/tui/words"
-	"slices"
 )
 
 // askReady is the list of what must be ready: a key ticks a line off, or undoes

@@ -1,17 +1,17 @@
 package fire
 
 import (
+	"slices"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/rule"
 	"chargehand/model/session"
 	modelwords "chargehand/model/words"
 	"chargehand/tui/act"
 	"chargehand/tui/draw"
 	"chargehand/tui/screen"
 	"chargehand/tui/words"
-	"slices"
-	"time"
-
-	"chargehand/model/entry"
-	"chargehand/model/rule"
 )
 
 // turn is a warning that is looked at in the place of the gravest, and since

@@ -2,18 +2,18 @@
 package help
 
 import (
-	modelwords "chargehand/model/words"
-	"chargehand/tui/draw"
-	"chargehand/tui/screen"
-	"chargehand/tui/words"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
 
 	"chargehand/model/figure"
 	"chargehand/model/rule"
+	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
+	"chargehand/tui/draw"
+	"chargehand/tui/screen"
 	"chargehand/tui/theme"
+	"chargehand/tui/words"
 )
 
 // Screen tells the keys of the screen it was opened from, then what every figure

@@ -3,16 +3,16 @@
 package light
 
 import (
-	modelwords "chargehand/model/words"
-	"chargehand/tui/act"
-	"chargehand/tui/draw"
-	"chargehand/tui/screen"
-	"chargehand/tui/words"
 	"slices"
 
 	"github.com/charmbracelet/bubbles/key"
 
 	"chargehand/model/entry"
+	modelwords "chargehand/model/words"
+	"chargehand/tui/act"
+	"chargehand/tui/draw"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
 )
 
 // Screen asks once for the furnace and its measures. It opens with a

@@ -1,14 +1,13 @@
 package light
 
 import (
-	"chargehand/tui/words"
-
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/fold"
 	"chargehand/model/session"
 	"chargehand/model/shelf"
 	"chargehand/tui/screen"
+	"chargehand/tui/words"
 )
 
 // most is how many of a person's own furnaces are offered.

@@ -1,15 +1,15 @@
 package light
 
 import (
-	modelwords "chargehand/model/words"
-	"chargehand/tui/act"
-	"chargehand/tui/screen"
-	"chargehand/tui/words"
 	"errors"
 	"slices"
 	"strings"
 
 	"chargehand/model/entry"
+	modelwords "chargehand/model/words"
+	"chargehand/tui/act"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
 )
 
 // light reads the form. What still stands as the starter gave it is a guess;

@@ -2,10 +2,10 @@ package replay_test
 
 import (
 	"testing"
+	"time"
 
 	"chargehand/tui/desk"
 	"chargehand/tui/theme"
-	"time"
 )
 
 // What a golden holds was looked at as a picture before it was kept.

@@ -2,12 +2,6 @@
 package replay
 
 import (
-	modelwords "chargehand/model/words"
-	"chargehand/tui/act"
-	"chargehand/tui/chart"
-	"chargehand/tui/draw"
-	"chargehand/tui/screen"
-	"chargehand/tui/words"
 	"math"
 	"slices"
 	"time"
@@ -16,6 +10,12 @@ import (
 	"chargehand/model/fold"
 	"chargehand/model/rule"
 	"chargehand/model/session"
+	modelwords "chargehand/model/words"
+	"chargehand/tui/act"
+	"chargehand/tui/chart"
+	"chargehand/tui/draw"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
 )
 
 // Screen goes over a smelt again: its own moment on the smelt's clock, which

@@ -1,13 +1,6 @@
 package replay_test
 
 import (
-	modelwords "chargehand/model/words"
-	"chargehand/tui"
-	"chargehand/tui/desk"
-	"chargehand/tui/replay"
-	"chargehand/tui/scene"
-	"chargehand/tui/screen"
-	"chargehand/tui/words"
 	"cmp"
 	"fmt"
 	"reflect"
@@ -24,7 +17,14 @@ import (
 	"chargehand/model/fold"
 	"chargehand/model/rule"
 	"chargehand/model/session"
+	modelwords "chargehand/model/words"
+	"chargehand/tui"
+	"chargehand/tui/desk"
+	"chargehand/tui/replay"
+	"chargehand/tui/scene"
+	"chargehand/tui/screen"
 	"chargehand/tui/theme"
+	"chargehand/tui/words"
 )
 
 // showed is what the screen showed of a moment.

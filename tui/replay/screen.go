@@ -1,18 +1,18 @@
 package replay
 
 import (
-	"chargehand/model/session"
-	"chargehand/tui/draw"
-	"chargehand/tui/scene"
-	"chargehand/tui/screen"
-	"chargehand/tui/words"
 	"time"
 
 	"github.com/charmbracelet/bubbles/key"
 
 	"chargehand/model/entry"
+	"chargehand/model/session"
 	"chargehand/tui/cell"
+	"chargehand/tui/draw"
+	"chargehand/tui/scene"
+	"chargehand/tui/screen"
 	"chargehand/tui/theme"
+	"chargehand/tui/words"
 )
 
 // Keys are the keys of Replay. They move about and book nothing.

@@ -1,7 +1,6 @@
 package scene_test
 
 import (
-	"chargehand/tui/words"
 	"strings"
 	"testing"
 
@@ -14,6 +13,7 @@ import (
 	"chargehand/tui/scene"
 	"chargehand/tui/scene/scenes"
 	"chargehand/tui/theme"
+	"chargehand/tui/words"
 )
 
 func TestBurnDownCardSaysWhatTheEndIsJudgedBy(t *testing.T) {

@@ -1,8 +1,6 @@
 package scene
 
 import (
-	modelwords "chargehand/model/words"
-	"chargehand/tui/words"
 	"slices"
 	"time"
 
@@ -11,10 +9,12 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/fold"
 	"chargehand/model/session"
+	modelwords "chargehand/model/words"
 	"chargehand/tui/act"
 	"chargehand/tui/cell"
 	"chargehand/tui/draw"
 	"chargehand/tui/screen"
+	"chargehand/tui/words"
 )
 
 // Of is what is shown of a smelt besides its reading. The key is the one that

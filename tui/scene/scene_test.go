@@ -1,7 +1,6 @@
 package scene_test
 
 import (
-	modelwords "chargehand/model/words"
 	"fmt"
 	"strings"
 	"testing"
@@ -11,6 +10,7 @@ import (
 
 	"chargehand/model/figure"
 	"chargehand/model/forecast"
+	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/draw"
 	"chargehand/tui/scene"

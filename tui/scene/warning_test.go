@@ -1,7 +1,6 @@
 package scene_test
 
 import (
-	modelwords "chargehand/model/words"
 	"fmt"
 	"strconv"
 	"strings"
@@ -10,6 +9,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"chargehand/model/rule"
+	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/draw"
 	"chargehand/tui/scene"

@@ -1,7 +1,6 @@
 package screen
 
 import (
-	"chargehand/tui/words"
 	"strconv"
 	"strings"
 
@@ -10,6 +9,7 @@ import (
 	"chargehand/tui/cell"
 	"chargehand/tui/draw"
 	"chargehand/tui/theme"
+	"chargehand/tui/words"
 )
 
 // Option is one line of a list: a key and what it leads to.

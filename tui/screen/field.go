@@ -6,14 +6,13 @@ import (
 	"time"
 	"unicode"
 
-	modelwords "chargehand/model/words"
-	"chargehand/tui/words"
-
 	"github.com/charmbracelet/bubbles/key"
 
 	"chargehand/model/entry"
+	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/draw"
+	"chargehand/tui/words"
 )
 
 // FieldKeys leave a field.

@@ -1,8 +1,6 @@
 package screen
 
 import (
-	modelwords "chargehand/model/words"
-	"chargehand/tui/words"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/cursor"
@@ -12,8 +10,10 @@ import (
 	"github.com/rivo/uniseg"
 
 	"chargehand/model/entry"
+	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/theme"
+	"chargehand/tui/words"
 )
 
 // longestText bounds what a field takes, in characters.

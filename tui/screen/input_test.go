@@ -1,13 +1,14 @@
 package screen
 
 import (
-	modelwords "chargehand/model/words"
-	"chargehand/tui/keyboards"
 	"strings"
 	"testing"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
+
+	modelwords "chargehand/model/words"
+	"chargehand/tui/keyboards"
 )
 
 func TestNumbers(t *testing.T) {

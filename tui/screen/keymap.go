@@ -1,7 +1,6 @@
 package screen
 
 import (
-	"chargehand/tui/words"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -9,6 +8,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/tui/draw"
+	"chargehand/tui/words"
 )
 
 // Pressed is one key, or one paste, with the clocks at its arrival.

@@ -1,14 +1,15 @@
 package screen
 
 import (
-	modelwords "chargehand/model/words"
-	"chargehand/tui/words"
 	"errors"
 	"math"
 	"regexp"
 	"strconv"
 	"strings"
 	"time"
+
+	modelwords "chargehand/model/words"
+	"chargehand/tui/words"
 )
 
 // Limits are the least and the most of a quantity that a field takes. They are

@@ -1,13 +1,13 @@
 package screen
 
 import (
-	modelwords "chargehand/model/words"
 	"time"
 
 	"chargehand/model/entry"
 	"chargehand/model/rule"
 	"chargehand/model/session"
 	"chargehand/model/shelf"
+	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/draw"
 	"chargehand/tui/theme"

@@ -1,10 +1,10 @@
 package shaft
 
 import (
-	modelwords "chargehand/model/words"
 	"math"
 	"strconv"
 
+	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/theme"
 )

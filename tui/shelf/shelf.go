@@ -2,19 +2,19 @@
 package shelf
 
 import (
-	modelwords "chargehand/model/words"
-	"chargehand/tui/act"
-	"chargehand/tui/draw"
-	"chargehand/tui/screen"
-	"chargehand/tui/words"
 	"strconv"
 
 	"github.com/charmbracelet/bubbles/key"
 
 	"chargehand/model/entry"
 	"chargehand/model/shelf"
+	modelwords "chargehand/model/words"
+	"chargehand/tui/act"
 	"chargehand/tui/cell"
+	"chargehand/tui/draw"
+	"chargehand/tui/screen"
 	"chargehand/tui/theme"
+	"chargehand/tui/words"
 )
 
 // Screen is the list of the smelts, newest first, then an invented one to look

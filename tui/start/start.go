@@ -6,16 +6,8 @@ import (
 	"sync"
 	"time"
 
-	"chargehand/tui/act"
-	"chargehand/tui/draw"
-	"chargehand/tui/letter"
-	"chargehand/tui/scene"
-	"chargehand/tui/screen"
-	"chargehand/tui/words"
-
-	tea "github.com/charmbracelet/bubbletea"
-
 	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
 	"chargehand/model/figure"
@@ -23,8 +15,14 @@ import (
 	"chargehand/model/picture"
 	"chargehand/model/session"
 	"chargehand/model/shelf"
+	"chargehand/tui/act"
 	"chargehand/tui/cell"
+	"chargehand/tui/draw"
+	"chargehand/tui/letter"
+	"chargehand/tui/scene"
+	"chargehand/tui/screen"
 	"chargehand/tui/theme"
+	"chargehand/tui/words"
 )
 
 // Screen is the first screen: three plain lines, and before them the smelt that

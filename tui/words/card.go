@@ -1,11 +1,12 @@
 package words
 
 import (
-	"chargehand/model/entry"
-	modelwords "chargehand/model/words"
 	"math"
 	"strconv"
 	"time"
+
+	"chargehand/model/entry"
+	modelwords "chargehand/model/words"
 )
 
 // The far view.

@@ -1,8 +1,9 @@
 package words
 
 import (
-	modelwords "chargehand/model/words"
 	"strconv"
+
+	modelwords "chargehand/model/words"
 )
 
 // What lists, questions and fields answer.

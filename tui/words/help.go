@@ -1,8 +1,9 @@
 package words
 
 import (
-	"chargehand/model/figure"
 	"cmp"
+
+	"chargehand/model/figure"
 )
 
 // The help.

@@ -1,9 +1,10 @@
 package words
 
 import (
-	modelwords "chargehand/model/words"
 	"strings"
 	"time"
+
+	modelwords "chargehand/model/words"
 )
 
 // The far view and the lock.

@@ -1,9 +1,10 @@
 package words
 
 import (
-	modelwords "chargehand/model/words"
 	"strconv"
 	"time"
+
+	modelwords "chargehand/model/words"
 )
 
 // What the keys of Replay do.

@@ -1,10 +1,11 @@
 package words
 
 import (
-	"chargehand/model/entry"
-	modelwords "chargehand/model/words"
 	"strconv"
 	"time"
+
+	"chargehand/model/entry"
+	modelwords "chargehand/model/words"
 )
 
 // The start screen.

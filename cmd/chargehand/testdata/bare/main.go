@@ -8,11 +8,11 @@ import (
 	"strings"
 	"time"
 
-	_ "chargehand/tui/ground" // so that neither asks the terminal
-
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/lipgloss"
 	"go.etcd.io/bbolt"
+
+	_ "chargehand/tui/ground" // so that neither asks the terminal
 )
 
 type second time.Time

@@ -4,9 +4,9 @@ import (
 	"testing"
 	"time"
 
-	"chargehand/model/entry"
-
 	gocmp "github.com/google/go-cmp/cmp"
+
+	"chargehand/model/entry"
 )
 
 // What was wrong when the fire was lit is put right afterwards, and all follows; what

@@ -97,5 +97,5 @@ func (r *Reading) iron(s solve.Solution) {
 	r.Traces.Phosphorus, r.Traces.Manganese = physics.TraceShares(s.Hearth.Slag)
 	carbon := s.Hearth.BloomCarbon()
 	r.Figures[BloomCarbon] = Figure{Band: carbon.Scale(100), Basis: Guessed}
-	r.Carbon = CarbonSpan{physics.CarbonClassOf(carbon.P10), physics.CarbonClassOf(carbon.P90), s.Hearth.Slag.ReducibleIronIndex() <= 1}
+	r.Carbon = CarbonSpan{physics.CarbonClassOf(carbon.P10), physics.CarbonClassOf(carbon.P90), s.Hearth.Protected()}
 }

@@ -50,8 +50,18 @@ type Zone struct {
 	Degrees     float64      // Celsius, in the middle of the stretch; solved, the mean across the bore
 	Spread      physics.Band // of Degrees, Celsius
 	WallSide    entry.Maybe[entry.Celsius]
-	Gas         Gas // what of it is known
+	WallSpread  physics.Band // of WallSide, Celsius
+	Gas         Gas          // what of it is known
 	Basis       Basis
+}
+
+// AtTheWall is the temperature that a peep or a probe sees in the zone, with its
+// spread, Celsius: that of the wall side. The guess is one of readings there.
+func (z Zone) AtTheWall() (celsius float64, spread physics.Band) {
+	if z.WallSide.Known {
+		return float64(z.WallSide.Value), z.WallSpread
+	}
+	return z.Degrees, z.Spread
 }
 
 // Process is what happens at a height of the shaft.

@@ -105,7 +105,8 @@ func solvedZones(r Reading, s solve.Solution, basis Basis) []Zone {
 	for i := range zs {
 		middle, wall := zs[i].mean(s.Profile, stretch)
 		zs[i].Degrees = physics.ToCelsius(middle)
-		zs[i].Spread = celsius(s, middle, (zs[i].Top+zs[i].Bottom)/200)
+		height := (zs[i].Top + zs[i].Bottom) / 200
+		zs[i].Spread, zs[i].WallSpread = celsius(s, middle, height), celsius(s, wall, height)
 		zs[i].WallSide = entry.Some(entry.Celsius(physics.ToCelsius(wall)))
 		zs[i].Gas = Gas{CO: zs[i].carbonMonoxide(s.Profile, stretch), Needs: zs[i].What.LeastCO(zs[i].Degrees)}
 	}

@@ -156,6 +156,7 @@ func (z Zone) joined(below Zone) Zone {
 	z.Spread = physics.Band{P10: mean(z.Spread.P10, below.Spread.P10), P50: z.Degrees, P90: mean(z.Spread.P90, below.Spread.P90)}
 	if z.WallSide.Known && below.WallSide.Known {
 		z.WallSide.Value = entry.Celsius(mean(float64(z.WallSide.Value), float64(below.WallSide.Value)))
+		z.WallSpread = physics.Band{P10: mean(z.WallSpread.P10, below.WallSpread.P10), P50: float64(z.WallSide.Value), P90: mean(z.WallSpread.P90, below.WallSpread.P90)}
 	}
 	if z.Gas.CO.Known && below.Gas.CO.Known {
 		z.Gas.CO.Value = mean(z.Gas.CO.Value, below.Gas.CO.Value)

@@ -197,11 +197,15 @@ func carbonRises(m *moment) (Evidence, bool) {
 	if _, seen := carbonHigh(m); seen || !ok || !m.charging() || !g.Ore {
 		return nil, false
 	}
-	return Evidence{number("carbon", 100*g.Carbon, Count)}, g.Carbon > highCarbon
+	protects := "does not protect"
+	if g.Soft {
+		protects = "protects"
+	}
+	return Evidence{spread("carbon", g.Carbon, CarbonShare), word("protects", protects)}, g.Carbon.P50 > highCarbon
 }
 
 func carbonFalls(m *moment, _ Warning) bool {
 	g, ok := m.sample()
 	_, seen := carbonHigh(m)
-	return seen || !ok || !m.charging() || g.Carbon < lowCarbon
+	return seen || !ok || !m.charging() || g.Carbon.P50 < lowCarbon
 }

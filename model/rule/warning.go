@@ -49,6 +49,7 @@ const (
 	Percent     Unit = "%"
 	Pascals     Unit = "Pa"
 	Count       Unit = "count"
+	CarbonShare Unit = "carbon" // of iron, by mass: told as what a smith calls it
 	PerArea     Unit = "l/min/cm2"
 	Word        Unit = ""
 )

@@ -17,7 +17,8 @@ type Sample struct {
 	Iron   float64      // share of iron in the slag, by mass
 	Stands float64      // chance that the slag does not run; 0 where its melting is not known
 	Bath   physics.Band // m, how deep it stands; zero when it does not gather
-	Carbon float64      // mass share of carbon in the iron
+	Carbon physics.Band // mass share of carbon in the iron, of whose middle nothing is to be said
+	Soft   bool         // the slag protects the iron from more of it
 	Holds  float64      // Pa that a clear tuyere and a sound burden hold against the blast; 0 when that is not known
 	Ore    bool         // there is ore, and all of it was weighed
 }
@@ -66,7 +67,7 @@ func (r *run) record(at float64) {
 	blown := max(0, at-r.blownSince)
 	g := Sample{
 		At: seconds(at), Hearth: shaft.TemperatureBand(h.Temperature, 0, blown, r.ambient.Temperature), Slag: h.Slag.Sum(), Bath: r.bath(h),
-		Carbon: h.BloomCarbon().P50, Ore: !r.noOre && r.shaft.Totals().OreIron > leastOre,
+		Carbon: h.BloomCarbon(), Soft: h.Protected(), Ore: !r.noOre && r.shaft.Totals().OreIron > leastOre,
 	}
 	if r.top.begun {
 		g.Top, g.Holds = shaft.TemperatureBand(r.top.kelvin, r.shaft.StackHeight(), blown, r.ambient.Temperature), r.holds()

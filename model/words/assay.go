@@ -120,11 +120,11 @@ func AssaySays(a physics.Assay, heat *physics.Band) []string {
 		line("reducible iron", "%.2f (%.2f with MnO as iron); 1 is fayalite, less keeps free iron oxide", index, a.Oxides().ReducibleIronIndex())
 	}
 	if b, ok := a.Melts(); ok {
-		low, mid, high := round10(physics.ToCelsius(b.P10)), round10(physics.ToCelsius(b.P50)), round10(physics.ToCelsius(b.P90))
+		low, mid, high := physics.ToCelsius(b.P10), physics.ToCelsius(b.P50), physics.ToCelsius(b.P90)
 		if a.Oxides().SpinelLast() {
-			line("all molten", "not known, %.0f to %.0f C", low, high)
+			line("all molten", "not known, %s to %s °C", Units{}.Coarse(low), Units{}.Coarse(high))
 		} else {
-			line("all molten", "about %.0f C (%.0f to %.0f)", mid, low, high)
+			line("all molten", "%s", Units{}.About(low, mid, high))
 		}
 	}
 	if heat != nil {

@@ -71,10 +71,10 @@ func SlagWith(p figure.SlagPoint, room int) string {
 
 // MeltsAt is when the slag is all molten.
 func (u Units) MeltsAt(celsius float64) string {
-	return "molten at " + fixed(round10(u.Shown(celsius, "°C")), 0)
+	return "molten at about " + u.Coarse(celsius)
 }
 
-// AtTheWall is how hot it is at the wall, where the middle is told beside it.
-func (u Units) AtTheWall(celsius float64) string {
-	return "at the wall " + fixed(round10(u.Shown(celsius, "°C")), 0)
+// InTheMiddle is how hot it is in the middle, where the wall is told beside it.
+func (u Units) InTheMiddle(celsius float64) string {
+	return "middle about " + u.Coarse(celsius)
 }

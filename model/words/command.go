@@ -256,6 +256,8 @@ func State(r figure.Reading) string {
 			value = NotKnownDip
 		case f.Wide():
 			value = FarApart + ", " + f.Basis.String()
+		case f.Known() && unit == "C":
+			value = fmt.Sprintf("%s, %s", Units{}.About(f.P10, f.P50, f.P90), f.Basis)
 		case f.Known() && f.P10 == f.P90:
 			value = fmt.Sprintf("%s, %s", amount(f.P50, unit), f.Basis)
 		case f.Known() && !n.HasMiddle():

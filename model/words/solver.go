@@ -112,9 +112,10 @@ func Solved(r figure.Reading) string {
 		line("furnace", ZonesDoubt(r))
 	}
 	for _, z := range r.Zones {
-		at := Units{}.About(z.Spread.P10, z.Degrees, z.Spread.P90) + " in the middle"
+		wall, spread := z.AtTheWall()
+		at := Units{}.About(spread.P10, wall, spread.P90) + " at the wall"
 		if z.WallSide.Known {
-			at = fmt.Sprintf("about %.0f °C at the wall, %s", round50(float64(z.WallSide.Value)), at)
+			at += ", " + Units{}.About(z.Spread.P10, z.Degrees, z.Spread.P90) + " in the middle"
 		}
 		line(fmt.Sprintf("%.0f to %.0f cm", z.Bottom, z.Top), fmt.Sprintf("%s, %s, %s", Process(z.What), at, z.Basis))
 	}
@@ -159,9 +160,6 @@ func Rough(v float64) float64 {
 func (u Units) Range(low, high float64, unit string, decimals int) string {
 	return fixed(u.Shown(low, unit), decimals) + " to " + fixed(u.Shown(high, unit), decimals) + " " + u.Name(unit)
 }
-
-// round10 is a temperature as well as it is known.
-func round10(c float64) float64 { return math.Round(c/10) * 10 }
 
 // SolverBroke says that the shaft solver broke down on a smelt.
 func SolverBroke(err error) string {

@@ -151,11 +151,31 @@ func (u Units) Spread(low, middle, high float64, unit string, decimals int) stri
 	return s + " " + u.Name(unit)
 }
 
-// About is a temperature that was reckoned, with its spread: to fifty degrees, as well
-// as it is known.
+// coarse is a temperature that was reckoned, in the person's unit: to fifty degrees
+// of Celsius or a hundred of Fahrenheit, as well as it is known. What is hardly
+// warm yet is told to ten, rounded up: a fresh charge is not colder than the day.
+func (u Units) coarse(celsius float64) float64 {
+	step, v := u.coarseStep(), u.Shown(celsius, "°C")
+	if celsius < 75 {
+		return math.Ceil(v/10) * 10
+	}
+	return math.Round(v/step) * step
+}
+
+func (u Units) coarseStep() float64 {
+	if u.Shown(100, "°C")-u.Shown(0, "°C") > 150 {
+		return 100
+	}
+	return 50
+}
+
+// Coarse is the same in print, without its unit.
+func (u Units) Coarse(celsius float64) string { return fixed(u.coarse(celsius), 0) }
+
+// About is a temperature that was reckoned, with its spread: "about 1150 °C (1000
+// to 1250)".
 func (u Units) About(low, middle, high float64) string {
-	at := func(c float64) string { return fixed(round50(u.Shown(c, "°C")), 0) }
-	return "about " + at(middle) + " " + u.Name("°C") + " (" + at(low) + " to " + at(high) + ")"
+	return "about " + u.Coarse(middle) + " " + u.Name("°C") + " (" + u.Coarse(low) + " to " + u.Coarse(high) + ")"
 }
 
 // degreesApart is a difference of temperatures, in K.
@@ -167,19 +187,13 @@ func (u Units) degreesApart(kelvin float64) string {
 	return fixed(u.Shown(kelvin, "°C")-u.Shown(0, "°C"), 0) + " " + name
 }
 
-func round50(v float64) float64 { return math.Round(v/50) * 50 }
-
-// Roughly is a temperature with its spread, each to fifty degrees of Celsius or a
-// hundred of Fahrenheit, the spread rounded up: "1150 °C ±150".
+// Roughly is the same where there is little room, the spread rounded up: "1150 °C
+// ±150".
 func (u Units) Roughly(low, middle, high float64) string {
 	const unit = "°C"
-	step := 50.0
-	if u.Shown(100, unit)-u.Shown(0, unit) > 150 {
-		step = 100
-	}
-	to := func(v float64) string { return fixed(math.Round(v/step)*step, 0) }
-	s := to(u.Shown(middle, unit)) + " " + u.Name(unit)
+	s := u.Coarse(middle) + " " + u.Name(unit)
 	if half := (u.Shown(high, unit) - u.Shown(low, unit)) / 2; half > 0 {
+		step := u.coarseStep()
 		s += " ±" + fixed(math.Ceil(half/step-1e-9)*step, 0)
 	}
 	return s

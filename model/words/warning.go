@@ -6,7 +6,9 @@ import (
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/model/figure"
 	"chargehand/model/rule"
+	"chargehand/physics"
 )
 
 // said is what a rule says: a title of at most three words, for five metres
@@ -164,7 +166,7 @@ var warnings = map[rule.ID]said{
 		"charge sooner or more at a time, to the mark; else a step less blast",
 	},
 	rule.CarbonRises: {
-		"carbon rises?", "{carbon:} % carbon in the iron so far",
+		"carbon rises?", "the model has the iron as {carbon}; the slag {protects} it",
 		"look at the slag; if it is pale and glassy, a little more ore to the charcoal",
 	},
 }
@@ -253,6 +255,8 @@ func (u Units) value(v rule.Value, unit bool) string {
 		return with(Number(v.Number, 2), " : 1")
 	case rule.Percent:
 		return with(Number(math.Abs(v.Number), 0), " %")
+	case rule.CarbonShare:
+		return carbonBetween(figure.CarbonSpan{Low: physics.CarbonClassOf(v.Low), High: physics.CarbonClassOf(v.High)})
 	case rule.Count:
 		return Number(v.Number, 2)
 	}

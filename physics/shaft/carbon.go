@@ -6,6 +6,9 @@ import (
 	"chargehand/physics"
 )
 
+// Protected tells whether the slag keeps the iron soft: it has free iron oxide left.
+func (h Hearth) Protected() bool { return h.Slag.ReducibleIronIndex() <= 1 }
+
 // BloomCarbon gives the carbon of the iron in the hearth as a mass share with its band.
 //
 // The middle is what the shaft carried: part of the way to the balance with the gas where iron last lay bare in it, less what

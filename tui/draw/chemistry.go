@@ -3,6 +3,7 @@ package draw
 import (
 	"strings"
 
+	"chargehand/model/figure"
 	"chargehand/model/picture"
 	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
@@ -20,7 +21,7 @@ func (s *shaftView) reaction(end, row, below int, l picture.Label) int {
 			top = y
 		}
 	}
-	hot := s.hot(l.Degrees)
+	hot := s.hot(l.Zone)
 	lines := s.chemistry(end, len(hot), below-top, l)
 	first := max(top, min(row-(len(lines)-1)/2, below-len(lines)))
 	if s.words+s.g.Width(lines[0].text)+1+len(hot) <= end { // a formula cut short is another one; a temperature left out is not
@@ -61,7 +62,7 @@ func (s *shaftView) chemistry(end, hot, rows int, l picture.Label) []chemLine {
 		add(s.equation(r.Full, room, theme.Text)...)
 	}
 	if l.WallSide.Known {
-		add(chemLine{s.Units.AtTheWall(float64(l.WallSide.Value)), theme.Quiet})
+		add(chemLine{s.Units.InTheMiddle(l.Degrees), theme.Quiet})
 	}
 	return lines
 }
@@ -80,7 +81,7 @@ func (s *shaftView) bathChemistry(end int) {
 	if s.taken[row] || row > last {
 		return
 	}
-	s.label(end, row, modelwords.HearthWord, float64(s.pic.Hearth.Value))
+	s.label(end, row, modelwords.HearthWord, figure.Zone{Degrees: float64(s.pic.Hearth.Value)})
 	for i, text := range lines[:min(len(lines), last-row)] {
 		s.g.TextIn(cell.Rect{X: s.words, Y: row + 1 + i, W: end - s.words, H: 1}, text, s.Style(theme.Quiet))
 	}

@@ -1,7 +1,6 @@
 package draw
 
 import (
-	"math"
 	"strconv"
 	"strings"
 
@@ -164,7 +163,7 @@ func (s *shaftView) placed(end, own, below int, name string, z figure.Zone) int 
 			hot := s.about(z)
 			if rows == 2 {
 				s.g.TextIn(cell.Rect{X: s.words, Y: row + 1, W: end - s.words, H: 1}, hot, s.Style(theme.Quiet))
-			} else if hot = s.hot(z.Degrees); s.words+s.g.Width(name)+1+len(hot) <= end {
+			} else if hot = s.hot(z); s.words+s.g.Width(name)+1+len(hot) <= end {
 				s.g.TextRight(end, row, hot, s.Style(theme.Quiet))
 			}
 			return row
@@ -173,18 +172,27 @@ func (s *shaftView) placed(end, own, below int, name string, z figure.Zone) int 
 	return below
 }
 
-// about is a temperature with its spread, both to fifty degrees: it is known no
-// better.
+// about is how hot a zone is at the wall with the spread, both to fifty degrees: it
+// is known no better.
 func (s *shaftView) about(z figure.Zone) string {
-	low, high := z.Spread.P10, z.Spread.P90
-	if high <= low {
-		low, high = z.Degrees, z.Degrees
-	}
-	text := s.Units.Roughly(low, z.Degrees, high)
-	if !s.parts.short {
+	text := s.roughly(z.AtTheWall())
+	if s.parts.short { // it stands over all of them
 		return text
 	}
-	return strings.Replace(text, " "+s.Units.Name(heatUnit), "", 1)
+	return words.Wall(text)
+}
+
+// roughly is a temperature with its spread, without its unit where there is little
+// room.
+func (s *shaftView) roughly(celsius float64, spread physics.Band) string {
+	if spread.P90 <= spread.P10 {
+		spread.P10, spread.P90 = celsius, celsius
+	}
+	text := s.Units.Roughly(spread.P10, celsius, spread.P90)
+	if s.parts.short {
+		text = strings.Replace(text, " "+s.Units.Name(heatUnit), "", 1)
+	}
+	return text
 }
 
 // hearth writes how hot the hearth is, below the tuyere, and what is known of what
@@ -207,12 +215,12 @@ func (s *shaftView) hearth(end int) int {
 			name = words.SlagAndBloom
 		}
 		line(row, name, theme.Strong)
-		z := figure.Zone{Degrees: float64(s.pic.Hearth.Value)}
+		hot, spread := float64(s.pic.Hearth.Value), physics.Band{}
 		if n := len(s.pic.Labels); n > 0 {
 			last := s.pic.Labels[n-1].Zone
-			z.Spread.P10, z.Spread.P90 = z.Degrees-(last.Degrees-last.Spread.P10), z.Degrees+last.Spread.P90-last.Degrees
+			spread.P10, spread.P90 = hot-(last.Degrees-last.Spread.P10), hot+last.Spread.P90-last.Degrees
 		}
-		line(row+1, s.about(z), theme.Quiet)
+		line(row+1, s.roughly(hot, spread), theme.Quiet)
 		if s.pic.Running != (physics.Running{}) && row+3 < s.first+s.rows {
 			word, chance := modelwords.RunsShort(s.pic.Running)
 			line(row+2, word+":", theme.Quiet)
@@ -225,15 +233,16 @@ func (s *shaftView) hearth(end int) int {
 }
 
 // label writes one name with its temperature in one row.
-func (s *shaftView) label(end, row int, name string, degrees float64) {
-	hot := s.hot(degrees)
+func (s *shaftView) label(end, row int, name string, z figure.Zone) {
+	hot := s.hot(z)
 	s.g.TextRight(end, row, hot, s.Style(theme.Text))
 	s.g.TextIn(cell.Rect{X: s.words, Y: row, W: end - len(hot) - 1 - s.words, H: 1}, name, s.Style(theme.Text))
 }
 
-// hot is a temperature to ten degrees.
-func (s *shaftView) hot(degrees float64) string {
-	return strconv.Itoa(int(math.Round(s.Units.Shown(degrees, heatUnit)/10)) * 10)
+// hot is the same without the spread.
+func (s *shaftView) hot(z figure.Zone) string {
+	wall, _ := z.AtTheWall()
+	return s.Units.Coarse(wall)
 }
 
 // header says what the words are, and on what they rest: of all of them the
@@ -258,19 +267,35 @@ func (s *shaftView) header(end int) {
 			s.g.Text(s.parts.curve, 0, words.CurveHead, s.Style(theme.Quiet))
 		}
 	}
-	text := s.Units.Name(heatUnit)
-	if rests != "" {
-		text += ", " + rests
+	s.g.TextRight(end, 0, s.heading(end, rests), s.Style(theme.Quiet))
+}
+
+// heading says of what the temperatures are and on what they rest, as much of it
+// as there is room for. Where there is plenty each says itself that it is of the
+// wall.
+func (s *shaftView) heading(end int, rests string) string {
+	unit := s.Units.Name(heatUnit)
+	if len(s.pic.Labels) == 0 {
+		return unit
 	}
-	if s.g.Width(text) > end-s.words && s.pic.Stale {
-		text = s.Units.Name(heatUnit) + s.M.Waiting
+	from, wall := s.words, unit
+	switch {
+	case s.formula:
+		from, wall = s.parts.scale+2+s.g.Width(words.ChemistryHead), words.AtTheWall(unit)
+	case s.parts.short:
+		from, wall = s.parts.scale+1, words.AtTheWall(unit)
 	}
-	if s.pic.Doubted {
-		for _, text = range []string{s.Units.Name(heatUnit) + ", " + words.MeterNotBelieved, words.MeterNotBelieved, words.MeterDoubted} {
-			if s.g.Width(text) <= end-s.words {
-				break
-			}
+	said := []string{wall + ", " + rests, unit + ", " + rests, wall, unit}
+	switch {
+	case s.pic.Doubted:
+		said = []string{wall + ", " + words.MeterNotBelieved, unit + ", " + words.MeterNotBelieved, words.MeterNotBelieved, words.MeterDoubted}
+	case s.pic.Stale:
+		said = []string{wall + ", " + rests, unit + ", " + rests, unit + s.M.Waiting}
+	}
+	for _, text := range said {
+		if s.g.Width(text) <= end-from {
+			return text
 		}
 	}
-	s.g.TextRight(end, 0, text, s.Style(theme.Quiet))
+	return said[len(said)-1]
 }

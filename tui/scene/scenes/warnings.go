@@ -17,7 +17,7 @@ func Longest(id rule.ID) rule.Evidence {
 		{Name: "number", Number: 128, Unit: rule.Count}, {Name: "left", Number: 128.5, Unit: rule.Kilograms}, {Name: "needed", Number: 128.5, Unit: rule.Kilograms},
 		{Name: "slag", Number: 28.55, Unit: rule.Kilograms}, {Name: "hearth", Number: 1145, Unit: rule.Degrees}, {Name: "least", Number: 1150, Unit: rule.Degrees},
 		{Name: "iron", Number: 15, Unit: rule.Percent}, {Name: "top", Number: 1028, Unit: rule.Degrees}, {Name: "for", Number: 20, Unit: rule.Minutes},
-		{Name: "carbon", Number: 1.95, Unit: rule.Count}, {Name: "pressure", Number: 2500, Unit: rule.Pascals}, {Name: "clear", Number: 1200, Unit: rule.Pascals},
+		{Name: "carbon", Number: 0.0195, Low: 0.0002, High: 0.04, Unit: rule.CarbonShare}, {Name: "protects", Word: "does not protect"}, {Name: "pressure", Number: 2500, Unit: rule.Pascals}, {Name: "clear", Number: 1200, Unit: rule.Pascals},
 		{Name: "slag", Number: 28.55, Unit: rule.Kilograms}, {Name: "weighed", Number: 28.55, Unit: rule.Kilograms}, {Name: "believed", Number: 28.55, Unit: rule.Kilograms},
 	}
 	e = append(e, rule.Value{Name: "each", Number: 128, Unit: rule.Minutes}, rule.Value{Name: "fall", Number: 128, Unit: rule.Kelvin},

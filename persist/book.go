@@ -186,7 +186,7 @@ func (b *Book) Entries(stream string) ([]entry.Entry, error) {
 	if err != nil {
 		return nil, err
 	}
-	return twin.DecodeAll(stream, r.file, r.Lines)
+	return r.Entries(stream)
 }
 
 // Lines gives the stored lines of a stream, for an exact export.

@@ -128,7 +128,7 @@ func (r *Reader) Entries(stream string) ([]entry.Entry, error) {
 	if err != nil {
 		return nil, err
 	}
-	return twin.DecodeAll(stream, reading.file, reading.Lines)
+	return reading.Entries(stream)
 }
 
 // Summaries gives the shelf's line of every smelt, sorted by id. Those that are

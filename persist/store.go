@@ -6,6 +6,7 @@ import (
 	"slices"
 	"sync/atomic"
 
+	"chargehand/model/entry"
 	"chargehand/model/words"
 	"chargehand/persist/boltfile"
 	"chargehand/persist/repair"
@@ -58,6 +59,11 @@ type Reading struct {
 	Second []string // the names under which other chains of it would be kept
 	Fault  error    // what was found to be wrong with one of its copies; nil when it is whole
 	file   string   // empty for the book
+}
+
+// Entries reads the entries from the lines.
+func (r Reading) Entries(stream string) ([]entry.Entry, error) {
+	return twin.DecodeAll(stream, r.file, r.Lines)
 }
 
 // read gives the lines of a stream as they were kept: chain and head are held

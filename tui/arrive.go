@@ -46,6 +46,8 @@ func (m Model) tick(at entry.Stamp) (Model, []entry.Entry, tea.Cmd) {
 func (m Model) kept(k Kept) (Model, []entry.Entry, tea.Cmd) {
 	if len(k.Told) > 0 {
 		m.told = append(m.told[:len(m.told):len(m.told)], k.Told...)
+		m.messages = append(m.messages[:len(m.messages):len(m.messages)], k.Told...)
+		m.unread += len(k.Told)
 		return m, nil, nil
 	}
 	m.ledger = m.ledger.settled(k.Entries...).settled(k.Refused...)
@@ -91,8 +93,8 @@ func (m Model) open(id string, on screen.ID) (Model, tea.Cmd) {
 	m.reads++
 	store := m.cfg.Store
 	return m, m.command(func() tea.Msg {
-		es, err := store.Entries(id)
-		return smeltRead{id: id, on: on, entries: es, err: err}
+		es, lost, err := store.Entries(id)
+		return smeltRead{id: id, on: on, entries: es, lost: lost, err: err}
 	})
 }
 
@@ -106,7 +108,7 @@ func (m Model) smeltRead(r smeltRead) (Model, []entry.Entry, tea.Cmd) {
 	case len(r.entries) == 0:
 		return m.refuse(words.EmptySmelt(r.id)), nil, nil
 	}
-	s := session.Open(r.id, r.entries).Tick(m.now)
+	s := session.Open(r.id, r.entries, session.Lacking(r.lost...)).Tick(m.now)
 	if !s.Running() {
 		m, cmd := m.show(s, r.on)
 		return m, nil, cmd

@@ -30,8 +30,9 @@ type Config struct {
 // are called inside commands only.
 type Store interface {
 	Keep(...entry.Entry)
-	Smelts() ([]shelf.Summary, error)             // practice smelts too, the demo not; newest first
-	Entries(stream string) ([]entry.Entry, error) // in order of their sequence
+	Smelts() ([]shelf.Summary, error) // practice smelts too, the demo not; newest first
+	// Entries gives those of a stream in order of their sequence, and what is lost of it.
+	Entries(stream string) (kept []entry.Entry, lost []entry.Gap, err error)
 }
 
 // Starter is a furnace to begin with.

@@ -192,7 +192,7 @@ func TestPendingThenKept(t *testing.T) {
 	if strike.Target.Seq == 0 {
 		t.Error("the strike had no provisional number")
 	}
-	kept, _ := d.Book.Entries(d.M.Running().ID())
+	kept, _, _ := d.Book.Entries(d.M.Running().ID())
 	fromBook := readAt(kept, fold.All, r.At)
 	if len(fromBook.Charges) != 1 || fromBook.Charges[0].At != r.Charges[0].At {
 		t.Error("the book tells another story than the screen")
@@ -208,7 +208,7 @@ func TestScreenAndBookAgree(t *testing.T) {
 		d.Press(k)
 	}
 	d.Acknowledge()
-	kept, _ := d.Book.Entries(d.M.Running().ID())
+	kept, _, _ := d.Book.Entries(d.M.Running().ID())
 	if len(kept) != len(d.M.Running().Entries()) {
 		t.Fatalf("the book holds %d entries, the screen %d", len(kept), len(d.M.Running().Entries()))
 	}
@@ -357,7 +357,7 @@ func TestTakeOverIsSaidAtOnceAndOnce(t *testing.T) {
 	d := desk.Practising(t)
 	d.Press("t")
 	d.Send(tui.Kept{Told: []string{"a small book took over", "and another"}})
-	d.Shows("a small book took over (and 1 more")
+	d.Shows("v b has this and 1 more: a small book took over")
 	d.Wait(time.Second)
 	d.Shows("a small book took over")
 	before := len(d.M.Running().Reading().Charges)

@@ -45,6 +45,7 @@ type smeltRead struct {
 	id      string
 	on      screen.ID // where it is shown
 	entries []entry.Entry
+	lost    []entry.Gap
 	err     error
 }
 

@@ -64,6 +64,9 @@ func (m Model) arrived(with any) (Model, tea.Cmd) {
 			cmds = append(cmds, cmd)
 		}
 	}
+	if m.active == screen.Book { // it begins with them
+		m.unread = 0
+	}
 	if m.active == screen.Start || m.active == screen.Shelf {
 		m.reads++
 		cmds = append(cmds, m.readShelf())

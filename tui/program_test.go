@@ -46,9 +46,11 @@ func TestEntriesComeInOrder(t *testing.T) {
 
 type orderedStore struct{ handed *[]entry.Entry }
 
-func (s orderedStore) Keep(es ...entry.Entry)                { *s.handed = append(*s.handed, es...) }
-func (s orderedStore) Smelts() ([]shelf.Summary, error)      { return nil, nil }
-func (s orderedStore) Entries(string) ([]entry.Entry, error) { return nil, nil }
+func (s orderedStore) Keep(es ...entry.Entry)           { *s.handed = append(*s.handed, es...) }
+func (s orderedStore) Smelts() ([]shelf.Summary, error) { return nil, nil }
+func (s orderedStore) Entries(string) ([]entry.Entry, []entry.Gap, error) {
+	return nil, nil, nil
+}
 
 func TestFrameIsKeptUntilItChanges(t *testing.T) {
 	store := orderedStore{new([]entry.Entry)}

@@ -76,7 +76,7 @@ func TestRandomKeys(t *testing.T) {
 			if !s.Is() || s.ToLook() {
 				continue
 			}
-			kept, _ := d.Book.Entries(s.ID())
+			kept, _, _ := d.Book.Entries(s.ID())
 			if !reflect.DeepEqual(kept, s.Entries()) {
 				rt.Fatalf("the screen holds other entries of %s than the book", s.ID())
 			}

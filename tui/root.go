@@ -50,6 +50,8 @@ type Model struct {
 	closed    string           // what closed on the way to this key's answer, "" for nothing
 	answer    answer
 	told      []string // what the book said of itself, until the next key
+	messages  []string // all that it said
+	unread    int      // of them that the Book has not shown
 	careful   string   // the caution that is shown
 	chem      bool     // the shaft is shown as chemistry
 	locked    lock

@@ -47,7 +47,7 @@ type houseRead struct {
 func (m Model) readHouse() tea.Cmd {
 	store := m.cfg.Store
 	return m.command(func() tea.Msg {
-		es, err := store.Entries(entry.House)
+		es, _, err := store.Entries(entry.House)
 		return houseRead{es, err}
 	})
 }

@@ -36,6 +36,9 @@ func (m Model) paint(g cell.Grid) {
 	}
 	foot, body := g.Bounds().CutBottom(draw.FootRows)
 	keys := m.screens[m.active].Hints(sh)
+	if m.unread > 0 {
+		keys = append([]draw.KeyHint{{Key: m.toBook(), Does: words.MessagesWait(m.unread)}}, keys...)
+	}
 	var ask *draw.Ask
 	if m.dialog != nil {
 		_, body = body.CutTop(draw.TopRows)
@@ -69,7 +72,7 @@ func (m Model) said() draw.Answer {
 	case m.turning() != "" && a.Text == "":
 		return draw.Answer{Text: ansi.Strip(m.turning()) + " " + words.BeingRead}
 	case len(m.told) > 0:
-		return draw.Answer{Text: words.Told(m.told)}
+		return draw.Answer{Text: words.Told(m.told, m.toBook())}
 	case m.answer.refused:
 		a.State = draw.Refused
 	case len(m.answer.about) == 0:
@@ -82,6 +85,11 @@ func (m Model) said() draw.Answer {
 		a.State = draw.Working
 	}
 	return a
+}
+
+// toBook are the keys that lead to the Book from any screen.
+func (Model) toBook() string {
+	return screen.Global.Views.Help().Key + " " + screen.Letters[screen.Book]
 }
 
 // shown is the smelt on the screen: another than the one at work when one is
@@ -106,6 +114,7 @@ func (m Model) Shared() screen.Shared {
 	sh := screen.Shared{
 		W: m.w, H: m.h, Theme: m.theme, Units: m.units, Now: m.now, By: m.initials(), Smelt: m.shown(), Running: m.running,
 		Heard: m.heard, Shelf: m.shelf, Tally: m.tally(), Careful: m.careful, Chemistry: m.chem, Spinner: m.turning(),
+		Messages: m.messages, Unread: m.unread,
 	}
 	if m.dialog != nil {
 		if a := m.dialog.Ask(sh); a != nil {

@@ -66,7 +66,7 @@ func smeltWithGaps(w world, c common, name string) ([]entry.Entry, []twin.Gap, e
 	if err != nil {
 		return nil, nil, err
 	}
-	entries, err := twin.DecodeAll(stream, "", reading.Lines)
+	entries, err := reading.Entries(stream)
 	return entries, reading.Gaps, err
 }
 

@@ -148,15 +148,21 @@ func themeOf(w world, c common) theme.Theme {
 // shelfStore is the book as the screens see it.
 type shelfStore struct{ *persist.Book }
 
-// Entries gives those of one stream. A house in which nothing was kept yet is
-// empty.
-func (s shelfStore) Entries(stream string) ([]entry.Entry, error) {
-	es, err := s.Book.Entries(stream)
+// Entries gives those of one stream, and what is lost of it. A house in which
+// nothing was kept yet is empty.
+func (s shelfStore) Entries(stream string) (kept []entry.Entry, lost []entry.Gap, err error) {
+	r, err := s.Read(stream)
 	var none *persist.NoStreamError
 	if stream == entry.House && errors.As(err, &none) {
-		return nil, nil
+		return nil, nil, nil
 	}
-	return es, err
+	if err == nil {
+		kept, err = r.Entries(stream)
+	}
+	for _, g := range r.Gaps {
+		lost = append(lost, entry.Gap{After: g.After, Before: g.Before})
+	}
+	return kept, lost, err
 }
 
 // Smelts lists the smelts, newest first; those without a date last.

@@ -35,6 +35,7 @@ type Session struct {
 	at      time.Duration // the moment asked for
 	ore     figure.Figure // kg dry, of the whole smelt, where that is known; see Knowing
 	solver  solver
+	lost    []entry.Gap
 	seen    *seen // what follows from the entries and the moment, once asked for
 }
 
@@ -54,6 +55,9 @@ type Option func(*Session)
 // ToLookAt opens a smelt that nothing is keyed into: its clock stands in its main
 // burn, where there is most to see.
 func ToLookAt(s *Session) { s.demo = true }
+
+// Lacking opens a smelt of which entries are lost.
+func Lacking(lost ...entry.Gap) Option { return func(s *Session) { s.lost = lost } }
 
 // Open gives the smelt of a stream from its entries, which are kept ones, in the
 // order of their sequence. Its clock stands at the last of them until it is moved;
@@ -81,6 +85,10 @@ func (s Session) Is() bool { return s.id != "" }
 
 // ToLook tells whether it was opened ToLookAt.
 func (s Session) ToLook() bool { return s.demo }
+
+// Lost are the places where entries of it are lost, in order: what the Session says
+// lacks them.
+func (s Session) Lost() []entry.Gap { return s.lost }
 
 // Past tells whether this is another moment of the smelt than its own now.
 func (s Session) Past() bool { return s.past }

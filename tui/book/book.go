@@ -22,14 +22,16 @@ import (
 // happened, the newest at the bottom. The cursor stays on its entry while
 // others come in; 0 is the newest, whichever that is.
 type Screen struct {
-	seq    uint64
-	filter int
+	seq      uint64
+	filter   int
+	messages bool // the page of what the book had to put right, in place of the entries
+	scroll   screen.Scroll
 }
 
 // Keys are the keys of the Book.
 type Keys struct {
 	screen.MoveKeys
-	Strike, Amend, Undo, Late, Filter, Replay key.Binding
+	Strike, Amend, Undo, Late, Filter, Replay, Messages key.Binding
 }
 
 // Map are those keys.
@@ -41,11 +43,12 @@ var Map = Keys{
 	Late:     screen.Bind(words.DoLate, "e"),
 	Filter:   screen.Bind(words.DoFilter, "k"),
 	Replay:   screen.Bind(words.DoReplayHere, "r"),
+	Messages: screen.Bind(words.DoMessages, "m"),
 }
 
 // All of them, the weightiest first.
 func (k Keys) All() []key.Binding {
-	return append([]key.Binding{k.Amend, k.Strike, k.Undo, k.Late, k.Filter, k.Replay}, k.MoveKeys.All()...)
+	return append([]key.Binding{k.Amend, k.Strike, k.Undo, k.Late, k.Filter, k.Replay, k.Messages}, k.MoveKeys.All()...)
 }
 
 func (Screen) ID() screen.ID       { return screen.Book }
@@ -54,27 +57,36 @@ func (Screen) Keys() screen.KeyMap { return Map }
 // New is the Book at the newest entry.
 func New() Screen { return Screen{} }
 
-// Listed while there is a smelt.
+// Listed while there is a smelt, or a message of the book.
 func (Screen) Listed(sh screen.Shared) string {
-	if !sh.Smelt.Is() {
+	if !sh.Smelt.Is() && len(sh.Messages) == 0 {
 		return ""
 	}
 	return words.DoBook
 }
 
-// Entered begins at the newest entry.
-func (j Screen) Entered(screen.Shared, any) (screen.Screen, screen.Effect) {
-	return Screen{filter: j.filter}, nil
+// Entered begins with the messages that nobody has read, else at the newest entry.
+func (j Screen) Entered(sh screen.Shared, _ any) (screen.Screen, screen.Effect) {
+	return Screen{filter: j.filter, messages: sh.Unread > 0}, nil
 }
 
+// Back goes from the messages to the entries.
+func (j Screen) Back() (screen.Screen, bool) { return Screen{filter: j.filter}, j.messages }
+
 // Hints are what can be done to an entry.
-func (j Screen) Hints(screen.Shared) []draw.KeyHint {
+func (j Screen) Hints(sh screen.Shared) []draw.KeyHint {
+	if j.reads(sh) {
+		return messageHints
+	}
 	return append(screen.Hints(Map.All()[:6]...), screen.Hint(screen.Global.Views), screen.Hint(screen.Global.Back))
 }
 
 // Update takes a key.
 func (j Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
 	t, k := screen.TypedOf(p.Key), Map
+	if j.reads(sh) {
+		return j.scrolled(sh, p)
+	}
 	lines := j.Lines(sh)
 	at := j.index(lines)
 	if to, ok := k.Moved(t, at, len(lines), max(1, tableRows(sh.H)-1)); ok {
@@ -89,6 +101,8 @@ func (j Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 		return j, j.askFilter()
 	case key.Matches(t, k.Late):
 		return j, act.EnterLate(sh)
+	case key.Matches(t, k.Messages):
+		return Screen{filter: j.filter, messages: true}, nil
 	case !key.Matches(t, k.Strike, k.Amend, k.Undo, k.Replay):
 		return j, screen.Refuse(words.NoAct(screen.KeyLabel(string(t))))
 	case at < 0:

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"chargehand/model/entry"
 	"chargehand/model/fold"
 	modelwords "chargehand/model/words"
 	"chargehand/tui/act"
@@ -26,13 +27,17 @@ func tableRows(h int) int {
 // Paint shows the entries as a table, and below it the whole of the one under the
 // cursor.
 func (j Screen) Paint(g cell.Grid, sh screen.Shared) {
+	if j.reads(sh) {
+		j.paintMessages(g, sh)
+		return
+	}
 	th, s := sh.Theme, sh.Smelt
 	title := words.DoBook
 	if s.Is() {
 		title = s.ID()
 	}
 	v := screen.TopOf(sh, title, words.BookShows(filters[j.filter].word))
-	v.NoBook = s.ToLook()
+	v.NoBook, v.Lost = s.ToLook(), words.EntriesLost(s.Lost())
 	rows, _ := g.Bounds().CutTop(draw.TopRows)
 	sh.Pen().Top(g.Sub(rows), v)
 	body := screen.Body(g)
@@ -47,9 +52,11 @@ func (j Screen) Paint(g cell.Grid, sh screen.Shared) {
 		g.Text(2, list.Y+1, words.NoEntryHere, th.Style(theme.Text))
 		return
 	}
-	first := screen.FirstShown(at, len(lines), list.H)
-	shown := lines[first:min(first+list.H, len(lines))]
-	tableOf(sh, shown, at-first, list.W).Paint(g.Sub(list), th)
+	table := withGaps(lines, s.Lost())
+	cursor := slices.IndexFunc(table, func(r rowOf) bool { return r.gap == nil && r.line.Seq() == lines[at].Seq() })
+	first := screen.FirstShown(cursor, len(table), list.H)
+	shown := table[first:min(first+list.H, len(table))]
+	tableOf(sh, shown, cursor-first, list.W).Paint(g.Sub(list), th)
 	paintDetail(g.Sub(detail), sh, lines[at])
 }
 
@@ -60,15 +67,43 @@ const (
 	tellsMore = 100
 )
 
+// rowOf is a row of the table: an entry, or a place where some are lost.
+type rowOf struct {
+	line fold.Line
+	gap  *entry.Gap
+}
+
+// withGaps are entries with the places between them where some are lost.
+func withGaps(lines []fold.Line, lost []entry.Gap) []rowOf {
+	var rows []rowOf
+	for _, l := range lines {
+		for len(lost) > 0 && l.Seq() >= lost[0].Before {
+			rows = append(rows, rowOf{gap: &lost[0]})
+			lost = lost[1:]
+		}
+		rows = append(rows, rowOf{line: l})
+	}
+	for i := range lost {
+		rows = append(rows, rowOf{gap: &lost[i]})
+	}
+	return rows
+}
+
 // tableOf are entries as a table: when, what became of each, who, what it says.
-func tableOf(sh screen.Shared, lines []fold.Line, picked, w int) screen.Table {
+func tableOf(sh screen.Shared, rows []rowOf, picked, w int) screen.Table {
 	t := screen.Table{Picked: picked, Columns: []screen.Column{
 		{Head: "", Width: 5, Role: theme.Quiet}, {Head: "", Width: 8}, {Head: "", Width: 4, Role: theme.Quiet}, {Head: ""},
 	}}
 	if w < tellsBy {
 		t.Columns = slices.Delete(t.Columns, 2, 3)
 	}
-	for _, l := range lines {
+	for _, r := range rows {
+		l := r.line
+		if r.gap != nil {
+			cells := []string{"", "", "", sh.Theme.Marks().Look + " " + modelwords.GapSaid(r.gap.After, r.gap.Before)}
+			t.Rows = append(t.Rows, screen.Row{Cells: cells[len(cells)-len(t.Columns):], Role: theme.Look})
+			continue
+		}
 		says := act.Describe(sh.Units, sh.Smelt, l)
 		if more := mended(sh, l); more != "" && w >= tellsMore {
 			says += "  (" + more + ")"

@@ -46,7 +46,10 @@ func (b Memory) Keep(es ...entry.Entry) {
 // keep numbers an entry and points what it speaks of at its number.
 func (b Memory) keep(e entry.Entry) entry.Entry {
 	kept := b[e.Stream]
-	e.Seq = uint64(len(kept) + 1)
+	e.Seq = 1
+	if n := len(kept); n > 0 {
+		e.Seq = kept[n-1].Seq + 1
+	}
 	e, lost := e.Resolve(func(local string) (uint64, bool) {
 		for _, k := range kept {
 			if k.Local == local {
@@ -79,12 +82,19 @@ func (b Memory) Smelts() ([]shelf.Summary, error) {
 	return ls, nil
 }
 
-func (b Memory) Entries(id string) ([]entry.Entry, error) {
+func (b Memory) Entries(id string) (kept []entry.Entry, lost []entry.Gap, err error) {
 	es, ok := b[id]
 	if !ok && id != entry.House {
-		return nil, fmt.Errorf("no smelt %s", id)
+		return nil, nil, fmt.Errorf("no smelt %s", id)
 	}
-	return slices.Clone(es), nil
+	seq := uint64(0)
+	for _, e := range es {
+		if e.Seq > seq+1 {
+			lost = append(lost, entry.Gap{After: seq, Before: e.Seq})
+		}
+		seq = e.Seq
+	}
+	return slices.Clone(es), lost, nil
 }
 
 // Noon of an invented day.

@@ -25,11 +25,12 @@ type TopView struct {
 	NoBook  bool   // what is shown is in no book, so there is nothing to keep
 	Past    string // says that this is not now, when it is not
 	Tag     string // says that it counts for nothing: practice, invented
+	Lost    string // says which of its entries are lost
 }
 
 // Top paints the top two rows of a screen: what is open and how safe its
 // entries are, and a line. While entries are not kept the line is a bar that
-// says so.
+// says so. On the line stands also which entries of the smelt are lost.
 func (p Pen) Top(g cell.Grid, v TopView) {
 	w, _ := g.Size()
 	right := g.Sub(cell.Rect{W: w - 1, H: 1})
@@ -68,6 +69,9 @@ func (p Pen) Top(g cell.Grid, v TopView) {
 	}
 	g.Text(from, 0, g.Cut(v.Phase, clock-from-2), p.Style(theme.Text))
 	p.Line(g.Sub(cell.Rect{Y: 1, W: w, H: 1}))
+	if v.Lost != "" {
+		g.TextIn(cell.Rect{X: 2, Y: 1, W: w - 4, H: 1}, " "+p.M.Look+" "+v.Lost+" ", p.Style(theme.Look))
+	}
 	if v.NotKept > 0 {
 		bar := cell.Rect{Y: 1, W: w, H: 1}
 		g.Fill(bar, ' ', p.Style(theme.Act))

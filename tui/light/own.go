@@ -34,7 +34,7 @@ func (f Screen) readOwn(lines []shelf.Summary) screen.Effect {
 	return screen.Run{Cmd: func() tea.Msg {
 		var read ownRead
 		for _, id := range ids {
-			if es, err := store.Entries(id); err == nil && len(es) > 0 {
+			if es, _, err := store.Entries(id); err == nil && len(es) > 0 {
 				s := session.Open(id, es)
 				r := s.AsOf(fold.All, s.End()).Reading()
 				own := screen.Starter{Name: words.AsIn(id), Furnace: r.Light.Furnace, Measures: r.Measures, Recipe: r.Light.Recipe}

@@ -88,7 +88,7 @@ func Head(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
 // Top paints the top line: with the furnace and the date where it is wide.
 func Top(g cell.Grid, p draw.Pen, r figure.Reading, v View, wide bool) {
 	t := draw.TopView{
-		Title: v.Title, By: r.By, Kept: v.Kept, Keeping: v.Keeping, NotKept: v.NotKept, Trouble: v.Trouble, Past: v.Past,
+		Title: v.Title, By: r.By, Kept: v.Kept, Keeping: v.Keeping, NotKept: v.NotKept, Trouble: v.Trouble, Past: v.Past, Lost: v.Lost,
 		NoBook: v.NoBook, Phase: phaseOf(r), Clock: v.Now.Format("2 Jan " + modelwords.Clock),
 	}
 	if r.Light.Practice {

@@ -18,6 +18,7 @@ type View struct {
 	NotKept   int               // entries that are NOT safe
 	Trouble   string            // why they are not, and what to do
 	Chemistry bool              // the zones of the shaft as chemistry, else in plain words
+	Lost      string            // says which of its entries are lost
 	Past      string            // says that this is not now, when it is not
 	Asked     string            // what is asked just now, for the far view
 	Gone      bool              // it is a moment of the past: nothing in it is of now

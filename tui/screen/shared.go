@@ -29,7 +29,9 @@ type Shared struct {
 	Asked     string // what is asked just now, "" for nothing
 	Chemistry bool   // the shaft is shown as chemistry
 	Tally     Tally
-	Spinner   string // turns while something is read that takes long, for cell.Grid.Lay
+	Messages  []string // what the book had to put right since it was opened
+	Unread    int      // of them that nobody has looked at yet
+	Spinner   string   // turns while something is read that takes long, for cell.Grid.Lay
 }
 
 // Tally is how it stands with the entries.

@@ -7,7 +7,7 @@ import (
 
 // Store is the book as screens read it, inside a Run alone.
 type Store interface {
-	Entries(stream string) ([]entry.Entry, error) // in order of their sequence
+	Entries(stream string) (kept []entry.Entry, lost []entry.Gap, err error) // in order of their sequence
 }
 
 // Known is the middle value of a figure, where it has one.

@@ -16,6 +16,9 @@ const (
 	AmendEvent   = "what it was"
 	ShortChanged = "changed"
 
+	DoMessages = "what was put right"
+	NoMessages = "nothing had to be put right since the book was opened"
+
 	FilterActs      = "what was done and seen"
 	FilterCharges   = "charges, fills and levels"
 	FilterBlast     = "blast and tuyere"
@@ -28,6 +31,12 @@ const (
 
 // BookShows says what the Book is narrowed to.
 func BookShows(kind string) string { return "book: " + kind }
+
+// MessageNumber stands before a message.
+func MessageNumber(n int) string { return strconv.Itoa(n) + "  " }
+
+// MessagesOf heads the page of what the book had to put right.
+func MessagesOf(n int) string { return "put right since the book was opened: " + Messages(n) }
 
 // AmendWhat asks what to change about an entry.
 func AmendWhat(what string) string { return "change " + what }

@@ -2,6 +2,9 @@ package words
 
 import (
 	"strconv"
+
+	"chargehand/model/entry"
+	modelwords "chargehand/model/words"
 )
 
 // Sure asks once before something that is hard to take back.
@@ -36,12 +39,38 @@ func KeptNot(why string) string {
 	return why + "; they are held here and tried again: leave this running"
 }
 
-// Told is what the book had to put right, or that another took over.
-func Told(said []string) string {
+// Told is what the book had to put right, or that another took over; the keys
+// lead to all of it.
+func Told(said []string, keys string) string {
+	first := keys + " has all of it: "
 	if more := len(said) - 1; more > 0 {
-		return said[0] + " (and " + strconv.Itoa(more) + " more, told on leaving)"
+		first = keys + " has this and " + strconv.Itoa(more) + " more: "
 	}
-	return said[0]
+	return first + said[0]
+}
+
+// MessagesWait says that the book put something right that nobody has read yet.
+func MessagesWait(n int) string { return "READ: " + Messages(n) }
+
+// Messages is a number of messages of the book.
+func Messages(n int) string {
+	if n == 1 {
+		return "1 message"
+	}
+	return strconv.Itoa(n) + " messages"
+}
+
+// EntriesLost says which entries of the smelt shown are lost, and what that means;
+// empty for none.
+func EntriesLost(lost []entry.Gap) string {
+	if len(lost) == 0 {
+		return ""
+	}
+	said := modelwords.GapSaid(lost[0].After, lost[0].Before)
+	if more := len(lost) - 1; more > 0 {
+		said += " (and at " + strconv.Itoa(more) + " more)"
+	}
+	return said + ": what is shown lacks them"
 }
 
 // SlowDisk says that the disk does not answer.

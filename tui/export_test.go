@@ -48,6 +48,11 @@ func Inner(p tea.Model) (Model, bool) { q := p.(*program); return q.model, q.sol
 // Smear changes the frame that a Program has kept.
 func Smear(p tea.Model) { p.(*program).frame += "!" }
 
+// Frames is how far frames lie apart, FrameDue that one is to be drawn.
+const Frames = frames
+
+type FrameDue = frameDue
+
 // Pace is how often a replay that plays moves on.
 const Pace = pace
 

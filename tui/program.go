@@ -6,6 +6,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
+	"chargehand/tui/screen"
 )
 
 // program drives the root in the screen library. It is the one place that is
@@ -17,9 +18,11 @@ type program struct {
 	store Store
 	clock func() entry.Stamp
 	frame string
-	drawn uint64 // the version that the frame shows, counted from 1
-	moves bool   // a replay's next moment is on its way
-	comes bool   // Gathered is on its way
+	drawn uint64      // the version that the frame shows, counted from 1
+	shown entry.Stamp // the last key whose frame was drawn at once
+	waits bool        // the frame of a later one waits
+	moves bool        // a replay's next moment is on its way
+	comes bool        // Gathered is on its way
 	solve Solver
 }
 
@@ -56,7 +59,7 @@ func (p *program) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	if _, ok := msg.(solved); ok {
 		p.solve.Done()
 	}
-	cmd = tea.Batch(cmd, p.solve.Next(p.model))
+	cmd = tea.Batch(cmd, p.solve.Next(p.model), p.waitsFor(msg))
 	if p.model.playing() && !p.moves {
 		p.moves = true
 		cmd = tea.Batch(cmd, p.moment())
@@ -76,9 +79,42 @@ func (p *program) moment() tea.Cmd {
 	return tea.Tick(pace, func(time.Time) tea.Msg { return Frame{At: p.clock()} })
 }
 
-// View is the last frame, drawn anew when something has changed.
+// frames lie so far apart that the terminal is given each (cmd/chargehand,
+// framesPerSecond). Of keys that come faster only one in so long is drawn at once:
+// nobody would see the others.
+const frames = time.Second / 22
+
+// frameDue says that the frame of a key that waited is to be drawn.
+type frameDue struct{}
+
+// waitsFor settles whether the frame of a message waits.
+func (p *program) waitsFor(msg tea.Msg) tea.Cmd {
+	var key Pressed
+	switch msg := msg.(type) {
+	case Pressed:
+		key = msg
+	case Burst:
+		key = msg[len(msg)-1]
+	default:
+		p.waits = false
+		return nil
+	}
+	rest := frames - screen.Since(p.shown, key.At)
+	if rest <= 0 || rest > frames {
+		p.shown, p.waits = key.At, false
+		return nil
+	}
+	if p.waits {
+		return nil
+	}
+	p.waits = true
+	return tea.Tick(rest, func(time.Time) tea.Msg { return frameDue{} })
+}
+
+// View is the last frame, drawn anew when something has changed and its frame does
+// not wait.
 func (p *program) View() string {
-	if v := p.model.version + 1; v != p.drawn {
+	if v := p.model.version + 1; v != p.drawn && !p.waits {
 		p.frame, p.drawn = p.model.View(), v
 	}
 	return p.frame

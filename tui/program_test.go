@@ -245,3 +245,44 @@ func TestPanicInACommand(t *testing.T) {
 	d.Send(msg)
 	d.Answers("burst")
 }
+
+// Keys that come faster than frames are not all drawn: nobody would see it. What
+// stands after the last is.
+func TestFramesThatNobodySeesAreNotDrawn(t *testing.T) {
+	d := desk.Practising(t)
+	p := tui.Program(d.M, d.Book, func() entry.Stamp { return d.At })
+	drawn, late := 0, 0
+	view := func() {
+		if !strings.HasSuffix(p.View(), "!") {
+			drawn++
+			tui.Smear(p)
+		}
+	}
+	due := func(cmd tea.Cmd) {
+		if cmd != nil {
+			late++
+		}
+	}
+	view()
+	drawn = 0
+	const keys, every = 300, 10 * time.Millisecond
+	for i := range keys {
+		d.At = desk.Later(d.At, every)
+		_, cmd := p.Update(tui.Pressed{Key: desk.KeyMsg([]string{"h", "esc"}[i%2]), At: d.At})
+		due(cmd)
+		view()
+	}
+	most := int(keys * every / tui.Frames)
+	if drawn > most+1 || drawn < most/2 {
+		t.Errorf("%d frames drawn for %d keys in %v, want about %d", drawn, keys, keys*every, most)
+	}
+	if late == 0 {
+		t.Error("no frame was left for later")
+	}
+	p.Update(tui.FrameDue{})
+	view()
+	m, _ := tui.Inner(p)
+	if got := strings.TrimSuffix(p.View(), "!"); got != m.View() {
+		t.Error("what stands after the last key is not drawn")
+	}
+}

@@ -55,7 +55,7 @@ func reconcile(s store, stream string) (*twin.Twin, boltfile.Record, [][]byte, [
 			return fail(err)
 		}
 		if len(gaps) > len(rec.Gaps) {
-			say(words.MendedGap(gaps[len(gaps)-1].After, gaps[len(gaps)-1].Before, aside))
+			say(words.MendedGap(gaps[len(gaps)-1], aside))
 		} else {
 			say(words.MendedByTwin(int(twin.LastSeq(book[:kept]))+1, len(lines), aside))
 		}

@@ -59,7 +59,7 @@ func tellRescued(out io.Writer, r repair.Rescued) {
 			fmt.Fprintln(out, words.RescuedStep(m))
 		}
 		for _, g := range s.Gaps {
-			fmt.Fprintln(out, words.RescuedStep(words.GapSaid(g.After, g.Before)))
+			fmt.Fprintln(out, words.RescuedStep(words.GapSaid(g)))
 		}
 	}
 	fmt.Fprintln(out, words.Rescued(r.Path, len(r.Streams), r.Entries, r.Aside))
@@ -86,7 +86,7 @@ func take(w world, c common, file string) error {
 		}
 		fmt.Fprintln(w.out, words.Taken(file, name, len(r.Lines)))
 		for _, g := range r.Gaps {
-			fmt.Fprintln(w.out, words.RescuedStep(words.GapSaid(g.After, g.Before)))
+			fmt.Fprintln(w.out, words.RescuedStep(words.GapSaid(g)))
 		}
 	}
 	return errors.Join(err, shut(w, book))

@@ -159,10 +159,7 @@ func (s shelfStore) Entries(stream string) (kept []entry.Entry, lost []entry.Gap
 	if err == nil {
 		kept, err = r.Entries(stream)
 	}
-	for _, g := range r.Gaps {
-		lost = append(lost, entry.Gap{After: g.After, Before: g.Before})
-	}
-	return kept, lost, err
+	return kept, r.Gaps, err
 }
 
 // Smelts lists the smelts, newest first; those without a date last.

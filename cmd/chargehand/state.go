@@ -59,7 +59,7 @@ func stateCommand() command {
 			}
 			_, err = fmt.Fprint(w.out, words.State(r), words.Solved(r), words.Standing(r, s.Standing()))
 			for _, g := range gaps {
-				fmt.Fprintf(w.out, "  %s: %s\n", words.GapSaid(g.After, g.Before), g.Why)
+				fmt.Fprintf(w.out, "  %s: %s\n", words.GapSaid(g), g.Why)
 			}
 			return err
 		}

@@ -3,6 +3,8 @@ package words
 import (
 	"fmt"
 	"strings"
+
+	"chargehand/model/entry"
 )
 
 // Troubles of the book: what is said of its files when one is missing, damaged,
@@ -223,8 +225,8 @@ func MendedByTwin(from, entries int, aside string) string {
 	return fmt.Sprintf("the book did not agree with the twin from entry %d on; what it had was set aside as %s and the twin's %s hold", from, aside, EntriesOf(entries))
 }
 
-func MendedGap(after, before uint64, aside string) string {
-	return fmt.Sprintf("what stood between entry %d and %d is damaged and the twin does not have it; it is a gap now; what the book had was set aside as %s (chargehand rescue --take takes such a file in)", after, before, aside)
+func MendedGap(g entry.Gap, aside string) string {
+	return fmt.Sprintf("%s: the twin does not have it either; what the book had was set aside as %s (chargehand rescue --take takes such a file in)", GapSaid(g), aside)
 }
 
 func MendedCount(entries int, counted uint64) string {
@@ -411,11 +413,15 @@ func Taken(file, name string, entries int) string {
 }
 
 // GapSaid is a gap in words.
-func GapSaid(after, before uint64) string {
-	if before == after+2 {
-		return fmt.Sprintf("entry %d is lost", after+1)
+func GapSaid(g entry.Gap) string {
+	said := fmt.Sprintf("entries %d to %d are lost", g.After+1, g.Before-1)
+	if g.Before == g.After+2 {
+		said = fmt.Sprintf("entry %d is lost", g.After+1)
 	}
-	return fmt.Sprintf("entries %d to %d are lost", after+1, before-1)
+	if g.Unsure {
+		said += fmt.Sprintf(", %d may be changed", g.After)
+	}
+	return said
 }
 
 // NotAbsolute says what a place in the environment must be.

@@ -46,7 +46,9 @@ func (r Record) Speaks(lines [][]byte) bool {
 // Knows tells whether the record says of the gaps already that they are there.
 func (r Record) Knows(gaps []twin.Gap) bool {
 	for _, g := range gaps {
-		if !slices.ContainsFunc(r.Gaps, func(k twin.Gap) bool { return k.After == g.After && k.Before == g.Before }) {
+		if !slices.ContainsFunc(r.Gaps, func(k twin.Gap) bool {
+			return k.After == g.After && k.Before == g.Before && (k.Head == g.Head || k.Head == "")
+		}) {
 			return false
 		}
 	}

@@ -50,5 +50,10 @@ func (c Copies) Join(stream string, heads map[string]uint64, more ...[]byte) twi
 	if c.Record.Head != "" {
 		all[c.Record.Head] = c.Record.Length
 	}
+	for _, g := range c.Record.Gaps {
+		if g.Head != "" && !g.Unsure {
+			all[g.Head] = g.After
+		}
+	}
 	return pool.Join(all)
 }

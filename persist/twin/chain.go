@@ -41,11 +41,7 @@ func LinkOf(line []byte) (l Link, ok bool) {
 }
 
 // Gap is a place where entries of a stream are lost.
-type Gap struct {
-	After  uint64 `json:"after_seq"`  // the last entry before it, 0 for none
-	Before uint64 `json:"before_seq"` // the first after it, which may not have been keyed yet
-	Why    string `json:"why"`
-}
+type Gap = entry.Gap
 
 // LastSeq is the sequence of the last line, 0 for no lines.
 func LastSeq(lines [][]byte) uint64 {
@@ -84,7 +80,7 @@ func WholeChain(stream string, lines [][]byte) (n int, why string, gaps []Gap) {
 		case l.Seq <= seq:
 			return i, words.LineOutOfOrder(l.Seq, seq+1), gaps
 		case l.Seq > seq+1:
-			gaps = append(gaps, Gap{After: seq, Before: l.Seq, Why: words.GapLost})
+			gaps = append(gaps, Gap{After: seq, Before: l.Seq, Why: words.GapLost, Head: prev, Unsure: seq > 0})
 		case l.Prev != prev:
 			return i, words.LineChanged(int(seq)), gaps
 		}

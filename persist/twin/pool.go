@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"cmp"
 	"maps"
+	"regexp"
 	"slices"
 
 	"chargehand/model/entry"
@@ -31,13 +32,24 @@ type Found struct {
 
 // Pool holds lines of one stream by their hash. A line's link names the hash of
 // the one before it, so that whatever is whole puts itself in order.
-type Pool map[string]*Found
+type Pool struct {
+	lines map[string]*Found
+	named map[string]bool // hashes that stand as links in what is no line any more
+}
+
+var linkMark = regexp.MustCompile(`"prev":"([0-9a-f]{64})"`)
 
 // Add takes lines of a stream in. What is none is left.
-func (p Pool) Add(stream string, in Origin, lines ...[]byte) {
+func (p *Pool) Add(stream string, in Origin, lines ...[]byte) {
+	if p.lines == nil {
+		p.lines, p.named = map[string]*Found{}, map[string]bool{}
+	}
 	for _, line := range lines {
 		l, ok := LinkOf(line)
 		if !ok {
+			for _, m := range linkMark.FindAllSubmatch(line, -1) {
+				p.named[string(m[1])] = true
+			}
 			Scan(line, func(inner []byte) {
 				if _, ok := LinkOf(inner); ok {
 					p.Add(stream, in, inner)
@@ -49,11 +61,11 @@ func (p Pool) Add(stream string, in Origin, lines ...[]byte) {
 			continue
 		}
 		hash := HashOf(line)
-		if f := p[hash]; f != nil {
+		if f := p.lines[hash]; f != nil {
 			f.In |= in
 			continue
 		}
-		p[hash] = &Found{Line: line, Seq: l.Seq, In: in, prev: l.Prev, hash: hash}
+		p.lines[hash] = &Found{Line: line, Seq: l.Seq, In: in, prev: l.Prev, hash: hash}
 	}
 }
 
@@ -88,15 +100,15 @@ func linesOf(fs []*Found) [][]byte {
 // last lines, with their sequences where these are known. A line counts when the one after it links to it, or when it is such
 // a head; one that neither vouches for and that another contradicts was changed,
 // and is left out.
-func (p Pool) Join(heads map[string]uint64) Union {
-	all := slices.SortedFunc(maps.Values(p), func(a, b *Found) int {
+func (p *Pool) Join(heads map[string]uint64) Union {
+	all := slices.SortedFunc(maps.Values(p.lines), func(a, b *Found) int {
 		return cmp.Or(cmp.Compare(a.Seq, b.Seq), cmp.Compare(a.hash, b.hash))
 	})
 	best := map[string]*Found{} // by the first line of what hangs together, its best end
 	root := map[string]string{}
 	var ends []*Found
 	for _, f := range all {
-		before := p[f.prev]
+		before := p.lines[f.prev]
 		switch {
 		case before == nil && (f.prev != "" || f.Seq == 1):
 			root[f.hash] = f.hash
@@ -118,23 +130,18 @@ func (p Pool) Join(heads map[string]uint64) Union {
 	}
 	var u Union
 	for _, r := range slices.SortedFunc(maps.Keys(best), func(a, b string) int {
-		return cmp.Or(cmp.Compare(p[a].Seq, p[b].Seq), cmp.Compare(best[b].Seq, best[a].Seq), cmp.Compare(a, b))
+		return cmp.Or(cmp.Compare(p.lines[a].Seq, p.lines[b].Seq), cmp.Compare(best[b].Seq, best[a].Seq), cmp.Compare(a, b))
 	}) {
 		u.lay(p.back(best[r]), heads)
 	}
-	counted := uint64(0)
+	counted, other := uint64(0), map[uint64]bool{}
 	for hash, seq := range heads {
-		if p[hash] == nil {
-			counted = max(counted, seq)
+		if p.lines[hash] == nil {
+			counted, other[seq] = max(counted, seq), true
 		}
 	}
-	if n := len(u.Main); n > 0 && u.Main[n-1].Seq == counted {
-		if f := u.Main[n-1]; !f.next {
-			if _, head := heads[f.hash]; !head { // another line was counted as this one
-				u.Main = u.Main[:n-1]
-			}
-		}
-	}
+	vouched := func(f *Found) bool { _, head := heads[f.hash]; return f.next || head || p.named[f.hash] }
+	u.Main = slices.DeleteFunc(u.Main, func(f *Found) bool { return !vouched(f) && other[f.Seq] }) // another line was counted as this one
 	used := map[*Found]bool{}
 	for _, f := range u.Main {
 		used[f] = true
@@ -153,13 +160,13 @@ func (p Pool) Join(heads map[string]uint64) Union {
 			}
 		}
 	}
-	u.count(all, used, counted)
+	u.count(all, used, counted, func(f *Found) bool { return vouched(f) || f.In == InBook|InTwin })
 	return u
 }
 
 // back follows the links from a line to the first.
-func (p Pool) back(f *Found) (chain []*Found) {
-	for ; f != nil; f = p[f.prev] {
+func (p *Pool) back(f *Found) (chain []*Found) {
+	for ; f != nil; f = p.lines[f.prev] {
 		chain = append(chain, f)
 	}
 	slices.Reverse(chain)
@@ -220,7 +227,7 @@ func (u *Union) hurt(f *Found) bool {
 }
 
 // count finds the gaps of the stream and what is left over.
-func (u *Union) count(all []*Found, used map[*Found]bool, counted uint64) {
+func (u *Union) count(all []*Found, used map[*Found]bool, counted uint64, sure func(*Found) bool) {
 	loose := map[uint64]bool{}
 	has := map[uint64]bool{}
 	for _, f := range u.Main {
@@ -231,22 +238,22 @@ func (u *Union) count(all []*Found, used map[*Found]bool, counted uint64) {
 			loose[f.Seq] = true
 		}
 	}
-	seq := uint64(0)
-	gap := func(before uint64) {
-		if before > seq+1 {
-			why := words.GapLost
-			if loose[seq+1] {
-				why = words.GapChanged
+	at := &Found{}
+	gap := func(next *Found) {
+		if next.Seq > at.Seq+1 {
+			g := Gap{After: at.Seq, Before: next.Seq, Why: words.GapLost, Head: at.hash, Unsure: at.Seq > 0 && !sure(at)}
+			if loose[at.Seq+1] {
+				g.Why = words.GapChanged
 			}
-			u.Gaps = append(u.Gaps, Gap{After: seq, Before: before, Why: why})
+			u.Gaps = append(u.Gaps, g)
 		}
-		seq = before
+		at = next
 	}
 	for _, f := range u.Main {
-		gap(f.Seq)
+		gap(f)
 	}
 	if len(u.Main) > 0 {
-		gap(counted + 1)
+		gap(&Found{Seq: counted + 1})
 	}
 	for s := range loose {
 		if !has[s] {

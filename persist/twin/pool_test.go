@@ -70,7 +70,7 @@ func TestJoin(t *testing.T) {
 			p.Add(name, InTwin, c.twin...)
 			u := p.Join(map[string]uint64{HashOf(own[11]): 12})
 			for i := range u.Gaps {
-				u.Gaps[i].Why = ""
+				u.Gaps[i] = Gap{After: u.Gaps[i].After, Before: u.Gaps[i].Before}
 			}
 			if len(u.Main) != c.main || len(u.Others) != c.others || !slices.Equal(u.Gaps, c.gaps) || u.Loose != 0 && c.loose == 0 {
 				t.Errorf("%d lines, gaps %v, %d others, %d loose", len(u.Main), u.Gaps, len(u.Others), u.Loose)
@@ -106,5 +106,60 @@ func TestJoinTakesNoChangedEntry(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// Two bytes are changed, in any two lines of the only copy: an entry that is not as
+// it was kept is either left out or said to be doubtful.
+func TestJoinDoubtsWhatNothingVouchesFor(t *testing.T) {
+	own := chain(t, nil, 5, "own")
+	heads := map[string]uint64{HashOf(own[4]): 5}
+	doubted := 0
+	for i := range own {
+		for k := i + 1; k < len(own); k++ {
+			for a := range own[i] {
+				for b := 0; b < len(own[k]); b += 7 {
+					lines := slices.Clone(own)
+					lines[i], lines[k] = bytes.Clone(own[i]), bytes.Clone(own[k])
+					lines[i][a] ^= 1
+					lines[k][b] ^= 1
+					p := Pool{}
+					p.Add(name, InBook, lines...)
+					u := p.Join(heads)
+					unsure := map[uint64]bool{}
+					for _, g := range u.Gaps {
+						unsure[g.After] = g.Unsure
+					}
+					for _, f := range u.Main {
+						if !bytes.Equal(f.Line, own[f.Seq-1]) {
+							if doubted++; !unsure[f.Seq] {
+								t.Fatalf("lines %d and %d, bytes %d and %d: entry %d is %s, gaps %+v", i+1, k+1, a, b, f.Seq, f.Line, u.Gaps)
+							}
+						}
+					}
+				}
+			}
+		}
+	}
+	if doubted == 0 {
+		t.Error("no changed entry was met")
+	}
+}
+
+// The entry before a gap is known by its hash from then on: changed later, it is
+// left out, and the one from the other copy is taken.
+func TestTheEntryBeforeAGapStaysKnown(t *testing.T) {
+	own := without(chain(t, nil, 6, "own"), 3)
+	bad := with(own, 2, flipped(own[2]))
+	heads := map[string]uint64{HashOf(own[4]): 6, HashOf(own[2]): 3}
+	var p, q Pool
+	p.Add(name, InBook, bad...)
+	if u := p.Join(heads); len(u.Main) != 4 || len(u.Gaps) != 1 || u.Gaps[0].After != 2 {
+		t.Errorf("%d lines, gaps %+v", len(u.Main), u.Gaps)
+	}
+	q.Add(name, InBook, bad...)
+	q.Add(name, InTwin, own...)
+	if u := q.Join(heads); len(u.Main) != 5 || !bytes.Equal(u.Main[2].Line, own[2]) || u.Gaps[0].Unsure {
+		t.Errorf("%d lines, gaps %+v", len(u.Main), u.Gaps)
 	}
 }

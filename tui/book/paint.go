@@ -100,7 +100,7 @@ func tableOf(sh screen.Shared, rows []rowOf, picked, w int) screen.Table {
 	for _, r := range rows {
 		l := r.line
 		if r.gap != nil {
-			cells := []string{"", "", "", sh.Theme.Marks().Look + " " + modelwords.GapSaid(r.gap.After, r.gap.Before)}
+			cells := []string{"", "", "", sh.Theme.Marks().Look + " " + modelwords.GapSaid(*r.gap)}
 			t.Rows = append(t.Rows, screen.Row{Cells: cells[len(cells)-len(t.Columns):], Role: theme.Look})
 			continue
 		}

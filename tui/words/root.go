@@ -66,7 +66,7 @@ func EntriesLost(lost []entry.Gap) string {
 	if len(lost) == 0 {
 		return ""
 	}
-	said := modelwords.GapSaid(lost[0].After, lost[0].Before)
+	said := modelwords.GapSaid(lost[0])
 	if more := len(lost) - 1; more > 0 {
 		said += " (and at " + strconv.Itoa(more) + " more)"
 	}

@@ -1,101 +1,127 @@
 package light
 
 import (
-	"github.com/charmbracelet/x/ansi"
-
+	"chargehand/model/picture"
+	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
+	"chargehand/tui/draw"
+	"chargehand/tui/letter"
+	"chargehand/tui/scene"
 	"chargehand/tui/screen"
 	"chargehand/tui/theme"
 	"chargehand/tui/words"
 )
 
-// labels are the labels and units of the form's fields.
-var labels = [fields]struct{ label, unit string }{
-	furnaceName:  {words.FormFurnace, ""},
-	boreCm:       {words.FormBore, "cm"},
-	stackCm:      {words.FormStack, "cm"},
-	rimCm:        {words.FormRim, "cm"},
-	charcoalName: {words.FormCharcoalName, ""},
-	charcoalKg:   {words.FormCharcoalKg, "kg"},
-	oreName:      {words.FormOreName, ""},
-	oreKg:        {words.FormOreKg, "kg"},
-	oreCount:     {words.FormOreCount, ""},
-	initials:     {words.FormInitials, ""},
-}
-
-// Paint shows the rows, scrolled so that the chosen one is seen.
+// Paint shows how much is still a guess and the rows at the left, and at the right
+// the furnace that they make, full of charcoal; in a small window the rows alone.
 func (f Screen) Paint(g cell.Grid, sh screen.Shared) {
 	screen.Top(g, sh, words.DoSmelt, words.LightAsks)
 	body := screen.Body(g)
-	n := f.last() + 1
-	first := 0 // scrolled so that the row is seen
-	if body.H < n {
-		first = max(0, min(f.row-body.H/2, n-body.H))
+	w, h := g.Size()
+	size := scene.SizeOf(w, h)
+	if size == scene.Cramped {
+		f.paintRows(g.Sub(body), sh, shapeOf(size))
+		return
 	}
-	blank := 0
-	if body.H >= n+4 {
-		blank = 1
-	}
-	label := 2
-	for _, l := range labels {
-		label = max(label, g.Width(l.label))
-	}
-	for i := first; i < n && i-first < body.H; i++ {
-		y := body.Y + i - first
-		if i > 0 {
-			y += blank
-		}
-		if i == f.last() {
-			y += blank
-		}
-		f.paintRow(g.Sub(cell.Rect{X: 1, Y: y, W: body.W - 2, H: 1}), sh, i, label)
-	}
+	left := map[scene.Size]int{scene.Small: 52, scene.Middle: 71, scene.Large: 110}[size]
+	form, beside := body.CutLeft(left)
+	g.Fill(cell.Rect{X: left, Y: body.Y, W: 1, H: body.H}, sh.Theme.Marks().VLine, sh.Theme.Style(theme.Frame))
+	_, beside = beside.CutLeft(1)
+	f.furnace(g.Sub(beside), sh)
+	_, form = form.CutTop(f.answer(g.Sub(form), sh, size))
+	f.paintRows(g.Sub(form), sh, shapeOf(size))
 }
 
-// Columns that a field being typed into may take, and that its remark keeps.
-const fieldCells, remarkCells = 40, 24
-
-func (f Screen) paintRow(g cell.Grid, sh screen.Shared, i, label int) {
+// answer says how much is not measured yet and what would help most, and gives the
+// rows that it took.
+func (f Screen) answer(g cell.Grid, sh screen.Shared, size scene.Size) int {
 	th := sh.Theme
-	mark := " "
-	if i == f.row {
-		mark = th.Marks().Picked
+	w, _ := g.Size()
+	left := f.unmeasured()
+	n, of := len(left), len(numbers)
+	note := words.FormAllTheSame
+	if n == 0 {
+		note = words.FormNoneGuessed
 	}
-	g.Text(0, 0, mark, th.Style(theme.Now))
-	switch {
-	case i == 0:
-		g.Text(2, 0, words.FormStarter, th.Style(theme.Quiet))
-		name := f.starters[f.starter].Name
-		x := label + 4 + g.Text(label+4, 0, name, th.Style(theme.Strong))
-		g.Text(x+2, 0, words.StarterOf(f.starter+1, len(f.starters)), th.Style(theme.Quiet))
-	case i == f.last():
-		style := th.Style(theme.Strong)
-		if i == f.row {
-			style = th.Style(theme.Picked)
-		}
-		g.Text(2, 0, " "+words.DoLight+" ", style)
-	default:
-		r := f.rows[i-1]
-		l := labels[r.id]
-		g.Text(2, 0, l.label, th.Style(theme.Quiet))
-		x := label + 4
-		if i == f.row {
-			w, _ := g.Size()
-			field := cell.Rect{X: x, W: max(min(fieldCells, w-x-remarkCells), 8), H: 1}
-			typed := r.input.Draw(th, field.W)
-			g.Sub(field).Lay(typed, th.Style(theme.Text))
-			x += ansi.StringWidth(typed)
+	if size == scene.Small {
+		g.Text(2, 0, words.UnmeasuredLine(n, of), th.Style(theme.Strong))
+		if n > 0 {
+			first := f.toMeasure(left[0])
+			x := 2 + g.Text(2, 1, first.Do, th.Style(theme.Now))
+			g.TextIn(cell.Rect{X: x, Y: 1, W: w - x - 1, H: 1}, ": "+first.Tells, th.Style(theme.Quiet))
 		} else {
-			x += g.Text(x, 0, r.input.Text(), th.Style(theme.Strong))
+			g.TextIn(cell.Rect{X: 2, Y: 1, W: w - 3, H: 1}, note, th.Style(theme.Quiet))
 		}
-		x += 1 + g.Text(x+1, 0, sh.Units.Name(l.unit), th.Style(theme.Quiet))
-		switch {
-		case i-1 == f.bad:
-			g.Text(x+2, 0, th.Marks().Look+" "+words.FormWrong, th.Style(theme.Look))
-		case r.input.Text() == "" && r.id != initials:
-			g.Text(x+2, 0, words.FormBlank, th.Style(theme.Quiet))
-		case f.isGuess(f.starters[f.starter], r.id):
-			g.Text(x+2, 0, words.FormGuess, th.Style(theme.Quiet))
+		return 3
+	}
+	scale, x := letter.Small, 41
+	if size == scene.Large {
+		scale, x = letter.Middle, 64
+	}
+	_, rows := scale.Size(words.Unmeasured(n, of))
+	g.Text(2, 0, words.FormUnmeasured, th.Style(theme.Quiet))
+	scale.Text(g, 2, 1, words.Unmeasured(n, of), th.Style(theme.Strong), th.ASCII)
+	g.TextIn(cell.Rect{X: 2, Y: rows + 2, W: w - 3, H: 1}, note, th.Style(theme.Strong))
+	if n > 0 {
+		first := f.toMeasure(left[0])
+		g.Text(x, 0, words.FormHelpsMost, th.Style(theme.Quiet))
+		g.TextIn(cell.Rect{X: x, Y: 1, W: w - x, H: 1}, first.Do, th.Style(theme.Now))
+		y := 2 + g.Wrap(cell.Rect{X: x, Y: 2, W: w - x - 1, H: 2}, first.Tells, th.Style(theme.Text))
+		for i, id := range left[1:min(n, 3)] {
+			g.TextIn(cell.Rect{X: x, Y: y + i, W: w - x, H: 1}, words.Then(f.toMeasure(id).Do), th.Style(theme.Text))
 		}
+	}
+	g.Fill(cell.Rect{Y: rows + 3, W: w, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
+	return rows + 4
+}
+
+// The blast for a bore, in l/min a cm2: what one school advises, and what good
+// smelts used (both from memory, unverified).
+const advisedLow, advisedHigh, usedLow, usedHigh = 1.2, 1.5, 0.8, 2.9
+
+// furnace paints what the form makes so far.
+func (f Screen) furnace(g cell.Grid, sh screen.Shared) {
+	th, u := sh.Theme, sh.Units
+	w, h := g.Size()
+	l, _, _ := f.light(f.starters[f.starter], u) // what cannot be read is drawn as usual
+	pic, fill := picture.Filled(l)
+	at := f.row - 1
+	v := draw.FilledView{Bore: at == int(boreCm), Mark: at == int(stackCm), Rim: at == int(rimCm), Measure: at == int(charcoalKg)}
+	bucket := f.rows[charcoalName].input.Trimmed()
+	narrow := w < 40
+	kg := u.Spread(fill.Mass.P10, fill.Mass.P50, fill.Mass.P90, "kg", 1)
+	said := []string{words.FillIs(kg)}
+	if narrow {
+		said[0] = words.FillShort(kg)
+	}
+	if fill.Measures.Known {
+		said = append(said, words.FillMeasures(modelwords.Number(fill.Measures.Value, 0), bucket))
+	}
+	if l.Furnace.Bore.Positive() {
+		about := func(low, high float64) string {
+			round := func(v float64) float64 { return float64(int(v*fill.Area/10+0.5)) * 10 }
+			return u.Range(round(low), round(high), "l/min", 0)
+		}
+		blast := words.BlastFor(about(advisedLow, advisedHigh), about(usedLow, usedHigh))
+		if narrow {
+			blast = words.BlastShort(about(usedLow, usedHigh))
+		}
+		said = append(said, blast)
+	}
+	if pic.Usual {
+		said = append(said, modelwords.UsualSizes)
+	}
+	rows := 0
+	for _, s := range said {
+		rows += g.Rows(s, w-4)
+	}
+	sh.Pen().Filled(g.Sub(cell.Rect{W: w, H: h - rows - 1}), pic, fill, bucket, v)
+	y := h - rows
+	for i, s := range said {
+		role := theme.Quiet
+		if i == 0 {
+			role = theme.Strong
+		}
+		y += g.Wrap(cell.Rect{X: 3, Y: y, W: w - 4, H: h - y}, s, th.Style(role))
 	}
 }

@@ -41,6 +41,10 @@ func (p *painter) fewInside(row, x, i int, h *halfRow, ore bool) {
 	case bath:
 		p.fewSlag(row, x, h)
 	case burden:
+		if p.v.Unlit {
+			p.fewUnlit(row, x, h.slice.Charge)
+			return
+		}
 		if ore {
 			p.fewOre(row, x, i, h)
 			return
@@ -49,6 +53,20 @@ func (p *painter) fewInside(row, x, i int, h *halfRow, ore bool) {
 	default:
 		p.g.Set(x, row, ' ', p.th.Pit(cell.Style{}))
 	}
+}
+
+// fewUnlit draws charcoal that is not lit, every other layer sparser.
+func (p *painter) fewUnlit(row, x, layer int) {
+	c := '░'
+	switch {
+	case p.th.ASCII && layer%2 == 0:
+		c = '.'
+	case p.th.ASCII:
+		c = ':'
+	case layer%2 == 0:
+		c = '·'
+	}
+	p.g.Set(x, row, c, p.th.Pit(p.th.Style(theme.Quiet)))
 }
 
 func (p *painter) fewGlow(row, x int, celsius float64) {

@@ -70,12 +70,19 @@ func (p *painter) inside(row, x, i int, up, low *halfRow, ore bool) {
 func (p *painter) colour(at place, h *halfRow, i, x int) cell.Ink {
 	switch at {
 	case burden:
+		if p.v.Unlit {
+			return p.glow(greys[h.slice.Charge%2], p.lump(h.slice, x, h.h))
+		}
 		return p.glow(p.celsius(h, i), p.lump(h.slice, x, h.h))
 	case bath:
 		return p.slag(h, i)
 	}
 	return p.th.PitInk()
 }
+
+// greys are the heats, in Celsius, whose greys tell the layers of a furnace that is
+// not lit apart. They are drawing, no figure.
+var greys = [2]float64{150, 350}
 
 // glow is the colour of a lump at a heat.
 func (p *painter) glow(celsius float64, lump int) cell.Ink {

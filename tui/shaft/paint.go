@@ -11,6 +11,7 @@ type View struct {
 	Pic   picture.Picture
 	Past  bool // it is no furnace of now: its tuyere is grey
 	Plain bool // without the tuyere
+	Unlit bool // the furnace as it is filled: charcoal to the floor, each layer a grey of its own
 }
 
 // painter is one picture while it is painted.
@@ -70,6 +71,11 @@ func (p *painter) standsAt(cm float64) (place, picture.Slice) {
 	pic := p.v.Pic
 	known := pic.Bath > pic.Floor
 	switch {
+	case p.v.Unlit:
+		if s, ok := pic.SliceAt(cm); ok {
+			return burden, s
+		}
+		return pit, picture.Slice{}
 	case known && cm <= pic.Bath:
 		return bath, picture.Slice{}
 	case !p.burns():

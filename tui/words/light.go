@@ -10,15 +10,24 @@ const (
 	FormStarter      = "begin with"
 	FormFurnace      = "name of the furnace"
 	FormBore         = "bore at the tuyere"
-	FormStack        = "charging mark above the tuyere"
+	FormStack        = "mark above the tuyere"
 	FormRim          = "rim above the tuyere"
 	FormCharcoalName = "charcoal goes in by the"
-	FormCharcoalKg   = "which holds"
+	FormCharcoalKg   = "charcoal in one"
 	FormOreName      = "ore goes in by the"
-	FormOreKg        = "which holds"
-	FormOreCount     = "of these with each charge"
+	FormOreKg        = "ore in one"
+	FormOreCount     = "of these to a charge"
 	FormInitials     = "your initials"
-	FormGuess        = "a guess, until you type your own"
+	FormGuess        = "a guess"
+	FormGuessLong    = "a guess, until you type your own"
+	FormOfFurnace    = "furnace"
+	FormOfMeasures   = "measures"
+	FormUnmeasured   = "not measured yet, of those below"
+	FormAllTheSame   = "none of them keeps you from lighting"
+	FormNoneGuessed  = "every number is your own"
+	FormHelpsMost    = "would help most"
+	FormBegins       = "the smelt begins here, and at no key before"
+	RimWord          = "rim"
 	FormBlank        = "not known"
 	FormWrong        = "here"
 	StarterRow       = "left and right change the starter, on the first row only: go up to it"
@@ -28,9 +37,64 @@ const (
 	SameMeasure      = "charcoal and ore need measures of different names, so that each can be weighed"
 )
 
+// Unmeasured is how many of the numbers are not measured, for large letters.
+func Unmeasured(n, of int) string { return strconv.Itoa(n) + " OF " + strconv.Itoa(of) }
+
+// UnmeasuredLine is the same in a line.
+func UnmeasuredLine(n, of int) string {
+	return strconv.Itoa(n) + " of " + strconv.Itoa(of) + " numbers not measured yet"
+}
+
+// ToMeasure is what is to be weighed or measured, and what that tells.
+type ToMeasure struct{ Do, Tells string }
+
+// WeighOne is a measure that is to be weighed.
+func WeighOne(measure, tells string) ToMeasure { return ToMeasure{"weigh a " + measure, tells} }
+
+// What measuring a number of the form tells.
+const (
+	TellsOre    = "it sets ore, ratio and yield"
+	TellsCoal   = "it sets burn rate and ratio"
+	TellsBore   = "it sets the blast and how fast all sinks"
+	TellsMark   = "it sets how long ore stays in the shaft"
+	TellsRim    = "a dip is counted down from it"
+	MeasureBore = "measure the bore"
+	MeasureMark = "measure up to the mark"
+	MeasureRim  = "measure up to the rim"
+	AnyCharcoal = "measure of charcoal"
+	AnyOre      = "measure of ore"
+)
+
+// Then joins what helps next.
+func Then(what string) string { return "then " + what }
+
+// NumberedMeasure is one of several, counted from the floor up.
+func NumberedMeasure(measure string, n int) string { return measure + " " + strconv.Itoa(n) }
+
+// BoreIs is the bore over the picture.
+func BoreIs(width string) string { return "bore " + width }
+
+// FillIs is what fills the furnace, FillMeasures in how many measures.
+func FillIs(kg string) string { return "full to the mark: " + kg + " charcoal" }
+
+// FillShort and BlastShort are the same where there is little room.
+func FillShort(kg string) string { return "full: " + kg }
+
+// BlastShort is the blast that good smelts used in such a bore.
+func BlastShort(used string) string { return "blast " + used }
+
+// FillMeasures is a fill in measures.
+func FillMeasures(n, measure string) string { return "about " + n + " times the " + measure }
+
+// BlastFor is the blast for a bore: what is advised, and what good smelts used.
+func BlastFor(advised, used string) string { return "blast " + advised + " advised, " + used + " used" }
+
+// StarterArrows stand behind it where there is room.
+const StarterArrows = ", ← →"
+
 // StarterOf says which of the starters is shown.
 func StarterOf(n, of int) string {
-	return strconv.Itoa(n) + " of " + strconv.Itoa(of) + ", ← →"
+	return strconv.Itoa(n) + " of " + strconv.Itoa(of)
 }
 
 // AsIn names a starter after the smelt that it was used in.

@@ -14,10 +14,14 @@ func (m Model) caution() (Model, []entry.Entry) {
 	s := m.running
 	shows, careful := m.screens[m.active].(screen.Careful)
 	free := careful && m.dialog == nil && !m.looked.Is() && !m.locked.is()
-	if !free || !s.Running() || len(s.Cautions()) == 0 || m.careful != "" && s.Cautions()[0].Moment != rule.AtBlastLost || !shows.ShowsCaution(m.Shared()) {
+	if !free || !s.Running() {
 		return m, nil
 	}
-	m.careful = s.Cautions()[0].ID
+	next, due := s.Caution()
+	if !due || m.careful != "" && next.Moment != rule.AtBlastLost || !shows.ShowsCaution(m.Shared()) {
+		return m, nil
+	}
+	m.careful = next.ID
 	m, e := m.hand(s.ID(), screen.Act{Event: entry.CautionShown{Caution: m.careful}}, m.active, "")
 	return m.refolded([]entry.Entry{e}), []entry.Entry{e}
 }

@@ -43,7 +43,7 @@ func TestLightMarksWhatIsGuessed(t *testing.T) {
 	for range 5 { // to what the bucket holds
 		d.Press("up")
 	}
-	d.Shows("> which holds")
+	d.Shows("> " + words.FormCharcoalKg)
 	d.Write("2,1")
 	for range 5 {
 		d.Press("down")

@@ -16,7 +16,7 @@ import (
 
 func TestForecastIsShown(t *testing.T) {
 	d := desk.Burning(t)
-	d.Shows("the 3rd: ")
+	d.Shows("charge 5: ")
 	if d.M.Running().Reading().Due.Intervals == 0 {
 		t.Errorf("%+v", d.M.Running().Reading().Due)
 	}
@@ -130,7 +130,7 @@ func TestCautionsAreShownOnce(t *testing.T) {
 		t.Error("the key did not act, or the caution stands")
 	}
 	for range 30 {
-		d.Wait(time.Second)
+		d.Wait(time.Minute)
 		d.Press("s")
 	}
 	seen := map[string]int{}
@@ -143,7 +143,7 @@ func TestCautionsAreShownOnce(t *testing.T) {
 		}
 	}
 	count()
-	for _, c := range []string{rule.CarbonMonoxide, rule.WetClay, rule.UnlitGas, rule.Glare} {
+	for _, c := range []string{rule.CarbonMonoxide, rule.WetClay, rule.FireSpread, rule.UnlitGas, rule.Glare, rule.Zinc, rule.BurnThrough} {
 		if seen[c+" "] != 1 {
 			t.Errorf("%s was shown %d times", c, seen[c+" "])
 		}
@@ -152,8 +152,8 @@ func TestCautionsAreShownOnce(t *testing.T) {
 		t.Error("hot work was shown before its moment")
 	}
 	d.Press("o", "g", "J", "enter")
-	for range 10 {
-		d.Wait(time.Second)
+	for range 30 {
+		d.Wait(time.Minute)
 		d.Press("s")
 	}
 	count()
@@ -166,7 +166,7 @@ func TestCautionsAreShownOnce(t *testing.T) {
 	d.Shows("take care: carbon monoxide")
 	d.Press("z")
 	d.Shows("wet clay")
-	for range 10 {
+	for range len(rule.Cautions) {
 		d.Press("enter", "esc")
 	}
 	if d.M.Dialog() != nil || len(d.Acts()) != before {

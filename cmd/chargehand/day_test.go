@@ -85,8 +85,10 @@ var daysWarnings = []string{
 // which they were due; who takes over is shown those of the day so far, the last
 // moment first.
 var daysCautions = map[string][]string{
-	"MK": {"carbon monoxide", "wet clay", "unlit gas", "glare", "molten slag", "blow-back"},
-	"AB": {"unlit gas", "glare", "blow-back", "molten slag", "carbon monoxide", "wet clay", "hot work", "silica"},
+	"MK": {"carbon monoxide", "wet clay", "unlit gas", "glare", "zinc", "fire spread", "blower in rain", "wall burn-through", "noise",
+		"molten slag", "blow-back", "tiredness"},
+	"AB": {"unlit gas", "glare", "zinc", "tiredness", "blower in rain", "noise", "blow-back", "molten slag", "wall burn-through",
+		"carbon monoxide", "wet clay", "fire spread", "hot work", "onlookers", "silica"},
 }
 
 // workday is the desk on that day. Time passes as in the program: with a look at
@@ -190,7 +192,7 @@ func (d *workday) morning() {
 	d.at("15:00:10")
 	d.shows("carbon monoxide", "outdoors, upwind, never alone")
 	d.does("15:00:35", "o", "p")
-	d.at("15:00:40")
+	d.at("15:02:20")
 	d.shows("wet clay", "keep off a wall that steams")
 
 	d.does("16:30:05", "o", "i", "f")

@@ -15,15 +15,26 @@ type Moment string
 // The moments, in the order of a day.
 const (
 	AtLight     Moment = "light"
+	AtBlast     Moment = "blast"
 	AtCharge    Moment = "charge"
+	AtOre       Moment = "ore"
 	AtBlastLost Moment = "blast lost"
 	AtTap       Moment = "tap"
+	AtLength    Moment = "length" // the day is getting long
 	AtExtract   Moment = "extract"
 )
 
-var moments = [...]Moment{AtLight, AtCharge, AtBlastLost, AtTap, AtExtract}
+var moments = [...]Moment{AtLight, AtBlast, AtCharge, AtOre, AtBlastLost, AtTap, AtLength, AtExtract}
 
 func (m Moment) place() int { return slices.Index(moments[:], m) }
+
+// longDay is after how long a day counts as long (common practice: a working day is
+// not half over then, and the bloom is still to come).
+const longDay = 5 * time.Hour
+
+// apart is how long a person is left alone after a caution, unless something comes
+// up in between: one after the other at once, nobody reads them.
+const apart = 2 * time.Minute
 
 // Caution is one thing that may hurt. It never stands in the way of a key.
 type Caution struct {
@@ -36,23 +47,37 @@ type Caution struct {
 const (
 	CarbonMonoxide = "carbon monoxide"
 	WetClay        = "wet clay"
+	FireSpread     = "fire spread"
+	BlowerInRain   = "blower in rain"
+	Noise          = "noise"
 	UnlitGas       = "unlit gas"
 	Glare          = "glare"
+	Zinc           = "zinc"
+	BurnThrough    = "wall burn-through"
 	BlowBack       = "blow-back"
 	MoltenSlag     = "molten slag"
+	Tiredness      = "tiredness"
 	HotWork        = "hot work"
+	Onlookers      = "onlookers"
 	Silica         = "silica"
 )
 
 // Cautions is every caution, in the order of a day.
 var Cautions = []Caution{
-	{CarbonMonoxide, AtLight, "published: OSHA 29 CFR 1910.1000 (1971), 50 ppm over 8 h; published: NIOSH 1972, 35 ppm over 8 h, never above 200 ppm"},
+	{CarbonMonoxide, AtLight, "published: OSHA 29 CFR 1910.1000 (1971), 50 ppm over 8 h; published: NIOSH 1972, 35 ppm over 8 h, never above 200 ppm; 400 ppm for three hours and 1200 ppm: a meter maker's table, in print"},
 	{WetClay, AtLight, "published: Markewitz, Wareham Forge, smelts of 2004 and 2017 lost to walls too wet"},
+	{FireSpread, AtLight, common},
+	{BlowerInRain, AtBlast, "published: logs of 2004 to 2021, blowers that failed in a smelt, and one run in heavy rain; " + common},
+	{Noise, AtBlast, "UK action at 80 and 85 dB(A), US OSHA 85 and 90 dB(A) over 8 h (both from memory, unverified)"},
 	{UnlitGas, AtCharge, "published: DARC 2011, the gas had to be lit by hand; " + common},
 	{Glare, AtCharge, "published: logs of 2004 to 2021, 1150 to 1350 °C before the tuyere; " + common},
+	{Zinc, AtCharge, common},
+	{BurnThrough, AtOre, "published: DARC 2005, a wall that went when three quarters were done, patched with wire; logs of 2017, cracks patched while it ran"},
 	{BlowBack, AtBlastLost, common},
 	{MoltenSlag, AtTap, common},
+	{Tiredness, AtLength, "published: smelts of 7 to 23 h, one of 13 h alone; " + common},
 	{HotWork, AtExtract, common},
+	{Onlookers, AtExtract, "published: DARC 2005, onlookers took over and pulled a furnace apart"},
 	{Silica, AtExtract, "published: OSHA 29 CFR 1926.1153 (2016), respirable crystalline silica 0.05 mg/m3 over 8 h"},
 }
 
@@ -63,15 +88,25 @@ type Care struct {
 	shown []shown
 }
 
-type shown struct{ caution, by string }
+type shown struct {
+	caution, by string
+	at          time.Duration
+}
 
 // Take lets a line happen.
 func (c *Care) Take(l fold.Line) {
 	if ev, ok := l.Event.(entry.CautionShown); ok {
-		c.shown = append(c.shown[:len(c.shown):len(c.shown)], shown{ev.Caution, l.Entry.By})
+		c.shown = append(c.shown[:len(c.shown):len(c.shown)], shown{ev.Caution, l.Entry.By, l.At})
+		return
 	}
 	if m, ok := momentOf(l.Event); ok {
 		c.come[m.place()] = max(l.At, 0) + 1
+	}
+	if ore := entry.PartsIn(l.Event).Holds(entry.Ore); ore && c.come[AtOre.place()] == 0 {
+		c.come[AtOre.place()] = max(l.At, 0) + 1
+	}
+	if l.At >= longDay && c.come[AtLength.place()] == 0 {
+		c.come[AtLength.place()] = l.At + 1
 	}
 }
 
@@ -82,12 +117,32 @@ func (c Care) Due(by string) []Caution {
 	come[AtLight.place()] = max(come[AtLight.place()], 1)
 	var due []Caution
 	for _, k := range Cautions {
-		if come[k.Moment.place()] > 0 && !slices.Contains(c.shown, shown{k.ID, by}) {
+		if come[k.Moment.place()] > 0 && !c.was(k.ID, by) {
 			due = append(due, k)
 		}
 	}
 	slices.SortStableFunc(due, func(a, b Caution) int { return cmp.Compare(come[b.Moment.place()], come[a.Moment.place()]) })
 	return due
+}
+
+// was tells whether a person was shown a caution.
+func (c Care) was(id, by string) bool {
+	return slices.ContainsFunc(c.shown, func(s shown) bool { return s.caution == id && s.by == by })
+}
+
+// Next is the caution to show a person now: the first that is due, once the one
+// before had its time, or what it speaks of has come since.
+func (c Care) Next(by string, now time.Duration) (Caution, bool) {
+	due := c.Due(by)
+	if len(due) == 0 {
+		return Caution{}, false
+	}
+	for _, s := range c.shown {
+		if s.by == by && now-s.at < apart && c.come[due[0].Moment.place()] <= s.at+1 {
+			return Caution{}, false
+		}
+	}
+	return due[0], true
 }
 
 // CautionsDue gives the cautions that are due at a state of a smelt.
@@ -109,7 +164,10 @@ func momentOf(ev entry.Event) (Moment, bool) {
 	case entry.Fill, entry.Charge:
 		return AtCharge, true
 	case entry.Blast:
-		return AtBlastLost, ev.Off()
+		if ev.Off() {
+			return AtBlastLost, true
+		}
+		return AtBlast, true
 	case entry.Tap, entry.Arch:
 		return AtTap, true
 	case entry.Look:

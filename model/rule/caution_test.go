@@ -36,14 +36,20 @@ func TestCautionsAreToldOnceToEachPersonAtTheirMoment(t *testing.T) {
 			t.Errorf("due to %q at minute %v (-want +got):\n%s", by, minute, diff)
 		}
 	}
-	check(1, "AB", rule.CarbonMonoxide, rule.WetClay)
+	check(1, "AB", rule.CarbonMonoxide, rule.WetClay, rule.FireSpread)
 	d.show(1, "AB")
 	check(2, "AB")
-	check(2, "CD", rule.CarbonMonoxide, rule.WetClay)
+	check(2, "CD", rule.CarbonMonoxide, rule.WetClay, rule.FireSpread)
+	d.key(5, entry.Blast{State: entry.BlastOn})
+	check(5, "AB", rule.BlowerInRain, rule.Noise)
+	d.show(5, "AB")
 	d.key(10, entry.Fill{Parts: entry.Parts{coal(5)}})
-	check(10, "AB", rule.UnlitGas, rule.Glare)
+	check(10, "AB", rule.UnlitGas, rule.Glare, rule.Zinc)
 	d.show(10, "AB")
-	d.key(20, charge(coal(1.9)))
+	d.key(15, charge(coal(1.9), ore(1)))
+	check(15, "AB", rule.BurnThrough)
+	d.show(15, "AB")
+	d.key(20, charge(coal(1.9), ore(1)))
 	check(20, "AB")
 	d.key(30, entry.Blast{State: entry.BlastOff})
 	check(30, "AB", rule.BlowBack)
@@ -55,10 +61,49 @@ func TestCautionsAreToldOnceToEachPersonAtTheirMoment(t *testing.T) {
 	d.key(41, entry.Tap{})
 	check(41, "AB")
 	d.key(50, entry.BurnDown{})
-	check(50, "AB", rule.HotWork, rule.Silica)
+	check(50, "AB", rule.HotWork, rule.Onlookers, rule.Silica)
 	d.show(50, "AB")
 	check(60, "AB")
-	check(60, "CD", rule.HotWork, rule.Silica, rule.MoltenSlag, rule.BlowBack, rule.UnlitGas, rule.Glare, rule.CarbonMonoxide, rule.WetClay)
+	check(60, "CD", rule.HotWork, rule.Onlookers, rule.Silica, rule.MoltenSlag, rule.BlowBack, rule.UnlitGas, rule.Glare, rule.Zinc,
+		rule.BurnThrough, rule.BlowerInRain, rule.Noise, rule.CarbonMonoxide, rule.WetClay, rule.FireSpread)
+	d.key(299, entry.Note{Text: "rain"})
+	check(299, "AB")
+	d.key(300, entry.Note{Text: "still rain"})
+	check(300, "AB", rule.Tiredness)
+}
+
+// After one caution a person is left alone for a while, unless what the next one
+// speaks of has come since.
+func TestCautionsComeOneByOne(t *testing.T) {
+	d := newDay(entry.Light{})
+	check := func(minute float64, by, want string) {
+		t.Helper()
+		var care rule.Care
+		s := fold.Fold(d.entries, fold.All, clock(minute))
+		for l := range s.Lines.All() {
+			care.Take(*l)
+		}
+		c, ok := care.Next(by, s.At)
+		if c.ID != want || ok != (want != "") {
+			t.Errorf("at minute %v %q is shown %q, want %q", minute, by, c.ID, want)
+		}
+	}
+	shown := func(minute float64, by, id string) {
+		d.key(minute, entry.CautionShown{Caution: id})
+		d.entries[len(d.entries)-1].By = by
+	}
+	check(1, "AB", rule.CarbonMonoxide)
+	shown(1, "AB", rule.CarbonMonoxide)
+	check(2, "AB", "")
+	check(2, "CD", rule.CarbonMonoxide)
+	check(3, "AB", rule.WetClay)
+	shown(3, "AB", rule.WetClay)
+	d.key(3.5, entry.Fill{Parts: entry.Parts{coal(5)}})
+	check(3.5, "AB", rule.UnlitGas)
+	shown(3.6, "AB", rule.UnlitGas)
+	check(4, "AB", "")
+	d.key(4, entry.Blast{State: entry.BlastOff})
+	check(4, "AB", rule.BlowBack)
 }
 
 func TestNoSmeltNoCaution(t *testing.T) {
@@ -70,7 +115,7 @@ func TestNoSmeltNoCaution(t *testing.T) {
 // Every caution has its words and its source, and stands under one moment.
 func TestEveryCautionHasWords(t *testing.T) {
 	n := 0
-	for _, m := range []rule.Moment{rule.AtLight, rule.AtCharge, rule.AtBlastLost, rule.AtTap, rule.AtExtract} {
+	for _, m := range []rule.Moment{rule.AtLight, rule.AtBlast, rule.AtCharge, rule.AtOre, rule.AtBlastLost, rule.AtTap, rule.AtLength, rule.AtExtract} {
 		n += len(rule.Reread(m))
 	}
 	if n != len(rule.Cautions) {

@@ -173,6 +173,15 @@ func (s Session) Cautions() []rule.Caution {
 	return v.moment.care.Due(v.read.By)
 }
 
+// Caution is the one to show the person in charge now, and whether there is one.
+func (s Session) Caution() (rule.Caution, bool) {
+	v := s.view()
+	if v.moment.timeline.Phase == "" {
+		return rule.Caution{}, false
+	}
+	return v.moment.care.Next(v.read.By, s.At())
+}
+
 // Light is the smelt's first event.
 func (s Session) Light() entry.Light { return s.view().now.Light }
 

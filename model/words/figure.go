@@ -162,15 +162,17 @@ func Between(low, high int) string {
 	return "between " + strconv.Itoa(low) + " and " + strconv.Itoa(high) + " min"
 }
 
-// ThirdIn is when the third charge from now is due; it stands beside the next.
-func ThirdIn(low, high int) string {
+// ThirdIn is when the third charge from now is due, by its number; it stands beside
+// the next.
+func ThirdIn(number, low, high int) string {
+	charge := "charge " + strconv.Itoa(number)
 	switch {
 	case high <= 0:
-		return "the 3rd is due too"
+		return charge + " is due too"
 	case low <= 0:
-		return "the 3rd: within " + strconv.Itoa(high) + " min"
+		return charge + ": within " + strconv.Itoa(high) + " min"
 	}
-	return "the 3rd: " + strconv.Itoa(low) + " to " + strconv.Itoa(high) + " min"
+	return charge + ": " + strconv.Itoa(low) + "-" + strconv.Itoa(high) + " min"
 }
 
 // Ratio is ore to charcoal.

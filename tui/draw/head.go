@@ -186,7 +186,7 @@ func (p Pen) chargeCaption(g cell.Grid, r figure.Reading, v HeadView, long bool)
 	}
 	if w, _ := g.Size(); v.Due != nil && long {
 		low, _, high := v.Due.Three.Left(r.At)
-		if third := modelwords.ThirdIn(low, high); x+1+g.Width(third) <= w-1 {
+		if third := modelwords.ThirdIn(thirdFrom(r), low, high); x+3+g.Width(third) <= w-1 {
 			g.TextRight(w-1, 0, third, quiet)
 		}
 	}

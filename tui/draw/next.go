@@ -65,7 +65,7 @@ func (p Pen) Next(g cell.Grid, r figure.Reading, n Coming) {
 	}
 	if n.Due != nil && y < h {
 		low, _, high := n.Due.Three.Left(r.At)
-		g.TextIn(cell.Rect{X: 1, Y: y, W: w - 1, H: 1}, modelwords.ThirdIn(low, high), p.Style(theme.Quiet))
+		g.TextIn(cell.Rect{X: 1, Y: y, W: w - 1, H: 1}, modelwords.ThirdIn(thirdFrom(r), low, high), p.Style(theme.Quiet))
 	}
 }
 
@@ -243,4 +243,13 @@ func (p Pen) adding(g cell.Grid, a Adding) {
 	}
 	p.Big(g, 1, 1, count, scale, p.Style(theme.Now))
 	g.TextIn(cell.Rect{X: 1, Y: 2 + DigitRows(scale), W: w - 1, H: 1}, a.What, p.Style(theme.Strong))
+}
+
+// thirdFrom is the number of the third charge from now.
+func thirdFrom(r figure.Reading) int {
+	last := 0
+	if n := len(r.Charges); n > 0 {
+		last = r.Charges[n-1].Number
+	}
+	return last + 3
 }

@@ -66,7 +66,11 @@ func TestCautionHidesNothingThatMatters(t *testing.T) {
 					t.Fatalf("%dx%d warned %v: shows %v:\n%s", w, h, warned, shows, with)
 				}
 				l := scene.LayoutOf(w, h)
-				for _, room := range []cell.Rect{l.Top, l.Timer, l.Next, l.Foot} {
+				rooms := []cell.Rect{l.Top, l.Timer, l.Next, l.Foot}
+				if l.Size > scene.Cramped {
+					rooms = append(rooms, l.Shaft)
+				}
+				for _, room := range rooms {
 					if a, b := without.Sub(room).String(), with.Sub(room).String(); a != b {
 						t.Fatalf("%dx%d: the caution covers %+v:\n%s", w, h, room, with)
 					}

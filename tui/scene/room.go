@@ -20,7 +20,9 @@ func CautionShows(w, h int, far, warned bool) bool {
 // CautionRoom is the part of the picture that a caution may cover.
 func CautionRoom(l Layout) cell.Rect {
 	switch {
-	case l.Size >= Middle:
+	case l.Size == Small: // and the last entry under the figures
+		return cell.Rect{X: l.Figures.X + 1, Y: l.Figures.Y, W: l.Figures.W - 1, H: l.Figures.H + l.Log.H}
+	case l.Size > Small:
 		return cell.Rect{X: l.Figures.X + 1, Y: l.Figures.Y, W: l.Figures.W - 1, H: l.Figures.H}
 	case !l.Shaft.Empty():
 		return l.Shaft

@@ -1,13 +1,13 @@
 package light
 
 import (
+	"github.com/charmbracelet/x/ansi"
+
 	"chargehand/tui/cell"
 	"chargehand/tui/scene"
 	"chargehand/tui/screen"
 	"chargehand/tui/theme"
 	"chargehand/tui/words"
-
-	"github.com/charmbracelet/x/ansi"
 )
 
 // labels are the labels and units of the form's fields, and the heading that

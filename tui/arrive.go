@@ -8,6 +8,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
+	"chargehand/model/learn"
 	"chargehand/model/session"
 	"chargehand/tui/screen"
 	"chargehand/tui/start"
@@ -108,7 +109,7 @@ func (m Model) smeltRead(r smeltRead) (Model, []entry.Entry, tea.Cmd) {
 	case len(r.entries) == 0:
 		return m.refuse(words.EmptySmelt(r.id)), nil, nil
 	}
-	s := session.Open(r.id, r.entries, session.Lacking(r.lost...)).Tick(m.now)
+	s := session.Open(r.id, r.entries, session.Lacking(r.lost...)).Taught(m.taught).Tick(m.now)
 	if !s.Running() {
 		m, cmd := m.show(s, r.on)
 		return m, nil, cmd
@@ -154,6 +155,8 @@ func (m Model) shelfRead(r shelfRead) (Model, []entry.Entry, tea.Cmd) {
 	if r.err != nil {
 		return m.refuse(words.CannotReadShelf(r.err.Error())), nil, nil
 	}
+	m.taught = r.teach
+	m.running, m.looked = m.running.Taught(r.teach), m.looked.Taught(r.teach)
 	if first && m.cfg.Practise && !m.running.Is() {
 		return m.perform(start.New(m.cfg.Starters[0], m.cfg.Practice).Practise(m.now.Wall), "")
 	}
@@ -164,7 +167,7 @@ func (m Model) readShelf() tea.Cmd {
 	store := m.cfg.Store
 	return m.command(func() tea.Msg {
 		lines, err := store.Smelts()
-		return shelfRead{lines: lines, err: err}
+		return shelfRead{lines: lines, teach: learn.HistoryOf(lines), err: err}
 	})
 }
 

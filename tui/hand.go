@@ -18,7 +18,7 @@ func (m Model) begin(of screen.Kindle, keyed string) (Model, []entry.Entry) {
 	if m.shelf.Err != nil || !m.shelf.Known { // the letter may be taken, so the uid tells them apart
 		id += "-" + slug(l.UID)
 	}
-	m.running, m.looked = session.Open(id, nil), session.Session{}
+	m.running, m.looked = session.Open(id, nil).Taught(m.taught), session.Session{}
 	m, e := m.hand(id, screen.Act{Event: l, Happened: of.Lit}, m.active, keyed)
 	m.running = m.running.Tick(m.now)
 	m, _ = m.goTo(screen.Fire, nil)

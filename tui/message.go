@@ -6,6 +6,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
+	"chargehand/model/learn"
 	"chargehand/model/shelf"
 	"chargehand/tui/screen"
 )
@@ -36,6 +37,7 @@ type Leave struct{}
 // shelfRead brings the lines of the shelf, or the demo.
 type shelfRead struct {
 	lines []shelf.Summary
+	teach learn.History // what they teach
 	demo  []entry.Entry
 	err   error
 }

@@ -8,6 +8,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/rule"
+	"chargehand/model/learn"
 	"chargehand/model/session"
 	modelwords "chargehand/model/words"
 	"chargehand/tui/screen"
@@ -31,6 +32,7 @@ type Model struct {
 	by        string          // initials, until a smelt knows better
 	running   session.Session // the smelt at work
 	looked    session.Session // another one, looked at
+	taught    learn.History   // what the house's smelts teach
 	house     int             // entries of the house that this run kept
 	shelf     screen.Shelved  // as far as it was read
 	demo      []entry.Entry

@@ -43,7 +43,7 @@ func stateCommand() command {
 			if err != nil {
 				return err
 			}
-			s := session.Open(name, entries)
+			s := session.Open(name, entries).Taught(historyOf(w, c))
 			if *at != "" || known != fold.All || !s.Reading().Phase.Over() {
 				s = s.AsOf(known, moment)
 			}
@@ -91,10 +91,19 @@ type stateJSON struct {
 	Runs    *runsJSON             `json:"slag_runs"`         // how it runs, as chances; null before there is enough of it
 	Carbon  *string               `json:"carbon"`            // of the iron so far: what a smith would call it, and whether the slag protects it
 	OfPlan  bool                  `json:"bloom_end_of_plan"` // from the ore planned, else from the ore in so far
+	Own     ownJSON               `json:"own_smelts"`        // what of the house's smelts stands behind the yield and the chance of none
 	Warns   []warningJSON         `json:"warnings"`          // that stand, gravest first
 	Meter   bool                  `json:"meter_believed"`    // false when more carbon burned than the metered blast can burn, or less than it must
 	Gaps    []twin.Gap            `json:"gaps"`              // entries that are lost
 	Lack    *string               `json:"solver_lacks"`      // why the shaft solver gives no figures, or none to be trusted
+}
+
+// ownJSON counts own smelts: those with a bloom on the same ore mix, all that are
+// known to have ended, and those that gave none.
+type ownJSON struct {
+	OnMix  int `json:"on_this_mix"`
+	Smelts int `json:"smelts"`
+	None   int `json:"without_bloom"`
 }
 
 type figureJSON struct {
@@ -146,6 +155,7 @@ func stateOf(r figure.Reading, standing []rule.Warning, gaps []twin.Gap) stateJS
 	s := stateJSON{
 		Smelt: r.Smelt, At: r.Wall(r.At).Format(timeForm), Known: r.Known, Phase: string(r.Phase),
 		Bloom: pointer(r.Bloom), Figures: map[string]figureJSON{}, Layers: []layerJSON{}, Zones: []zoneJSON{}, Slag: []slagJSON{}, Warns: []warningJSON{}, Meter: !r.MeterDoubted(), Gaps: append([]twin.Gap{}, gaps...),
+		Own: ownJSON{r.OwnYields, r.OwnSmelts, r.OwnFailures},
 	}
 	for n := range figure.Count {
 		f := r.Figure(n)

@@ -37,6 +37,30 @@ func WithOre(r Reading, whole Figure) Reading {
 	return r
 }
 
+// WithLessons is a reading that knows what the house's own smelts teach. What the
+// plan promised stands: a smelt keeps what it was lit with.
+func WithLessons(r Reading, l learn.Lessons) Reading {
+	if r.Phase == "" {
+		return r
+	}
+	if n := len(l.Yields); n > 0 && !r.promises(Yield) {
+		r.Figures[Yield], r.OwnYields = Figure{Band: learn.Yield(l.Yields), Basis: Estimated}, n
+		if ore, _ := r.OreToCome(); ore.Known() && ore.P50 > 0 {
+			r.Figures[BloomEnd] = r.yieldOf(ore)
+		}
+	}
+	if l.Smelts > 0 && !r.promises(NoBloom) {
+		r.OwnSmelts, r.OwnFailures = l.Smelts, l.Failures
+		if l.Smelts >= learn.FirstSmelts {
+			r.Figures[NoBloom] = Figure{Band: learn.ChanceOfNone(l.Failures, l.Smelts).Scale(100), Basis: Estimated}
+		}
+	}
+	return r
+}
+
+// promises tells whether the smelt's plan knew a figure.
+func (r *Reading) promises(n Name) bool { return r.promised(n, physics.Band{}).Basis == Estimated }
+
 // promised is a figure as the smelt's plan knew it, else one of published
 // smelts.
 func (r *Reading) promised(n Name, published physics.Band) Figure {

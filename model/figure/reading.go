@@ -104,44 +104,46 @@ type Part struct {
 // one entry: what a screen paints, what state prints. It is a value; two
 // readings of the same entries, known and at are equal.
 type Reading struct {
-	Smelt     string
-	At        time.Duration // on the smelt's clock
-	Known     uint64        // the last entry that was known
-	Lit       time.Time     // wall time of light
-	Light     entry.Light
-	Phase     entry.Phase
-	Since     time.Duration // when the phase began
-	Figures   [Count]Figure
-	Charges   []Charge
-	Layers    []Layer // from the top
-	Zones     []Zone  // from the top
-	Next      []Part  // the recipe: what the next charge is
-	NextRatio Figure
-	Due       forecast.Due // when the next charges are due; see HasDue
-	HasDue    bool
-	Blast     entry.Blast   // as last observed, with what the entries since left standing
-	BlastAt   time.Duration // when
-	BlastOff  bool
-	PressedAt time.Duration        // when the pressure before the tuyere was last read; see BackPressure
-	Blower    []entry.Blast        // what the blower gave at settings that were metered
-	Dipped    entry.Maybe[float64] // when the level was last measured, s on the smelt's clock
-	Paused    bool
-	OreHeld   bool
-	LastOre   bool
-	By        string               // who is in charge
-	Bloom     entry.Maybe[float64] // kg, once weighed
-	OreTaken  Figure               // kg dry: the ore of the whole smelt, where the past is shown and that is known; else zero
-	Unfilled  bool                 // neither fill nor charge was keyed: the first charge would go into an empty shaft
-	Usual     time.Duration        // this smelt's usual interval between charges; 0 before the second
-	Measures  []entry.Measure      // by name, with what they weigh now
-	Solver    Solver               // how the figures and zones of the shaft solver stand
-	Status    solve.Status         // whether it computes, and why not, once it was asked
-	Astray    bool                 // it does not follow this furnace: what it gives is a guess
-	Poorer    []SlagPoint          // how stiff this slag would be with other shares of iron
-	Traces    Traces               // zero without iron
-	SlagKnown bool                 // slag of this furnace was weighed: how high it stands in the hearth can be told
-	Carbon    CarbonSpan           // what a smith would call the iron gathered so far; see BloomCarbon
-	Running   physics.Running      // how the slag runs, as chances; zero while there is too little of it
+	Smelt                  string
+	At                     time.Duration // on the smelt's clock
+	Known                  uint64        // the last entry that was known
+	Lit                    time.Time     // wall time of light
+	Light                  entry.Light
+	Phase                  entry.Phase
+	Since                  time.Duration // when the phase began
+	Figures                [Count]Figure
+	Charges                []Charge
+	Layers                 []Layer // from the top
+	Zones                  []Zone  // from the top
+	Next                   []Part  // the recipe: what the next charge is
+	NextRatio              Figure
+	Due                    forecast.Due // when the next charges are due; see HasDue
+	HasDue                 bool
+	Blast                  entry.Blast   // as last observed, with what the entries since left standing
+	BlastAt                time.Duration // when
+	BlastOff               bool
+	PressedAt              time.Duration        // when the pressure before the tuyere was last read; see BackPressure
+	Blower                 []entry.Blast        // what the blower gave at settings that were metered
+	Dipped                 entry.Maybe[float64] // when the level was last measured, s on the smelt's clock
+	Paused                 bool
+	OreHeld                bool
+	LastOre                bool
+	By                     string               // who is in charge
+	Bloom                  entry.Maybe[float64] // kg, once weighed
+	OreTaken               Figure               // kg dry: the ore of the whole smelt, where the past is shown and that is known; else zero
+	OwnYields              int                  // how many own smelts on this ore mix stand behind the yield; 0 where the plan promised it
+	OwnSmelts, OwnFailures int                  // how many own smelts, and how many without a compact bloom, stand behind the chance of none
+	Unfilled               bool                 // neither fill nor charge was keyed: the first charge would go into an empty shaft
+	Usual                  time.Duration        // this smelt's usual interval between charges; 0 before the second
+	Measures               []entry.Measure      // by name, with what they weigh now
+	Solver                 Solver               // how the figures and zones of the shaft solver stand
+	Status                 solve.Status         // whether it computes, and why not, once it was asked
+	Astray                 bool                 // it does not follow this furnace: what it gives is a guess
+	Poorer                 []SlagPoint          // how stiff this slag would be with other shares of iron
+	Traces                 Traces               // zero without iron
+	SlagKnown              bool                 // slag of this furnace was weighed: how high it stands in the hearth can be told
+	Carbon                 CarbonSpan           // what a smith would call the iron gathered so far; see BloomCarbon
+	Running                physics.Running      // how the slag runs, as chances; zero while there is too little of it
 }
 
 // SlagPoint is how stiff the slag in the hearth would be, at the same heat, with

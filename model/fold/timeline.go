@@ -237,7 +237,9 @@ func (c *Timeline) weigh(l Line, ev entry.Weigh) {
 	case entry.WeighSlag:
 		c.SlagWeighed = c.SlagWeighed || ev.Mass > 0
 	case entry.WeighBloom:
-		c.Bloom = entry.Some(ev.Mass)
+		if !ev.Closed {
+			c.Bloom = entry.Some(ev.Mass)
+		}
 	case entry.WeighMeasure:
 		w := Weighing{At: l.At, Weigh: ev, RelSD: math.Sqrt2 * math.Hypot(physics.MeasureRelSD, scaleRel)}
 		if was, ok := c.believed.of(ev.Name, l.At); ok && was.known {

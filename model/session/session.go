@@ -20,6 +20,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/figure"
 	"chargehand/model/fold"
+	"chargehand/model/learn"
 	"chargehand/model/solve"
 )
 
@@ -34,6 +35,7 @@ type Session struct {
 	known   uint64        // by which, when it is past
 	at      time.Duration // the moment asked for
 	ore     figure.Figure // kg dry, of the whole smelt, where that is known; see Knowing
+	taught  learn.History // what the house's smelts teach; see Taught
 	solver  solver
 	lost    []entry.Gap
 	seen    *seen // what follows from the entries and the moment, once asked for

@@ -46,7 +46,7 @@ func (s Session) view() *seen {
 
 // reads is the reading of a moment, without the solver.
 func (s Session) reads(m moment) figure.Reading {
-	r := figure.From(m.timeline.State)
+	r := figure.WithLessons(figure.From(m.timeline.State), s.lessons(m))
 	if s.Len() > 0 {
 		r.Smelt = s.journal.Entry(0).Stream
 	}

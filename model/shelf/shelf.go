@@ -12,7 +12,7 @@ import (
 
 // Rule counts the ways of making a summary. A stored one of another rule is made
 // anew; it rises when a field is added or means something else.
-const Rule = 2
+const Rule = 3
 
 // Summary is what the shelf shows of a smelt. It can be made from the entries at
 // any time.
@@ -30,14 +30,18 @@ type Summary struct {
 	Mix        string                      `json:"mix,omitempty"` // the ore mix, where all ore charged is of one
 	Bloom      entry.Maybe[entry.Kilogram] `json:"bloom_kg"`
 	NoBloom    bool                        `json:"no_bloom,omitempty"` // opened, and there was none
-	Practice   bool                        `json:"practice,omitempty"` // set aside from the shelf
-	Rehearsal  bool                        `json:"rehearsal,omitempty"`
-	Invented   bool                        `json:"invented,omitempty"`
-	Imported   bool                        `json:"imported,omitempty"`
-	Undated    bool                        `json:"undated,omitempty"` // the day is unknown
-	SourceHash string                      `json:"source_hash,omitempty"`
-	Entries    uint64                      `json:"entries"` // how many there are, those struck out included
-	Head       string                      `json:"head"`    // hash of the last stored line
+	// The bloom as it was weighed loose, hot or cold, and as it was weighed compacted:
+	// the two are never taken for one another.
+	BloomLoose     entry.Maybe[entry.Kilogram] `json:"bloom_loose_kg,omitzero"`
+	BloomCompacted entry.Maybe[entry.Kilogram] `json:"bloom_compacted_kg,omitzero"`
+	Practice       bool                        `json:"practice,omitempty"` // set aside from the shelf
+	Rehearsal      bool                        `json:"rehearsal,omitempty"`
+	Invented       bool                        `json:"invented,omitempty"`
+	Imported       bool                        `json:"imported,omitempty"`
+	Undated        bool                        `json:"undated,omitempty"` // the day is unknown
+	SourceHash     string                      `json:"source_hash,omitempty"`
+	Entries        uint64                      `json:"entries"` // how many there are, those struck out included
+	Head           string                      `json:"head"`    // hash of the last stored line
 }
 
 // Unfinished tells whether the smelt is this house's own and can go on.
@@ -48,7 +52,7 @@ func (s Summary) Unfinished() bool { return !s.Imported && !s.Invented && !s.Pha
 // known what went in and what came out. Practice and what was never smelted
 // teach nothing.
 func (s Summary) Teaches() bool {
-	return s.Mix != "" && s.Phase.Over() && s.OreDry.Positive() && (s.Bloom.Known || s.NoBloom) && !s.Practice && !s.Rehearsal && !s.Invented
+	return s.Mix != "" && s.Phase.Over() && s.OreDry.Positive() && (s.BloomLoose.Positive() || s.BloomCompacted.Positive() || s.NoBloom) && !s.Practice && !s.Rehearsal && !s.Invented
 }
 
 // Of makes the summary of a smelt from its entries. What the book alone knows,
@@ -69,8 +73,17 @@ func From(stream string, s fold.State) Summary {
 		sum.OreDry = known(s.Ore.Dry)
 	}
 	for line := range s.Lines.All() {
-		if ev, ok := line.Event.(entry.Extract); ok {
+		switch ev := line.Event.(type) {
+		case entry.Extract:
 			sum.NoBloom = ev.None
+		case entry.Weigh:
+			switch {
+			case ev.What != entry.WeighBloom || ev.Closed:
+			case ev.State == entry.Compacted:
+				sum.BloomCompacted = entry.Some(ev.Mass)
+			default:
+				sum.BloomLoose = entry.Some(ev.Mass)
+			}
 		}
 	}
 	return sum

@@ -23,9 +23,9 @@ func ore(lot string, kg entry.Kilogram) entry.Charge {
 func TestSummary(t *testing.T) {
 	l := entry.Light{UID: "u", Furnace: entry.Furnace{Name: "Reed Hollow"}, Lots: []entry.Lot{
 		{Name: "pond", What: entry.Ore, Mix: "reed", Moisture: entry.Some(entry.Share(0.25))}, {Name: "hill", What: entry.Ore, Mix: "reed", Moisture: entry.Some(entry.Share(0.25))}}}
-	out := []entry.Event{ore("pond", 5), ore("hill", 5), entry.Extract{}, entry.Weigh{What: entry.WeighBloom, Mass: 2}}
+	out := []entry.Event{ore("pond", 5), ore("hill", 5), entry.Extract{}, entry.Weigh{What: entry.WeighBloom, Mass: 2}, entry.Weigh{What: entry.WeighBloom, Mass: 1.4, State: entry.Compacted}}
 	s := Of("s", smelt(l, out...))
-	if s.ID != "s" || s.Furnace != "Reed Hollow" || s.Charges != 2 || s.Charcoal.Value != 4 || s.Ore.Value != 10 || s.OreDry.Value != 8 || s.Bloom.Value != 2 {
+	if s.ID != "s" || s.Furnace != "Reed Hollow" || s.Charges != 2 || s.Charcoal.Value != 4 || s.Ore.Value != 10 || s.OreDry.Value != 8 || s.Bloom.Value != 1.4 || s.BloomLoose.Value != 2 || s.BloomCompacted.Value != 1.4 {
 		t.Errorf("%+v", s)
 	}
 	if s.Mix != "reed" || !s.Teaches() || s.Unfinished() {
@@ -54,6 +54,9 @@ func TestWhatTeachesNothing(t *testing.T) {
 		{"no lots", entry.Light{}, []entry.Event{ore("", 5), entry.Extract{None: true}}, false},
 		{"not over", entry.Light{Lots: lots("reed", "reed")}, over[:2], false},
 		{"not weighed", entry.Light{Lots: lots("reed", "reed")}, append(over[:2:2], entry.Extract{}), false},
+		{"will not be weighed", entry.Light{Lots: lots("reed", "reed")}, append(over[:2:2], entry.Extract{}, entry.Weigh{What: entry.WeighBloom, Closed: true}), false},
+		{"only weighed compacted", entry.Light{Lots: lots("reed", "reed")}, append(over[:2:2], entry.Extract{}, entry.Weigh{What: entry.WeighBloom, Mass: 1.4, State: entry.Compacted}), true},
+		{"invented", entry.Light{Invented: true, Lots: lots("reed", "reed")}, over, false},
 		{"practice", entry.Light{Practice: true, Lots: lots("reed", "reed")}, over, false},
 		{"a rehearsal", entry.Light{Rehearsal: true, Lots: lots("reed", "reed")}, over, false},
 	} {

@@ -38,9 +38,38 @@ func OreOf(r figure.Reading) string {
 // PerTenShort is the middle of a yield as people reckon it.
 func PerTenShort(y figure.Figure) string { return plain(Rough(10*y.P50)) + " kg per 10 kg" }
 
+// PerTenOwn says as well how many own smelts stand behind it.
+func PerTenOwn(r figure.Reading) string {
+	said := PerTenShort(r.Figure(figure.Yield))
+	if r.OwnYields > 0 {
+		said += fmt.Sprintf(" with %d own", r.OwnYields)
+	}
+	return said
+}
+
 // PerTen is the same with its spread.
 func PerTen(y figure.Figure) string {
 	return fmt.Sprintf("%s kg per 10 kg of it (%s to %s)", plain(Rough(10*y.P50)), plain(Rough(10*y.P10)), plain(Rough(10*y.P90)))
+}
+
+// OwnMix says how many own smelts the yield rests on; nothing where it rests on
+// published ones.
+func OwnMix(r figure.Reading) string {
+	switch r.OwnYields {
+	case 0:
+		return ""
+	case 1:
+		return "with your 1 smelt on this ore mix"
+	}
+	return fmt.Sprintf("with your %d smelts on this ore mix", r.OwnYields)
+}
+
+// OwnEnds says how many own smelts the chance of none rests on.
+func OwnEnds(r figure.Reading) string {
+	if r.OwnSmelts == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%d of your %d gave none", r.OwnFailures, r.OwnSmelts)
 }
 
 // OrNone is the chance of no compact bloom, in per cent, as it stands beside the
@@ -54,6 +83,11 @@ func OrNone(f figure.Figure) string {
 		return "or none: " + InTen(f.P10/100)
 	}
 	return fmt.Sprintf("or none: %d to %d in 10", low, high)
+}
+
+// NotTaught says that the house's own smelts could not be read.
+func NotTaught(err error) string {
+	return "own smelts could not be read (" + err.Error() + "): the bloom is foretold by published ones"
 }
 
 // short cuts a long name.

@@ -92,7 +92,7 @@ func Solved(r figure.Reading) string {
 	var b strings.Builder
 	line := func(name, value string) { fmt.Fprintf(&b, "  %-20s %s\n", name, value) }
 	if end := r.Figure(figure.BloomEnd); end.Known() && !r.Bloom.Known {
-		line("bloom to come", fmt.Sprintf("%s: %s; %s", OreOf(r), PerTen(r.Figure(figure.Yield)), OrNone(r.Figure(figure.NoBloom))))
+		line("bloom to come", fmt.Sprintf("%s: %s; %s", OreOf(r), joined(PerTen(r.Figure(figure.Yield)), OwnMix(r)), joined(OrNone(r.Figure(figure.NoBloom)), OwnEnds(r))))
 	}
 	if r.Figure(figure.BloomCarbon).Known() {
 		line("iron so far", CarbonSpan(r.Carbon)+", "+r.Figure(figure.BloomCarbon).Basis.String())

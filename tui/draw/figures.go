@@ -250,7 +250,7 @@ func (p Pen) bloomLine(r figure.Reading) figureLine {
 		if end.P90 < smallBloom {
 			decimals = 1
 		}
-		return figureLine{name: modelwords.LineBloom, value: p.Units.Range(end.P10, end.P90, "kg", decimals), beside: modelwords.OrNone(r.Figure(figure.NoBloom)), remark: modelwords.OreOf(r), more: modelwords.PerTenShort(r.Figure(figure.Yield)), known: true}
+		return figureLine{name: modelwords.LineBloom, value: p.Units.Range(end.P10, end.P90, "kg", decimals), beside: modelwords.OrNone(r.Figure(figure.NoBloom)), remark: modelwords.OreOf(r), more: modelwords.PerTenOwn(r), known: true}
 	default:
 		return unknown(modelwords.LineBloom, modelwords.NeedsWeighing)
 	}

@@ -7,8 +7,8 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
-	"chargehand/model/rule"
 	"chargehand/model/learn"
+	"chargehand/model/rule"
 	"chargehand/model/session"
 	modelwords "chargehand/model/words"
 	"chargehand/tui/screen"

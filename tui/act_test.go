@@ -229,7 +229,7 @@ func TestBadInputLosesNothing(t *testing.T) {
 		t.Errorf("%#v", d.Last())
 	}
 	d.Press("e", "9", "9", "9", "9", "enter")
-	d.Answers("between 0 and 2000")
+	d.Answers("type 0 to 2000")
 	d.Press("x")
 	d.Answers("so 9999 does not count")
 	d.Press("esc")
@@ -243,7 +243,7 @@ func TestUnknownKeyAnswers(t *testing.T) {
 	d.Press("q")
 	d.Answers("nothing on q")
 	d.Press("l", "z")
-	d.Answers("nothing in this list on z")
+	d.Answers("none on z")
 	if d.M.Dialog() == nil {
 		t.Error("a wrong key closed the list")
 	}

@@ -21,7 +21,8 @@ func (m Model) tick(at entry.Stamp) (Model, []entry.Entry, tea.Cmd) {
 	m, out := m.flush()
 	m.now = at
 	m = m.unattended(at)
-	out = append(out, m.spilled...)
+	m, half := m.drafted()
+	out = append(append(out, m.spilled...), half...)
 	m.closed, m.spilled = "", nil
 	if jump, jumped := clockJump(m.ticked, at); jumped {
 		var e entry.Entry
@@ -117,7 +118,7 @@ func (m Model) smeltRead(r smeltRead) (Model, []entry.Entry, tea.Cmd) {
 	m.running, m.looked = s, session.Session{}
 	m, out := m.joined()
 	m, cmd := m.goTo(r.on, nil)
-	m.answer = answer{text: words.Opened(r.id)}
+	m.answer = answer{text: m.opened(r.id)}
 	return m, out, cmd
 }
 

@@ -25,7 +25,7 @@ func aside(d *desk.Desk) *desk.Desk {
 // booked are the events that a desk has handed over, but for the keys.
 func booked(d *desk.Desk) (evs []entry.Event) {
 	for _, e := range d.Queue {
-		if k := e.Kind(); k != entry.KindKeys && k != entry.KindCaution && k != entry.KindTestimony && k != "" {
+		if k := e.Kind(); k != entry.KindKeys && k != entry.KindCaution && k != entry.KindTestimony && k != entry.KindDraft && k != "" {
 			evs = append(evs, e.Event)
 		}
 	}

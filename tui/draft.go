@@ -1,38 +1,161 @@
 package tui
 
 import (
+	"cmp"
 	"maps"
+	"slices"
 	"time"
 
+	"chargehand/model/entry"
+	"chargehand/model/house"
 	modelwords "chargehand/model/words"
 	"chargehand/tui/screen"
+	"chargehand/tui/words"
 )
 
-// draft is what stands half typed since a field closed by itself.
-type draft struct {
-	text string
-	at   time.Time
+// where is a screen, and the smelt that it shows; place is a field there, by its words.
+type (
+	where struct {
+		on    screen.ID
+		smelt string
+	}
+	place struct {
+		where
+		field string
+	}
+	// typed is what is half typed, by field.
+	typed map[string]string
+	// draft is what was left half typed, and when.
+	draft struct {
+		text string
+		at   time.Time
+	}
+)
+
+// draftsLast is for how long what was left half typed is shown again. It stays in the
+// book.
+const draftsLast = 24 * time.Hour
+
+func (m Model) here() where { return where{m.active, m.shown().ID()} }
+
+// halfTyped is what is typed on the way to an act that is not kept yet: the steps
+// answered, then what stands in the open field.
+func (m Model) halfTyped() []screen.Answered {
+	half := slices.Clone(m.steps)
+	d := m.dialog
+	if asks, ok := d.(doubting); ok {
+		d = asks.step
+	}
+	if f, ok := d.(screen.Field); ok {
+		if text := f.Half(m.Shared()); text != "" {
+			half = append(half, screen.Answered{Label: f.Label, Text: text})
+		}
+	}
+	return half
 }
 
-// drafted keeps what is typed into a field until the field opens again.
-func (m Model) drafted(f screen.Field) Model {
+// setAside keeps what is half typed until it is asked for again.
+func (m Model) setAside() Model {
+	half := m.halfTyped()
+	if len(half) == 0 {
+		return m
+	}
 	m.drafts = maps.Clone(m.drafts)
 	if m.drafts == nil {
-		m.drafts = map[string]draft{}
+		m.drafts = map[place]draft{}
 	}
-	m.drafts[f.Label] = draft{f.Half(), m.touched.Wall}
+	for _, h := range half {
+		m.drafts[place{m.here(), h.Label}] = draft{h.Text, m.touched.Wall}
+	}
+	m.steps = nil
 	return m
 }
 
-// resumed shows it in the field that has just opened.
+// resumed shows in the field that has just opened what was left half typed in it.
 func (m Model) resumed() Model {
 	f, ok := m.dialog.(screen.Field)
-	d, half := m.drafts[f.Label]
+	at := place{m.here(), f.Label}
+	d, half := m.drafts[at]
 	if !ok || !half {
 		return m
 	}
 	m.drafts = maps.Clone(m.drafts)
-	delete(m.drafts, f.Label)
+	delete(m.drafts, at)
 	m.dialog = f.Resumed(d.text, d.at.Format(modelwords.Clock))
 	return m
+}
+
+// drafted writes down what has become half typed, or is no more, since that was last
+// written down: it outlives the program.
+func (m Model) drafted() (Model, []entry.Entry) {
+	now := map[where]typed{}
+	put := func(w where, field, text string) {
+		if now[w] == nil {
+			now[w] = typed{}
+		}
+		now[w][field] = text
+	}
+	for p, d := range m.drafts {
+		put(p.where, p.field, d.text)
+	}
+	for _, h := range m.halfTyped() {
+		put(m.here(), h.Label, h.Text)
+	}
+	all := maps.Clone(now)
+	for w := range m.inBook {
+		all[w] = now[w]
+	}
+	var out []entry.Entry
+	for _, w := range slices.SortedFunc(maps.Keys(all), func(a, b where) int {
+		return cmp.Or(cmp.Compare(a.on, b.on), cmp.Compare(a.smelt, b.smelt))
+	}) {
+		if maps.Equal(m.inBook[w], now[w]) {
+			continue
+		}
+		var e entry.Entry
+		m, e = m.hand(entry.House, screen.Act{Event: entry.Draft{Screen: string(w.on), Smelt: w.smelt, Typed: now[w]}}, m.active, "")
+		out = append(out, e)
+	}
+	if len(out) > 0 {
+		m.inBook = now
+	}
+	return m, out
+}
+
+// draftsRead takes up what the house holds of that, from this day.
+func (m Model) draftsRead(entries []entry.Entry) Model {
+	m.drafts, m.inBook = maps.Clone(m.drafts), map[where]typed{}
+	if m.drafts == nil {
+		m.drafts = map[place]draft{}
+	}
+	for _, d := range house.Drafts(entries) {
+		if m.now.Wall.Sub(d.At) > draftsLast {
+			continue
+		}
+		w := where{screen.ID(d.Screen), d.Smelt}
+		m.inBook[w] = d.Typed
+		for field, text := range d.Typed {
+			if p := (place{w, field}); m.drafts[p].text == "" {
+				m.drafts[p] = draft{text, d.At}
+			}
+		}
+	}
+	return m
+}
+
+// opened says which smelt goes on, and what was left half typed in it.
+func (m Model) opened(id string) string {
+	said := words.Opened(id)
+	var fields []string
+	for p := range m.drafts {
+		if p.smelt == id {
+			fields = append(fields, p.field)
+		}
+	}
+	if len(fields) == 0 {
+		return said
+	}
+	slices.Sort(fields)
+	first := m.drafts[place{where{screen.Fire, id}, fields[0]}]
+	return said + words.StandsHalfTyped(fields[0], first.text, first.at.Format(modelwords.Clock), len(fields)-1)
 }

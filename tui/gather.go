@@ -98,7 +98,8 @@ func (m Model) settle() (Model, []entry.Entry, tea.Cmd) {
 	m.now = k.At
 	m, out := m.flush() // the presses, in their order
 	next, e := m.screens[m.active].Update(m.Shared(), k)
-	m, es, cmd := m.With(next).perform(inRun(e, m.run.first), "")
+	m, e = m.With(next).judged(inRun(e, m.run.first), nil)
+	m, es, cmd := m.perform(e, "")
 	if screen.Since(m.now, now) > 0 {
 		m.now = now
 	}

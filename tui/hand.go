@@ -19,7 +19,7 @@ func (m Model) begin(of screen.Kindle, keyed string) (Model, []entry.Entry) {
 		id += "-" + slug(l.UID)
 	}
 	m.running, m.looked = session.Open(id, nil).Taught(m.taught), session.Session{}
-	m, e := m.hand(id, screen.Act{Event: l, Happened: of.Lit}, m.active, keyed)
+	m, e := m.hand(id, screen.Act{Event: l, Happened: of.Lit, Sure: of.Sure}, m.active, keyed)
 	m.running = m.running.Tick(m.now)
 	m, _ = m.goTo(screen.Fire, nil)
 	return m, []entry.Entry{e}
@@ -86,7 +86,7 @@ func (m Model) hand(stream string, a screen.Act, on screen.ID, keyed string) (Mo
 	e := entry.Entry{
 		Version: entry.Version, Stream: stream, Happened: entry.Wall(at), Uncertain: a.Uncertain, By: m.initials(),
 		Kept: entry.Wall(m.now.Wall), Boot: m.now.Boot, Mono: m.now.Mono.Truncate(time.Millisecond),
-		Screen: string(on), Key: keyed, Group: a.Group, Event: a.Event,
+		Screen: string(on), Key: keyed, Group: a.Group, Sure: a.Sure, Event: a.Event,
 	}
 	m.ledger, e = m.ledger.handed(e)
 	switch stream {

@@ -130,7 +130,7 @@ func TestDecision(t *testing.T) {
 	d.Press("o", "d")
 	d.Shows(words.DecideHead)
 	d.Press("z")
-	d.Answers("nothing in this list")
+	d.Answers("a letter or number")
 	d.Press("esc")
 	if d.M.Dialog() != nil {
 		t.Fatal("esc does not close it")

@@ -153,7 +153,7 @@ func TestEnterLate(t *testing.T) {
 	d.Press("e")
 	d.Write("1130")
 	d.Press("enter")
-	d.Answers("before the fire was lit at 12:00")
+	d.Answers("the fire was lit at 12:00")
 }
 
 // Provisional entries count at once, acts may speak of them, and what was kept

@@ -15,7 +15,6 @@ import (
 func (m Model) take(e screen.Effect, k Pressed, closed bool) (Model, []entry.Entry, tea.Cmd) {
 	out := m.spilled
 	m.spilled = nil
-	e = bounded(e)
 	keeps, leaves := false, false
 	for _, one := range screen.Flat(e) {
 		switch one := one.(type) {
@@ -83,8 +82,12 @@ func (m Model) perform(e screen.Effect, keyed string) (Model, []entry.Entry, tea
 			m.answer = answer{text: e(m.Shared()), about: about}
 		case screen.Refuse:
 			m = m.refuse(string(e))
+		case screen.Answered:
+			m.steps = append(m.steps[:len(m.steps):len(m.steps)], e)
 		case screen.Again:
-			m, es, cmd = m.perform(bounded(e(m.Shared())), "")
+			var next screen.Effect
+			m, next = m.judged(e(m.Shared()), nil)
+			m, es, cmd = m.perform(next, "")
 			out = append(out, es...)
 		default:
 			m, cmd = m.move(e)

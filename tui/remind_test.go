@@ -97,7 +97,7 @@ func TestRemindMeEachTime(t *testing.T) {
 func last(d *desk.Desk, stream string) entry.Event {
 	es := d.Book[stream]
 	for i := len(es) - 1; i >= 0; i-- {
-		if es[i].Kind() != "" && es[i].Kind() != entry.KindKeys {
+		if k := es[i].Kind(); k != "" && k != entry.KindKeys && k != entry.KindDraft {
 			return es[i].Event
 		}
 	}

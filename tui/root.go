@@ -6,6 +6,7 @@ import (
 	"github.com/charmbracelet/bubbles/spinner"
 	tea "github.com/charmbracelet/bubbletea"
 
+	"chargehand/model/doubt"
 	"chargehand/model/entry"
 	"chargehand/model/learn"
 	"chargehand/model/rule"
@@ -45,11 +46,14 @@ type Model struct {
 	active    screen.ID
 	behind    []screen.ID // the way back
 	dialog    screen.Dialog
-	touched   entry.Stamp      // the last key, or when the dialog opened
-	drafts    map[string]draft // what is half typed, by the words of its field
-	spilled   []entry.Entry    // kept on that way, before what the key keeps
-	left      entry.Stamp      // when the last field closed
-	closed    string           // what closed on the way to this key's answer, "" for nothing
+	touched   entry.Stamp       // the last key, or when the dialog opened
+	steps     []screen.Answered // the steps of what is asked that are answered, until it is kept or left
+	sure      []doubt.Name      // the doubts answered meanwhile
+	drafts    map[place]draft   // what was left half typed
+	inBook    map[where]typed   // the drafts as the book has them
+	spilled   []entry.Entry     // kept on that way, before what the key keeps
+	left      entry.Stamp       // when the last field closed
+	closed    string            // what closed on the way to this key's answer, "" for nothing
 	answer    answer
 	told      []string // what the book said of itself, until the next key
 	messages  []string // all that it said
@@ -126,7 +130,8 @@ func (m Model) Update(msg tea.Msg) (Model, []entry.Entry, tea.Cmd) {
 	case Leave:
 		m, out, _ := m.settle()
 		m, es := m.flush()
-		return m, append(out, es...), tea.Quit
+		m, half := m.drafted()
+		return m, append(append(out, es...), half...), tea.Quit
 	default:
 		return m.passed(msg)
 	}

@@ -70,34 +70,44 @@ func (m Model) pressed(k Pressed, t screen.Typed) (Model, []entry.Entry, tea.Cmd
 	}
 	m = m.unattended(k.At)
 	m.touched, typing = k.At, m.typing()
-	asked := m.dialog != nil
 	m.careful = ""
 	if m.late(k, t, typing) {
 		return m.take(screen.Refuse(words.DigitAfterField(screen.KeyLabel(string(t)))), k, false)
 	}
-	m, e := m.route(k, t, typing)
-	m, out, cmd := m.take(e, k, asked && m.dialog == nil)
+	asked := m.dialog
+	m, e, step := m.route(k, t, typing)
+	m, e = m.judged(e, step)
+	m, out, cmd := m.take(e, k, asked != nil && m.dialog == nil)
 	if m.left = (entry.Stamp{}); typing && !m.typing() {
 		m.left = k.At
+	}
+	if m.dialog == nil {
+		m.steps, m.sure = nil, nil
+	}
+	if asked != nil && m.dialog == nil {
+		var es []entry.Entry
+		m, es = m.drafted()
+		out = append(out, es...)
 	}
 	return m, out, cmd
 }
 
-// route hands a key to whom it is for.
-func (m Model) route(k Pressed, t screen.Typed, typing bool) (Model, screen.Effect) {
+// route hands a key to whom it is for. The step is the dialog whose answer it is.
+func (m Model) route(k Pressed, t screen.Typed, typing bool) (next Model, e screen.Effect, step screen.Dialog) {
 	sh := m.Shared()
 	if key.Matches(t, screen.Global.Leave) {
-		return m, act.Leave(sh)
+		return m.setAside(), act.Leave(sh), nil
 	}
-	if m.dialog != nil {
-		var e screen.Effect
-		m.dialog, e = m.dialog.Update(sh, k)
+	if step = m.dialog; step != nil {
+		m.dialog, e = step.Update(sh, k)
 		if past, ok := e.(screen.Past); ok {
-			return m.past(past, k, t)
+			m, e = m.past(past, k, t)
+			return m, e, nil
 		}
-		return m, e
+		return m, e, step
 	}
-	return m.undisturbed(k, t, typing)
+	m, e = m.undisturbed(k, t, typing)
+	return m, e, nil
 }
 
 // past hands a key that the open dialog has no use for to the screen, when it is
@@ -106,6 +116,9 @@ func (m Model) past(p screen.Past, k Pressed, t screen.Typed) (Model, screen.Eff
 	g := screen.Global
 	if !key.Matches(t, m.screens[m.active].Keys().All()...) && !key.Matches(t, g.Views, g.Far, g.Help, g.HelpTyping) {
 		return m, p.Else
+	}
+	if p.Was != nil {
+		m.dialog = p.Was
 	}
 	m = m.closes(p.Closed)
 	return m.undisturbed(k, t, m.typing())
@@ -124,9 +137,12 @@ func (m Model) unattended(now entry.Stamp) Model {
 		return m
 	}
 	said := words.ClosedItself(m.dialog.Ask(m.Shared()).Label)
-	if f, ok := m.dialog.(screen.Field); ok && f.Half() != "" {
-		m = m.drafted(f)
-		said = words.HalfTyped(f.Label, f.Half())
+	if half := m.halfTyped(); len(half) > 0 {
+		last := half[len(half)-1]
+		said = words.HalfTyped(last.Label, last.Text)
+	}
+	if m.typing() {
+		m.left = now
 	}
 	m = m.closes(said)
 	m.answer, m.leaving = answer{text: m.closed}, false
@@ -138,14 +154,18 @@ func (m Model) closes(said string) Model {
 	d, leaves := m.dialog.(interface {
 		Leaves(screen.Shared) screen.Effect
 	})
-	m.dialog, m.closed = nil, said
-	if !leaves {
-		return m
+	var e screen.Effect
+	if leaves {
+		e = d.Leaves(m.Shared())
 	}
-	e := d.Leaves(m.Shared())
+	if e == nil {
+		m = m.setAside()
+	}
+	m.dialog, m.steps, m.closed = nil, nil, said
 	if e == nil {
 		return m
 	}
+	m, e = m.judged(e, nil)
 	m, es, _ := m.perform(e, "")
 	m.spilled = append(m.spilled[:len(m.spilled):len(m.spilled)], es...)
 	m.closed = words.ClosedKeeping(m.answer.text)

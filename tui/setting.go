@@ -64,7 +64,7 @@ func (m Model) houseRead(r houseRead) Model {
 		}
 	}
 	m.reminders = house.Reminders(r.entries)
-	return m
+	return m.draftsRead(r.entries)
 }
 
 // flip is the other background, kept for the next time.

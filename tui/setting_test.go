@@ -33,6 +33,8 @@ func TestUnitsAreChosen(t *testing.T) {
 		t.Errorf("%v l/min", b.Volume)
 	}
 	d.Press("w", "b", "1", "1", "enter")
+	d.Shows("11 lb of iron from 2.2 lb of ore: really")
+	d.Press("y")
 	if w := d.Last().(entry.Weigh); math.Abs(float64(w.Mass)-11*0.45359237) > 1e-12 {
 		t.Errorf("%v kg", w.Mass)
 	}
@@ -49,7 +51,7 @@ func TestUnitsAreChosen(t *testing.T) {
 	d.Press("i")
 	d.Write("900")
 	d.Press("enter")
-	d.Answers("900 inch cannot be: between 0 and 196.85 inch")
+	d.Answers("type 0 to 196.85 inch: 900 cannot be")
 	d.Press("esc")
 	for _, e := range d.M.Running().Entries() {
 		if e.Kind() == entry.KindSetting {

@@ -40,7 +40,7 @@ var everyKey = []struct{ keys, leads string }{
 	{"b", "? blast"}, {"7 2 left 9 delete 0 enter", "790 l/min"}, {"b o", "blast"}, {"b", "? blast"}, {"5 esc", "nothing done"},
 	{"n", "? note"}, {"w e t space W i n d x backspace enter", "wet Wind"}, {"n", "? note"}, {"[two words] enter", "two words"},
 	{"![scsc]", "pasted text"}, {"e", "? temperature"}, {"x", "type digits"}, {"9 0 0 enter p", "900"},
-	{"l", "look at what"}, {"z", "nothing in this list"}, {"p d", "peep"}, {"w m 1", "weight of bucket"}, {"2 . 2 5 enter w", "weighed: bucket"},
+	{"l", "look at what"}, {"z", "none on z"}, {"p d", "peep"}, {"w m 1", "weight of bucket"}, {"2 . 2 5 enter w", "weighed: bucket"},
 	// The list of rare acts, with what each kind of line opens.
 	{"o", "other acts"}, {"e", "when was it"}, {"0 enter", "what was at"}, {"r", "entered late"}, {"o d", "you decide"}, {"esc", "nothing done"},
 	{"o w a", "caution 1 of"}, {"z", "caution 2 of"}, {"esc", "h help"}, {"o w r", "what is ready"}, {"1", "[x] arch tools"}, {"esc", "nothing done"},

@@ -10,6 +10,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/fold"
+	"chargehand/model/session"
 	"chargehand/model/words"
 	"chargehand/persist"
 	"chargehand/persist/disk"
@@ -73,9 +74,10 @@ func exportCSV(w world, c common, name string, out io.Writer) error {
 func resolved(entries []entry.Entry) []entry.Entry {
 	lit := fold.Fold(entries, fold.All, 0).Lit
 	var out []entry.Entry
+	s := session.Open("", entries)
 	for _, l := range fold.InForce(entries, fold.All) {
 		e := l.Entry
-		e.Event, e.Happened, e.Uncertain = l.Event, lit.Add(l.At), l.Uncertain
+		e.Event, e.Happened, e.Uncertain, e.Sure = l.Event, lit.Add(l.At), l.Uncertain, s.Sure(l)
 		out = append(out, e)
 	}
 	return out

@@ -54,6 +54,7 @@ var arrows = map[string][]string{
 	"model/picture":    {"model/entry", "model/figure", "physics"},
 	"model/house":      {"model/entry", "model/fold", "physics"},
 	"model/shelf":      {"model/entry", "model/fold", "model/house"},
+	"model/doubt":      {"model/entry", "model/figure", "model/fold", "model/rule"},
 	"model/invented":   {"model/entry"},
 	"physics":          nil,
 	"physics/shaft":    {"physics"},

@@ -5,6 +5,7 @@ import (
 	"flag"
 	"fmt"
 	"strconv"
+	"strings"
 	"time"
 
 	"chargehand/model/entry"
@@ -55,9 +56,14 @@ func stateCommand() command {
 			}
 			r := s.Reading()
 			if c.json {
-				return json.NewEncoder(w.out).Encode(stateOf(r, s.Standing(), gaps))
+				state := stateOf(r, s.Standing(), gaps)
+				state.Sure = sureOf(s)
+				return json.NewEncoder(w.out).Encode(state)
 			}
 			_, err = fmt.Fprint(w.out, words.State(r), words.Solved(r), words.Standing(r, s.Standing()))
+			for _, one := range sureOf(s) {
+				fmt.Fprintf(w.out, "  %s\n", words.SureLine(one.Seq, one.Says, strings.Join(one.Doubts, " ")))
+			}
 			for _, g := range gaps {
 				fmt.Fprintf(w.out, "  %s: %s\n", words.GapSaid(g), g.Why)
 			}
@@ -94,6 +100,7 @@ type stateJSON struct {
 	Own     ownJSON               `json:"own_smelts"`        // what of the house's smelts stands behind the yield and the chance of none
 	Warns   []warningJSON         `json:"warnings"`          // that stand, gravest first
 	Meter   bool                  `json:"meter_believed"`    // false when more carbon burned than the metered blast can burn, or less than it must
+	Sure    []sureJSON            `json:"sure"`              // what was doubted when it was keyed, and kept all the same
 	Gaps    []twin.Gap            `json:"gaps"`              // entries that are lost
 	Lack    *string               `json:"solver_lacks"`      // why the shaft solver gives no figures, or none to be trusted
 }
@@ -144,6 +151,25 @@ type warningJSON struct {
 	Evidence     string  `json:"evidence"`
 	Remedy       string  `json:"remedy"`
 	Acknowledged bool    `json:"acknowledged"`
+}
+
+// sureJSON is an entry that somebody was asked about and was sure of.
+type sureJSON struct {
+	Seq    uint64   `json:"seq"`
+	At     string   `json:"at"`
+	Doubts []string `json:"doubts"`
+	Says   string   `json:"says"`
+}
+
+// sureOf are those in force, as known at the moment of a session.
+func sureOf(s session.Session) []sureJSON {
+	sure := []sureJSON{}
+	for l := range s.Lines() {
+		if doubts := strings.Fields(s.Sure(l)); len(doubts) > 0 && !l.Struck() && l.Event.Kind() != entry.KindAmend {
+			sure = append(sure, sureJSON{l.Seq(), s.Wall(l).Format(timeForm), doubts, words.Units{}.Event(l.Event)})
+		}
+	}
+	return sure
 }
 
 type slagJSON struct {

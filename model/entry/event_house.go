@@ -115,10 +115,20 @@ type Remind struct {
 	Ended bool          `json:"ended,omitempty"`
 }
 
-// Draft is what was half typed on a screen; nothing typed ends it.
+// Draft is what was half typed on a screen, of a smelt where it showed one; nothing typed
+// ends it.
 type Draft struct {
 	Screen string            `json:"screen"`
+	Smelt  string            `json:"smelt,omitempty"` // the stream of the smelt that it showed
 	Typed  map[string]string `json:"typed,omitempty"` // by field
+}
+
+// Place names where it was typed.
+func (d Draft) Place() string {
+	if d.Smelt == "" {
+		return d.Screen
+	}
+	return d.Screen + " " + d.Smelt
 }
 
 // WallWords are a person's own lines for the wall page and for the list before

@@ -58,10 +58,7 @@ func (f *folder) apply(l line) {
 	case entry.WallWords:
 		f.WallWords = ev
 	case entry.Draft:
-		delete(f.Drafts, ev.Screen)
-		if len(ev.Typed) > 0 {
-			f.Drafts[ev.Screen] = ev
-		}
+		drafted(f.Drafts, Drafted{ev, l.at})
 	case entry.Mapping:
 		f.Mappings[ev.Name] = ev
 	default:

@@ -14,7 +14,7 @@ import (
 // measures: these hold for what was counted before, as on the day.
 func Fold(entries []entry.Entry, uses []Use, at time.Time) State {
 	f := folder{met: map[entry.UID]bool{}, called: map[entry.UID]entry.UID{}, blooms: map[string]entry.UID{}, State: State{
-		Settings: map[string]string{}, Drafts: map[string]entry.Draft{}, Mappings: map[string]entry.Mapping{}, Samples: map[string]entry.Assay{},
+		Settings: map[string]string{}, Drafts: map[string]Drafted{}, Mappings: map[string]entry.Mapping{}, Samples: map[string]entry.Assay{},
 	}}
 	lines := happened(entries)
 	for _, l := range lines {

@@ -18,7 +18,7 @@ type State struct {
 	Lessons   []entry.Lesson
 	Reminders []entry.Remind // not ended
 	WallWords entry.WallWords
-	Drafts    map[string]entry.Draft   // by screen
+	Drafts    map[string]Drafted       // by entry.Draft.Place
 	Mappings  map[string]entry.Mapping // by name
 	Samples   map[string]entry.Assay   // the lab's answers, by label
 }

@@ -8,9 +8,9 @@ import (
 // What every smelter knows of the air over the bore. Published smelts with a bloom lie
 // outside of the usual rule too, so it is looked at only where the burn agrees.
 const (
-	// leastAir and mostAir in l/min per cm2 of bore; a tenth of them inside is well
-	// again.
-	leastAir, mostAir = 0.6, 2.2
+	// LeastAir and MostAir are the usual air in l/min per cm2 of bore; a tenth of them
+	// inside is well again.
+	LeastAir, MostAir = 0.6, 2.2
 	airMargin         = 0.1
 	// airHolds is how long it must have blown so: bellows crews change, gates are tried.
 	airHolds = 10 * time.Minute
@@ -32,18 +32,18 @@ func (m *moment) airOver() (float64, bool) {
 func airWeak(m *moment) (Evidence, bool) {
 	air, known := m.airOver()
 	each, timed := m.measure()
-	return airEvidence(air, each), known && timed && air < leastAir && each > slowMeasure
+	return airEvidence(air, each), known && timed && air < LeastAir && each > slowMeasure
 }
 
 // airStrong: much air, and the burn says so.
 func airStrong(m *moment) (Evidence, bool) {
 	air, known := m.airOver()
 	each, timed := m.measure()
-	return airEvidence(air, each), known && timed && air > mostAir && each < fastMeasure
+	return airEvidence(air, each), known && timed && air > MostAir && each < fastMeasure
 }
 
 func airEvidence(air, each float64) Evidence {
-	return Evidence{number("air", air, PerArea), number("each", each, Minutes), number("least", leastAir, PerArea), number("most", mostAir, PerArea)}
+	return Evidence{number("air", air, PerArea), number("each", each, Minutes), number("least", LeastAir, PerArea), number("most", MostAir, PerArea)}
 }
 
 // airWell: the air within the bounds again, or a burn like any other.
@@ -54,9 +54,9 @@ func airWell(m *moment, w Warning) bool {
 		return true
 	}
 	if w.Rule == AirWeak {
-		return air > leastAir*(1+airMargin) || each < slowAgain
+		return air > LeastAir*(1+airMargin) || each < slowAgain
 	}
-	return air < mostAir*(1-airMargin) || each > fastAgain
+	return air < MostAir*(1-airMargin) || each > fastAgain
 }
 
 // airOdd: the air alone. Told once; good smelts were made with as much.
@@ -64,10 +64,10 @@ func airOdd(m *moment) (Evidence, bool) {
 	_, weak := airWeak(m)
 	_, strong := airStrong(m)
 	air, known := m.airOver()
-	return airEvidence(air, 0), known && !weak && !strong && (air < leastAir || air > mostAir)
+	return airEvidence(air, 0), known && !weak && !strong && (air < LeastAir || air > MostAir)
 }
 
 func airUsual(m *moment, w Warning) bool {
 	air, known := m.airOver()
-	return toldLongEnough(m, w) || !known || air >= leastAir && air <= mostAir
+	return toldLongEnough(m, w) || !known || air >= LeastAir && air <= MostAir
 }

@@ -23,6 +23,19 @@ func (s Session) Of(k entry.Kind) iter.Seq[fold.Line] { return s.view().known.Of
 // Line is the line of an entry.
 func (s Session) Line(seq uint64) (fold.Line, bool) { return s.view().known.Line(seq) }
 
+// Sure is which doubts about what a line says were answered yes, by whoever said it
+// first or changed it.
+func (s Session) Sure(l fold.Line) string {
+	if l.AmendedBy == 0 {
+		return l.Entry.Sure
+	}
+	by, ok := s.Line(l.AmendedBy)
+	if a, is := by.Event.(entry.Amend); ok && is && a.Event != nil {
+		return by.Entry.Sure
+	}
+	return l.Entry.Sure
+}
+
 // First is the first line.
 func (s Session) First() (fold.Line, bool) {
 	for l := range s.Lines() {

@@ -14,7 +14,7 @@ var wireUnits = []struct{ end, unit string }{
 }
 
 // OutOfBounds says which part of an event cannot be so, and what it may be:
-// "below rim 1200 cm: it may be -100 to 1000 cm".
+// "below rim may be -100 to 1000 cm: 1200 cannot be".
 func OutOfBounds(err error) string {
 	var b *entry.BoundsError
 	if !errors.As(err, &b) {
@@ -38,7 +38,7 @@ func OutOfBounds(err error) string {
 	case b.Given == "":
 		return what + " is missing"
 	case len(b.Words) > 0:
-		return what + " " + b.Given + ": it may be " + strings.Join(b.Words, ", ")
+		return what + " may be " + strings.Join(b.Words, ", ") + ": " + b.Given + " cannot be"
 	}
-	return what + " " + b.Given + unit + ": it may be " + Number(b.Least, 3) + " to " + Number(b.Most, 3) + unit
+	return what + " may be " + Number(b.Least, 3) + " to " + Number(b.Most, 3) + unit + ": " + b.Given + " cannot be"
 }

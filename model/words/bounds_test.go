@@ -12,9 +12,9 @@ func TestOutOfBounds(t *testing.T) {
 		ev   entry.Event
 		want string
 	}{
-		{entry.Dip{BelowRim: entry.Some(entry.Centimetre(1200))}, "below rim 1200 cm: it may be -100 to 1000 cm"},
-		{entry.Blast{Volume: entry.Some(entry.LitrePerMinute(-1))}, "the reading -1 l/min: it may be 0 to 100000 l/min"},
-		{entry.PhaseSet{Phase: "tea"}, "phase tea: it may be prepared, preheat, fill, main burn, ore held, burn-down, extracted, closed"},
+		{entry.Dip{BelowRim: entry.Some(entry.Centimetre(1200))}, "below rim may be -100 to 1000 cm: 1200 cannot be"},
+		{entry.Blast{Volume: entry.Some(entry.LitrePerMinute(-1))}, "the reading may be 0 to 100000 l/min: -1 cannot be"},
+		{entry.PhaseSet{Phase: "tea"}, "phase may be prepared, preheat, fill, main burn, ore held, burn-down, extracted, closed: tea cannot be"},
 		{entry.Note{}, "text is missing"},
 		{entry.Deed{Does: entry.Dug, Out: []entry.Amount{{Lot: "pond"}}}, "lot is no uid: 16 hex digits, or name: and a name"},
 	} {

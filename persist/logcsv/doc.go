@@ -49,6 +49,7 @@
 //	who, how, when it was kept    not written
 //	uncertainty of a time         not written
 //	parts of a second             cut off
+//	doubt that was answered       a note in its row ("sure: below floor")
 //	place of a remark             all remarks stand at the top
 //	parts of one material         added up; where that cannot be said in one
 //	                              row (some weighed, some counted) a row each

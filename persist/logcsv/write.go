@@ -111,12 +111,30 @@ func (t *table) add(e entry.Entry) {
 	case len(rows) > 1, e.Uncertain != 0, !says(rows[0], t.vessels, e.Event):
 		t.lost.Partly++
 	}
+	rows[0].note = joined(rows[0].note, sureNote(e.Sure))
 	for _, r := range rows {
 		for c, n := range r.cells {
 			t.shown[c] = t.shown[c] || n.Known
 		}
 		t.put(r, at, e.Group)
 	}
+}
+
+// sureNote is the mark of what was doubted and kept all the same, by the names on the
+// wire: "sure: below floor".
+func sureNote(sure string) string {
+	if sure == "" {
+		return ""
+	}
+	return "sure: " + strings.NewReplacer("_", " ", " ", ", ").Replace(sure)
+}
+
+// joined is two remarks, either of which may be none.
+func joined(a, b string) string {
+	if a == "" || b == "" {
+		return a + b
+	}
+	return a + "; " + b
 }
 
 func (t *table) put(r row, at time.Time, group string) {

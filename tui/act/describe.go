@@ -13,8 +13,15 @@ import (
 )
 
 // Describe is a line of the journal in words, with its charge's number and
-// weight where it has them.
+// weight where it has them, and a mark where it was doubted and kept all the same.
 func Describe(u modelwords.Units, s session.Session, l fold.Line) string {
+	if s.Sure(l) != "" {
+		return describe(u, s, l) + words.Surely
+	}
+	return describe(u, s, l)
+}
+
+func describe(u modelwords.Units, s session.Session, l fold.Line) string {
 	ev, ok := l.Event.(entry.Charge)
 	if !ok {
 		return u.Event(l.Event)

@@ -51,7 +51,7 @@ func AskDip(_ screen.Shared, from entry.Event, then func(entry.Event) screen.Eff
 		}))
 }
 
-func AskTemperature(_ screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+func AskTemperature(sh screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
 	given := entry.None[float64]()
 	if was, ok := from.(entry.Temperature); ok {
 		given = entry.Some(float64(was.Degrees))
@@ -63,10 +63,11 @@ func AskTemperature(_ screen.Shared, from entry.Event, then func(entry.Event) sc
 			})
 		}
 		unsaid := func(screen.Shared) screen.Effect { return then(entry.Temperature{Degrees: entry.Celsius(v)}) }
-		return screen.Ask{Dialog: screen.Choice{Title: words.TemperatureWhere, Default: "p", Left: unsaid, Options: []screen.Option{
+		where := screen.Ask{Dialog: screen.Choice{Title: words.TemperatureWhere, Default: "p", Left: unsaid, Options: []screen.Option{
 			at("p", entry.WherePeep), at("t", entry.WhereTop), at("w", words.WhereWall), at("l", words.WhereSlag), at("o", fold.WhereOutside),
 			screen.Opt("n", words.WhereNotSaid, unsaid),
 		}}}
+		return screen.Each{screen.Kept(unsaid(sh)), where}
 	})
 }
 

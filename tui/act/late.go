@@ -50,7 +50,7 @@ var lateActs = []struct {
 // AskWhen asks for a time of this smelt: so many minutes ago, or a time of day.
 func AskWhen(sh screen.Shared, label, given string, then func(time.Time) screen.Effect) screen.Effect {
 	return screen.Ask{Dialog: screen.Field{
-		Label: label, Unit: words.WhenHint(afterwards(sh)), Input: screen.Prefilled(given, true),
+		Label: label, Unit: words.WhenHint(afterwards(sh)), Input: screen.Prefilled(given, true), Keeps: clockOf,
 		Done: func(sh screen.Shared, in screen.Input) (screen.Effect, error) {
 			at, err := timeOf(sh, in.Trimmed())
 			if err != nil {
@@ -59,6 +59,18 @@ func AskWhen(sh screen.Shared, label, given string, then func(time.Time) screen.
 			return then(at), nil
 		},
 	}}
+}
+
+// clockOf is a time as it is typed, and so many minutes ago as the time that it is.
+func clockOf(sh screen.Shared, text string) string {
+	if len(text) > farthestBack {
+		return text
+	}
+	at, err := timeOf(sh, text)
+	if err != nil {
+		return text
+	}
+	return at.Format(modelwords.Clock)
 }
 
 // farthestBack is how many digits a number of minutes has; more are a time.

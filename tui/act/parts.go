@@ -50,9 +50,9 @@ func AskReweigh(sh screen.Shared, from entry.Event, then func(entry.Event) scree
 		return sh.Units.MeasureOf(ms[i]), func(screen.Shared) screen.Effect {
 			return screen.AskNumber(words.Weighing(name), kilograms, givenMass(from, entry.WeighMeasure), func(v float64) screen.Effect {
 				w := entry.Weigh{What: entry.WeighMeasure, Name: name, Mass: entry.Kilogram(v)}
-				return screen.ChooseOr("w", words.WeighSince,
+				return screen.Each{screen.Kept(then(w)), screen.ChooseOr("w", words.WeighSince,
 					screen.Opt("w", words.WeighWhole, func(screen.Shared) screen.Effect { return whyIf(from, w, then) }),
-					screen.Opt("n", words.WeighFromNow, func(screen.Shared) screen.Effect { w.FromNow = true; return whyIf(from, w, then) }))
+					screen.Opt("n", words.WeighFromNow, func(screen.Shared) screen.Effect { w.FromNow = true; return whyIf(from, w, then) }))}
 			})
 		}
 	})...)
@@ -115,11 +115,13 @@ func askEachPart(parts entry.Parts, then func(entry.Parts) screen.Effect) screen
 }
 
 func askPart(parts entry.Parts, i int, then func(entry.Parts) screen.Effect) screen.Effect {
-	if i == len(parts) {
-		return then(parts)
-	}
 	p := parts[i]
-	next := func() screen.Effect { return askPart(slices.Clone(parts), i+1, then) }
+	next := func() screen.Effect {
+		if i+1 == len(parts) {
+			return then(parts)
+		}
+		return screen.Each{screen.Kept(then(slices.Clone(parts[:i+1]))), askPart(slices.Clone(parts), i+1, then)}
+	}
 	byWeight := func(given entry.Maybe[float64]) screen.Effect {
 		return screen.AskNumber(words.PartAmount(p.What, ""), kilograms, given, func(v float64) screen.Effect {
 			parts[i].Mass, parts[i].Count = entry.Some(entry.Kilogram(v)), entry.None[entry.Count]()

@@ -168,6 +168,14 @@ func mended(sh screen.Shared, l fold.Line) string {
 	return words.ChangedWhen(strings.Join(was, ", "), at, act.Entry.By)
 }
 
+// joined is two remarks, either of which may be none.
+func joined(a, b string) string {
+	if a == "" || b == "" {
+		return a + b
+	}
+	return a + "; " + b
+}
+
 // paintDetail is the whole of one entry.
 func paintDetail(g cell.Grid, sh screen.Shared, l fold.Line) {
 	th := sh.Theme
@@ -180,7 +188,7 @@ func paintDetail(g cell.Grid, sh screen.Shared, l fold.Line) {
 	}
 	_, rows = rows.CutTop(n)
 	more := words.EntryTaken(l.Seq(), sh.Smelt.Wall(l), l.Entry.Kept, l.Entry.By, l.Entry.Screen, l.Entry.Key, l.Uncertain)
-	if m := mended(sh, l); m != "" {
+	if m := joined(modelwords.KeptThough(sh.Smelt.Sure(l)), mended(sh, l)); m != "" {
 		n = g.Wrap(rows, m, th.Style(theme.Text))
 		_, rows = rows.CutTop(n)
 	}

@@ -244,7 +244,7 @@ func TestRefusedKeyIsAnsweredInAnOpenList(t *testing.T) {
 		return g.String()
 	}
 	why := words.NotInList("c")
-	if said := foot(draw.Answer{Text: why, State: draw.Refused}); !strings.Contains(said, words.LookWhere) || !strings.Contains(said, "nothing in this list on c") {
+	if said := foot(draw.Answer{Text: why, State: draw.Refused}); !strings.Contains(said, words.LookWhere) || !strings.Contains(said, "none on c") {
 		t.Errorf("a refused key is not answered:\n%s", said)
 	}
 	if said := foot(draw.Answer{Text: "charge 1", State: draw.IsKept}); !strings.Contains(said, words.EscCloses) || strings.Contains(said, "charge 1") {

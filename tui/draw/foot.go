@@ -85,19 +85,26 @@ const leastHint, leastValue = 24, 12
 func (p Pen) ask(g cell.Grid, a Ask, said Answer) {
 	band := p.Style(theme.Picked)
 	g.Fill(g.Bounds(), ' ', band)
-	x := 1 + g.Text(1, 0, p.M.Ask+" "+a.Label+" ", band)
 	w, _ := g.Size()
-	if a.Value != nil {
-		value := a.Value(max(w-x-leastHint, leastValue))
-		g.Sub(cell.Rect{X: x, W: w - x - 1, H: 1}).Lay(value, p.Style(theme.Text))
-		x += ansi.StringWidth(value)
-	}
-	hint := a.Hint
+	hint, label := a.Hint, a.Label
 	switch {
 	case said.State == Refused:
 		hint = p.M.Refused + " " + said.Text
 	case said.State == Said && said.Text != "":
 		hint = said.Text
+	}
+	if hint != a.Hint { // what was done wrong is read whole, the question is known
+		value := 0
+		if a.Value != nil {
+			value = ansi.StringWidth(a.Value(leastValue))
+		}
+		label = g.Cut(label, max(w-g.Width(p.M.Ask+"  "+hint)-value-4, leastValue))
+	}
+	x := 1 + g.Text(1, 0, p.M.Ask+" "+label+" ", band)
+	if a.Value != nil {
+		value := a.Value(max(w-x-leastHint, leastValue))
+		g.Sub(cell.Rect{X: x, W: w - x - 1, H: 1}).Lay(value, p.Style(theme.Text))
+		x += ansi.StringWidth(value)
 	}
 	g.TextIn(cell.Rect{X: x + 2, W: w - x - 3, H: 1}, hint, band)
 }

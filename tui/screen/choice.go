@@ -66,10 +66,15 @@ type Choice struct {
 // yes: it ends fields and would be pressed once too often.
 func Question(title string, yes func(Shared) Effect) Effect {
 	return Ask{Choice{Title: title, Question: true, Options: []Option{
-		{Bind(words.DoYes, "y"), yes},
-		{Bind(words.DoNo, "n"), func(Shared) Effect { return Said(words.NothingDone) }},
+		Yes(yes), No(func(Shared) Effect { return Said(words.NothingDone) }),
 	}}}
 }
+
+// Yes and No are the answers to a question.
+func Yes(then func(Shared) Effect) Option { return Opt("y", words.DoYes, then) }
+
+// No is the other answer.
+func No(then func(Shared) Effect) Option { return Opt("n", words.DoNo, then) }
 
 // Choose opens a list.
 func Choose(title string, options ...Option) Effect {

@@ -35,6 +35,7 @@ type (
 		Light entry.Light
 		By    string
 		Lit   time.Time // when it was lit; zero for now
+		Sure  string    // the doubts about it that were answered
 	}
 	// Open opens a smelt and shows it on a screen.
 	Open struct {
@@ -65,8 +66,14 @@ type (
 	// key; else it stays open and Else is done.
 	Past struct {
 		Closed string
+		Was    Dialog // the dialog as it stood before the key, where that was half typed; nil for no matter
 		Else   Effect
 	}
+	// SoFar is what the steps so far amount to. Nothing of it is kept; what of it is out
+	// of bounds or can hardly be is found at the step at fault.
+	SoFar []Act
+	// Sure says that a doubt was answered yes, by its name.
+	Sure string
 	// Each does several things one after the other.
 	Each []Effect
 )
@@ -90,6 +97,8 @@ func (Lock) effect()      {}
 func (Quit) effect()      {}
 func (Run) effect()       {}
 func (Past) effect()      {}
+func (SoFar) effect()     {}
+func (Sure) effect()      {}
 func (Each) effect()      {}
 
 // Act is an event to keep.
@@ -98,6 +107,7 @@ type Act struct {
 	Happened  time.Time // zero for now
 	Uncertain time.Duration
 	Group     string // the run of like keys that it belongs to: the own name of the run's first entry
+	Sure      string // the doubts about it that were answered
 }
 
 // Did keeps one event, and says so.
@@ -125,3 +135,25 @@ func Flat(e Effect) []Effect {
 
 // Moment is handed to a screen that shows a smelt at a moment of its clock.
 type Moment time.Duration
+
+// First is the first effect of a kind among those that an effect is made of.
+func First[E Effect](e Effect) (E, bool) {
+	for _, one := range Flat(e) {
+		if found, ok := one.(E); ok {
+			return found, true
+		}
+	}
+	var none E
+	return none, false
+}
+
+// Kept are the events that an effect keeps, as what the steps so far amount to.
+func Kept(e Effect) SoFar {
+	var acts SoFar
+	for _, one := range Flat(e) {
+		if keep, ok := one.(Keep); ok {
+			acts = append(acts, keep...)
+		}
+	}
+	return acts
+}

@@ -25,13 +25,20 @@ type Field struct {
 	Input       Input
 	Instead     []Option
 	Done        func(Shared, Input) (Effect, error)
-	draft       bool   // half typed earlier, and no key since
-	bad         string // what is wrong with what was typed
+	Keeps       func(Shared, string) string // what is half typed, as it will still be true later; nil where it is
+	draft       bool                        // half typed earlier, and no key since
+	cleared     string                      // what x took away, until another key
+	bad         string                      // what is wrong with what was typed
 }
+
+// Answered is an effect: a field was answered, on the way to an act.
+type Answered struct{ Label, Text string }
+
+func (Answered) effect() {}
 
 // Opened writes the number that is given in the person's unit.
 func (f Field) Opened(sh Shared) Dialog {
-	if f.Input.exact.Known {
+	if f.Input.fresh && f.Input.exact.Known {
 		f.Input = PrefilledWith(sh.Units, f.Input.exact, f.Unit)
 	}
 	return f
@@ -44,17 +51,26 @@ func (f Field) Typing() bool { return true }
 func (f Field) Stays() time.Duration { return Readable }
 
 // Half is what is typed so far, nothing while it stands as it was given.
-func (f Field) Half() string {
-	if f.Input.fresh {
+func (f Field) Half(sh Shared) string {
+	if f.Input.fresh && !f.draft {
 		return ""
 	}
-	return f.Input.Text()
+	return f.keeps(sh)
 }
 
-// Resumed is the field with what was half typed at a time of the day.
+func (f Field) keeps(sh Shared) string {
+	if f.Keeps == nil {
+		return f.Input.Text()
+	}
+	return f.Keeps(sh, f.Input.Text())
+}
+
+// Resumed is the field with what was half typed at a time of the day. Words go on where
+// they ended; a number is taken as it stands or typed anew, since nobody sees a digit
+// that is put behind others.
 func (f Field) Resumed(text, at string) Field {
 	f.Input = Prefilled(text, f.Input.number)
-	f.Input.fresh, f.draft, f.bad = false, true, words.HalfTypedAt(at)
+	f.Input.fresh, f.draft, f.bad = f.Input.number, true, words.HalfTypedAt(at, f.Input.number)
 	return f
 }
 
@@ -64,7 +80,16 @@ func (f Field) Update(sh Shared, k Pressed) (Dialog, Effect) {
 	if f.draft {
 		f.draft, f.bad = false, ""
 		if t == "x" {
+			f.cleared, f.bad = f.Input.Text(), words.DraftCleared
 			f.Input = NewInput(f.Input.number)
+			return f, nil
+		}
+	}
+	if was := f.cleared; was != "" {
+		f.cleared, f.bad = "", ""
+		if key.Matches(t, editKeys.DeleteCharacterBackward) {
+			f.Input = Prefilled(was, f.Input.number)
+			f.Input.fresh = false
 			return f, nil
 		}
 	}
@@ -80,7 +105,7 @@ func (f Field) Update(sh Shared, k Pressed) (Dialog, Effect) {
 			f.bad = err.Error()
 			return f, Refuse(f.bad)
 		}
-		return nil, e
+		return nil, Each{Answered{f.Label, f.keeps(sh)}, e}
 	}
 	for _, o := range f.Instead {
 		if key.Matches(t, o.Binding) {
@@ -94,10 +119,11 @@ func (f Field) Update(sh Shared, k Pressed) (Dialog, Effect) {
 		if f.Input.fresh {
 			typed = ""
 		}
+		was := f
 		f.Input = NewInput(true)
 		f.bad = words.NumberVoid(typed, KeyLabel(string(t)))
 		if strings.Contains(ActKeys, string(t)) {
-			return f, Past{Closed: words.NumberNotKept(f.Label, typed), Else: Refuse(f.bad)}
+			return f, Past{Closed: words.NumberNotKept(f.Label, typed), Was: was, Else: Refuse(f.bad)}
 		}
 		return f, Refuse(f.bad)
 	}

@@ -18,8 +18,8 @@ func TestNumbers(t *testing.T) {
 		bad   string
 	}{
 		{"1.9", 1.9, ""}, {"1,9", 1.9, ""}, {"720", 720, ""}, {".5", 0.5, ""}, {"5.", 5, ""}, {"0", 0, ""}, {"007", 7, ""},
-		{"", 0, "no number yet"}, {"1,9,2", 0, "is no number"}, {".", 0, "is no number"}, {"1:2", 0, "is no number"},
-		{"1001", 0, "between 0 and 1000 kg"}, {strings.Repeat("9", 400), 0, "is no number"},
+		{"", 0, "type it in kg"}, {"1,9,2", 0, "is no number"}, {".", 0, "is no number"}, {"1:2", 0, "is no number"},
+		{"1001", 0, "type 0 to 1000 kg"}, {strings.Repeat("9", 400), 0, "is no number"},
 	} {
 		v, err := Prefilled(c.typed, true).Value(modelwords.Units{}, Limits{Unit: "kg", Most: 1000})
 		switch {

@@ -116,6 +116,7 @@ const (
 	NothingToMove     = "nothing to move"
 	NotBeforeLight    = "that would be before the fire was lit"
 	Double            = ", double?"
+	Surely            = ", sure"
 	IfDouble          = " it came so soon after the last; u crosses it out"
 )
 
@@ -167,7 +168,7 @@ func ChargeInBurnDown(p entry.Phase) string {
 // to keep to ISO 5167-2: a hole of 12.5 mm or more, too, and air enough.
 func CannotReckonAir(with entry.AirMeter) string {
 	if with == entry.OrificePlate {
-		return "no volume from it: pipe of 50 mm or more, hole 0.1 to 0.75 of that; or key l/min"
+		return "or key l/min: none from it, pipe 50 mm up, hole 0.1 to 0.75 of it"
 	}
-	return "no volume from that reading; key l/min"
+	return "key l/min: no volume from that reading"
 }

@@ -32,7 +32,33 @@ func HalfTyped(asked, text string) string {
 }
 
 // HalfTypedAt says since when something stands half typed.
-func HalfTypedAt(at string) string { return "half typed " + at + ": go on, or x" }
+func HalfTypedAt(at string, number bool) string {
+	if number {
+		return "half typed " + at + ": enter takes it, or type anew"
+	}
+	return "half typed " + at + ": go on, or x"
+}
+
+// DraftCleared answers x where something half typed stood.
+const DraftCleared = "cleared; backspace brings it back"
+
+// StandsHalfTyped says, behind which smelt goes on, what was left half typed in it.
+func StandsHalfTyped(field, text, at string, more int) string {
+	said := "; half typed " + at + ": " + field + " " + strconv.Quote(text)
+	if more > 0 {
+		said += " and " + strconv.Itoa(more) + " more"
+	}
+	return said
+}
+
+// Really asks whether what can hardly be is so.
+func Really(says string) string { return says + ": really" }
+
+// StepAgain answers no to that, DoubtNotKept a key that closed it.
+const (
+	StepAgain    = "then change it, or esc"
+	DoubtNotKept = "no answer, NOT kept"
+)
 
 // Both is what closed, and what the key did.
 func Both(closed, did string) string {
@@ -50,7 +76,7 @@ func ClosedItself(what string) string { return "closed by itself, nothing done: 
 
 // NotInList answers a key that no line of the list has.
 func NotInList(key string) string {
-	return "nothing in this list on " + key + ": a letter or number of it, or esc"
+	return "a letter or number, or esc: none on " + key
 }
 
 // NotInField answers a key that a field has no use for.
@@ -61,12 +87,23 @@ func NotInField(number bool) string {
 	return "only text here; enter when done"
 }
 
+// short is what was typed, as far as a line has room for it.
+func short(typed string) string {
+	const most = 12
+	if r := []rune(typed); len(r) > most {
+		return string(r[:most]) + ".."
+	}
+	return typed
+}
+
+func quoted(typed string) string { return strconv.Quote(short(typed)) }
+
 // NumberVoid answers a letter in a number.
 func NumberVoid(typed, key string) string {
 	if typed == "" {
 		return "type digits: " + key + " is none; esc leaves the number"
 	}
-	return "type it again: " + key + " is no digit, so " + typed + " does not count"
+	return "type it again: " + key + " is no digit, so " + short(typed) + " does not count"
 }
 
 // NumberNotKept says that an act ended a field in which a number was asked.
@@ -79,12 +116,12 @@ func NumberNotKept(asked, typed string) string {
 
 // DigitAfterField answers a digit that came too late for the field it was meant for.
 func DigitAfterField(key string) string {
-	return key + " came as the field closed: nothing done; press it again if it was meant"
+	return "press again if meant: " + key + " came as the field closed, nothing done"
 }
 
 // Ambiguous asks which number is meant.
 func Ambiguous(typed, thousand, point string) string {
-	return "type " + thousand + " or " + point + ": " + typed + " may be either"
+	return "type " + thousand + " or " + point + ": " + short(typed) + " may be either"
 }
 
 // NoAct answers a key that does nothing on this screen.
@@ -98,25 +135,25 @@ func HeldDown(key, what string) string {
 
 // LeaningGlove answers a key that came again too soon.
 func LeaningGlove(key string) string {
-	return key + " came twice at once: taken for a leaning glove, not booked; press it again if it was meant"
+	return "press again if meant: " + key + " came twice at once, like a leaning glove"
 }
 
 // NumberMissing, NoNumber and OutOfRange say what is wrong with a number.
-func NumberMissing(unit string) string { return "no number yet: type it in " + unit + ", then enter" }
+func NumberMissing(unit string) string { return "type it in " + unit + ", then enter" }
 
 // NoNumber says that what was typed is no number.
 func NoNumber(typed string) string {
-	return strconv.Quote(typed) + " is no number; one is like 1.9 or 1,9"
+	return "type it like 1.9 or 1,9: " + quoted(typed) + " is no number"
 }
 
 // OutOfRange says that a number cannot be meant.
 func OutOfRange(typed, unit string, least, most float64) string {
-	return typed + " " + unit + " cannot be: between " + modelwords.Number(least, 2) + " and " + modelwords.Number(most, 2) + " " + unit
+	return "type " + modelwords.Number(least, 2) + " to " + modelwords.Number(most, 2) + " " + unit + ": " + short(typed) + " cannot be"
 }
 
 // NoTime says that what was typed is no time of day.
 func NoTime(typed string) string {
-	return strconv.Quote(typed) + " is no time: hours and minutes, like 14:32 or 1432"
+	return "type it like 14:32 or 1432: " + quoted(typed) + " is no time"
 }
 
 // LinesOf says which part of a long list is shown.

@@ -20,5 +20,5 @@ func Late(at, what string) string { return "entered late, at " + at + ": " + wha
 
 // BeforeLight says that a time lies before the smelt.
 func BeforeLight(lit string) string {
-	return "that is before the fire was lit at " + lit + ": type a later time"
+	return "type a later time: the fire was lit at " + lit
 }

@@ -1,12 +1,18 @@
 package shaft
 
+// conduction is the linear system of the heat along the shaft: ground, hearth and layers from below.
+type conduction struct {
+	link, capacity, start, diagonal, right [groundNodes + 1 + maxLayers]float64
+}
+
 // conduct moves heat along the shaft, from the ground through the hearth to the top layer, and out of the open top. The
 // linear system gives temperatures at the end of the step; the flows between them are then booked in enthalpy, so that what
 // one layer loses another gains to the last bit.
 func (s *Shaft) conduct(w *work, dt float64) {
 	const first = groundNodes + 1 // index of the lowest layer in the chain
-	var link, capacity, start, diagonal, right [groundNodes + 1 + maxLayers]float64
+	link, capacity, start, diagonal, right := &w.chain.link, &w.chain.capacity, &w.chain.start, &w.chain.diagonal, &w.chain.right
 	chain := first + s.count
+	link[chain-1] = 0 // nothing above the top
 	h := &s.hearth
 	area := s.wall.areaAt(0)
 	for k := range groundNodes { // the deepest first
@@ -67,7 +73,7 @@ func (s *Shaft) conduct(w *work, dt float64) {
 	for j := chain - 2; j >= 0; j-- {
 		right[j] = (right[j] + link[j]*right[j+1]) / diagonal[j]
 	}
-	end := &right
+	end := right
 
 	loss := beyond * (end[0] - air) * dt
 	s.ledger.GroundLoss += loss

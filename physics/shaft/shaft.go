@@ -5,6 +5,7 @@ package shaft
 import (
 	"errors"
 	"math"
+	"sync"
 
 	"chargehand/physics"
 )
@@ -224,14 +225,16 @@ func (s *Shaft) SetAmbient(at float64, a physics.Air) error {
 
 // step moves the state by dt seconds.
 func (s *Shaft) step(dt float64) {
-	var w work
-	s.layOut(&w)
-	s.stirBath(&w, dt)
-	s.sweep(&w, dt)
-	s.conduct(&w, dt)
+	w := papers.Get().(*work)
+	w.begin()
+	s.layOut(w)
+	s.stirBath(w, dt)
+	s.sweep(w, dt)
+	s.conduct(w, dt)
 	s.settle(dt)
 	s.merge()
-	s.stepWall(&w, dt)
+	s.stepWall(w, dt)
+	papers.Put(w)
 }
 
 // work is the scratch paper of one step.
@@ -252,7 +255,16 @@ type work struct {
 	given    [oreSteps]float64
 	nusselt  float64
 
-	powerOf, power float64 // a number and its 0.6th power
+	chain conduction
+}
+
+// papers are sheets of scratch paper at rest: to clear one anew for each step cost a twentieth of it.
+var papers = sync.Pool{New: func() any { return new(work) }}
+
+// begin clears what a step adds to; all else is written before it is read.
+func (w *work) begin() {
+	w.wallHeat = [wallRings]float64{}
+	w.bathGas, w.bathHeat = 0, 0
 }
 
 // layOut stacks the layers.
@@ -260,18 +272,25 @@ func (s *Shaft) layOut(w *work) {
 	z, area := 0.0, s.wall.areaAt(0)
 	for i := range s.count {
 		w.bottom[i] = z
-		v := s.layers[i].volume()
-		// The area half way up, itself from that of the layer below: exact in a straight bore, a millionth off in a tapered one.
-		area = s.wall.areaAt(z + v/(2*area))
+		z, area = s.stackOn(z, area, i)
 		w.section[i] = area
-		z += v / area
 	}
 	w.bottom[s.count], w.height = z, z
 }
 
 // StackHeight gives how high the burden stands above the tuyere, m.
 func (s *Shaft) StackHeight() float64 {
-	var w work
-	s.layOut(&w)
-	return w.bottom[s.count]
+	z, area := 0.0, s.wall.areaAt(0)
+	for i := range s.count {
+		z, area = s.stackOn(z, area, i)
+	}
+	return z
+}
+
+// stackOn gives where a layer ends that begins at a height, and the section half way up it, from that of the layer below:
+// exact in a straight bore, a millionth off in a tapered one.
+func (s *Shaft) stackOn(z, below float64, i int) (top, section float64) {
+	v := s.layers[i].volume()
+	section = s.wall.areaAt(z + v/(2*below))
+	return z + v/section, section
 }

@@ -109,7 +109,7 @@ func (s *Shaft) passLayer(w *work, i int, l *layer, g *gasStream, air *airShare,
 		massFlow += (g.n[j] + air.n[j]/2) * gasMolarMass[j]
 	}
 	// Wakao & Kaguei 1982: Nu = 2 + 1.1 Pr^(1/3) Re^0.6, with Pr = Sc = 0.7.
-	w.nusselt = wakaoNusselt(w.powerSix(massFlow/area*l.lump) * transport.viscosityPower)
+	w.nusselt = wakaoNusselt(powerSix(massFlow/area*l.lump) * transport.viscosityPower)
 	s.react(w, l, g, air, thick, dt)
 
 	surface := 6 * (1 - charcoalVoid) / l.lump * l.volume() * s.params.ContactFactor
@@ -192,19 +192,6 @@ func (t *propertyTable) exchangeAlong(g *gasStream, air *airShare, transfer, fro
 func wakaoNusselt(reynoldsPower float64) float64 {
 	const prandtlRoot = 0.8879040017426007 // 0.7^(1/3)
 	return 2 + 1.1*prandtlRoot*reynoldsPower
-}
-
-// powerSix gives x to the power 0.6. From one layer to the next the mass flow changes little, so mostly the binomial series
-// about an earlier value does, to 2e-8.
-func (w *work) powerSix(x float64) float64 {
-	if !(x > 0) {
-		return 0
-	}
-	if d := x/w.powerOf - 1; d > -0.1 && d < 0.1 {
-		return w.power * (1 + d*(0.6-d*(0.12-d*(0.056-d*(0.0336-d*0.022848)))))
-	}
-	w.powerOf, w.power = x, math.Pow(x, 0.6)
-	return w.power
 }
 
 // bedConductivity of resting charcoal in W/m/K: contact and radiation from lump to lump.

@@ -37,6 +37,7 @@ func WithSolution(r Reading, s solve.Solution) Reading {
 		r.iron(s)
 	}
 	r.Figures[MakeUpCharcoal] = Figure{Band: physics.Exact(s.Totals.MadeUp), Basis: heat}
+	r.Figures[SurplusCharcoal] = Figure{Band: physics.Exact(s.Totals.Surplus), Basis: heat}
 	if s.Status == solve.IsOver {
 		return r
 	}

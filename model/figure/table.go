@@ -50,6 +50,7 @@ const (
 	BloomCarbon
 	ModelStackHeight
 	MakeUpCharcoal
+	SurplusCharcoal
 	Count // how many figures there are
 )
 
@@ -106,6 +107,7 @@ var Table = [Count]Definition{
 	BloomCarbon:       {"bloom_carbon", "%", "carbon in the iron gathered so far by mass, a span without a middle"},
 	ModelStackHeight:  {"model_stack_height", "cm", "height of the burden in the computed shaft, which is brought to the one above at a charge"},
 	MakeUpCharcoal:    {"make_up_charcoal", "kg", "charcoal laid into the computed shaft where it had burned more than the furnace, as charged; in no other figure"},
+	SurplusCharcoal:   {"surplus_charcoal", "kg", "charcoal charged that the computed shaft had no room for: taken to have burned before, as charged; in no other figure"},
 }
 
 // HasMiddle says whether the middle of a figure says anything. Of some only the

@@ -71,12 +71,14 @@ func (a lay) do(r *run, at float64) error {
 		return nil
 	}
 	share, unlaid := r.fits(a)
+	var over []shaft.Portion
 	for i := range parts {
 		if a.parts[i].what == entry.Charcoal {
+			over = append(over, shaft.Portion{Lot: parts[i].Lot, Mass: parts[i].Mass * (1 - share)})
 			parts[i].Mass *= share
 		}
 	}
-	if err := errors.Join(r.shaft.Charge(at, parts...), r.pack(at)); err != nil {
+	if err := errors.Join(r.shaft.Charge(at, parts...), r.shaft.Surplus(at, over...), r.pack(at)); err != nil {
 		return err
 	}
 	if !a.fill {
@@ -138,12 +140,12 @@ func (r *run) kindle(at, room float64) error {
 	if all := bore.VolumeBelow(filled.StackHeight()); all > room {
 		share = max(0, room-embers) / (all - embers)
 	}
-	fill := make([]shaft.Portion, len(r.waiting))
+	fill, over := make([]shaft.Portion, len(r.waiting)), make([]shaft.Portion, len(r.waiting))
 	for i, p := range r.waiting {
-		fill[i] = shaft.Portion{Lot: p.Lot, Mass: p.Mass * share}
+		fill[i], over[i] = shaft.Portion{Lot: p.Lot, Mass: p.Mass * share}, shaft.Portion{Lot: p.Lot, Mass: p.Mass * (1 - share)}
 	}
 	r.waiting = nil
-	return r.shaft.Charge(at, fill...)
+	return errors.Join(r.shaft.Charge(at, fill...), r.shaft.Surplus(at, over...))
 }
 
 // pack presses down what still stands clear of the mark, as a poke does.

@@ -15,7 +15,7 @@
 //	a fill without a blast  waits for it; its lowest part catches, and what would
 //	                        stand above the mark has burned
 //	charcoal not weighed    as much as reaches the level the estimator believes
-//	charcoal past the mark  has burned already, faster than was taken
+//	charcoal past the mark  has burned already, faster than was taken; booked apart
 //	ore not weighed         none; slag, iron and carbon are then unknown
 //	a blast as metered      times the factor that the last charges and the level
 //	                        tell; shown is one that leans on the usual factor
@@ -36,4 +36,4 @@ package solve
 
 // Version names this solver in light and testimony. It is raised whenever the
 // same entries give other numbers (a test keeps some).
-const Version = "shaft 6"
+const Version = "shaft 7"

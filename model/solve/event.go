@@ -37,6 +37,7 @@ type (
 		parts   []material
 		fill    bool
 		paces   bool    // the charge tells, with the one before it, how fast the furnace burns
+		took    took    // the interval that it ends
 		level   float64 // m above the tuyere, where the estimator has the burden afterwards
 		levels  bool    // it has one
 		levelSD float64 // m, the standard deviation of that
@@ -56,6 +57,12 @@ type (
 	taken struct{}
 )
 
+// took is the interval before a charge, as package pace has it.
+type took struct {
+	burning float64 // s without the stops of the blast; 0 before the first
+	goes    bool    // both its ends are one charge put in in several goes
+}
+
 // Events gives what a timeline says to the solver, in order. Those of a timeline to
 // an earlier moment, by the same entries, are the beginning of those to a later.
 func Events(c *fold.Timeline) []Event {
@@ -70,20 +77,27 @@ func Events(c *fold.Timeline) []Event {
 		evs = append(evs, Event{0, nozzle{float64(f.TuyereBore.Value) / 1000}})
 	}
 	add := func(at time.Duration, a act) { evs = append(evs, Event{max(0, at), a}) }
-	blast, charge := 0, 0
+	blast, charge, intervals := 0, 0, c.Pace.Intervals()
 	var set entry.Blast // what was last seen of a blast that blows
 	for l := range c.Lines.All() {
 		switch ev := l.Event.(type) {
 		case entry.Fill:
 			add(l.At, layOf(c, *l, ev.Parts, lay{fill: true}))
 		case entry.Charge:
-			var counted bool
+			a := lay{}
 			if charge < len(c.Charges) && c.Charges[charge].Seq == l.Seq() {
 				ch := c.Charges[charge]
-				counted = ch.Remark != entry.NotToMark && ch.Remark != entry.Heaped && !ch.Double
+				a.paces = ch.Remark != entry.NotToMark && ch.Remark != entry.Heaped && !ch.Double
+				if charge > 0 && charge <= len(intervals) {
+					i := intervals[charge-1]
+					a.took.goes = i.TopUp && !i.Filled
+					if !i.TopUp && !i.Double {
+						a.took.burning = i.Burning().Seconds()
+					}
+				}
 				charge++
 			}
-			add(l.At, layOf(c, *l, ev.Parts, lay{paces: counted}))
+			add(l.At, layOf(c, *l, ev.Parts, a))
 		case entry.Blast:
 			b := c.Blast[blast]
 			blast++
@@ -140,5 +154,6 @@ func (a lay) sum(h *maphash.Hash) {
 	maphash.WriteComparable(h, struct {
 		fill, paces, levels bool
 		level, sd           float64
-	}{a.fill, a.paces, a.levels, a.level, a.levelSD})
+		took                took
+	}{a.fill, a.paces, a.levels, a.level, a.levelSD, a.took})
 }

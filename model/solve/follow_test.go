@@ -155,3 +155,15 @@ func TestAFurnaceThatCannotBeFollowedIsSaid(t *testing.T) {
 		t.Error("never said to be astray")
 	}
 }
+
+// A fill that fits leaves nothing over. One of 18 buckets of 1.8 kg leaves what does
+// not: 50 cm of a bore of 25 hold 24.5 l, 10 cm of that embers; 19.6 l at 210 kg/m3
+// and 6 % of water are 4.4 of its 32.4 kg.
+func TestSurplusIsBooked(t *testing.T) {
+	for _, c := range []struct{ buckets, least, most float64 }{{2, 0, 0.001}, {18, 27.7, 28.5}} {
+		d := newDay(norse).key(entry.Fill{Parts: entry.Parts{buckets(c.buckets)}}).wait(5 * time.Minute).key(blast(600)).wait(20 * time.Minute)
+		if got := d.fresh(d.now).Totals.Surplus; got < c.least || got > c.most {
+			t.Errorf("a fill of %g buckets: %.1f kg over", c.buckets, got)
+		}
+	}
+}

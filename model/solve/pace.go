@@ -1,6 +1,8 @@
 package solve
 
 import (
+	"slices"
+
 	"chargehand/model/entry"
 	"chargehand/physics"
 	"chargehand/physics/shaft"
@@ -8,7 +10,8 @@ import (
 
 // pace learns from the charges how much of the blast burns. Each charge brings
 // the burden back to where the one before it left it, so what it holds is what
-// burned in between; the shaft burned something too, at the factor it had.
+// burned in the interval that package pace has between the two; the shaft burned
+// something too, at the factor it had.
 //
 // Two numbers come of that. The one shown leans on what is usual, because one
 // interval scatters. The one the shaft runs at does not, from the third interval
@@ -19,8 +22,9 @@ type pace struct {
 	metered, unread []shaft.ChargeInterval
 	known           bool    // the blast is metered
 	clean           bool    // nothing since the last charge spoils the interval
-	blown           float64 // s that the blast has blown since the last charge
-	burned, full    float64 // kg of carbon that the shaft burned in so many of those s, while there was enough in it to burn
+	learned         bool    // the last charge told of its interval
+	carbon          float64 // kg in that charge, all goes of it
+	burned, full    float64 // kg of carbon that the shaft burned since in so many s of blast, while there was enough in it to burn
 	at, total       float64 // how far this has been counted: s, kg of carbon
 }
 
@@ -51,13 +55,13 @@ func newPace(usual float64) pace { return pace{usual: usual, factor: usual, know
 // one says nothing of the other, nor does an interval with both.
 func (p *pace) regime(known bool) {
 	if p.known != known {
-		p.known, p.clean = known, false
+		p.known, p.clean, p.learned = known, false, false
 		p.factor = p.runsAt()
 	}
 }
 
 // forget drops what was learned of a blast nobody metered: another one blows.
-func (p *pace) forget() { p.unread, p.clean = nil, false }
+func (p *pace) forget() { p.unread, p.clean, p.learned = nil, false, false }
 
 // broken spoils the interval: the burden moved by something else than burning.
 func (p *pace) broken() { p.clean = false }
@@ -71,12 +75,7 @@ func (p *pace) estimate() physics.Band {
 	return shaft.EstimateAirFactor(physics.LogNormal(p.usual, spread), p.intervals())
 }
 
-func (p *pace) intervals() []shaft.ChargeInterval {
-	if p.known {
-		return p.metered
-	}
-	return p.unread
-}
+func (p *pace) intervals() []shaft.ChargeInterval { return *p.ofBlast() }
 
 // runsAt is the factor that the shaft runs at.
 func (p *pace) runsAt() float64 {
@@ -98,7 +97,6 @@ func (p *pace) tells() bool { return p.known || len(p.unread) >= fewest }
 func (p *pace) burn(r *run, at float64) {
 	total, dt := r.shaft.Totals().CarbonBurned, at-p.at
 	if r.fire && r.blows() > 0 {
-		p.blown += dt
 		if r.shaft.StackHeight() > r.lit.params.RacewayHeight { // lower, the blast finds too little to burn
 			p.burned += total - p.total
 			p.full += dt
@@ -120,19 +118,43 @@ func (p *pace) charge(r *run, a lay, at float64) {
 		return // ore on its own
 	}
 	p.burn(r, at)
-	if p.clean && a.paces && weighed && p.blown > 0 && p.burned > 0 {
-		p.learn(shaft.ChargeInterval{Measured: p.blown, Modelled: carbon * p.full / p.burned, AtFactor: p.factor})
+	if a.took.goes {
+		p.another(carbon, weighed)
+	} else {
+		p.learned = p.clean && a.paces && weighed && a.took.burning > 0 && p.burned > 0
+		if p.learned {
+			p.learn(shaft.ChargeInterval{Measured: a.took.burning, Modelled: carbon * p.full / p.burned, AtFactor: p.factor})
+		}
+		p.carbon, p.burned, p.full, p.clean = carbon, 0, 0, a.paces
 	}
-	p.blown, p.burned, p.full, p.clean = 0, 0, 0, a.paces
 	p.factor = within(p.runsAt() * p.correction(r, a, carbon))
+}
+
+// another takes one more go of the last charge: what it holds burned before that
+// one too.
+func (p *pace) another(carbon float64, weighed bool) {
+	of := p.ofBlast()
+	if n := len(*of); p.learned && n > 0 && p.carbon > 0 {
+		last := slices.Clone(*of) // a copy of the run keeps its own
+		last[n-1].Modelled *= 1 + carbon/p.carbon
+		if *of = last; !weighed {
+			*of, p.learned = last[:n-1], false
+		}
+	}
+	p.carbon += carbon
+}
+
+// ofBlast are the intervals of the blast that blows.
+func (p *pace) ofBlast() *[]shaft.ChargeInterval {
+	if p.known {
+		return &p.metered
+	}
+	return &p.unread
 }
 
 // learn adds an interval to those of its blast.
 func (p *pace) learn(i shaft.ChargeInterval) {
-	of := &p.metered
-	if !p.known {
-		of = &p.unread
-	}
+	of := p.ofBlast()
 	last := (*of)[max(0, len(*of)-lately+1):]
 	*of = append(last[:len(last):len(last)], i) // a copy of the run keeps its own
 }

@@ -38,6 +38,26 @@ func (s *Shaft) MakeUp(at, least float64, p Portion) error {
 	return nil
 }
 
+// Surplus books portions that were charged at a time in s since light and for which the burden has no room, since it stands
+// higher than the furnace's: they have burned already, in a furnace that burns faster. They change nothing but the account.
+func (s *Shaft) Surplus(at float64, portions ...Portion) error {
+	for _, p := range portions {
+		if err := physics.InRange("surplus charcoal", p.Mass, 0, 100); err != nil {
+			return err
+		}
+	}
+	if err := s.cutAt(at); err != nil {
+		return err
+	}
+	for _, p := range portions {
+		for e := range ElementCount {
+			s.ledger.Surplus[e] += p.Mass * atomsIn(&p.Lot.perKg, e)
+		}
+		s.totals.Surplus += p.Mass
+	}
+	return nil
+}
+
 // insideRaceway gives the layer half way up the raceway, or up a burden lower than that.
 func (s *Shaft) insideRaceway() int {
 	var w work

@@ -37,3 +37,23 @@ func TestMakeUp(t *testing.T) {
 		t.Error("made up in the past")
 	}
 }
+
+// Charcoal that has no room is booked by its atoms beside the account, and changes nothing else.
+func TestSurplus(t *testing.T) {
+	s := dayShaft(t, DefaultParams(), Fine)
+	runDay(t, &s, 1, 1.5, nil)
+	before := s
+	must(t, s.Surplus(s.Time(), Portion{standardFuel(t), 0.7}))
+	checkBalance(t, &s)
+	// Its own carbon, and a little in its volatiles.
+	if c, own := s.ledger.Surplus[ElementC]*12.011e-3, 0.7*0.87/1.06; s.totals.Surplus != 0.7 || c < own || c > 1.05*own {
+		t.Errorf("%.3f kg, %.3f kg of carbon", s.totals.Surplus, s.ledger.Surplus[ElementC]*12.011e-3)
+	}
+	s.ledger.Surplus, s.totals.Surplus = before.ledger.Surplus, 0
+	if s != before {
+		t.Error("something else has changed")
+	}
+	if err := s.Surplus(0, Portion{standardFuel(t), 1}); err == nil {
+		t.Error("in the past")
+	}
+}

@@ -38,11 +38,13 @@ type hearth struct {
 }
 
 // Ledger is the account of a shaft since light: what went in and out, in mol of each element and in J. MadeUp is what
-// [Shaft.MakeUp] laid in, which nobody charged: it closes the account and is in no other sum.
+// [Shaft.MakeUp] laid in, which nobody charged: it closes the account and is in no other sum. Surplus is what was charged and
+// did not go in, see [Shaft.Surplus]: it is beside the account, so that In and Surplus are all that was charged.
 type Ledger struct {
 	In, Out           [ElementCount]float64
 	MadeUp            [ElementCount]float64
 	MadeUpHeat        float64 // with that
+	Surplus           [ElementCount]float64
 	BlastHeat         float64 // in with the blast
 	BurdenHeat        float64 // in with charges, embers and a preheated wall, less what was taken out
 	TopGasHeat        float64 // out with the top gas
@@ -55,6 +57,7 @@ type Ledger struct {
 type Totals struct {
 	CarbonBurned   float64 // to gas by oxygen, CO2, steam and ore
 	MadeUp         float64 // charcoal that stands for what must have been there, as charged; in no other figure
+	Surplus        float64 // charcoal that had no room and is taken to have burned before, as charged; in no other figure
 	OreIron        float64 // iron charged as oxide: ore, returned slag, a trace in ash
 	SlagTapped     float64
 	IronTaken      float64 // taken out as bloom

@@ -77,7 +77,7 @@ func TestASessionIsWhatItIsFromScratch(t *testing.T) {
 				s = s.MoveTo(at)
 				agrees(t, s, "later")
 			case 2:
-				s.solver.history, s.solver.told = s.marks.historyOf(samples[:rapid.IntRange(0, len(samples)).Draw(t, "seen")]), false
+				s.solver.history, s.solver.told = s.checkpoints.historyOf(samples[:rapid.IntRange(0, len(samples)).Draw(t, "seen")]), false
 				s = s.anew()
 			case 3:
 				known := uint64(rapid.IntRange(1, i+1).Draw(t, "known"))

@@ -26,19 +26,19 @@ import (
 
 // Session is one smelt at a moment. The zero Session is no smelt.
 type Session struct {
-	id      string
-	journal fold.Journal // the kept entries first, then those that wait
-	kept    int          // how many are kept
-	marks   *marks       // where the rules and the state once stood, for all Sessions that came of one Open
-	demo    bool
-	past    bool          // another moment than now, as known by one entry
-	known   uint64        // by which, when it is past
-	at      time.Duration // the moment asked for
-	ore     figure.Figure // kg dry, of the whole smelt, where that is known; see Knowing
-	taught  learn.History // what the house's smelts teach; see Taught
-	solver  solver
-	lost    []entry.Gap
-	seen    *seen // what follows from the entries and the moment, once asked for
+	id          string
+	journal     fold.Journal // the kept entries first, then those that wait
+	kept        int          // how many are kept
+	checkpoints *checkpoints // where the rules and the state once stood, for all Sessions that came of one Open
+	demo        bool
+	past        bool          // another moment than now, as known by one entry
+	known       uint64        // by which, when it is past
+	at          time.Duration // the moment asked for
+	ore         figure.Figure // kg dry, of the whole smelt, where that is known; see Knowing
+	taught      learn.History // what the house's smelts teach; see Taught
+	solver      solver
+	lost        []entry.Gap
+	seen        *seen // what follows from the entries and the moment, once asked for
 }
 
 // solver is what the shaft solver has said.
@@ -65,7 +65,7 @@ func Lacking(lost ...entry.Gap) Option { return func(s *Session) { s.lost = lost
 // order of their sequence. Its clock stands at the last of them until it is moved;
 // that of a smelt which is over or was imported stands at its end for good.
 func Open(id string, kept []entry.Entry, opts ...Option) Session {
-	s := Session{id: id, journal: fold.JournalOf(kept), kept: len(kept), known: fold.All, marks: newMarks()}
+	s := Session{id: id, journal: fold.JournalOf(kept), kept: len(kept), known: fold.All, checkpoints: newCheckpoints()}
 	for _, o := range opts {
 		o(&s)
 	}

@@ -79,7 +79,7 @@ func (s Session) Solved(r Result) Session {
 		s.solver.failed, s.solver.err = r.of, r.Err
 		return s.anew()
 	}
-	s.solver = solver{solution: r.Solution, of: r.of, told: true, history: s.marks.historyOf(r.Solution.Samples())}
+	s.solver = solver{solution: r.Solution, of: r.of, told: true, history: s.checkpoints.historyOf(r.Solution.Samples())}
 	return s.anew()
 }
 

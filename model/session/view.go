@@ -141,8 +141,8 @@ func (s Session) Reading() figure.Reading {
 func (s Session) Warnings() []rule.Warning {
 	v := s.view()
 	v.warned.Do(func() {
-		if m := v.moment; m.mark != nil && m.timeline.Phase != "" {
-			v.warnings = m.mark.walker.Warnings(v.read.At, m.since)
+		if m := v.moment; m.checkpoint != nil && m.timeline.Phase != "" {
+			v.warnings = m.checkpoint.walker.Warnings(v.read.At, m.since)
 		}
 	})
 	return v.warnings

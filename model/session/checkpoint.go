@@ -12,19 +12,19 @@ import (
 	"chargehand/model/solve"
 )
 
-// every is the time between the marks that are kept longest: to any moment it is no
+// every is the time between the checkpoints that are kept longest: to any moment it is no
 // further than that from one of them.
 const every = 2 * time.Minute
 
-// How many marks are kept of those, and how many of the last others.
+// How many checkpoints are kept of those, and how many of the last others.
 const (
-	mostMarks  = 1024
-	mostRecent = 16
+	mostCheckpoints = 1024
+	mostRecent      = 16
 )
 
-// mark is a smelt at a grid point: the state and the rules when all had happened that
+// checkpoint is a smelt at a grid point: the state and the rules when all had happened that
 // happened by then.
-type mark struct {
+type checkpoint struct {
 	walker *rule.Walker
 	care   rule.Care
 	at     time.Duration // the grid point; before light for the very first
@@ -32,32 +32,36 @@ type mark struct {
 	used   uint64
 }
 
-// marks are those of one smelt, for all Sessions that came of it. What a Session says
-// follows from its entries alone; the marks only save time.
-type marks struct {
+// checkpoints are those of one smelt, for all Sessions that came of it. What a Session says
+// follows from its entries alone; the checkpoints only save time.
+type checkpoints struct {
 	seed   maphash.Seed
 	mu     sync.Mutex
 	count  uint64
-	steady []*mark // by moment
-	recent []*mark // the last ones, by use
+	steady []*checkpoint // by moment
+	recent []*checkpoint // the last ones, by use
 }
 
-func newMarks() *marks { return &marks{seed: maphash.MakeSeed()} }
+func newCheckpoints() *checkpoints { return &checkpoints{seed: maphash.MakeSeed()} }
 
 // beforeLight is when a walk begins: before everything.
 const beforeLight = time.Duration(-1 << 62)
 
-// begin is a mark before light.
-func begin(about *fold.About) *mark { return &mark{walker: rule.Begin(about), at: beforeLight} }
+// begin is a checkpoint before light.
+func begin(about *fold.About) *checkpoint {
+	return &checkpoint{walker: rule.Begin(about), at: beforeLight}
+}
 
 // clone is a copy that may go on.
-func (m *mark) clone() *mark { return &mark{walker: m.walker.Clone(), care: m.care, at: m.at} }
+func (m *checkpoint) clone() *checkpoint {
+	return &checkpoint{walker: m.walker.Clone(), care: m.care, at: m.at}
+}
 
-// nearest is the latest mark up to a moment that came of the same; nil for none.
-func (ms *marks) nearest(at time.Duration, key func(time.Duration) uint64) *mark {
+// nearest is the latest checkpoint up to a moment that came of the same; nil for none.
+func (ms *checkpoints) nearest(at time.Duration, key func(time.Duration) uint64) *checkpoint {
 	ms.mu.Lock()
 	defer ms.mu.Unlock()
-	var best *mark
+	var best *checkpoint
 	for _, m := range ms.recent {
 		if m.at <= at && (best == nil || m.at > best.at) && m.key == key(m.at) {
 			best = m
@@ -85,8 +89,8 @@ func (ms *marks) nearest(at time.Duration, key func(time.Duration) uint64) *mark
 	return best
 }
 
-// leave keeps a mark. Nobody changes it any more.
-func (ms *marks) leave(m *mark) {
+// leave keeps a checkpoint. Nobody changes it any more.
+func (ms *checkpoints) leave(m *checkpoint) {
 	ms.mu.Lock()
 	defer ms.mu.Unlock()
 	ms.count++
@@ -100,7 +104,7 @@ func (ms *marks) leave(m *mark) {
 	}
 	i := sort.Search(len(ms.steady), func(i int) bool { return ms.steady[i].at > m.at })
 	ms.steady = slices.Insert(ms.steady, i, m)
-	if len(ms.steady) > mostMarks {
+	if len(ms.steady) > mostCheckpoints {
 		oldest := 0
 		for i, m := range ms.steady {
 			if m.used < ms.steady[oldest].used {
@@ -117,7 +121,7 @@ type history struct {
 	sums []uint64
 }
 
-func (ms *marks) historyOf(seen []solve.Sample) history {
+func (ms *checkpoints) historyOf(seen []solve.Sample) history {
 	t := history{seen: seen, sums: make([]uint64, len(seen))}
 	var h maphash.Hash
 	h.SetSeed(ms.seed)
@@ -139,22 +143,22 @@ func (t history) sum(at time.Duration) uint64 {
 
 // moment is a smelt at one moment.
 type moment struct {
-	timeline fold.Timeline
-	care     rule.Care
-	mark     *mark       // the last grid point
-	since    []fold.Line // what happened since then
+	timeline   fold.Timeline
+	care       rule.Care
+	checkpoint *checkpoint // the last grid point
+	since      []fold.Line // what happened since then
 }
 
-// to goes to a moment, from the nearest mark that holds.
+// to goes to a moment, from the nearest checkpoint that holds.
 func (s Session) to(k fold.Known, at time.Duration) moment {
 	key := func(at time.Duration) uint64 {
-		return maphash.Comparable(s.marks.seed, [3]uint64{k.Key(at), s.solver.history.sum(at), uint64(at)})
+		return maphash.Comparable(s.checkpoints.seed, [3]uint64{k.Key(at), s.solver.history.sum(at), uint64(at)})
 	}
-	m := s.marks.nearest(at, key)
+	m := s.checkpoints.nearest(at, key)
 	if m == nil {
 		m = begin(k.About())
 	}
-	var lines []fold.Line // since the mark
+	var lines []fold.Line // since the checkpoint
 	for m.walker.Next() <= at {
 		next := m.clone()
 		steady := min(at, (m.walker.Next()+every-1)/every*every)
@@ -172,11 +176,11 @@ func (s Session) to(k fold.Known, at time.Duration) moment {
 		}
 		next.at = next.walker.Next() - rule.Grid
 		next.key = key(next.at)
-		s.marks.leave(next)
+		s.checkpoints.leave(next)
 		m = next
 	}
 	lines = slices.Collect(k.Between(m.at, at))
-	o := moment{timeline: m.walker.Timeline().Clone(), care: m.care, mark: m, since: lines}
+	o := moment{timeline: m.walker.Timeline().Clone(), care: m.care, checkpoint: m, since: lines}
 	for _, l := range lines {
 		o.timeline.Take(l)
 		o.care.Take(l)

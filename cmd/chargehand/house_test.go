@@ -55,6 +55,7 @@ var arrows = map[string][]string{
 	"model/house":      {"model/entry", "model/fold", "physics"},
 	"model/shelf":      {"model/entry", "model/fold", "model/house"},
 	"model/doubt":      {"model/entry", "model/figure", "model/fold", "model/rule"},
+	"model/plan":       {"model/entry", "model/fold", "model/learn", "model/solve", "physics"},
 	"model/invented":   {"model/entry"},
 	"physics":          nil,
 	"physics/shaft":    {"physics"},

@@ -1,0 +1,144 @@
+package plan
+
+import (
+	"math"
+
+	"chargehand/model/entry"
+)
+
+// Charging is one way to charge: steps from the fill to the burn-down.
+type Charging struct {
+	Name     string
+	Steps    []Step
+	Ore      float64 // kg dry, in all
+	Charcoal float64 // kg dry, in all
+	Minutes  float64 // from the first blast to the bloom: fill, charges and burn-down, without the wood fire
+	Fears    []Fear
+}
+
+// Step is some charges that are alike.
+type Step struct {
+	Does     entry.StepDoes
+	Charges  int
+	Charcoal float64 // kg dry of each
+	Ore      float64 // kg dry of each
+	Minutes  float64 // of each
+}
+
+// Fear is what speaks against a way to charge.
+type Fear string
+
+// What may be feared of one.
+const (
+	FearRich Fear = "rich" // much ore at once: the hearth cools, the slag takes the iron
+	FearLong Fear = "long" // a long day
+	FearCold Fear = "cold" // ore before the hearth is warm
+)
+
+// ramp is how the ore rises: so many charges of so many kg on each kg of charcoal,
+// the last for all that is left.
+type ramp struct {
+	name   string
+	before int // charges of charcoal only after the fill
+	rises  []rise
+}
+
+type rise struct {
+	charges int
+	ore     float64 // kg on a kg of charcoal
+}
+
+// ramps are three ways that gave blooms, with the ore by the charcoal's mass (all
+// Markewitz, data sheets and blog): usual is 30 Nov 2016 (5 x 1, 4 x 1.5 and 9 x 2 kg
+// on 1.92 kg, after six of charcoal only), bold 2022 (3 x 1, 3 x 1.5, 3 x 2 and
+// 3 x 3 on 1.8 kg, after four), careful the summer solstice of 2018 (7 x 1, 3 x 1.5
+// on 1.8 kg) without its last step to 2, after seven: 2 to 11 are published.
+var ramps = []ramp{
+	{"careful", 7, []rise{{7, 0.55}, {0, 0.8}}},
+	{"usual", 6, []rise{{5, 0.52}, {4, 0.78}, {0, 1.04}}},
+	{"bold", 4, []rise{{3, 0.55}, {3, 0.83}, {3, 1.1}, {0, 1.65}}},
+}
+
+// BurnDown is how long the last charges burn before the bloom is pulled, min: 27 to
+// 35 are published, 32 on 30 Nov 2016 (Markewitz).
+const BurnDown = 31
+
+// coverCharges are of charcoal only, over the last ore (common practice).
+const coverCharges = 1
+
+// longDay is from how many hours of blast on a day is said to be long: the main
+// sequences of published smelts with 15 to 42 kg of ore took 3 1/4 to 7 1/2 (testdata/smelts).
+const longDay = 7.5
+
+// Chargings are three ways to bring in so much ore (kg dry) with a measure of
+// charcoal (kg dry) that lasts so many minutes a kg, in a furnace that takes so
+// much to fill. The ore is brought in to the last 10 g.
+func Chargings(ore, fill, measure, pace float64) []Charging {
+	all := make([]Charging, len(ramps))
+	for i, r := range ramps {
+		all[i] = r.charging(ore, fill, measure, pace)
+	}
+	return all
+}
+
+func (r ramp) charging(ore, fill, measure, pace float64) Charging {
+	c := Charging{Name: r.name}
+	each := measure * pace
+	add := func(s Step) {
+		c.Steps = append(c.Steps, s)
+		c.Charcoal += float64(s.Charges) * s.Charcoal
+		c.Ore += float64(s.Charges) * s.Ore
+		c.Minutes += float64(s.Charges) * s.Minutes
+	}
+	fills := int(math.Max(1, math.Round(fill/measure)))
+	add(Step{Does: entry.StepFill, Charges: fills, Charcoal: measure, Minutes: each / 3})
+	add(Step{Does: entry.StepCharcoal, Charges: r.before, Charcoal: measure, Minutes: each})
+	left := ore
+	for _, s := range r.rises {
+		one := math.Round(s.ore*measure*20) / 20 // by 50 g, as a scale outdoors shows
+		n := int(left / one)
+		if s.charges > 0 {
+			n = min(n, s.charges)
+		}
+		if n > 0 {
+			add(Step{Does: entry.StepCharge, Charges: n, Charcoal: measure, Ore: one, Minutes: each})
+			left -= float64(n) * one
+		}
+	}
+	if left = math.Round(left*100) / 100; left > 0 {
+		add(Step{Does: entry.StepCharge, Charges: 1, Charcoal: measure, Ore: left, Minutes: each})
+	}
+	add(Step{Does: entry.StepLastOre, Charges: coverCharges, Charcoal: measure, Minutes: each})
+	c.Steps = append(c.Steps, Step{Does: entry.StepBurnDown, Minutes: BurnDown})
+	c.Minutes += BurnDown
+	c.Fears = c.fears(measure, pace)
+	return c
+}
+
+func (c Charging) fears(measure, pace float64) (fs []Fear) {
+	if c.Minutes > longDay*60 {
+		fs = append(fs, FearLong)
+	}
+	rich, first := 0.0, true
+	minutes := 0.0
+	for _, s := range c.Steps {
+		if s.Charcoal > 0 {
+			rich = max(rich, s.Ore/s.Charcoal)
+		}
+		if s.Ore > 0 && first {
+			first = false
+			if minutes < warmed {
+				fs = append(fs, FearCold)
+			}
+		}
+		minutes += float64(s.Charges) * s.Minutes
+	}
+	if rich > 1.1 && measure*pace < 6 || rich > 1.5 {
+		fs = append(fs, FearRich)
+	}
+	return fs
+}
+
+// warmed is how long charcoal burns under the blast before ore goes in, min: 45 of
+// charcoal in the Rockbridge recipe (iron.wlu.edu/recipe.htm).
+const warmed = 45

@@ -1,0 +1,117 @@
+package plan
+
+import (
+	"chargehand/model/entry"
+	"chargehand/physics"
+)
+
+// Need is something that a plan takes.
+type Need string
+
+// What a plan takes. Masses are dry.
+const (
+	NeedOreRoasted    Need = "ore_roasted"    // kg, crushed and ready
+	NeedOreRaw        Need = "ore_raw"        // kg, as dug but dry
+	NeedCharcoal      Need = "charcoal"       // kg, less fines
+	NeedCharcoalForge Need = "charcoal_forge" // kg
+	NeedWood          Need = "wood"           // kg dry, were all the charcoal burnt for it
+	NeedClay          Need = "clay"           // kg of dry mix
+	NeedHours         Need = "hours"          // of all the smelts
+	NeedHands         Need = "hands"          // people at the furnace
+)
+
+// Needed is how much of it.
+type Needed struct {
+	Need  Need
+	Band  physics.Band
+	Point bool // the middle alone: a certainty was asked for, and the band is in it
+	Known bool
+	Unit  string
+	Basis entry.Basis
+}
+
+// Short is a need that what there is does not cover.
+type Short struct {
+	Need Need
+	Take float64 // kg dry, the middle
+	Left float64 // kg dry
+}
+
+// Shares that lead from one need back to another.
+var (
+	// RoastedOfRaw is what roasting, washing and sorting leave: 0.6 to 0.9; pure
+	// goethite leaves 0.90, one measured bog ore 0.61 (4.8 to 2.95 kg, L'Anse aux Meadows).
+	RoastedOfRaw = physics.Band{P10: 0.6, P50: 0.75, P90: 0.9}
+	// CharcoalOfWood is by mass on dry wood: 10 % of a measured mound to 25 % of good
+	// pits (FAO Forestry Paper 41, 1983, from memory).
+	CharcoalOfWood = physics.Band{P10: 0.10, P50: 0.15, P90: 0.25}
+	// ForgeCharcoal is kg of charcoal for each kg of bar: no measured figure was found
+	// (assumed, between a few kg of a quick hand and the 100 kg that Crew 1991 gives for
+	// everything from the ore on).
+	ForgeCharcoal = physics.Band{P10: 5, P50: 15, P90: 45}
+	// Hands were two with a blower to some four at published smelts; one alone has done
+	// it in 13 hours (common practice).
+	Hands = physics.Band{P10: 2, P50: 3, P90: 5}
+	// CharcoalOfOre is what whole published smelts took per kg of ore: 1.2 to 3.1, of 95
+	// smelts of one team 2.0 in the mean (Markewitz). The spread of what the plan reckons
+	// is taken from it.
+	CharcoalOfOre = physics.Band{P10: 1.2, P50: 2.0, P90: 3.1}
+)
+
+// needs are those of all the smelts of the offer that is taken.
+func (p Plan) needs() []Needed {
+	o, ok := p.Offer()
+	way, _ := p.Usual()
+	n := float64(o.Smelts)
+	known := func(need Need, b physics.Band, unit string, basis entry.Basis) Needed {
+		return Needed{Need: need, Band: b, Known: ok, Unit: unit, Basis: basis}
+	}
+	point := func(need Need, kg float64, basis entry.Basis) Needed {
+		return Needed{Need: need, Band: physics.Exact(kg), Point: true, Known: ok, Unit: "kg", Basis: basis}
+	}
+	on := entry.BasisAssumed
+	if len(p.Yields) > 0 {
+		on = entry.BasisEstimated
+	}
+	ore := n * o.Ore
+	charcoal := physics.LogNormal(max(n*way.Charcoal, 1e-9), CharcoalOfOre.RelSD()).Scale(1 / (1 - min(0.9, max(0, p.Fines))))
+	clay := known(NeedClay, p.Shaft.Clay(p.Furnace), "kg", entry.BasisGuessed)
+	switch {
+	case p.Built:
+		clay.Band, clay.Basis = physics.Exact(0), entry.BasisMeasured
+	case p.Furnace.Wall.Known && !p.Shaft.Guessed:
+		clay.Basis = entry.BasisEstimated
+	}
+	hours := p.Hours(way)
+	return []Needed{
+		point(NeedOreRoasted, ore, on),
+		point(NeedOreRaw, ore/RoastedOfRaw.P50, entry.BasisAssumed),
+		known(NeedCharcoal, charcoal, "kg", p.Basis),
+		known(NeedCharcoalForge, p.forging(), "kg", entry.BasisGuessed),
+		known(NeedWood, charcoal.Over(CharcoalOfWood), "kg", entry.BasisAssumed),
+		clay,
+		known(NeedHours, physics.Band{P10: n * hours.P10, P50: n * hours.P50, P90: n * hours.P90}, "h", p.Basis),
+		known(NeedHands, Hands, "", entry.BasisAssumed),
+	}
+}
+
+// forging is the charcoal that the forge takes; a bloom as it is takes none.
+func (p Plan) forging() physics.Band {
+	if p.What == entry.Billet || p.What == entry.Bar {
+		return ForgeCharcoal.Scale(p.Kg)
+	}
+	return physics.Exact(0)
+}
+
+// short are the needs that what there is does not cover. What nobody keyed is not
+// compared, nor is what rests on a guess.
+func (p Plan) short() []Short {
+	var all []Short
+	for _, n := range p.Needs {
+		left, counted := p.Left[n.Need]
+		if counted && n.Known && n.Basis != entry.BasisGuessed && left < n.Band.P50 {
+			all = append(all, Short{n.Need, n.Band.P50, left})
+		}
+	}
+	return all
+}

@@ -1,0 +1,144 @@
+package plan
+
+import (
+	"math"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/learn"
+	"chargehand/physics"
+)
+
+// What is left of a bloom on the way to what is wanted, as shares.
+var (
+	// BilletOfBloom is from 14 blooms of one team, forged once: 0.486 with a standard
+	// deviation of 0.144 (Lindblad, Hammarede 1998, forntidateknik.se).
+	BilletOfBloom = physics.Band{P10: 0.30, P50: 0.486, P90: 0.67}
+	// BarOfBillet loses about a tenth (from memory, unverified).
+	BarOfBillet = physics.LogNormal(0.9, 0.05)
+)
+
+// Want is what a plan is for.
+type Want struct {
+	What entry.PieceKind // bloom, billet or bar
+	Kg   float64
+	Sure float64 // the chance asked for
+}
+
+// left is what is left of the bloom in what is wanted.
+func (w Want) left() physics.Band {
+	switch w.What {
+	case entry.Billet:
+		return BilletOfBloom
+	case entry.Bar:
+		return BilletOfBloom.Times(BarOfBillet)
+	}
+	return physics.Exact(1)
+}
+
+// Ore is what is known of the ore.
+type Ore struct {
+	Moisture float64 // on the dry mass
+	Most     float64 // kg of bloom that a kg can give at most; 0 when no assay says
+}
+
+// Ask is everything a plan is made of. The zero value of each part is that nothing
+// is known of it.
+type Ask struct {
+	Want
+	Furnace  entry.Furnace
+	Built    bool         // the furnace stands already
+	Blast    physics.Band // l/min
+	Bucket   float64      // kg of dry charcoal in a measure; 0 for the usual
+	Moisture float64      // of the charcoal, on the dry mass
+	Fines    float64      // share of the charcoal that is sieved out
+	Ore      Ore
+	Yields   []float64 // own, on this ore mix
+	Failures int       // own smelts without a compact bloom
+	Smelts   int       // own
+	Left     map[Need]float64
+	Begin    time.Time // when the wood fire is lit; zero for not said
+}
+
+// usualBucket is 1.8 kg, as charged (Markewitz 2018).
+const usualBucket = 1.8
+
+// Plan is the answer.
+type Plan struct {
+	Ask
+	None     physics.Band // chance of no compact bloom, of each smelt
+	Yield    physics.Band // bloom per kg of ore
+	Offers   []Offer      // one, two and three smelts
+	Taken    int          // which of them the rest goes by: the fewest that give what is asked; -1 for none
+	Needs    []Needed
+	TooShort []Short
+	Ways     []Charging // of one of the smelts
+	Shaft    Shaft
+	Pace     physics.Band // min per kg of dry charcoal
+	Basis    entry.Basis  // of the pace
+	odds     Odds
+}
+
+// Offer is what so many smelts take and give.
+type Offer struct {
+	Smelts int
+	Ore    float64 // kg dry of each; 0 where no amount gives what is asked
+	Chance float64 // that they give it; with no amount the most that can be had
+}
+
+// Of makes the plan. Want.Kg must be positive, Want.Sure from 0 to 1.
+func Of(a Ask) Plan {
+	p := Plan{Ask: a, None: learn.ChanceOfNone(a.Failures, a.Smelts), Yield: learn.Yield(a.Yields), Shaft: ShaftOf(a.Furnace), Taken: -1}
+	if p.Bucket <= 0 {
+		p.Bucket = usualBucket / (1 + a.Moisture)
+	}
+	p.odds = OddsOf(Grounds{Yield: p.Yield, Own: len(a.Yields), None: p.None.P50, Most: a.Ore.Most, Left: a.left()})
+	for n := 1; n <= MostSmelts; n++ {
+		o := Offer{Smelts: n}
+		if ore, ok := p.odds.Ore(n, a.Kg, a.Sure); ok {
+			o.Ore, o.Chance = ore, p.odds.Chance(n, a.Kg, ore)
+			if p.Taken < 0 {
+				p.Taken = n - 1
+			}
+		} else {
+			o.Chance = p.odds.Chance(n, a.Kg, MostOre)
+		}
+		p.Offers = append(p.Offers, o)
+	}
+	p.Pace, p.Basis = p.Shaft.Pace(a.Blast)
+	if o, ok := p.Offer(); ok {
+		p.Ways = Chargings(o.Ore, p.Shaft.Fill(), p.Bucket, p.Pace.P50)
+	}
+	p.Needs = p.needs()
+	p.TooShort = p.short()
+	return p
+}
+
+// Offer is the one the rest goes by; none where no amount of ore gives what is
+// asked.
+func (p Plan) Offer() (Offer, bool) {
+	if p.Taken < 0 {
+		return Offer{}, false
+	}
+	return p.Offers[p.Taken], true
+}
+
+// Usual is the way to charge that needs and times are reckoned by.
+func (p Plan) Usual() (Charging, bool) {
+	for _, w := range p.Ways {
+		if w.Name == "usual" {
+			return w, true
+		}
+	}
+	return Charging{}, false
+}
+
+// WoodFire is the fire that dries and warms the furnace before the charcoal, hours:
+// 1:25 to 2:30 at published smelts (logs of 2005 to 2021, Markewitz).
+var WoodFire = physics.Band{P10: 1.4, P50: 1.7, P90: 2.5}
+
+// Hours are those of one smelt, from the wood fire to the bloom.
+func (p Plan) Hours(w Charging) physics.Band {
+	rel := physics.LogNormal(1, math.Max(p.Pace.RelSD(), 0.1))
+	return rel.Scale((w.Minutes - BurnDown) / 60).Plus(WoodFire).Plus(physics.Exact(BurnDown / 60.0))
+}

@@ -1,0 +1,117 @@
+package plan
+
+import (
+	"math"
+
+	"chargehand/model/entry"
+	"chargehand/physics"
+)
+
+// Air of the blast by the area of the hearth, l/min per cm2: what one school
+// advises for a new furnace, and what smelts that gave a bloom have used.
+var (
+	// AdvisedBlast is Markewitz's rule (warehamforgeblog.blogspot.com, 2015/06): 840
+	// to 1050 l/min for a bore of 30 cm, 1225 to 1530 for 36.
+	AdvisedBlast = physics.Band{P10: 1.2, P50: 1.35, P90: 1.5}
+	// UsedBlast is from published smelts: 0.80 (30 Nov 2016, Markewitz) to 2.9 (a 20 cm
+	// bore at 900 l/min, the same; overview 2008 to 2022).
+	UsedBlast = physics.Band{P10: 0.8, P50: 1.3, P90: 2.9}
+)
+
+// AirPerCharcoal is the metered air that a kg of charcoal took in published smelts,
+// m3: 3.5 and 3.6 (30 Nov 2016; the Rockbridge recipe), 4.5 and 5.9 (30 Oct 2021),
+// 5.3 (overview 2008 to 2022). All to CO it would take 3.8 to 4.1.
+var AirPerCharcoal = physics.Band{P10: 3.5, P50: 4.5, P90: 5.9}
+
+// UnmeteredPace is how many minutes a kg of charcoal lasts where nobody knows the
+// blast: published means of whole smelts, 5.9, 6.3, 7.5, 7.7, 8.4, 8.8, 9.4, 15.1
+// and 18.1 (Markewitz, overviews 2008 to 2022).
+var UnmeteredPace = physics.Band{P10: 5.9, P50: 8.4, P90: 15.1}
+
+// Shaft is what is reckoned of a furnace.
+type Shaft struct {
+	Litres  float64      // from the tuyere to the mark
+	Below   float64      // litres from the floor to the tuyere
+	Area    float64      // cm2 at the tuyere
+	Advised physics.Band // l/min
+	Used    physics.Band // l/min
+	Guessed bool         // sizes are those of a starter, or not all given
+}
+
+// ShaftOf reckons a furnace; what it does not say is as in the usual one: bore 25,
+// 50 cm above the tuyere, 15 below (Markewitz, 30 Nov 2016).
+func ShaftOf(f entry.Furnace) Shaft {
+	bore, above, below := cm(f.Bore, 25), cm(f.Stack, 50), cm(f.TuyereBase, 15)
+	s := Shaft{Guessed: f.Guessed || !f.Bore.Known && len(f.Bores) == 0 || !f.Stack.Known}
+	s.Litres = 1000 * volume(f, bore, above)
+	at := bore
+	if len(f.Bores) > 0 {
+		at = float64(f.Bores[0].Bore)
+	}
+	s.Below = discLitres(at, below)
+	s.Area = math.Pi / 4 * at * at
+	s.Advised, s.Used = AdvisedBlast.Scale(s.Area), UsedBlast.Scale(s.Area)
+	return s
+}
+
+// volume is that of the shaft above the tuyere in m3, as frusta one on the other.
+func volume(f entry.Furnace, bore, above float64) float64 {
+	between := func(low, high, height float64) float64 {
+		return physics.Bore{Bottom: low / 100, Top: high / 100, Height: height / 100}.VolumeBelow(height / 100)
+	}
+	if len(f.Bores) == 0 {
+		return between(bore, cm(f.BoreTop, bore), above)
+	}
+	sum, at, is := 0.0, 0.0, float64(f.Bores[0].Bore)
+	for _, b := range f.Bores {
+		to := min(float64(b.At), above)
+		if to > at {
+			sum += between(is, float64(b.Bore), to-at)
+			at = to
+		}
+		is = float64(b.Bore)
+	}
+	if above > at {
+		sum += between(is, is, above-at)
+	}
+	return sum
+}
+
+func discLitres(bore, height float64) float64 { return math.Pi / 4 * bore * bore * height / 1000 }
+
+func cm(m entry.Maybe[entry.Centimetre], usual float64) float64 {
+	if m.Known {
+		return float64(m.Value)
+	}
+	return usual
+}
+
+// Fill is how much dry charcoal fills the furnace from its floor to the mark, kg.
+func (s Shaft) Fill() float64 { return (s.Litres + s.Below) / 1000 * physics.DefaultCharcoalBulk }
+
+// Pace is how many minutes a kg of dry charcoal lasts: by the blast in l/min, by
+// what is advised for the bore where that is not known but the bore is, else by
+// published smelts.
+func (s Shaft) Pace(blast physics.Band) (minutes physics.Band, basis entry.Basis) {
+	switch {
+	case blast.P50 > 0:
+		return AirPerCharcoal.Scale(1000).Over(blast), entry.BasisEstimated
+	case !s.Guessed:
+		return AirPerCharcoal.Scale(1000).Over(s.Advised), entry.BasisAssumed
+	}
+	return UnmeteredPace, entry.BasisGuessed
+}
+
+// Clay is how much dry mix the wall takes, kg, at 1.5 to 1.7 kg a litre (from
+// memory), with a wall of 5 cm where none is said (common practice: 3 to 10) and
+// the rim 10 cm over the mark. No published weight of a whole furnace was found, so
+// that the band is wide.
+func (s Shaft) Clay(f entry.Furnace) physics.Band {
+	bore, wall := cm(f.Bore, 25), cm(f.Wall, 5)
+	height := cm(f.Rim, cm(f.Stack, 50)+10) + cm(f.TuyereBase, 15)
+	litres := discLitres(bore+2*wall, height) - discLitres(bore, height)
+	if f.Wall.Known {
+		return physics.LogNormal(1.6*litres, 0.15)
+	}
+	return physics.LogNormal(1.6*litres, 0.4)
+}

@@ -94,11 +94,11 @@ type rowJSON struct {
 }
 
 type quantityJSON struct {
-	P10   number `json:"p10"`
-	P50   number `json:"p50"`
-	P90   number `json:"p90"`
-	Unit  string `json:"unit"`
-	Basis string `json:"basis"`
+	P10   *number `json:"p10"`
+	P50   *number `json:"p50"`
+	P90   *number `json:"p90"`
+	Unit  string  `json:"unit"`
+	Basis string  `json:"basis"`
 }
 
 type closuresJSON struct {
@@ -201,7 +201,7 @@ func quantityOf(a account.Amount, unit string) *quantityJSON {
 		return nil
 	}
 	b := a.Band()
-	return &quantityJSON{number(b.P10), number(b.P50), number(b.P90), unit, string(basisOf(a.Standing))}
+	return &quantityJSON{some(b.P10), some(b.P50), some(b.P90), unit, string(basisOf(a.Standing))}
 }
 
 // basisOf is what an amount rests on, in the words of the wire.

@@ -11,7 +11,7 @@ import (
 )
 
 // keep keeps events of a stream, each a minute after the one before.
-func (h house) keep(stream string, first time.Time, events ...entry.Event) {
+func (h place) keep(stream string, first time.Time, events ...entry.Event) {
 	h.t.Helper()
 	book, err := writer(world{clock: func() entry.Stamp { return entry.Stamp{Wall: today} }}, common{book: h.book()}, nil)
 	if err != nil {

@@ -14,18 +14,18 @@ import (
 // today is an invented day on which the subcommands of the tests run.
 var today = time.Date(2026, 5, 9, 12, 0, 0, 0, time.FixedZone("", 2*3600))
 
-// house is a folder with a book, and the subcommands run on it in this process.
-type house struct {
+// place is a folder with a book, and the subcommands run on it in this process.
+type place struct {
 	t   *testing.T
 	dir string
 }
 
-func newHouse(t *testing.T) house { return house{t, t.TempDir()} }
+func newHouse(t *testing.T) place { return place{t, t.TempDir()} }
 
-func (h house) book() string { return filepath.Join(h.dir, "book.db") }
+func (h place) book() string { return filepath.Join(h.dir, "book.db") }
 
 // run runs a subcommand, which has to go well, and gives what it wrote.
-func (h house) run(args ...string) string {
+func (h place) run(args ...string) string {
 	h.t.Helper()
 	var out, complaint bytes.Buffer
 	code := run(append([]string{"--book", h.book()}, args...), world{
@@ -39,7 +39,7 @@ func (h house) run(args ...string) string {
 }
 
 // imported imports a file and gives the name of the smelt.
-func (h house) imported(file string, args ...string) string {
+func (h place) imported(file string, args ...string) string {
 	h.t.Helper()
 	var said struct{ Smelt string }
 	h.decode(h.run(append([]string{"import", "--json", file}, args...)...), &said)
@@ -47,7 +47,7 @@ func (h house) imported(file string, args ...string) string {
 }
 
 // state is what state says of a smelt.
-func (h house) state(args ...string) stateJSON {
+func (h place) state(args ...string) stateJSON {
 	h.t.Helper()
 	var s stateJSON
 	h.decode(h.run(append([]string{"state", "--json"}, args...)...), &s)
@@ -55,7 +55,7 @@ func (h house) state(args ...string) stateJSON {
 }
 
 // entries reads a smelt's entries as they stand in the book.
-func (h house) entries(id string) []entry.Entry {
+func (h place) entries(id string) []entry.Entry {
 	h.t.Helper()
 	return readSmelt(h.t, h.book(), id)
 }
@@ -74,7 +74,7 @@ func readSmelt(t testing.TB, book, id string) []entry.Entry {
 	return es
 }
 
-func (h house) decode(text string, into any) {
+func (h place) decode(text string, into any) {
 	h.t.Helper()
 	if err := json.Unmarshal([]byte(text), into); err != nil {
 		h.t.Fatalf("%v in %s", err, text)
@@ -82,7 +82,7 @@ func (h house) decode(text string, into any) {
 }
 
 // write puts a file into the folder.
-func (h house) write(name, text string) string {
+func (h place) write(name, text string) string {
 	h.t.Helper()
 	path := filepath.Join(h.dir, name)
 	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {

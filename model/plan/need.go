@@ -82,12 +82,13 @@ func (p Plan) needs() []Needed {
 	case p.Furnace.Wall.Known && !p.Shaft.Guessed:
 		clay.Basis = entry.BasisEstimated
 	}
+	forging, forgingOn := p.forging()
 	hours := p.Hours(way)
 	return []Needed{
 		point(NeedOreRoasted, ore, on),
 		point(NeedOreRaw, ore/RoastedOfRaw.P50, entry.BasisAssumed),
 		known(NeedCharcoal, charcoal, "kg", p.Basis),
-		known(NeedCharcoalForge, p.forging(), "kg", entry.BasisGuessed),
+		known(NeedCharcoalForge, forging, "kg", forgingOn),
 		known(NeedWood, charcoal.Over(CharcoalOfWood), "kg", entry.BasisAssumed),
 		clay,
 		known(NeedHours, physics.Band{P10: n * hours.P10, P50: n * hours.P50, P90: n * hours.P90}, "h", p.Basis),
@@ -96,11 +97,11 @@ func (p Plan) needs() []Needed {
 }
 
 // forging is the charcoal that the forge takes; a bloom as it is takes none.
-func (p Plan) forging() physics.Band {
+func (p Plan) forging() (physics.Band, entry.Basis) {
 	if p.What == entry.Billet || p.What == entry.Bar {
-		return ForgeCharcoal.Scale(p.Kg)
+		return ForgeCharcoal.Scale(p.Kg), entry.BasisGuessed
 	}
-	return physics.Exact(0)
+	return physics.Exact(0), entry.BasisMeasured
 }
 
 // short are the needs that what there is does not cover. What nobody keyed is not

@@ -38,6 +38,13 @@ func TestChancesOnPublishedSmelts(t *testing.T) {
 	for _, name := range []string{"smelts.csv", "series.csv"} {
 		smelts := table(t, name)
 		n := float64(len(smelts))
+		var odds []plan.Odds // of each, from the others
+		for i, s := range smelts {
+			others := slices.Concat(smelts[:i], smelts[i+1:])
+			own := learn.OwnYields(others, s.Crew, s.Mix)
+			failures, made := learn.Failures(others, s.Crew)
+			odds = append(odds, plan.OddsOf(plan.Grounds{Yield: learn.Yield(own), Own: len(own), None: learn.NoneRate(failures, made), Left: physics.Exact(1)}))
+		}
 		for _, share := range []float64{0.10, 0.15, 0.20, 0.25} {
 			did := 0.0
 			reached := make([]float64, len(smelts))
@@ -49,11 +56,7 @@ func TestChancesOnPublishedSmelts(t *testing.T) {
 			}
 			claimed, brier, rate := 0.0, 0.0, 0.0
 			for i, s := range smelts {
-				others := slices.Concat(smelts[:i], smelts[i+1:])
-				own := learn.OwnYields(others, s.Crew, s.Mix)
-				failures, made := learn.Failures(others, s.Crew)
-				o := plan.OddsOf(plan.Grounds{Yield: learn.Yield(own), Own: len(own), None: learn.NoneRate(failures, made), Left: physics.Exact(1)})
-				c, b := o.Chance(1, share*s.Ore, s.Ore), (did-reached[i])/(n-1)
+				c, b := odds[i].Chance(1, share*s.Ore, s.Ore), (did-reached[i])/(n-1)
 				claimed += c
 				brier += (c - reached[i]) * (c - reached[i])
 				rate += (b - reached[i]) * (b - reached[i])

@@ -1,0 +1,312 @@
+package main
+
+import (
+	"encoding/json"
+	"errors"
+	"flag"
+	"fmt"
+	"strings"
+
+	"chargehand/model/entry"
+	"chargehand/model/house"
+	"chargehand/model/learn"
+	"chargehand/model/plan"
+	"chargehand/model/words"
+	"chargehand/physics"
+)
+
+func planCommand() command {
+	return command{name: "plan", usage: "--bloom KG | --billet KG | --bar KG", does: words.PlanDoes, setUp: func(flags *flag.FlagSet) func(world, common, []string) error {
+		var bloom, billet, bar, blast float64
+		var furnace, ore string
+		sure := 0.5
+		flags.Float64Var(&bloom, "bloom", 0, words.FlagBloom)
+		flags.Float64Var(&billet, "billet", 0, words.FlagBillet)
+		flags.Float64Var(&bar, "bar", 0, words.FlagBar)
+		flags.Float64Var(&sure, "sure", 0.5, words.FlagSure)
+		flags.Float64Var(&blast, "blast", 0, words.FlagBlast)
+		flags.StringVar(&furnace, "furnace", "", words.FlagPlanFurnace)
+		flags.StringVar(&ore, "ore", "", words.FlagOre)
+		return func(w world, c common, operands []string) error {
+			if err := none(operands); err != nil {
+				return err
+			}
+			a := plan.Ask{Want: plan.Want{Sure: sure}}
+			wanted := 0
+			for what, kg := range map[entry.PieceKind]float64{entry.BloomPiece: bloom, entry.Billet: billet, entry.Bar: bar} {
+				if kg != 0 {
+					a.What, a.Kg = what, kg
+					wanted++
+				}
+			}
+			if wanted != 1 {
+				return wrongUse{errors.New(words.PlanWantsOne)}
+			}
+			if !(a.Kg > 0 && a.Kg <= 1000) {
+				return wrongUse{errors.New(words.PlanKg(a.Kg))}
+			}
+			if !(sure >= 0 && sure <= 1) {
+				return wrongUse{errors.New(words.PlanSure(sure))}
+			}
+			if !(blast >= 0 && blast <= 1e5) {
+				return wrongUse{errors.New(words.PlanBlast(blast))}
+			}
+			if blast > 0 {
+				a.Blast = physics.LogNormal(blast, 0.1)
+			}
+			h, err := theHouse(w, c)
+			if err != nil {
+				return err
+			}
+			if err := h.fill(&a, furnace, ore); err != nil {
+				return err
+			}
+			p := plan.Of(a)
+			if c.json {
+				return json.NewEncoder(w.out).Encode(planOf(p))
+			}
+			_, err = fmt.Fprint(w.out, words.Plan(p, foreseen(p)))
+			return err
+		}
+	}}
+}
+
+// fill puts in what the house knows: furnace, ore, what is left, own smelts.
+func (h household) fill(a *plan.Ask, furnace, ore string) error {
+	if furnace == "" && len(h.Furnaces) == 1 {
+		furnace = string(h.Furnaces[0].ID)
+	}
+	switch f, ok := h.Furnace(furnace); {
+	case ok:
+		a.Furnace, a.Built = f.Last().Furnace, true
+	case strings.Contains(furnace, ","):
+		name, sizes, _ := strings.Cut(furnace, ",")
+		f, err := sized(strings.TrimSpace(name), sizes)
+		if err != nil {
+			return err
+		}
+		a.Furnace = f
+	case furnace != "":
+		return errors.New(words.NoSuchFurnace(furnace))
+	}
+	lot, err := h.ore(ore)
+	if err != nil {
+		return err
+	}
+	mix := learn.Mix(nil)
+	if lot != nil {
+		a.Ore = oreOf(*lot)
+		mix = learn.ParseMix(lot.Mix)
+	}
+	for _, s := range h.own() {
+		a.Smelts++
+		if s.NoBloom || s.Bloom.Value <= 0 {
+			a.Failures++
+			continue
+		}
+		if s.Teaches() && learn.ParseMix(s.Mix).Same(mix) {
+			a.Yields = append(a.Yields, float64(s.Bloom.Value/s.OreDry.Value))
+		}
+	}
+	a.Left = h.left(lot)
+	return nil
+}
+
+// ore finds the lot that is to be smelted: the one named, else the only one.
+func (h household) ore(name string) (*house.Lot, error) {
+	if name != "" {
+		if l, ok := h.Lot(name); ok && (l.Of() == entry.LotOre || l.What == entry.Ore) {
+			return &l, nil
+		}
+		return nil, errors.New(words.NoSuchOre(name))
+	}
+	var only *house.Lot
+	for _, l := range h.Lots {
+		if l.Of() != entry.LotOre {
+			continue
+		}
+		if only != nil {
+			return nil, nil
+		}
+		only = &l
+	}
+	return only, nil
+}
+
+// metalOfBloom is the share of metal in a bloom, 0.6 to 0.9 (rules for accounts:
+// common practice of the published smelts).
+const metalOfBloom = 0.75
+
+// oreOf is what is known of a lot of ore: what its assay lets it give at most, by a
+// slag as poor in iron as published ones are.
+func oreOf(l house.Lot) plan.Ore {
+	o := plan.Ore{}
+	if l.Moisture.Known {
+		o.Moisture = float64(l.Moisture.Value)
+	}
+	if n := len(l.Assays); n > 0 {
+		if iron, ok := physicsAssay(l.Assays[n-1]).IronToBeHad(); ok {
+			o.Most = max(iron.P90/100/metalOfBloom, 1e-6)
+		}
+	}
+	return o
+}
+
+func physicsAssay(a entry.Assay) physics.Assay {
+	p := physics.Assay{Parts: map[string]float64{}, Loss: float64(a.Loss.Value), LossKnown: a.Loss.Known, Basis: bases[a.Basis]}
+	for name, part := range a.Parts {
+		p.Parts[name] = float64(part.Percent)
+	}
+	return p
+}
+
+var bases = map[entry.AssayBasis]physics.Basis{
+	entry.AsDug: physics.Dug, entry.AsDried: physics.Dried, entry.AsRoasted: physics.Roasted, entry.AsIgnited: physics.Ignited, entry.Normalised: physics.Normalised,
+}
+
+// left is what there is of what a plan takes, dry, where it is known.
+func (h household) left(ore *house.Lot) map[plan.Need]float64 {
+	all := map[plan.Need]float64{}
+	for need, m := range map[plan.Need]entry.Material{plan.NeedCharcoal: entry.LotCharcoal, plan.NeedWood: entry.LotWood, plan.NeedClay: entry.LotClay} {
+		if left, _, any := h.Left(m); any && left.Known() {
+			all[need] = left.Kg
+		}
+	}
+	switch {
+	case ore != nil && ore.Left.Known():
+		all[plan.NeedOreRoasted] = ore.Left.Kg
+	case ore == nil:
+		if left, _, any := h.Left(entry.LotOre); any && left.Known() {
+			all[plan.NeedOreRoasted] = left.Kg
+		}
+	}
+	return all
+}
+
+func foreseen(p plan.Plan) []plan.Foreseen {
+	fs := make([]plan.Foreseen, len(p.Ways))
+	for i, w := range p.Ways {
+		fs[i] = p.Foresee(w)
+	}
+	return fs
+}
+
+// planJSON is a plan as JSON has it. What no amount of ore gives is null.
+type planJSON struct {
+	Wanted     wantedJSON               `json:"wanted"`
+	Chance     *number                  `json:"chance"`
+	ChanceNone number                   `json:"chance_none"`
+	Smelts     []offerJSON              `json:"smelts"`
+	Needs      map[string]*quantityJSON `json:"needs"`
+	TooLittle  []tooLittleJSON          `json:"too_little"`
+	Plans      []wayJSON                `json:"plans"`
+	Day        []dayJSON                `json:"day"`
+}
+
+type wantedJSON struct {
+	What string `json:"what"`
+	Kg   number `json:"mass_kg"`
+	Sure number `json:"sure"`
+}
+
+type offerJSON struct {
+	N      int     `json:"n"`
+	Ore    *number `json:"ore_kg"` // dry, of each
+	Chance number  `json:"chance"`
+}
+
+type tooLittleJSON struct {
+	Name string `json:"name"`
+	Need number `json:"need_kg"`
+	Left number `json:"left_kg"`
+}
+
+type wayJSON struct {
+	Name     string                   `json:"name"`
+	Steps    []stepJSON               `json:"steps"`
+	Ore      number                   `json:"ore_kg"`
+	Charcoal number                   `json:"charcoal_kg"`
+	Hours    number                   `json:"hours"`
+	Chance   number                   `json:"chance"`
+	Fears    []string                 `json:"fears"`
+	Figures  map[string]*quantityJSON `json:"figures"`
+}
+
+type stepJSON struct {
+	Does     string `json:"does"`
+	Charges  int    `json:"charges"`
+	Charcoal number `json:"charcoal_kg"` // of each charge
+	Ore      number `json:"ore_kg"`      // of each charge
+	Minutes  number `json:"minutes"`     // of each charge
+}
+
+type dayJSON struct {
+	At   string `json:"at"` // since the wood fire was lit, h:mm
+	What string `json:"what"`
+}
+
+func planOf(p plan.Plan) planJSON {
+	j := planJSON{
+		Wanted: wantedJSON{string(p.What), number(p.Kg), number(p.Sure)}, ChanceNone: number(p.None.P50),
+		Smelts: []offerJSON{}, Needs: map[string]*quantityJSON{}, TooLittle: []tooLittleJSON{}, Plans: []wayJSON{}, Day: []dayJSON{},
+	}
+	for _, o := range p.Offers {
+		one := offerJSON{N: o.Smelts, Chance: number(o.Chance)}
+		if o.Ore > 0 {
+			one.Ore = some(o.Ore)
+		}
+		j.Smelts = append(j.Smelts, one)
+	}
+	for _, n := range p.Needs {
+		j.Needs[string(n.Need)] = neededOf(n)
+	}
+	for _, s := range p.TooShort {
+		j.TooLittle = append(j.TooLittle, tooLittleJSON{string(s.Need), number(s.Take), number(s.Left)})
+	}
+	o, ok := p.Offer()
+	if !ok {
+		return j
+	}
+	j.Chance = some(o.Chance)
+	fs := foreseen(p)
+	for i, w := range p.Ways {
+		j.Plans = append(j.Plans, wayOf(p, w, fs[i], o.Chance))
+	}
+	if w, ok := p.Usual(); ok {
+		for _, m := range p.Day(w) {
+			j.Day = append(j.Day, dayJSON{words.AfterLight(m.After), words.OfTheDay(m)})
+		}
+	}
+	return j
+}
+
+func neededOf(n plan.Needed) *quantityJSON {
+	q := &quantityJSON{Unit: n.Unit, Basis: string(n.Basis)}
+	if !n.Known {
+		q.Basis = string(entry.BasisUnknown)
+		return q
+	}
+	q.P50 = some(n.Band.P50)
+	if !n.Point {
+		q.P10, q.P90 = some(n.Band.P10), some(n.Band.P90)
+	}
+	return q
+}
+
+func wayOf(p plan.Plan, w plan.Charging, f plan.Foreseen, chance float64) wayJSON {
+	j := wayJSON{
+		Name: w.Name, Steps: []stepJSON{}, Ore: number(w.Ore), Charcoal: number(w.Charcoal), Hours: number(p.Hours(w).P50), Chance: number(chance),
+		Fears: []string{}, Figures: map[string]*quantityJSON{"hearth_temperature": nil},
+	}
+	for _, s := range w.Steps {
+		j.Steps = append(j.Steps, stepJSON{string(s.Does), s.Charges, number(s.Charcoal), number(s.Ore), number(s.Minutes)})
+	}
+	for _, fear := range append(w.Fears, f.Fears...) {
+		j.Fears = append(j.Fears, words.PlanFear(fear))
+	}
+	if f.Known {
+		c := func(k float64) *number { return some(physics.ToCelsius(k)) }
+		j.Figures["hearth_temperature"] = &quantityJSON{c(f.Hearth.P10), c(f.Hearth.P50), c(f.Hearth.P90), "C", string(entry.BasisGuessed)}
+	}
+	return j
+}

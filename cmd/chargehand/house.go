@@ -67,14 +67,3 @@ func usesOf(r *persist.Reader, entries []entry.Entry, smelts []shelf.Summary) ([
 	}
 	return uses, nil
 }
-
-// own are the smelts of this house that are over and count for what its crew does.
-func (h household) own() (all []shelf.Summary) {
-	for _, s := range h.smelts {
-		if !s.Practice && !s.Invented && !s.Rehearsal && s.Phase.Over() && (s.Bloom.Known || s.NoBloom) {
-			all = append(all, s)
-		}
-	}
-	slices.SortStableFunc(all, func(a, b shelf.Summary) int { return a.Lit.Compare(b.Lit) })
-	return all
-}

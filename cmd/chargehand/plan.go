@@ -6,6 +6,7 @@ import (
 	"flag"
 	"fmt"
 	"strings"
+	"time"
 
 	"chargehand/model/entry"
 	"chargehand/model/house"
@@ -58,7 +59,7 @@ func planCommand() command {
 			if err != nil {
 				return err
 			}
-			if err := h.fill(&a, furnace, ore); err != nil {
+			if err := h.fill(&a, furnace, ore, w.clock().Wall); err != nil {
 				return err
 			}
 			p := plan.Of(a)
@@ -72,7 +73,7 @@ func planCommand() command {
 }
 
 // fill puts in what the house knows: furnace, ore, what is left, own smelts.
-func (h household) fill(a *plan.Ask, furnace, ore string) error {
+func (h household) fill(a *plan.Ask, furnace, ore string, now time.Time) error {
 	if furnace == "" && len(h.Furnaces) == 1 {
 		furnace = string(h.Furnaces[0].ID)
 	}
@@ -93,21 +94,13 @@ func (h household) fill(a *plan.Ask, furnace, ore string) error {
 	if err != nil {
 		return err
 	}
-	mix := learn.Mix(nil)
+	mix := ""
 	if lot != nil {
 		a.Ore = oreOf(*lot)
-		mix = learn.ParseMix(lot.Mix)
+		mix = lot.Mix
 	}
-	for _, s := range h.own() {
-		a.Smelts++
-		if s.NoBloom || s.Bloom.Value <= 0 {
-			a.Failures++
-			continue
-		}
-		if s.Teaches() && learn.ParseMix(s.Mix).Same(mix) {
-			a.Yields = append(a.Yields, float64(s.Bloom.Value/s.OreDry.Value))
-		}
-	}
+	l := learn.HistoryOf(h.smelts).About("", now, mix)
+	a.Yields, a.Failures, a.Smelts = l.Yields, l.Failures, l.Smelts
 	a.Left = h.left(lot)
 	return nil
 }

@@ -50,7 +50,7 @@ func (p Plan) Foresee(w Charging) Foreseen {
 	for _, one := range s.Samples() {
 		if one.At >= ore && one.At <= end {
 			hearths = append(hearths, one.Hearth)
-			last, carbon = one, max(carbon, one.Carbon)
+			last, carbon = one, max(carbon, one.Carbon.P50)
 		}
 	}
 	if len(hearths) == 0 || s.Status != solve.Computes {

@@ -125,7 +125,7 @@ func TestOwnFurnaceIsOfferedFirst(t *testing.T) {
 func TestDemoIsToLookAt(t *testing.T) {
 	d := desk.Sit(t)
 	d.Press("l")
-	d.Shows("invented, to look at")
+	d.Shows(words.MarkInvented)
 	d.Press("enter")
 	d.Shows("invented, a moment to look at")
 	before := len(d.M.Looked().Entries())

@@ -39,6 +39,10 @@ func (i Interval) Burning() time.Duration { return i.To - i.From - i.Unblown }
 // takes.
 func (i Interval) Stopped() bool { return i.Unblown > Together || i.Idle > Together }
 
+// SlowShare is from how many times the usual interval on a charge is shown as slow:
+// beyond the spread of a steady smelt's intervals (about a tenth).
+const SlowShare = 1.25
+
 // Log is the charges and stops of a smelt as they happened, one after the other. It
 // is a value; a copy goes its own way.
 type Log struct {

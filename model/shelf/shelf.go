@@ -12,7 +12,7 @@ import (
 
 // Rule counts the ways of making a summary. A stored one of another rule is made
 // anew; it rises when a field is added or means something else.
-const Rule = 3
+const Rule = 4
 
 // Summary is what the shelf shows of a smelt. It can be made from the entries at
 // any time.
@@ -29,7 +29,9 @@ type Summary struct {
 	OreDry     entry.Maybe[entry.Kilogram] `json:"ore_dry_kg,omitzero"`
 	Mix        string                      `json:"mix,omitempty"` // the ore mix, where all ore charged is of one
 	Bloom      entry.Maybe[entry.Kilogram] `json:"bloom_kg"`
-	NoBloom    bool                        `json:"no_bloom,omitempty"` // opened, and there was none
+	Lasted     time.Duration               `json:"lasted_ns,omitempty"` // from light to the end, or to the last entry
+	Day        []HalfHour                  `json:"day,omitempty"`       // from light
+	NoBloom    bool                        `json:"no_bloom,omitempty"`  // opened, and there was none
 	// The bloom as it was weighed loose, hot or cold, and as it was weighed compacted:
 	// the two are never taken for one another.
 	BloomLoose     entry.Maybe[entry.Kilogram] `json:"bloom_loose_kg,omitzero"`
@@ -69,6 +71,7 @@ func From(stream string, s fold.State) Summary {
 		Charcoal: known(s.Charcoal.Charged), Ore: known(s.Ore.Charged), Bloom: s.Bloom, Mix: mixOf(s),
 		Practice: l.Practice, Rehearsal: l.Rehearsal, Invented: l.Invented, Imported: l.Imported, Undated: l.Undated, SourceHash: l.SourceHash,
 	}
+	sum.Day, sum.Lasted = dayOf(s)
 	if s.Phase != "" {
 		sum.OreDry = known(s.Ore.Dry)
 	}

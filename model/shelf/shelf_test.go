@@ -1,8 +1,11 @@
 package shelf
 
 import (
+	"math"
 	"testing"
 	"time"
+
+	"github.com/google/go-cmp/cmp"
 
 	"chargehand/model/entry"
 )
@@ -69,5 +72,32 @@ func TestWhatTeachesNothing(t *testing.T) {
 func TestNothingIsNoSmelt(t *testing.T) {
 	if s := Of("s", nil); s.Teaches() || s.ID != "s" {
 		t.Errorf("%+v", s)
+	}
+}
+
+// Charges every ten minutes, one of which takes twenty, over two hours.
+func TestSummaryOfADay(t *testing.T) {
+	l := entry.Light{UID: "u"}
+	lit := time.Date(2026, 5, 9, 8, 0, 0, 0, time.UTC)
+	es := smelt(l)
+	put := func(minute int, ev entry.Event) {
+		es = append(es, entry.Entry{Version: 1, Stream: "s", Seq: uint64(len(es) + 1), Happened: lit.Add(time.Duration(minute) * time.Minute), Event: ev})
+	}
+	for _, minute := range []int{32, 42, 52, 62, 82, 92, 102} {
+		put(minute, ore("pond", 1))
+	}
+	put(125, entry.Extract{})
+	put(200, entry.Weigh{What: entry.WeighBloom, Mass: 1.4})
+	s := Of("s", es)
+	want := []HalfHour{{}, {Ore: 3}, {Ore: 2, Slow: true}, {Ore: 2}, {}}
+	if diff := cmp.Diff(want, s.Day); diff != "" || s.Lasted != 125*time.Minute || s.FirstOre() != 1 {
+		t.Errorf("lasted %s, first ore %d, day (-want +got)\n%s", s.Lasted, s.FirstOre(), diff)
+	}
+	if y, dry, ok := s.Yield(); !ok || !dry || math.Abs(y-1.4/float64(s.OreDry.Value)) > 1e-9 {
+		t.Errorf("yield %g, dry %t, known %t", y, dry, ok)
+	}
+	s.OreDry.Known = false
+	if y, dry, ok := s.Yield(); !ok || dry || math.Abs(y-0.2) > 1e-9 {
+		t.Errorf("as charged: yield %g, dry %t, known %t", y, dry, ok)
 	}
 }

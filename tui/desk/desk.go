@@ -12,7 +12,6 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
-	"chargehand/model/session"
 	"chargehand/model/shelf"
 	"chargehand/tui"
 	"chargehand/tui/fire"
@@ -71,12 +70,7 @@ func (b Memory) Smelts() ([]shelf.Summary, error) {
 		if id == entry.House {
 			continue
 		}
-		last := es[len(es)-1]
-		s := session.Open(id, es).Tick(entry.Stamp{Wall: last.Kept, Boot: last.Boot, Mono: last.Mono})
-		ls = append(ls, shelf.Summary{
-			ID: id, Furnace: s.Light().Furnace.Name, Lit: s.Reading().Lit, Phase: s.Phase(), Charges: len(s.Reading().Charges),
-			Practice: s.Light().Practice, Imported: s.Light().Imported, Invented: s.Light().Invented,
-		})
+		ls = append(ls, shelf.Of(id, es))
 	}
 	slices.SortFunc(ls, func(a, b shelf.Summary) int { return strings.Compare(b.ID, a.ID) })
 	return ls, nil

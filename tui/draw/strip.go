@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"chargehand/model/figure"
+	"chargehand/model/pace"
 	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/chart"
@@ -30,7 +31,7 @@ func (p Pen) Strip(g cell.Grid, r figure.Reading) {
 		UsualWord: words.StripUsual,
 	}
 	for _, c := range r.Charges {
-		b := chart.Bar{Number: c.Number, Minutes: c.Minutes, Slow: r.Usual > 0 && c.Minutes > slowShare*r.Usual.Minutes()}
+		b := chart.Bar{Number: c.Number, Minutes: c.Minutes, Slow: r.Usual > 0 && c.Minutes > pace.SlowShare*r.Usual.Minutes()}
 		if c.Ore.Known() {
 			b.Ore = c.Ore.P50
 		}
@@ -51,10 +52,6 @@ func (p Pen) Strip(g cell.Grid, r figure.Reading) {
 	}
 	s.Draw(room, p.Theme)
 }
-
-// slowShare is from how many times the usual interval on a charge is drawn as
-// slow: beyond the spread of a steady smelt's intervals (about a tenth).
-const slowShare = 1.25
 
 // running tells whether charges still go in.
 func running(r figure.Reading) bool {

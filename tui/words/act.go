@@ -100,7 +100,7 @@ func PartAmount(w entry.What, measure string) string {
 
 // Answers of the keys at the fire.
 const (
-	NoSmelt           = "no smelt is open: v then s shows the shelf"
+	NoSmelt           = "no smelt is open: v then s shows all smelts"
 	LookOnly          = "this smelt is here to look at only; esc goes back"
 	ImportedSmelt     = "imported: o then e enters what was forgotten; the book mends the rest"
 	ClosedSmelt       = "closed: o then e enters what was forgotten; the book mends the rest"

@@ -77,7 +77,7 @@ const (
 	DoQuit     = "leave the program"
 	DoFire     = "fire"
 	DoBook     = "book"
-	DoShelf    = "shelf"
+	DoShelf    = "all smelts"
 	DoFlip     = "dark or light"
 	DoRunning  = "the running smelt"
 	DoStart    = "start"

@@ -99,7 +99,7 @@ func EmptySmelt(id string) string { return id + " holds no entries: there is not
 
 // CannotReadShelf says why the shelf is not shown.
 func CannotReadShelf(why string) string {
-	return "the shelf cannot be read: " + why + "; a new smelt can be run all the same"
+	return "the list of smelts cannot be read: " + why + "; a new smelt can be run all the same"
 }
 
 // BeingRead says that the book is being read.

@@ -7,8 +7,8 @@ import (
 
 // The practice, which the shelf sets aside.
 const (
-	ShelfPractice = "practice, set aside"
-	ShelfBack     = "back to the shelf"
+	ShelfPractice = "practice ones"
+	ShelfBack     = "back to all"
 )
 
 // PracticeHolds is how many practice smelts there are.

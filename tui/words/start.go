@@ -18,7 +18,7 @@ const (
 
 	PractiseBegins = "practice: press c when the minutes have run down; u takes it back"
 
-	ShelfBeingRead = "the shelf is still being read: a moment"
+	ShelfBeingRead = "the smelts are still being read: a moment"
 	NoneUnfinished = "no smelt was left unfinished"
 )
 

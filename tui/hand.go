@@ -14,12 +14,16 @@ import (
 func (m Model) begin(of screen.Kindle, keyed string) (Model, []entry.Entry) {
 	l := of.Light
 	l.UID, l.Solver = m.cfg.NewUID(), solve.Version
-	id := SmeltID(m.now.Wall, l.Furnace.Name, m.taken())
+	lit := of.Lit
+	if lit.IsZero() {
+		lit = m.now.Wall
+	}
+	id := SmeltID(lit, l.Furnace.Name, m.taken())
 	if m.shelf.Err != nil || !m.shelf.Known { // the letter may be taken, so the uid tells them apart
 		id += "-" + slug(l.UID)
 	}
 	m.running, m.looked = session.Open(id, nil).Taught(m.taught), session.Session{}
-	m, e := m.hand(id, screen.Act{Event: l, Happened: of.Lit, Sure: of.Sure}, m.active, keyed)
+	m, e := m.hand(id, screen.Act{Event: l, Happened: lit, Uncertain: of.Uncertain, Sure: of.Sure}, m.active, keyed)
 	m.running = m.running.Tick(m.now)
 	m, _ = m.goTo(screen.Fire, nil)
 	return m, []entry.Entry{e}

@@ -127,7 +127,7 @@ func TestJumpIsWrittenDown(t *testing.T) {
 // what is kept until its clock is set stands too early, and one act moves it.
 func TestTheClockHadBeenWrong(t *testing.T) {
 	d := desk.Smelting(t, theme.Theme{})
-	d.Press("o", "v")
+	d.Press("o", "v", "w")
 	d.Answers(words.NoClockJump)
 	d.Wait(time.Second)
 	before := d.M.Running().Reading().At
@@ -144,12 +144,12 @@ func TestTheClockHadBeenWrong(t *testing.T) {
 	}
 	d.At.Wall = d.At.Wall.Add(48 * time.Minute)
 	d.Wait(time.Second)
-	d.Press("o", "v", "y")
+	d.Press("o", "v", "w", "y")
 	d.Answers(words.Shifted(48 * time.Minute))
 	if late := charged() - before - 5*time.Minute; late.Abs() > 10*time.Second {
 		t.Errorf("the charge stands %v from where it happened", late)
 	}
-	d.Press("o", "v")
+	d.Press("o", "v", "w")
 	d.Answers(words.AlreadyShifted)
 }
 

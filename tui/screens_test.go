@@ -40,15 +40,17 @@ func TestStartChoosesByNumberAndCursor(t *testing.T) {
 func TestLightMarksWhatIsGuessed(t *testing.T) {
 	d := desk.Sit(t)
 	d.Press("r")
-	for range 5 { // to what the bucket holds
-		d.Press("up")
+	for range 7 { // to what the bucket holds
+		d.Press("enter")
 	}
 	d.Shows("> " + words.FormCharcoalKg)
 	d.Write("2,1")
-	for range 5 {
-		d.Press("down")
+	d.Press("pgdown", "enter")
+	d.Shows("5 numbers are guesses")
+	if d.M.Running().Is() {
+		t.Fatal("lit unasked")
 	}
-	d.Press("enter")
+	d.Press("y")
 	l := d.M.Running().Light()
 	if l.Practice || len(l.Measures) != 2 {
 		t.Fatalf("%+v", l)
@@ -68,14 +70,11 @@ func TestLightMarksWhatIsGuessed(t *testing.T) {
 func TestLightSaysWhatIsWrong(t *testing.T) {
 	d := desk.Sit(t)
 	d.Press("r")
-	for range 7 { // the rim
-		d.Press("up")
-	}
-	d.Write("30")
-	for range 7 {
+	for range 4 { // the rim
 		d.Press("down")
 	}
-	d.Press("enter")
+	d.Write("30")
+	d.Press("pgdown", "enter")
 	d.Answers("the rim cannot be below the charging mark")
 	if d.M.Running().Is() {
 		t.Fatal("lit all the same")
@@ -84,10 +83,7 @@ func TestLightSaysWhatIsWrong(t *testing.T) {
 	for range 2 {
 		d.Press("backspace")
 	}
-	for range 7 {
-		d.Press("down")
-	}
-	d.Press("enter")
+	d.Press("pgdown", "enter", "y")
 	if f := d.M.Running().Light().Furnace; !d.M.Running().Is() || f.Rim.Known {
 		t.Errorf("a blank rim is not recorded: %+v", f)
 	}
@@ -95,13 +91,9 @@ func TestLightSaysWhatIsWrong(t *testing.T) {
 
 func TestStartersChange(t *testing.T) {
 	d := desk.Sit(t)
-	d.Press("r")
-	d.Press("right")
+	d.Press("r", "up", "right")
 	d.Answers("first row only")
-	for range 11 {
-		d.Press("up")
-	}
-	d.Press("right")
+	d.Press("down", "right")
 	d.Shows("tall narrow shaft")
 	d.Press("left", "left")
 	d.Shows("wide shaft")
@@ -115,7 +107,7 @@ func TestOwnFurnaceIsOfferedFirst(t *testing.T) {
 	d.Press("v", "a", "r")
 	d.Shows("as in 2026-05-09-reedhollow-a")
 	d.Shows("Reed Hollow")
-	d.Press("enter")
+	d.Press("pgdown", "enter", "y")
 	l := d.M.Running().Light()
 	if d.M.Running().ID() != "2026-05-09-reedhollow-b" || l.Measures[0].Mass.Value != 2 || l.Measures[0].Guessed || !l.Measures[1].Guessed {
 		t.Errorf("%s %+v", d.M.Running().ID(), l.Measures)

@@ -79,7 +79,7 @@ func TestNumbersLeftAloneStayExact(t *testing.T) {
 	}
 	d.Press("v", "a", "r", "y")
 	d.Shows("9.84 inch")
-	d.Press("enter")
+	d.Press("pgdown", "enter", "y")
 	l := d.M.Running().Light()
 	if l.Furnace.Bore.Value != 25 || l.Measures[0].Mass.Value != 1.9 || !l.Furnace.Guessed {
 		t.Errorf("%+v %+v", l.Furnace, l.Measures)

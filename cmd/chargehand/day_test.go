@@ -181,11 +181,10 @@ func (d *workday) silent() {
 // fills it and charges as usual, every twelve minutes or so.
 func (d *workday) morning() {
 	d.press("r")
-	for _, text := range []string{"MK", "2", "0.50", "scoop", "1.80", "bucket", "60.0", "50.0", "25.0", "Alder Bank"} {
-		d.press("up")
-		d.write(text)
-	}
-	for range 10 {
+	for _, text := range []string{"", "Alder Bank", "25.0", "50.0", "60.0", "15.0", "bucket", "1.80", "", "scoop", "0.50", "2", "", "", "MK"} {
+		if text != "" {
+			d.write(text)
+		}
 		d.press("down")
 	}
 	d.press("enter")

@@ -22,7 +22,8 @@ func TestASecondWindow(t *testing.T) {
 	s := openTerminal(t, dir, 120, 36)
 	s.shows("practise")
 	s.does("r", "your initials")
-	s.does("\r", "since it was lit")
+	s.does("\x1b[6~\r", "are guesses")
+	s.does("y", "since it was lit")
 	s.does("c", "charge 1", "kept")
 	id := onlySmelt(t, dir)
 	for _, args := range [][]string{{"check"}, {"rescue"}, {"import", log}} {
@@ -56,7 +57,8 @@ func TestFolderRemovedUnderTheScreen(t *testing.T) {
 	s := openTerminal(t, dir, 160, 40)
 	s.shows("practise")
 	s.does("r", "your initials")
-	s.does("\r", "since it was lit")
+	s.does("\x1b[6~\r", "are guesses")
+	s.does("y", "since it was lit")
 	s.does("c", "charge 1", "kept")
 	id := onlySmelt(t, dir)
 	if err := os.RemoveAll(filepath.Dir(bookIn(dir))); err != nil {

@@ -32,7 +32,7 @@ func (j Journal) ofLog() bool {
 // them.
 func (j Journal) amendedLight(to time.Time) time.Duration {
 	first := j.records.At(0)
-	return first.at + sameDay(digits(to).Sub(digits(first.entry.Happened)))
+	return first.at + sameDay(Digits(to).Sub(Digits(first.entry.Happened)))
 }
 
 // redated is the records with the last one knowing by how much the days of the log are
@@ -48,8 +48,9 @@ func (j Journal) redated() grow.Pages[record] {
 	return records
 }
 
-// digits is a wall time by its digits alone, wherever it was.
-func digits(t time.Time) time.Time {
+// Digits is a wall time by its digits alone, wherever it was: the times of a log keep
+// them when its day becomes known.
+func Digits(t time.Time) time.Time {
 	_, offset := t.Zone()
 	return t.Add(time.Duration(offset) * time.Second).UTC()
 }

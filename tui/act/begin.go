@@ -1,14 +1,17 @@
 package act
 
 import (
+	"time"
+
 	"chargehand/model/entry"
 	"chargehand/tui/screen"
 	"chargehand/tui/words"
 )
 
-// Kindle begins a new smelt, lit by a person of these initials, and says which.
-func Kindle(l entry.Light, by string) screen.Effect {
-	return screen.Each{screen.Kindle{Light: l, By: by}, screen.Say(func(sh screen.Shared) string { return words.Lit(sh.Smelt.ID()) })}
+// Kindle begins a new smelt, lit by a person of these initials at a time (zero for now)
+// that is known so well, and says which.
+func Kindle(l entry.Light, by string, lit time.Time, uncertain time.Duration) screen.Effect {
+	return screen.Each{screen.Kindle{Light: l, By: by, Lit: lit, Uncertain: uncertain}, screen.Say(func(sh screen.Shared) string { return words.Lit(sh.Smelt.ID()) })}
 }
 
 // LeavingRunning asks before another smelt takes the place of the one at work.

@@ -44,6 +44,8 @@ var lateActs = []struct {
 	{"e", words.DoTemperature, AskTemperature}, {"w", words.DoWeigh, AskWeigh}, {"n", words.DoNote, AskNote},
 	{"a", words.DoArch, AskArch}, {"y", words.DoTuyere, AskTuyere},
 	{"k", words.DoPauseBegins, Plain(entry.Pause{})}, {"g", words.DoPauseEnds, Plain(entry.Resume{})},
+	{"h", words.DoPreheat, Plain(entry.PhaseSet{Phase: entry.Preheat})}, {"v", words.DoMainBurn, Plain(entry.PhaseSet{Phase: entry.MainBurn})},
+	{"z", words.DoHoldOre, Plain(entry.OreHeld{})}, {"j", words.DoOreAgain, Plain(entry.OreHeld{Again: true})},
 	{"m", words.DoLastOre, Plain(entry.LastOre{})}, {"d", words.DoBurnDown, Plain(entry.BurnDown{})}, {"o", words.DoExtract, AskExtract},
 }
 
@@ -88,7 +90,12 @@ func timeOf(sh screen.Shared, text string) (time.Time, error) {
 		return time.Time{}, err
 	}
 	// The time goes by the wall clock as it is now; light by the smelt's own.
-	elapsed := func() time.Duration { return s.Clock(sh.Now) - sh.Now.Wall.Sub(at) }
+	elapsed := func() time.Duration {
+		if s.Light().Imported { // by the days of the log
+			return at.Sub(s.Reading().Lit)
+		}
+		return s.Clock(sh.Now) - sh.Now.Wall.Sub(at)
+	}
 	if next := at.AddDate(0, 0, 1); elapsed() < 0 && afterwards(sh) && next.Before(ended(sh).Add(sameDay)) {
 		at = next // after the last that is known of it
 	}

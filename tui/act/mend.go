@@ -135,7 +135,10 @@ func Amend(sh screen.Shared, l fold.Line, ev entry.Event, at time.Time, uncertai
 }
 
 // happenedWall is when a line happened by the wall clock as it goes now, which
-// is how an entry made now says when something happened.
+// is how an entry made now says when something happened: in a log, by its own days.
 func happenedWall(sh screen.Shared, l fold.Line) time.Time {
+	if sh.Smelt.Light().Imported {
+		return entry.Wall(sh.Smelt.Wall(l))
+	}
 	return entry.Wall(sh.Now.Wall.Add(l.At - sh.Smelt.Clock(sh.Now)))
 }

@@ -189,10 +189,10 @@ func askAmend(sh screen.Shared, l fold.Line) screen.Effect {
 		given := sh.Smelt.Wall(l).Format(modelwords.Clock)
 		return act.AskWhen(sh, words.AmendTime, given, func(at time.Time) screen.Effect { return act.Amend(sh, l, nil, at, act.WholeMinutes) })
 	})
-	ask, ok := amendAsks[l.Event.Kind()]
 	if l.Entry.Kind() == entry.KindLight {
-		return screen.Refuse(words.LightStays)
+		return screen.Go{To: screen.Light, With: screen.AsLit{}}
 	}
+	ask, ok := amendAsks[l.Event.Kind()]
 	if !ok {
 		return screen.Choose(words.AmendWhat(act.Describe(sh.Units, sh.Smelt, l)), at)
 	}

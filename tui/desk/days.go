@@ -68,16 +68,11 @@ func (d *Desk) Testified(id rule.ID) []string {
 func Smelting(t *testing.T, th theme.Theme) *Desk {
 	t.Helper()
 	d := SitAt(t, Memory{}, Noon, th)
-	d.Press("r", "up")
-	d.Write("MK")
-	for range 9 {
-		d.Press("up")
-	}
+	d.Press("r", "enter")
 	d.Write("Reed Hollow")
-	for range 10 {
-		d.Press("down")
-	}
-	d.Press("enter", "b")
+	d.Press("pgdown", "up")
+	d.Write("MK")
+	d.Press("pgdown", "enter", "y", "b")
 	d.Write("400")
 	d.Press("enter")
 	d.Wait(70 * time.Minute)

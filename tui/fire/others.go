@@ -39,9 +39,19 @@ func otherOptions() []screen.Option {
 		screen.Opt("d", words.DoDecide, func(screen.Shared) screen.Effect { return screen.Ask{Dialog: decision{}} }),
 		screen.Opt("w", words.DoWatch, func(screen.Shared) screen.Effect { return screen.Choose(words.DoWatch, watching()...) }),
 		screen.Opt(screen.LetterRemind, words.DoRemind, act.AskRemind),
-		screen.Opt("v", words.DoClockWrong, act.ClockWasWrong),
+		screen.Opt("v", words.DoPutRight, putRight),
 		screen.Opt("z", words.DoLock, func(screen.Shared) screen.Effect { return screen.Lock{} }),
 	}
+}
+
+// putRight is what holds for the whole smelt and may have been wrong.
+func putRight(screen.Shared) screen.Effect {
+	return screen.Choose(words.DoPutRight, screen.Opt("l", words.DoAsLit, asLit), screen.Opt("w", words.DoClockWrong, act.ClockWasWrong))
+}
+
+// asLit opens the form with the smelt as it was lit.
+func asLit(screen.Shared) screen.Effect {
+	return screen.Go{To: screen.Light, With: screen.AsLit{}}
 }
 
 // byWeight are the acts that go by the scales.
@@ -76,6 +86,7 @@ func othersMending(sh screen.Shared) screen.Effect {
 	return screen.Choose(words.DoOthers,
 		screen.Opt("x", words.DoUndo, act.BringBack),
 		screen.Opt("e", words.DoLate, act.EnterLate),
+		screen.Opt("v", words.DoPutRight, putRight),
 		screen.Opt("w", words.DoReweigh, func(sh screen.Shared) screen.Effect { return act.AskReweigh(sh, nil, act.Book) }))
 }
 

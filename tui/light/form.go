@@ -1,5 +1,5 @@
 // Package light is the form that asks for furnace and measures before a fire is
-// lit.
+// lit, and that puts right afterwards what it was lit with.
 package light
 
 import (
@@ -16,7 +16,8 @@ import (
 )
 
 // Screen asks once for the furnace and its measures. It opens with a
-// starter, so that a fire can be lit at once and the numbers mended later.
+// starter, so that a fire can be lit at once and the numbers mended later: with the
+// same form, which then begins with the smelt as it was lit.
 type Screen struct {
 	store    screen.Store     // for the furnaces of the last smelts
 	usual    []screen.Starter // furnaces that are always offered
@@ -24,7 +25,8 @@ type Screen struct {
 	starter  int
 	row      int // the first one chooses the starter, the last one lights
 	rows     []row
-	bad      int // the row that is wrong, -1 for none
+	bad      field // the field that is wrong, noField for none
+	mends    bool  // of the smelt shown, what it was lit with
 }
 
 // row is one field of the form.
@@ -42,18 +44,49 @@ const (
 	boreCm
 	stackCm
 	rimCm
+	baseCm
 	charcoalName
 	charcoalKg
+	charcoalLot
 	oreName
 	oreKg
 	oreCount
+	oreLot
+	litDay
+	litAt
 	initials
 	fields
+	noField field = -1
 )
+
+// fieldsAsked are the fields of the form, in their order: the day only where it is put
+// right, the initials only where somebody lights.
+func (f Screen) fieldsAsked() []field {
+	asked := make([]field, 0, fields)
+	for id := range fields {
+		if f.mends && id == initials || !f.mends && id == litDay {
+			continue
+		}
+		asked = append(asked, id)
+	}
+	return asked
+}
+
+// at is the field of a row, noField for the first row and the last.
+func (f Screen) at(row int) field {
+	asked := f.fieldsAsked()
+	if row < 1 || row > len(asked) {
+		return noField
+	}
+	return asked[row-1]
+}
+
+// rowOf is the row of a field.
+func (f Screen) rowOf(id field) int { return slices.Index(f.fieldsAsked(), id) + 1 }
 
 // Keys are the keys of the form. Letters and digits are typed.
 type Keys struct {
-	Next, Previous, Left, Right, Done, Back key.Binding
+	Next, Previous, Left, Right, Done, Last, Back key.Binding
 }
 
 // Map are those keys.
@@ -62,24 +95,25 @@ var Map = Keys{
 	Previous: screen.Bind(words.DoPrevRow, "up", "shift+tab"),
 	Left:     screen.Bind(words.DoStarterBack, "left"),
 	Right:    screen.Bind(words.DoStarter, "right"),
-	Done:     screen.Bind(words.DoLight, "enter"),
+	Done:     screen.Bind(words.DoFormEnter, "enter"),
+	Last:     screen.Bind(words.DoLastRow, "pgdown"),
 	Back:     screen.Bind(words.DoBack, "esc"),
 }
 
 // All of them.
 func (k Keys) All() []key.Binding {
-	return []key.Binding{k.Done, k.Next, k.Previous, k.Right, k.Left, k.Back}
+	return []key.Binding{k.Done, k.Next, k.Previous, k.Last, k.Right, k.Left, k.Back}
 }
 
 // Repeating are the ones that move.
 func (k Keys) Repeating() []key.Binding {
-	return []key.Binding{k.Next, k.Previous, k.Left, k.Right}
+	return []key.Binding{k.Next, k.Previous, k.Last, k.Left, k.Right}
 }
 
 // New is the form with furnaces to begin with. The store is read for the person's
 // own ones.
 func New(usual []screen.Starter, store screen.Store) Screen {
-	return Screen{store: store, usual: usual, starters: usual, bad: -1}
+	return Screen{store: store, usual: usual, starters: usual, bad: noField}
 }
 
 func (Screen) ID() screen.ID       { return screen.Light }
@@ -91,27 +125,26 @@ func (Screen) Listed(screen.Shared) string { return "" }
 // Typing is true: the rows take text.
 func (Screen) Typing() bool { return true }
 
-// Entered begins anew, with the furnaces of the newest smelts being read; the
-// cursor stands on the last row, so that enter lights.
-func (f Screen) Entered(sh screen.Shared, _ any) (screen.Screen, screen.Effect) {
+// Entered begins anew at the top, with the furnaces of the newest smelts being read, or
+// with the smelt shown as it was lit.
+func (f Screen) Entered(sh screen.Shared, with any) (screen.Screen, screen.Effect) {
+	if _, mends := with.(screen.AsLit); mends {
+		return f.asLit(sh), nil
+	}
+	f.mends, f.starters = false, f.usual
 	return f.anew(sh.Units), f.readOwn(sh.Shelf.Lines)
 }
 
 func (f Screen) anew(u modelwords.Units) Screen {
-	f.bad, f.starter, f.rows = -1, 0, nil
-	f = f.with(f.starters[0], u)
-	f.row = f.last()
-	return f
+	f.bad, f.starter, f.row, f.rows = noField, 0, 0, nil
+	return f.with(f.starters[0], u)
 }
 
-func (f Screen) last() int { return int(fields) + 1 }
+func (f Screen) last() int { return len(f.fieldsAsked()) + 1 }
 
-// with fills the form from a starter. Initials stay.
+// with fills the form from a starter. Initials and the time stay.
 func (f Screen) with(s screen.Starter, u modelwords.Units) Screen {
-	by := screen.NewInput(false)
-	if len(f.rows) > 0 {
-		by = f.rows[initials].input
-	}
+	was := f.rows
 	f.rows = make([]row, fields)
 	put := func(id field, in screen.Input) { f.rows[id] = row{id: id, input: in, given: in.Text()} }
 	set := func(id field, text string) { put(id, screen.Prefilled(text, false)) }
@@ -120,34 +153,72 @@ func (f Screen) with(s screen.Starter, u modelwords.Units) Screen {
 	number(boreCm, act.Given(s.Furnace.Bore))
 	number(stackCm, act.Given(s.Furnace.Stack))
 	number(rimCm, act.Given(s.Furnace.Rim))
-	for _, m := range slices.Backward(s.Measures) { // the first of each material stays
-		switch m.What {
-		case entry.Charcoal:
-			set(charcoalName, m.Name)
-			number(charcoalKg, act.Given(m.Mass))
-		case entry.Ore:
-			set(oreName, m.Name)
-			number(oreKg, act.Given(m.Mass))
-		}
-	}
+	number(baseCm, act.Given(s.Furnace.TuyereBase))
+	charcoal, ore := usualOf(s.Measures, entry.Charcoal), usualOf(s.Measures, entry.Ore)
+	set(charcoalName, charcoal.Name)
+	number(charcoalKg, act.Given(charcoal.Mass))
+	set(oreName, ore.Name)
+	number(oreKg, act.Given(ore.Mass))
+	set(charcoalLot, lotOf(s, entry.Charcoal).Name)
+	set(oreLot, lotOf(s, entry.Ore).Name)
 	n, _ := s.Recipe.Count(entry.Ore)
 	number(oreCount, entry.Some(float64(n)))
-	set(initials, "")
-	f.rows[initials].input = by
+	for _, id := range []field{litDay, litAt, initials} {
+		if set(id, ""); was != nil {
+			f.rows[id] = was[id]
+		}
+	}
 	return f
 }
 
-// Update takes a key: up and down go from row to row, left and right change the
-// starter on the first row and move the cursor of the others.
+// usualOf is the first measure of a material.
+func usualOf(ms []entry.Measure, w entry.What) entry.Measure {
+	for _, m := range ms {
+		if m.What == w {
+			return m
+		}
+	}
+	return entry.Measure{}
+}
+
+// lotOf is the lot that the first charge takes a material from, else the last one of it:
+// the one that counts where a charge names none.
+func lotOf(s screen.Starter, w entry.What) entry.Lot {
+	var of entry.Lot
+	for _, l := range s.Lots {
+		if l.What == w {
+			of = l
+		}
+	}
+	for _, p := range s.Recipe {
+		if p.What != w || p.Lot == "" {
+			continue
+		}
+		of = entry.Lot{Name: p.Lot, What: w}
+		for _, l := range s.Lots {
+			if string(l.ID()) == p.Lot || l.Name == p.Lot {
+				of = l
+			}
+		}
+	}
+	return of
+}
+
+// Update takes a key: up and down go from row to row and around, left and right change
+// the starter on the first row and move the cursor of the others.
 func (f Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
 	t := screen.TypedOf(p.Key)
-	f.bad = -1
+	f.bad = noField
+	rows := f.last() + 1
 	switch k := Map; {
 	case key.Matches(t, k.Next):
-		f.row = min(f.row+1, f.last())
+		f.row = (f.row + 1) % rows
 		return f, nil
 	case key.Matches(t, k.Previous):
-		f.row = max(f.row-1, 0)
+		f.row = (f.row + rows - 1) % rows
+		return f, nil
+	case key.Matches(t, k.Last):
+		f.row = f.last()
 		return f, nil
 	case key.Matches(t, k.Left, k.Right) && f.row == f.last():
 		return f, screen.Refuse(words.StarterRow)
@@ -156,27 +227,51 @@ func (f Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 	case key.Matches(t, k.Left) && f.row == 0:
 		return f.choose(sh, f.starter-1), nil
 	case key.Matches(t, k.Done) && f.row == f.last():
-		l, at, err := f.light(f.starters[f.starter], sh.Units)
-		if err != nil {
-			f.bad, f.row = int(at), int(at)+1
-			return f, screen.Refuse(err.Error())
-		}
-		return f, act.Kindle(l, f.by())
+		return f.done(sh)
 	case key.Matches(t, k.Done):
 		f.row++
 		return f, nil
-	case f.row == 0 || f.row == f.last():
+	case f.at(f.row) == noField:
 		return f, screen.Refuse(words.NotARow)
 	}
-	r := f.rows[f.row-1]
+	r := f.rows[f.at(f.row)]
 	in, ok := r.input.Typed(p.Key)
 	if !ok {
 		return f, screen.Refuse(words.NotInField(r.input.Number()))
 	}
-	rows := append([]row{}, f.rows...)
-	rows[f.row-1].input = in
-	f.rows = rows
+	typed := append([]row{}, f.rows...)
+	typed[r.id].input = in
+	f.rows = typed
 	return f, nil
+}
+
+// done lights, or puts the light right. Numbers that are guesses still are asked about
+// once.
+func (f Screen) done(sh screen.Shared) (screen.Screen, screen.Effect) {
+	wrong := func(at field, err error) (screen.Screen, screen.Effect) {
+		f.bad, f.row = at, f.rowOf(at)
+		return f, screen.Refuse(err.Error())
+	}
+	l, at, err := f.light(f.starters[f.starter], sh.Units)
+	if err != nil {
+		return wrong(at, err)
+	}
+	if f.mends {
+		e, at, err := f.mended(sh, l)
+		if err != nil {
+			return wrong(at, err)
+		}
+		return f, e
+	}
+	lit, uncertain, err := f.litThen(sh)
+	if err != nil {
+		return wrong(litAt, err)
+	}
+	kindle := act.Kindle(l, f.by(), lit, uncertain)
+	if n := f.guesses(); n > 0 {
+		return f, screen.Question(words.LightOnGuesses(n), func(screen.Shared) screen.Effect { return kindle })
+	}
+	return f, kindle
 }
 
 func (f Screen) choose(sh screen.Shared, n int) Screen {
@@ -185,6 +280,27 @@ func (f Screen) choose(sh screen.Shared, n int) Screen {
 }
 
 // Hints are how to go about in it.
-func (Screen) Hints(screen.Shared) []draw.KeyHint {
-	return screen.Hints(Map.Done, Map.Previous, Map.Next, Map.Right, Map.Back)
+func (f Screen) Hints(screen.Shared) []draw.KeyHint {
+	k := Map
+	enter := words.DoNextRow
+	if f.row == f.last() {
+		enter = f.does()
+	}
+	hints := []draw.KeyHint{screen.Short(k.Done, enter)}
+	if f.row != f.last() {
+		hints = append(hints, screen.Short(k.Last, words.DoTo(f.does())))
+	}
+	hints = append(hints, screen.Hints(k.Previous, k.Next)...)
+	if f.row == 0 && !f.mends {
+		hints = append(hints, screen.Hint(k.Right))
+	}
+	return append(hints, screen.Hint(k.Back))
+}
+
+// does is what enter does on the last row.
+func (f Screen) does() string {
+	if f.mends {
+		return words.DoMendLight
+	}
+	return words.DoLight
 }

@@ -37,7 +37,7 @@ func (f Screen) readOwn(lines []shelf.Summary) screen.Effect {
 			if es, _, err := store.Entries(id); err == nil && len(es) > 0 {
 				s := session.Open(id, es)
 				r := s.AsOf(fold.All, s.End()).Reading()
-				own := screen.Starter{Name: words.AsIn(id), Furnace: r.Light.Furnace, Measures: r.Measures, Recipe: r.Light.Recipe}
+				own := screen.Starter{Name: words.AsIn(id), Furnace: r.Light.Furnace, Measures: r.Measures, Lots: r.Light.Lots, Recipe: r.Light.Recipe}
 				own.Furnace.Blower = r.Blower
 				read.own = append(read.own, own)
 			}

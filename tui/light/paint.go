@@ -15,7 +15,11 @@ import (
 // Paint shows how much is still a guess and the rows at the left, and at the right
 // the furnace that they make, full of charcoal; in a small window the rows alone.
 func (f Screen) Paint(g cell.Grid, sh screen.Shared) {
-	screen.Top(g, sh, words.DoSmelt, words.LightAsks)
+	title, asks := words.DoSmelt, words.LightAsks
+	if f.mends {
+		title, asks = sh.Smelt.ID(), words.LightMends
+	}
+	screen.Top(g, sh, title, asks)
 	body := screen.Body(g)
 	w, h := g.Size()
 	size := scene.SizeOf(w, h)
@@ -40,6 +44,9 @@ func (f Screen) answer(g cell.Grid, sh screen.Shared, size scene.Size) int {
 	left := f.unmeasured()
 	n, of := len(left), len(numbers)
 	note := words.FormAllTheSame
+	if f.mends {
+		note = words.FormMends
+	}
 	if n == 0 {
 		note = words.FormNoneGuessed
 	}
@@ -85,8 +92,8 @@ func (f Screen) furnace(g cell.Grid, sh screen.Shared) {
 	w, h := g.Size()
 	l, _, _ := f.light(f.starters[f.starter], u) // what cannot be read is drawn as usual
 	pic, fill := picture.Filled(l)
-	at := f.row - 1
-	v := draw.FilledView{Bore: at == int(boreCm), Mark: at == int(stackCm), Rim: at == int(rimCm), Measure: at == int(charcoalKg)}
+	at := f.at(f.row)
+	v := draw.FilledView{Bore: at == boreCm, Mark: at == stackCm, Rim: at == rimCm, Measure: at == charcoalKg}
 	bucket := f.rows[charcoalName].input.Trimmed()
 	narrow := w < 40
 	kg := u.Spread(fill.Mass.P10, fill.Mass.P50, fill.Mass.P90, "kg", 1)

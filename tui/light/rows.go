@@ -17,13 +17,21 @@ var labels = [fields]struct{ label, unit, heading string }{
 	boreCm:       {words.FormBore, "cm", ""},
 	stackCm:      {words.FormStack, "cm", ""},
 	rimCm:        {words.FormRim, "cm", ""},
+	baseCm:       {words.FormBase, "cm", ""},
 	charcoalName: {words.FormCharcoalName, "", words.FormOfMeasures},
 	charcoalKg:   {words.FormCharcoalKg, "kg", ""},
+	charcoalLot:  {words.FormLot, "", ""},
 	oreName:      {words.FormOreName, "", ""},
 	oreKg:        {words.FormOreKg, "kg", ""},
 	oreCount:     {words.FormOreCount, "", ""},
+	oreLot:       {words.FormLot, "", ""},
+	litDay:       {words.FormLitDay, "", ""},
+	litAt:        {words.FormLitAt, "", ""},
 	initials:     {words.FormInitials, "", ""},
 }
+
+// blanks say what a blank field means, where it is not that something is not known.
+var blanks = [fields]string{litAt: words.FormNow, charcoalLot: words.FormNoLot, oreLot: words.FormNoLot}
 
 // shape is how wide the rows stand.
 type shape struct {
@@ -70,12 +78,12 @@ func (f Screen) lines(room int) []formLine {
 	}
 	for i := range n {
 		if i > 0 && i < f.last() {
-			if text := labels[i-1].heading; text != "" && headings > 0 {
+			if text := labels[f.at(i)].heading; text != "" && headings > 0 {
 				gap()
 				ls = append(ls, formLine{-1, text})
 			}
 		}
-		if i == f.last() || i == int(initials)+1 {
+		if i == f.last() || i == f.rowOf(litAt) && !f.mends || i == f.rowOf(litDay) && f.mends {
 			gap()
 		}
 		ls = append(ls, formLine{row: i})
@@ -133,12 +141,12 @@ func (f Screen) paintRow(g cell.Grid, sh screen.Shared, i, label int, sp shape) 
 		if chosen {
 			style = th.Style(theme.Picked)
 		}
-		x := 2 + g.Text(2, 0, " "+words.DoLight+" ", style)
-		if x+2+g.Width(words.FormBegins) < w {
+		x := 2 + g.Text(2, 0, " "+f.does()+" ", style)
+		if !f.mends && x+2+g.Width(words.FormBegins) < w {
 			g.Text(x+2, 0, words.FormBegins, th.Style(theme.Quiet))
 		}
 	default:
-		f.paintField(g, sh, f.rows[i-1], chosen, x, sp)
+		f.paintField(g, sh, f.rows[f.at(i)], chosen, x, sp)
 	}
 }
 
@@ -147,6 +155,10 @@ func (f Screen) paintStarter(g cell.Grid, sh screen.Shared, chosen bool, x int) 
 	th := sh.Theme
 	w, _ := g.Size()
 	name := f.starters[f.starter].Name
+	if f.mends {
+		g.TextIn(cell.Rect{X: x, W: w - x - 1, H: 1}, name, th.Style(theme.Strong))
+		return
+	}
 	of, arrows := words.StarterOf(f.starter+1, len(f.starters)), words.StarterArrows
 	if x+g.Width(name+"  "+of+arrows) > w {
 		x = 3 + g.Width(words.FormStarter)
@@ -206,8 +218,10 @@ func (f Screen) paintField(g cell.Grid, sh screen.Shared, r row, chosen bool, x 
 		g.TextIn(cell.Rect{X: x, W: w - x, H: 1}, text, th.Style(role))
 	}
 	switch {
-	case int(r.id) == f.bad:
+	case r.id == f.bad:
 		say(th.Marks().Off+" "+words.FormWrong, theme.Warn)
+	case r.input.Text() == "" && blanks[r.id] != "":
+		say(blanks[r.id], theme.Quiet)
 	case r.input.Text() == "" && r.id != initials:
 		say(words.FormBlank, theme.Quiet)
 	case guess && sp.long:

@@ -32,10 +32,11 @@ type (
 	Back struct{}
 	// Kindle begins a new smelt, lit by a person of these initials.
 	Kindle struct {
-		Light entry.Light
-		By    string
-		Lit   time.Time // when it was lit; zero for now
-		Sure  string    // the doubts about it that were answered
+		Light     entry.Light
+		By        string
+		Lit       time.Time     // when it was lit; zero for now
+		Sure      string        // the doubts about it that were answered
+		Uncertain time.Duration // how well that is known
 	}
 	// Open opens a smelt and shows it on a screen.
 	Open struct {
@@ -157,3 +158,7 @@ func Kept(e Effect) SoFar {
 	}
 	return acts
 }
+
+// AsLit is handed to the form before light to put right what the smelt shown was lit
+// with.
+type AsLit struct{}

@@ -10,6 +10,7 @@ type Starter struct {
 	Name     string
 	Furnace  entry.Furnace
 	Measures []entry.Measure
+	Lots     []entry.Lot
 	Recipe   entry.Parts
 }
 

@@ -153,7 +153,7 @@ func (s Screen) Practise(now time.Time) screen.Effect {
 			return screen.Each{screen.Kindle{Light: light, Lit: lit}, acts, screen.Said(words.PractiseBegins)}
 		}
 	}
-	return act.Kindle(entry.Light{Furnace: f.Furnace, Measures: f.Measures, Recipe: f.Recipe, Practice: true}, "")
+	return act.Kindle(entry.Light{Furnace: f.Furnace, Measures: f.Measures, Recipe: f.Recipe, Practice: true}, "", time.Time{}, 0)
 }
 
 // Update takes a key.

@@ -11,7 +11,6 @@ import (
 const (
 	NoEntryHere  = "no entries to show; k shows another kind"
 	NotAnAct     = "this entry is the journal's own: there is nothing to cross out or change in it"
-	LightStays   = "the light stays as it was; weigh a measure again to correct its weight"
 	AmendTime    = "when it was"
 	AmendEvent   = "what it was"
 	ShortChanged = "changed"

@@ -64,6 +64,8 @@ const (
 	DoSample       = "sample"
 	DoHandOver     = "hand over"
 	DoLate         = "enter something late"
+	DoAsLit        = "furnace, measures, lots, time: as it was lit"
+	DoPutRight     = "clock, or as it was lit: put right"
 	DoAnyCharge    = "a charge"
 	DoAnyFill      = "a fill"
 	DoOreAlone     = "ore alone"
@@ -85,7 +87,7 @@ const (
 	DoStrike   = "cross it out"
 	DoRestore  = "undo what was done to it"
 	DoFilter   = "show one kind only"
-	DoNextRow  = "next"
+	DoNextRow  = "next row"
 	DoPrevRow  = "the one before"
 	DoLight    = "light the fire"
 

@@ -12,6 +12,11 @@ const (
 	FormBore         = "bore at the tuyere"
 	FormStack        = "mark above the tuyere"
 	FormRim          = "rim above the tuyere"
+	FormBase         = "tuyere above the floor"
+	FormLot          = "from the lot"
+	FormMends        = "what is put right here holds from the first charge on"
+	FormLitDay       = "lit on (2026-05-09)"
+	FormLitAt        = "lit at"
 	FormCharcoalName = "charcoal goes in by the"
 	FormCharcoalKg   = "charcoal in one"
 	FormOreName      = "ore goes in by the"
@@ -29,6 +34,17 @@ const (
 	FormBegins       = "the smelt begins here, and at no key before"
 	RimWord          = "rim"
 	FormBlank        = "not known"
+	FormNow          = "now; or 8:40, or minutes ago"
+	FormNoLot        = "none named"
+	LightMends       = "as it was lit"
+	AsLit            = "as it was lit"
+	DoMendLight      = "put it right"
+	DoLastRow        = "the last row"
+	DoFormEnter      = "next row; on the last, light"
+	LightUnchanged   = "nothing was changed: it stays as it was lit"
+	LitInFuture      = "that is still to come: the time as it was then"
+	NoDay            = "the day as 2026-05-09"
+	DayMissing       = "it needs its day, as 2026-05-09"
 	FormWrong        = "here"
 	StarterRow       = "left and right change the starter, on the first row only: go up to it"
 	NotARow          = "nothing to type here: enter lights the fire, the arrows go up and down"
@@ -102,3 +118,24 @@ func AsIn(id string) string { return "as in " + id }
 
 // InField says which field is wrong, and how.
 func InField(label, why string) string { return label + ": " + why }
+
+// DoTo says that a key goes to a row.
+func DoTo(row string) string { return "to: " + row }
+
+// LightOnGuesses asks before a fire is lit with numbers that nobody measured.
+func LightOnGuesses(n int) string {
+	if n == 1 {
+		return "one number is a guess, never measured here: light with it?"
+	}
+	return strconv.Itoa(n) + " numbers are guesses, never measured here: light with them?"
+}
+
+// EntryBeforeLight refuses a light after something that was done.
+func EntryBeforeLight(clock string) string {
+	return "something was done at " + clock + ": the fire was lit before that"
+}
+
+// MeasureCounted refuses another name for a measure that charges were counted in.
+func MeasureCounted(name string) string {
+	return "charges are counted by the " + name + ": its name stays, what it holds may change"
+}

@@ -1,0 +1,164 @@
+package tui_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/figure"
+	"chargehand/tui/desk"
+	"chargehand/tui/screen"
+	"chargehand/tui/theme"
+	"chargehand/tui/words"
+)
+
+// down goes to a row of the form before light, by its label.
+func down(d *desk.Desk, to string) {
+	d.Press("pgdown")
+	for range 20 {
+		d.Press("down")
+		if strings.Contains(d.Picture(), "> "+to) {
+			return
+		}
+	}
+	d.Shows("> " + to)
+}
+
+// The form opens at its top, enter does what the keys line says, and the top and the
+// last row lie beside each other.
+func TestTheFormBeginsAtItsTop(t *testing.T) {
+	d := desk.Sit(t)
+	d.Press("r")
+	d.Shows("> begin with")
+	d.Shows("enter " + words.DoNextRow)
+	d.Press("enter")
+	d.Shows("> name of the furnace")
+	d.Press("up", "up")
+	d.Shows("enter " + words.DoLight)
+	d.Press("enter")
+	d.Shows("numbers are guesses, never measured here")
+	d.Press("n")
+	d.Answers(words.NothingDone)
+	if d.M.Running().Is() || d.M.Active() != screen.Light {
+		t.Fatal("no is not yes")
+	}
+	d.Press("enter", "y")
+	if !d.M.Running().Is() {
+		t.Fatal("not lit")
+	}
+}
+
+// A fire can be lit in the past, and what was done since entered after it.
+func TestLitInThePast(t *testing.T) {
+	d := desk.Sit(t)
+	now := d.At.Wall
+	d.Press("r")
+	down(d, "lit at")
+	d.Write(now.Add(-80 * time.Minute).Format("15:04"))
+	d.Press("pgdown", "enter", "y")
+	s := d.M.Running()
+	if got := s.Reading().At.Round(time.Minute); got != 80*time.Minute {
+		t.Fatalf("lit %v ago", got)
+	}
+	first, _ := s.First()
+	if first.Uncertain != 30*time.Second {
+		t.Errorf("the time is known to %v", first.Uncertain)
+	}
+	at := func(ago time.Duration) string { return now.Add(-ago).Format("15:04") }
+	d.Press("o", "e")
+	d.Write(at(75 * time.Minute))
+	d.Press("enter", "h")
+	d.Press("o", "e")
+	d.Write(at(40 * time.Minute))
+	d.Press("enter", "f")
+	d.Write("6")
+	d.Press("enter")
+	d.Press("o", "e")
+	d.Write(at(20 * time.Minute))
+	d.Press("enter", "v")
+	r := d.M.Running().Reading()
+	if r.Phase != entry.MainBurn || math.Abs(burnt(r)-6*1.9) > 1e-9 {
+		t.Errorf("%s, %v kg of charcoal", r.Phase, burnt(r))
+	}
+	d.Press("o", "e")
+	d.Write(at(85 * time.Minute))
+	d.Press("enter")
+	d.Answers("lit at")
+}
+
+// What a smelt was lit with is put right afterwards, while it burns, and all follows;
+// taken back it is as before.
+func TestTheLightIsPutRight(t *testing.T) {
+	d := desk.Sit(t)
+	d.Press("r")
+	down(d, "your initials")
+	d.Write("MK")
+	d.Press("pgdown", "enter", "y")
+	d.Wait(10 * time.Minute)
+	d.Press("f", "f", "c", "s")
+	was := d.M.Running().Light()
+	kg := burnt(d.M.Running().Reading())
+	d.Press("o", "v", "l")
+	d.Shows("> " + words.FormStarter)
+	down(d, "which holds")
+	d.Write("2,4")
+	down(d, "bore")
+	d.Write("30")
+	down(d, "tuyere above")
+	d.Write("18")
+	down(d, "from the lot")
+	d.Write("beech")
+	lit := d.M.Running().Reading().Lit
+	down(d, "lit at")
+	d.Write(lit.Add(-15 * time.Minute).Format("15:04"))
+	d.Press("pgdown", "enter")
+	l, r := d.M.Running().Light(), d.M.Running().Reading()
+	if d.M.Active() != screen.Fire {
+		t.Errorf("then on %s", d.M.Active())
+	}
+	if l.Measures[0].Mass.Value != 2.4 || l.Measures[0].Guessed || l.Furnace.Bore.Value != 30 || l.Furnace.TuyereBase.Value != 18 || l.Furnace.Guessed {
+		t.Errorf("%+v %+v", l.Furnace, l.Measures)
+	}
+	if l.UID != was.UID || len(l.Lots) != 1 || l.Lots[0].Name != "beech" || l.Recipe[0].Lot != "beech" || l.Furnace.Rim != was.Furnace.Rim {
+		t.Errorf("%+v %+v", l.Lots, l.Recipe)
+	}
+	if want := kg * 2.4 / 1.9; burnt(r) < want-1e-9 || burnt(r) > want+1e-9 {
+		t.Errorf("%v kg of charcoal, want %v", burnt(r), want)
+	}
+	if moved := lit.Sub(r.Lit); moved <= 15*time.Minute || moved > 16*time.Minute {
+		t.Errorf("lit %v earlier", moved)
+	}
+	d.Press("v", "b", "home", "a")
+	down(d, "charcoal goes in by the")
+	d.Write("basket")
+	d.Press("pgdown", "enter")
+	d.Answers(words.MeasureCounted("bucket"))
+	d.Press("esc", "esc")
+	d.Wait(5 * time.Minute)
+	d.Press("v", "b", "home", "a")
+	down(d, "lit at")
+	d.Write(d.At.Wall.Add(-time.Minute).Format("15:04"))
+	d.Press("pgdown", "enter")
+	d.Answers("the fire was lit before that")
+	d.Press("esc")
+	d.Press("v", "b", "home", "o")
+	if now := d.M.Running(); now.Light().Furnace.Bore != was.Furnace.Bore || !now.Reading().Lit.Equal(lit) || burnt(now.Reading()) != kg {
+		t.Errorf("taken back: %+v", now.Light())
+	}
+}
+
+// Untouched the form changes nothing, whatever the smelt was lit with.
+func TestAnUntouchedLightIsNotAmended(t *testing.T) {
+	d := desk.Smelting(t, theme.Theme{})
+	n := d.Count(entry.KindAmend)
+	d.Press("v", "b", "home", "enter", "pgdown", "enter")
+	d.Answers(words.LightUnchanged)
+	if d.Count(entry.KindAmend) != n || d.M.Active() != screen.Book {
+		t.Errorf("%d amendments, on %s", d.Count(entry.KindAmend)-n, d.M.Active())
+	}
+}
+
+// burnt is the charcoal charged so far in kg.
+func burnt(r figure.Reading) float64 { return r.Figure(figure.CharcoalCharged).P50 }

@@ -207,5 +207,5 @@ var amendAsks = map[entry.Kind]act.Form{
 	entry.KindBlast: act.AskBlast, entry.KindDip: act.AskDip, entry.KindTap: act.AskTap, entry.KindLook: act.AskLook,
 	entry.KindTemperature: act.AskTemperature, entry.KindWeigh: act.AskWeigh, entry.KindNote: act.AskNote,
 	entry.KindArch: act.AskArch, entry.KindTuyere: act.AskTuyere, entry.KindSample: act.AskSample,
-	entry.KindHandOver: act.AskHandOver, entry.KindExtract: act.AskExtract,
+	entry.KindHandOver: act.AskHandOver, entry.KindIncident: act.AskIncident, entry.KindExtract: act.AskExtract,
 }

@@ -40,6 +40,7 @@ func otherOptions() []screen.Option {
 		screen.Opt("w", words.DoWatch, func(screen.Shared) screen.Effect { return screen.Choose(words.DoWatch, watching()...) }),
 		screen.Opt(screen.LetterRemind, words.DoRemind, act.AskRemind),
 		screen.Opt("v", words.DoPutRight, putRight),
+		screen.Opt("y", words.DoIncident, askIncident),
 		screen.Opt("z", words.DoLock, func(screen.Shared) screen.Effect { return screen.Lock{} }),
 	}
 }

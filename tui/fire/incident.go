@@ -1,0 +1,59 @@
+package fire
+
+import (
+	"time"
+
+	"github.com/charmbracelet/bubbles/key"
+
+	"chargehand/model/entry"
+	modelwords "chargehand/model/words"
+	"chargehand/tui/act"
+	"chargehand/tui/cell"
+	"chargehand/tui/draw"
+	"chargehand/tui/scene"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
+)
+
+// askIncident books what happened and then says what to do first, before any figure.
+func askIncident(sh screen.Shared) screen.Effect {
+	return act.AskIncident(sh, nil, func(ev entry.Event) screen.Effect {
+		i := ev.(entry.Incident)
+		said := screen.Say(func(sh screen.Shared) string { return act.SayLast(sh) + words.IncidentKept })
+		if words.IncidentTitle(i.What) == "" {
+			return screen.Each{screen.Keep{{Event: ev}}, said}
+		}
+		return screen.Each{screen.Keep{{Event: ev}}, said, screen.Ask{Dialog: firstAid{i.What}}}
+	})
+}
+
+// firstAid says what to do first. It stays until a key is pressed, and an act keyed then
+// is done.
+type firstAid struct{ what entry.IncidentWhat }
+
+func (firstAid) Typing() bool { return false }
+
+// Stays as long as nobody is back at the keys.
+func (firstAid) Stays() time.Duration { return 24 * time.Hour }
+
+func (f firstAid) Update(_ screen.Shared, k screen.Pressed) (screen.Dialog, screen.Effect) {
+	if key.Matches(screen.TypedOf(k.Key), screen.Global.Back, screen.FieldKeys.Done) {
+		return nil, screen.Said(words.IncidentClosed)
+	}
+	return f, screen.Past{Closed: words.IncidentClosed, Else: screen.Refuse(words.IncidentTitle(f.what))}
+}
+
+func (f firstAid) Ask(screen.Shared) *draw.Ask {
+	return &draw.Ask{Label: words.IncidentTitle(f.what), Hint: words.EscCloses}
+}
+
+func (firstAid) Hints() []draw.KeyHint { return screen.Hints(screen.Global.Back) }
+
+// Paint covers the picture of the shaft, as a caution does, but with all its words.
+func (f firstAid) Paint(g cell.Grid, sh screen.Shared) {
+	w, _ := g.Size()
+	room := scene.CautionRoom(scene.LayoutOf(w, sh.H))
+	room.Y -= draw.TopRows
+	why, care := words.IncidentFirst(f.what)
+	sh.Pen().Caution(g.Sub(room), draw.CautionText{Title: string(f.what), Fact: why, Care: care, Local: modelwords.LocalRules})
+}

@@ -1,0 +1,46 @@
+package tui_test
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/tui/desk"
+	"chargehand/tui/theme"
+	"chargehand/tui/words"
+)
+
+// One key and one letter keep what happened; under an alarm and somebody unwell the
+// answer is what to do first, and it stays until a key.
+func TestAnIncidentSaysWhatToDoFirst(t *testing.T) {
+	for letter, what := range map[string]entry.IncidentWhat{
+		"a": entry.IncidentAlarm, "w": entry.IncidentUnwell, "b": entry.IncidentBurn, "o": entry.IncidentFire, "n": entry.IncidentNearMiss, "t": entry.IncidentOther,
+	} {
+		d := desk.Smelting(t, theme.Theme{})
+		d.Press("o", "y", letter)
+		if ev, ok := d.Last().(entry.Incident); !ok || ev.What != what {
+			t.Fatalf("%s kept %#v", letter, d.Last())
+		}
+		if words.IncidentTitle(what) == "" {
+			continue
+		}
+		_, care := words.IncidentFirst(what)
+		d.Wait(5 * time.Minute)
+		d.Shows(words.IncidentTitle(what))
+		d.Shows(strings.Join(strings.Fields(care)[:3], " "))
+		n := len(d.M.Running().Reading().Charges)
+		d.Press("c") // an act is done all the same
+		if len(d.M.Running().Reading().Charges) != n+1 || d.M.Dialog() != nil {
+			t.Errorf("%s: no charge under what to do first", letter)
+		}
+	}
+	d := desk.Smelting(t, theme.Theme{})
+	d.Press("o", "y", "w", "esc", "v", "b", "a", "w", "p")
+	d.Write("210")
+	d.Press("enter")
+	a, ok := d.Last().(entry.Amend)
+	if ev, is := a.Event.(entry.Incident); !ok || !is || ev.What != entry.IncidentUnwell || ev.CO.Value != 210 {
+		t.Errorf("with what the alarm showed: %#v", d.Last())
+	}
+}

@@ -19,7 +19,7 @@ func down(d *desk.Desk, to string) {
 	d.Press("pgdown")
 	for range 20 {
 		d.Press("down")
-		if strings.Contains(d.Picture(), "> "+to) {
+		if strings.Contains(d.Picture(), "> "+to) || strings.Contains(d.Picture(), "▸ "+to) {
 			return
 		}
 	}
@@ -102,7 +102,7 @@ func TestTheLightIsPutRight(t *testing.T) {
 	kg := burnt(d.M.Running().Reading())
 	d.Press("o", "v", "l")
 	d.Shows("> " + words.FormStarter)
-	down(d, "which holds")
+	down(d, "charcoal in one")
 	d.Write("2,4")
 	down(d, "bore")
 	d.Write("30")

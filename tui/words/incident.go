@@ -6,7 +6,7 @@ import "chargehand/model/entry"
 // order is that of any carbon monoxide: out into the air, help, nobody back (common
 // practice; the emergency number is that of the place).
 const (
-	DoIncident       = "accident, alarm, somebody unwell"
+	DoIncident       = "accident, alarm, unwell"
 	IncidentWhat     = "what happened"
 	IncidentAlarm    = "carbon monoxide alarm"
 	IncidentUnwell   = "somebody unwell"

@@ -65,7 +65,7 @@ const (
 	DoHandOver     = "hand over"
 	DoLate         = "enter something late"
 	DoAsLit        = "furnace, measures, lots, time: as it was lit"
-	DoPutRight     = "clock, or as it was lit: put right"
+	DoPutRight     = "clock or light wrong: put right"
 	DoAnyCharge    = "a charge"
 	DoAnyFill      = "a fill"
 	DoOreAlone     = "ore alone"

@@ -34,7 +34,7 @@ const (
 	FormBegins       = "the smelt begins here, and at no key before"
 	RimWord          = "rim"
 	FormBlank        = "not known"
-	FormNow          = "now; or 8:40, or minutes ago"
+	FormNow          = "now; or as 8:40"
 	FormNoLot        = "none named"
 	LightMends       = "as it was lit"
 	AsLit            = "as it was lit"

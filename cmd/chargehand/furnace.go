@@ -1,83 +1,82 @@
 package main
 
 import (
-	"errors"
-	"strconv"
-	"strings"
+	"encoding/json"
+	"flag"
+	"fmt"
+	"time"
 
 	"chargehand/model/entry"
-	"chargehand/model/fold"
+	"chargehand/model/plan"
 	"chargehand/model/words"
-	"chargehand/persist"
-	"chargehand/tui"
 )
 
-// furnaceOf reads --furnace: the name of a furnace of the house or a starter,
-// or a name with its sizes in cm ("Reed Hollow,bore=25,stack=50,rim=55").
-func furnaceOf(s string, book *persist.Book) (entry.Furnace, error) {
-	name, sizes, given := strings.Cut(s, ",")
-	name = strings.TrimSpace(name)
-	if given {
-		return sized(name, sizes)
-	}
-	built, err := houseFurnaces(book)
-	if err != nil {
-		return entry.Furnace{}, err
-	}
-	for _, st := range tui.Starters() {
-		built = append(built, st.Furnace)
-	}
-	for _, f := range built {
-		if strings.EqualFold(f.Name, name) {
-			return f, nil
+func furnaceCommand() command {
+	return command{name: "furnace", does: words.FurnaceDoes, setUp: func(flags *flag.FlagSet) func(world, common, []string) error {
+		g := wing{where: entry.OnFurnace, examples: furnaceExamples}
+		g.flags(flags)
+		return func(w world, c common, operands []string) error {
+			if err := none(operands); err != nil {
+				return err
+			}
+			if done, err := g.does(w, c); done {
+				return err
+			}
+			h, err := theHouse(w, c)
+			if err != nil {
+				return err
+			}
+			if c.json {
+				return json.NewEncoder(w.out).Encode(map[string]any{"furnaces": furnacesOf(h)})
+			}
+			_, err = fmt.Fprint(w.out, words.Furnaces(h.Furnaces))
+			return err
 		}
-	}
-	return entry.Furnace{Name: name}, nil
+	}}
 }
 
-// houseFurnaces are the furnaces kept in the house, the newest first.
-func houseFurnaces(book *persist.Book) ([]entry.Furnace, error) {
-	entries, err := book.Entries(entry.House)
-	if errors.As(err, new(*persist.NoStreamError)) {
-		return nil, nil
+// furnaceExamples are invented.
+func furnaceExamples() []entry.Event {
+	f := entry.Furnace{
+		Name: "Reed Hollow", Bore: entry.Some(entry.Centimetre(25)), Stack: entry.Some(entry.Centimetre(50)), Rim: entry.Some(entry.Centimetre(60)),
+		TuyereBase: entry.Some(entry.Centimetre(15)), TuyereBore: entry.Some(entry.Millimetre(20)), TuyereAngle: entry.Some(entry.Degree(20)), Wall: entry.Some(entry.Centimetre(5)),
 	}
-	if err != nil {
-		return nil, err
+	worn := f
+	worn.Bores = []entry.BoreAt{{At: 0, Bore: 26.5}, {At: 50, Bore: 25}}
+	return []entry.Event{
+		entry.FurnaceBuilt{Furnace: f, Why: entry.Built},
+		entry.Drying{Furnace: f.ID(), Day: entry.Some(entry.Count(2)), Fires: entry.Some(entry.Count(0)), Weather: "dry wind"},
+		entry.FurnaceBuilt{Furnace: worn, Why: entry.Worn},
 	}
-	var built []entry.Furnace
-	for _, l := range fold.InForce(entries, fold.All) {
-		if ev, ok := l.Event.(entry.FurnaceBuilt); ok {
-			built = append([]entry.Furnace{ev.Furnace}, built...)
-		}
-	}
-	return built, nil
 }
 
-func sized(name, sizes string) (entry.Furnace, error) {
-	f := entry.Furnace{Name: name}
-	for part := range strings.SplitSeq(sizes, ",") {
-		key, value, _ := strings.Cut(strings.TrimSpace(part), "=")
-		v, err := strconv.ParseFloat(value, 64)
-		if err != nil || !(v >= 0) || v > 10000 {
-			return f, wrongUse{errors.New(words.BadFurnace(part))}
+type furnaceJSON struct {
+	UID      string        `json:"uid"`
+	Name     string        `json:"name"`
+	Versions []versionJSON `json:"versions"`
+	Litres   *number       `json:"volume_l"`    // from the tuyere to the mark, of the version in force; null without its sizes
+	Blast    []number      `json:"blast_l_min"` // advised for the bore
+}
+
+type versionJSON struct {
+	Since   string        `json:"since"`
+	Why     string        `json:"why"`
+	Furnace entry.Furnace `json:"furnace"`
+}
+
+func furnacesOf(h household) []furnaceJSON {
+	all := []furnaceJSON{}
+	for _, f := range h.Furnaces {
+		last := f.Last().Furnace
+		j := furnaceJSON{UID: string(f.ID), Name: last.Name}
+		for _, v := range f.Versions {
+			j.Versions = append(j.Versions, versionJSON{v.From.Format(time.RFC3339), string(v.Why), v.Furnace})
 		}
-		cm := entry.Some(entry.Centimetre(v))
-		switch key {
-		case "bore":
-			f.Bore = cm
-		case "top":
-			f.BoreTop = cm
-		case "stack":
-			f.Stack = cm
-		case "rim":
-			f.Rim = cm
-		case "base":
-			f.TuyereBase = cm
-		case "altitude":
-			f.Altitude = entry.Some(entry.Metre(v))
-		default:
-			return f, wrongUse{errors.New(words.BadFurnace(part))}
+		if s := plan.ShaftOf(last); plan.Sized(last) {
+			j.Litres = some(s.Litres)
+			j.Blast = []number{number(s.Advised.P10), number(s.Advised.P90)}
 		}
+		all = append(all, j)
 	}
-	return f, nil
+	return all
 }

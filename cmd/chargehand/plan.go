@@ -28,8 +28,13 @@ func planCommand() command {
 		flags.Float64Var(&blast, "blast", 0, words.FlagBlast)
 		flags.StringVar(&furnace, "furnace", "", words.FlagPlanFurnace)
 		flags.StringVar(&ore, "ore", "", words.FlagOre)
+		g := wing{where: entry.OnPlan, examples: planExamples}
+		g.flags(flags)
 		return func(w world, c common, operands []string) error {
 			if err := none(operands); err != nil {
+				return err
+			}
+			if done, err := g.does(w, c); done {
 				return err
 			}
 			a := plan.Ask{Want: plan.Want{Sure: sure}}
@@ -70,6 +75,16 @@ func planCommand() command {
 			return err
 		}
 	}}
+}
+
+// planExamples are invented.
+func planExamples() []entry.Event {
+	p := entry.Plan{
+		Name: "autumn", Furnace: "Reed Hollow", Wanted: entry.Wanted{What: entry.BloomPiece, Mass: entry.Some(entry.Kilogram(4))}, Sure: entry.Some(entry.Share(0.5)), Day: "2026-05-09", Taken: "usual",
+		Plans: []entry.ChargingPlan{{Name: "usual", Steps: []entry.RecipeStep{{Charges: 5, Parts: entry.Parts{
+			{What: entry.Charcoal, Mass: entry.Some(entry.Kilogram(1.8))}, {What: entry.Ore, Mass: entry.Some(entry.Kilogram(1))}}}}}},
+	}
+	return []entry.Event{p, entry.PlanTicked{Plan: p.ID(), Item: "tools laid out", Done: true}}
 }
 
 // fill puts in what the house knows: furnace, ore, what is left, own smelts.

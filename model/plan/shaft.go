@@ -38,11 +38,14 @@ type Shaft struct {
 	Guessed bool         // sizes are those of a starter, or not all given
 }
 
+// Sized tells whether a furnace's own bore and height are known.
+func Sized(f entry.Furnace) bool { return (f.Bore.Known || len(f.Bores) > 0) && f.Stack.Known }
+
 // ShaftOf reckons a furnace; what it does not say is as in the usual one: bore 25,
 // 50 cm above the tuyere, 15 below (Markewitz, 30 Nov 2016).
 func ShaftOf(f entry.Furnace) Shaft {
 	bore, above, below := cm(f.Bore, 25), cm(f.Stack, 50), cm(f.TuyereBase, 15)
-	s := Shaft{Guessed: f.Guessed || !f.Bore.Known && len(f.Bores) == 0 || !f.Stack.Known}
+	s := Shaft{Guessed: f.Guessed || !Sized(f)}
 	s.Litres = 1000 * volume(f, bore, above)
 	at := bore
 	if len(f.Bores) > 0 {

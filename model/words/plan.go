@@ -118,7 +118,7 @@ func Plan(p plan.Plan, foreseen []plan.Foreseen) string {
 	if p.Smelts < 2 {
 		line("No compact bloom at all: about 3 to 8 in 10 in a crew's first two smelts (at one open meeting 3 of 10 gave a bloom, 4 only pieces, 3 nothing).")
 	} else {
-		line("No compact bloom at all: %s, by %s.", NIn10(p.None.P50), own(p.Failures, p.Smelts))
+		line("No compact bloom at all: %s, by %s.", NIn10(p.None.P50), byOwn(p.Failures, p.Smelts))
 	}
 	line("A bloom, where there is one: %.0f to %.0f %% of the ore, most likely about %.0f %%%s.", 100*p.Yield.P10, 100*p.Yield.P90, 100*p.Yield.P50, yieldOf(len(p.Yields)))
 	if p.Ore.Most > 0 {
@@ -179,7 +179,7 @@ func Plan(p plan.Plan, foreseen []plan.Foreseen) string {
 	return b.String()
 }
 
-func own(failures, smelts int) string {
+func byOwn(failures, smelts int) string {
 	return fmt.Sprintf("%d of %d own smelts and one in ten before them", failures, smelts)
 }
 

@@ -223,6 +223,16 @@ const (
 	poorestSlag                              = 2.0
 )
 
+// WallAndAshSilica is the silica in kg that wall and ash bring to the slag of 100 kg of ore: 5 kg of clay worn from the wall at
+// 65 %, and the ash of 100 kg of charcoal, 2.5 % with a quarter of it silica (assumed; nothing published tells them apart).
+const WallAndAshSilica = 4.0
+
+// SilicaTakes gives the iron in kg that some silica in kg takes into slags of a reducible-iron index of 1.5 (10th percentile),
+// 1 and 0.7 (90th).
+func SilicaTakes(silica float64) Band {
+	return Band{P10: ironBoundBy(silica, ironPoorSlag), P50: ironBoundBy(silica, fayaliteSlag), P90: ironBoundBy(silica, ironRichSlag)}
+}
+
 // The loss of an ore of which only normalised shares are known, as a share: roasted through, goethite, and old "limonite".
 var NormalisedLoss = Band{P10: 0, P50: 0.101, P90: 0.145}
 
@@ -250,7 +260,11 @@ func (a Assay) IronToBeHad() (kg Band, applies bool) {
 
 // boundIron is the iron that the silica takes into a slag of an index, per cent.
 func (a Assay) boundIron(index float64) float64 {
-	return 2 * MolarMassFe / MolarMassSiO2 * a.Oxides().SiO2 / index
+	return ironBoundBy(a.Oxides().SiO2, index)
+}
+
+func ironBoundBy(silica, index float64) float64 {
+	return 2 * MolarMassFe / MolarMassSiO2 * silica / index
 }
 
 // CeilingOfIron is the most iron that the material can hold, per cent: that of magnetite in an ore, of FeO in a slag.

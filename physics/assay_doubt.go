@@ -58,8 +58,10 @@ func (a Assay) Doubts() []AssayDoubt {
 		ds = append(ds, AssayDoubt{Kind: SilicaUnknown})
 	case a.Slag && a.Oxides().SpinelLast():
 		ds = append(ds, AssayDoubt{Kind: SpinelMeltsLast, Stated: a.Parts["Al2O3"]})
-	case !a.Slag && known && !a.impossible() && iron <= a.boundIron(poorestSlag):
-		ds = append(ds, AssayDoubt{Kind: SlagTakesAll, Stated: iron, Other: a.boundIron(poorestSlag)})
+	case !a.Slag && known && !a.impossible():
+		if takes := a.boundIron(poorestSlag) + ironBoundBy(WallAndAshSilica, poorestSlag); iron <= takes {
+			ds = append(ds, AssayDoubt{Kind: SlagTakesAll, Stated: iron, Other: takes})
+		}
 	}
 	return ds
 }

@@ -167,3 +167,21 @@ func TestAssayOxides(t *testing.T) {
 		t.Error(name)
 	}
 }
+
+// 4 kg of silica take 2 x 55.845/60.084 x 4 = 7.44 kg of iron into fayalite, 3.72 into a slag of index 2: an ore of 30 %
+// iron and 30 % silica, which alone would take 27.9 there, cannot pay once wall and ash are counted; one of 33 % can.
+func TestWallAndAshCount(t *testing.T) {
+	if b := SilicaTakes(WallAndAshSilica); math.Abs(b.P50-7.44) > 0.01 || math.Abs(b.P10-4.96) > 0.01 || math.Abs(b.P90-10.62) > 0.01 {
+		t.Errorf("%+v", b)
+	}
+	for iron, cannot := range map[float64]bool{30: true, 33: false} {
+		a := Assay{Parts: map[string]float64{"Fe": iron, "SiO2": 30}}
+		said := false
+		for _, d := range a.Doubts() {
+			said = said || d.Kind == SlagTakesAll
+		}
+		if said != cannot {
+			t.Errorf("%g %% iron: %+v", iron, a.Doubts())
+		}
+	}
+}

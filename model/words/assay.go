@@ -89,7 +89,7 @@ func AssayDoubt(d physics.AssayDoubt) string {
 	case physics.SilicaUnknown:
 		return "silica is not given: without it nothing is said of melting or of iron to be had; give SiO2"
 	case physics.SlagTakesAll:
-		return fmt.Sprintf("this ore cannot pay its own slag: its silica takes %s iron even into a slag poor in iron, and it holds %s; mix it with a richer one", b, a)
+		return fmt.Sprintf("this ore cannot pay its own slag: its silica and that of wall and ash (assumed) take %s iron even into a slag poor in iron, and it holds %s; mix it with a richer one", b, a)
 	case physics.SpinelMeltsLast:
 		return "so rich in alumina that a spinel melts last: where it is all molten is not known, nor what more iron would do"
 	}
@@ -133,7 +133,8 @@ func AssaySays(a physics.Assay, heat *physics.Band) []string {
 		}
 	}
 	if b, ok := a.IronToBeHad(); ok {
-		line("iron to be had", "%.1f kg from 100 kg (%.1f to %.1f), before wall and ash take theirs", b.P50, b.P10, b.P90)
+		wall := physics.SilicaTakes(physics.WallAndAshSilica)
+		line("iron to be had", "%.1f kg from 100 kg (%.1f to %.1f), before wall and ash take theirs, %.0f to %.0f kg (assumed)", b.P50, b.P10, b.P90, wall.P10, wall.P90)
 	}
 	for _, d := range a.Doubts() {
 		line("doubt", "%s", AssayDoubt(d))

@@ -54,6 +54,15 @@ func BenchmarkShaftTenHoursCoarse(b *testing.B) {
 	}
 }
 
+// What an ensemble costs: twenty furnaces through ten hours each.
+func BenchmarkShaftTwentyFurnaces(b *testing.B) {
+	for range b.N {
+		for range 20 {
+			benchSmelt(b, Coarse, 36000)
+		}
+	}
+}
+
 // One step of the live screen.
 func BenchmarkShaftStep(b *testing.B) {
 	s := benchSmelt(b, Fine, 5*3600)

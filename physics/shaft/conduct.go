@@ -115,7 +115,9 @@ func (s *Shaft) conduct(w *work, dt float64) {
 
 // The open top: glowing charcoal radiates at bareEmissivity, the flame over it gives back what a bed at flameKelvin loses but
 // for the net emissivity of the parameters. The colder bed is then as that says; a bed that burns low and hot shines through
-// its flame, which is thin (carbon dioxide and steam over a quarter of a metre: a tenth of a black body at most).
+// its flame, which is thin (carbon dioxide and steam over a quarter of a metre: a tenth of a black body at most). That was
+// chosen for the default of 0.2, where a hot bed comes to bareEmissivity; nothing was held against other values: below it goes
+// straight to none, above a bare bed is the most, so that no calibration makes a top brighter than a black one.
 const (
 	bareEmissivity = 0.9
 	flameKelvin    = 1050.0
@@ -125,7 +127,7 @@ const (
 // topRadiation gives the J that the top of the burden at a height radiates in a step, no more than would bring it near the
 // air. Of what shines through the flame the wall above returns the more, the deeper the burden lies.
 func (s *Shaft) topRadiation(kelvin, capacity, height, dt float64) float64 {
-	air, net := s.ambient.Temperature, s.params.TopEmissivity
+	air, net := s.ambient.Temperature, min(s.params.TopEmissivity, bareEmissivity)
 	black := func(k float64) float64 { return stefanBoltzmann * k * k * k * k }
 	flow, slope := net*(black(kelvin)-black(air)), 4*net*black(kelvin)/kelvin
 	if kelvin > flameKelvin {

@@ -71,7 +71,7 @@ var ParamTable = []Param{
 		field:   func(p *Params) *float64 { return &p.RadiationShare }},
 	{Name: "top_emissivity", Unit: "1", Default: 0.2, Low: 0, High: 0.9, Fixed: true,
 		Meaning: "net emissivity of the open top: 0 under a full flame, 0.9 without one",
-		Source:  "assumed: between a full flame and none",
+		Source:  "assumed: between a full flame and none, in burn-downs looked at with 0.2 (TestReportHighBlast), beyond 0.9 it counts as 0.9",
 		field:   func(p *Params) *float64 { return &p.TopEmissivity }},
 	{Name: "hearth_k", Unit: "W/m/K", Default: 1.3, Low: 0.7, High: 2, Fixed: true,
 		Meaning: "conductivity of the ground under the hearth",

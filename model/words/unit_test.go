@@ -9,7 +9,7 @@ import (
 )
 
 // own are the units of a person who has chosen the last one of each quantity.
-func own(names ...string) Units {
+func inUnits(names ...string) Units {
 	var u Units
 	for q := range Quantities {
 		for _, n := range names {
@@ -34,7 +34,7 @@ func TestUnitsAgainstTheirDefinitions(t *testing.T) {
 		{"°F", "°C", 0, 32}, {"°F", "°C", 100, 212}, {"°F", "C", -40, -40},
 		{"mm of water", "Pa", 9.80665, 1}, {"inch of water", "Pa", 25.4 * 9.80665, 1},
 	} {
-		u := own(c.name)
+		u := inUnits(c.name)
 		if got := u.Shown(c.metric, c.unit); math.Abs(got-c.shown) > 1e-9 {
 			t.Errorf("%v %s are %v %s, want %v", c.metric, c.unit, got, c.name, c.shown)
 		}
@@ -50,7 +50,7 @@ func TestUnitsAgainstTheirDefinitions(t *testing.T) {
 // One l/min a cm² of bore is 0.2278 cfm a square inch: 6.4516 cm² of 1/28.3168
 // cfm each.
 func TestBlastOverTheBore(t *testing.T) {
-	if got, want := own("cfm", "inch").PerArea(1.47), "0.33 cfm a square inch"; got != want {
+	if got, want := inUnits("cfm", "inch").PerArea(1.47), "0.33 cfm a square inch"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	if got, want := (Units{}).PerArea(1.47), "1.47 l/min a cm²"; got != want {
@@ -59,7 +59,7 @@ func TestBlastOverTheBore(t *testing.T) {
 }
 
 func TestWordsInOwnUnits(t *testing.T) {
-	u := own("lb", "inch", "cfm", "°F", "inch of water")
+	u := inUnits("lb", "inch", "cfm", "°F", "inch of water")
 	for _, c := range []struct{ got, want string }{
 		{u.Kg(1.9), "4.19 lb"}, {u.Kg(20), "44.1 lb"}, {Units{}.Kg(1.9), "1.9 kg"}, {Units{}.Kg(20.04), "20 kg"},
 		{u.Value(720, "l/min", 0), "25.4 cfm"}, {u.Value(7200, "l/min", 0), "254 cfm"}, {u.Value(500, "Pa", 0), "2.01 inch of water"},
@@ -84,7 +84,7 @@ func TestWordsInOwnUnits(t *testing.T) {
 
 // A setting that this version does not know changes nothing.
 func TestUnknownUnits(t *testing.T) {
-	if u := own("stone").With("luck", "kg"); u != (Units{}) {
+	if u := inUnits("stone").With("luck", "kg"); u != (Units{}) {
 		t.Errorf("%v", u)
 	}
 	for q := range Quantities {

@@ -43,14 +43,17 @@ var (
 	wind  = entry.Furnace{Name: "short shaft", Bore: cm(28), Stack: cm(50), Rim: cm(62), TuyereBase: cm(15), Wall: cm(4.5)}
 )
 
-// publishedSmelts are the published logs that the shaft is held to. Bore and
-// stack of 01 and 02 are not on their pages: the usual short shaft of that
-// author; a bucket of theirs is 1.8 kg elsewhere by the same author.
-var publishedSmelts = []struct {
+// publishedSmelt is a published log with its sizes and measures.
+type publishedSmelt struct {
 	name     string
 	furnace  entry.Furnace
 	measures []entry.Measure
-}{
+}
+
+// publishedSmelts are the published logs that the shaft is held to. Bore and
+// stack of 01 and 02 are not on their pages: the usual short shaft of that
+// author; a bucket of theirs is 1.8 kg elsewhere by the same author.
+var publishedSmelts = []publishedSmelt{
 	{"01", norse, []entry.Measure{bucketOf(1.8)}},
 	{"02", norse, []entry.Measure{bucketOf(1.8)}},
 	{"03", norse, nil},

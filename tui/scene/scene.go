@@ -55,9 +55,19 @@ func roomyParts(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
 	if l.Size == Small && len(v.Warnings) == 0 && l.Log.H < 2 {
 		p.Log(g.Sub(l.Notice), v.Log, false)
 	}
-	p.Log(g.Sub(l.Log), v.Log, l.Size != Small)
+	log := l.Log
+	if l.Size == Large && log.W >= 90 {
+		var beside cell.Rect
+		log, beside = log.CutLeft(log.W - reckonedColumns)
+		p.Reckoned(g.Sub(beside), r)
+	}
+	p.Log(g.Sub(log), v.Log, l.Size != Small)
 	p.Strip(g.Sub(l.Strip), r)
 }
+
+// reckonedColumns is how wide what is reckoned of slag and iron stands beside the
+// last entries.
+const reckonedColumns = 40
 
 // crampedParts paints as much as has room.
 func crampedParts(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {

@@ -11,12 +11,14 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/figure"
+	"chargehand/model/fold"
 	"chargehand/model/invented"
 	"chargehand/model/picture"
 	"chargehand/model/session"
 	"chargehand/model/shelf"
 	"chargehand/tui/act"
 	"chargehand/tui/cell"
+	"chargehand/tui/chart"
 	"chargehand/tui/draw"
 	"chargehand/tui/letter"
 	"chargehand/tui/scene"
@@ -235,6 +237,9 @@ func (s Screen) furnace(g cell.Grid, sh screen.Shared) {
 	case sh.Running.Is():
 		r := sh.Running.Reading()
 		pic, says = picture.From(r), words.StartShaft(sh.Running.ID(), r.Wall(r.At))
+	case sh.Smelt.Is() && !sh.Smelt.ToLook(): // the one last looked at
+		r := sh.Smelt.AsOf(fold.All, sh.Smelt.MostToSee()).Reading()
+		pic, tag, says = picture.From(r), words.ThePast, words.StartShaft(sh.Smelt.ID(), r.Wall(r.At))
 	case sh.Shelf.Known: // not before: the first frame waits for nothing
 		r := inventedMoment()
 		pic, tag, says = picture.From(r), words.TagInvented, words.StartInvented(r.Light.Furnace.Name, r.Wall(r.At))
@@ -246,6 +251,9 @@ func (s Screen) furnace(g cell.Grid, sh screen.Shared) {
 		foot = 3
 	}
 	sh.Pen().Shaft(g.Sub(cell.Rect{W: w, H: h - foot}), pic, draw.ShaftView{Bare: true, Past: tag != ""})
+	if w < 30 && tag == words.TagInvented {
+		says = words.StartInventedShort(inventedMoment().Light.Furnace.Name)
+	}
 	x, y := 5, h-foot+1
 	if tag != "" {
 		x += g.Text(x, y-1, " "+tag+" ", th.Style(theme.Tag)) + 1
@@ -278,11 +286,15 @@ func (s Screen) ways(g cell.Grid, sh screen.Shared, ls []startLine) {
 	y += 6
 	g.Fill(cell.Rect{X: 0, Y: y, W: w - 1, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
 	y += 2
-	last := s.lastSmelt(sh)
-	room := h - y
-	if last != "" {
-		room -= 3
+	smelt, over := lastSmelt(sh)
+	last := 0 // rows for it
+	switch {
+	case over && h >= 24:
+		last = 4
+	case over:
+		last = 3
 	}
+	room := h - y - last
 	pitch := min(max(room/max(len(ls), 1), 2), 4)
 	if pitch == 2 {
 		y--
@@ -308,30 +320,62 @@ func (s Screen) ways(g cell.Grid, sh screen.Shared, ls []startLine) {
 		}
 		y += pitch
 	}
-	if last != "" && y+1 < h {
-		y = h - 3
-		g.Fill(cell.Rect{X: 0, Y: y, W: w - 1, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
-		n := g.Text(2, y+1, words.LastSmelt+"  ", th.Style(theme.Quiet))
-		g.TextIn(cell.Rect{X: 2 + n, Y: y + 1, W: w - 3 - n, H: 1}, last, th.Style(theme.Text))
+	if last > 0 && y+1 < h {
+		s.last(g.Sub(cell.Rect{Y: h - last, W: w, H: last}), sh, smelt)
 	}
 }
 
-// lastSmelt is what came of the newest smelt that is over, in one line.
-func (Screen) lastSmelt(sh screen.Shared) string {
+// last says what came of a smelt, and where there is room shows its day.
+func (Screen) last(g cell.Grid, sh screen.Shared, l shelf.Summary) {
+	th := sh.Theme
+	w, h := g.Size()
+	g.Fill(cell.Rect{W: w - 1, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
+	x := 4 + g.Width(words.LastSmelt)
+	if x+g.Width(result(sh, l)) > w-1 {
+		g.Wrap(cell.Rect{X: 2, Y: 1, W: w - 3, H: h - 1}, words.LastSmelt+" "+result(sh, l), th.Style(theme.Text))
+		return
+	}
+	g.Text(2, 1, words.LastSmelt, th.Style(theme.Quiet))
+	g.Text(x, 1, result(sh, l), th.Style(theme.Text))
+	if h < 4 || len(l.Day) == 0 {
+		return
+	}
+	g.Text(2, 2, words.ItsDay, th.Style(theme.Quiet))
+	most := 0.0
+	for _, d := range l.Day {
+		most = max(most, float64(d.Ore))
+	}
+	parts := make([]chart.Part, 0, 2*len(l.Day))
+	for _, d := range l.Day {
+		p := chart.Part{Ore: float64(d.Ore) / max(most, 1e-9), Slow: d.Slow}
+		parts = append(parts, p, p)
+	}
+	chart.Spark(g, th, x, 2, parts[:min(len(parts), w-x-1)])
+}
+
+// lastSmelt is the newest smelt that is over.
+func lastSmelt(sh screen.Shared) (shelf.Summary, bool) {
 	for _, l := range sh.Shelf.Lines {
 		if l.Practice || l.Invented || !l.Phase.Over() {
 			continue
 		}
-		bloom, ore := words.NoBloomWeighed, ""
-		if l.Bloom.Known {
-			bloom = words.BloomOf(sh.Units.Kg(l.Bloom.Value))
-		}
-		if l.Ore.Known {
-			ore = words.OfOre(sh.Units.Kg(l.Ore.Value))
-		}
-		return l.ID + ": " + bloom + ore
+		return l, true
 	}
-	return ""
+	return shelf.Summary{}, false
+}
+
+// result is what came of a smelt, in one line.
+func result(sh screen.Shared, l shelf.Summary) string {
+	said := words.NoBloomWeighed
+	if l.Bloom.Known {
+		said = words.BloomOf(sh.Units.Kg(l.Bloom.Value))
+		if y, dry, ok := l.Yield(); ok {
+			said += words.YieldOfOre(y, dry)
+		} else if l.Ore.Known {
+			said += words.OfOre(sh.Units.Kg(l.Ore.Value))
+		}
+	}
+	return l.ID + ": " + said
 }
 
 // plain is the lines alone.

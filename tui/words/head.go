@@ -8,13 +8,17 @@ const (
 
 // Figures that only the roomy screens have, and what is said beside them.
 const (
-	LineHearth   = "hearth"
-	LineSlag     = "slag"
-	LineIn       = "in"
-	HearthLow    = "too cold for slag to run"
-	HearthGood   = "hot enough"
-	LevelUnknown = "level not known"
-	UnderTuyere  = "under tuyere"
+	LineHearth    = "hearth"
+	LineSlag      = "slag"
+	LineIn        = "in"
+	HearthLow     = "too cold for slag to run"
+	HearthGood    = "hot enough"
+	LineIron      = "iron"
+	LineYield     = "yield"
+	ReckonedHead  = "slag and iron, reckoned: a guess until weighed"
+	TooLittleSlag = "too little of it yet to say how it runs"
+	LevelUnknown  = "level not known"
+	UnderTuyere   = "under tuyere"
 )
 
 // StripUsual stands behind the ticks of the strip.

@@ -51,11 +51,20 @@ const (
 	NothingBurns   = "nothing is burning"
 	MayBurn        = "not closed, and it may be burning"
 	LastSmelt      = "last smelt"
+	ItsDay         = "its day"
 	NoBloomWeighed = "no bloom was weighed"
 )
 
 // BloomOf is a bloom's weight, OfOre the ore that it came of.
 func BloomOf(kg string) string { return "bloom " + kg }
+
+// YieldOfOre is a bloom as a share of the ore, with its base.
+func YieldOfOre(share float64, dry bool) string {
+	if dry {
+		return ", " + Percent(share) + " of the ore dry"
+	}
+	return ", " + Percent(share) + " of the ore as charged"
+}
 
 // OfOre is the ore that a bloom came of.
 func OfOre(kg string) string { return " of " + kg + " ore as charged" }
@@ -64,6 +73,9 @@ func OfOre(kg string) string { return " of " + kg + " ore as charged" }
 func StartInvented(name string, at time.Time) string {
 	return name + " at " + at.Format(modelwords.Clock) + ", a moment of the smelt in look at one; nobody lit it"
 }
+
+// StartInventedShort is the same where there is little room.
+func StartInventedShort(name string) string { return name + "; nobody lit it" }
 
 // StartShaft says the same of a smelt at work.
 func StartShaft(id string, at time.Time) string { return id + " at " + at.Format(modelwords.Clock) }

@@ -2,11 +2,13 @@ package main
 
 import (
 	"errors"
+	"slices"
 	"strconv"
 	"strings"
+	"time"
 
 	"chargehand/model/entry"
-	"chargehand/model/fold"
+	"chargehand/model/house"
 	"chargehand/model/words"
 	"chargehand/persist"
 	"chargehand/tui"
@@ -14,13 +16,13 @@ import (
 
 // furnaceOf reads --furnace: the name of a furnace of the house or a starter,
 // or a name with its sizes in cm ("Reed Hollow,bore=25,stack=50,rim=55").
-func furnaceOf(s string, book *persist.Book) (entry.Furnace, error) {
+func furnaceOf(s string, book *persist.Book, now time.Time) (entry.Furnace, error) {
 	name, sizes, given := strings.Cut(s, ",")
 	name = strings.TrimSpace(name)
 	if given {
 		return sized(name, sizes)
 	}
-	built, err := houseFurnaces(book)
+	built, err := houseFurnaces(book, now)
 	if err != nil {
 		return entry.Furnace{}, err
 	}
@@ -35,8 +37,8 @@ func furnaceOf(s string, book *persist.Book) (entry.Furnace, error) {
 	return entry.Furnace{Name: name}, nil
 }
 
-// houseFurnaces are the furnaces kept in the house, the newest first.
-func houseFurnaces(book *persist.Book) ([]entry.Furnace, error) {
+// houseFurnaces are the furnaces of the house as they stand now, the newest first.
+func houseFurnaces(book *persist.Book, now time.Time) ([]entry.Furnace, error) {
 	entries, err := book.Entries(entry.House)
 	if errors.As(err, new(*persist.NoStreamError)) {
 		return nil, nil
@@ -45,11 +47,10 @@ func houseFurnaces(book *persist.Book) ([]entry.Furnace, error) {
 		return nil, err
 	}
 	var built []entry.Furnace
-	for _, l := range fold.InForce(entries, fold.All) {
-		if ev, ok := l.Event.(entry.FurnaceBuilt); ok {
-			built = append([]entry.Furnace{ev.Furnace}, built...)
-		}
+	for _, f := range house.Fold(entries, nil, now).Furnaces {
+		built = append(built, f.Last().Furnace)
 	}
+	slices.Reverse(built)
 	return built, nil
 }
 

@@ -62,7 +62,7 @@ func takeIn(w world, book *persist.Book, in *bufio.Reader, name, furnace, date s
 		}
 		return j.Stream, len(j.Lines), book.ImportJSON(j)
 	}
-	built, err := furnaceOf(furnace, book)
+	built, err := furnaceOf(furnace, book, w.clock().Wall)
 	if err != nil {
 		return "", 0, err
 	}

@@ -26,6 +26,23 @@ func ExportJSON(w io.Writer, lines [][]byte) error {
 	return err
 }
 
+// LinesOf gives entries that are in no book as lines of a journal: numbered and chained
+// as they stand.
+func LinesOf(entries []entry.Entry) ([][]byte, error) {
+	var lines [][]byte
+	for i, e := range entries {
+		if e.Seq, e.Prev = uint64(i+1), ""; i > 0 {
+			e.Prev = twin.HashOf(lines[i-1])
+		}
+		line, err := entry.Encode(e)
+		if err != nil {
+			return nil, err
+		}
+		lines = append(lines, line)
+	}
+	return lines, nil
+}
+
 // maxJournal bounds, in bytes, a journal that is read: a smelt of a year with a
 // reading each minute has a third of it.
 const maxJournal = 512 << 20

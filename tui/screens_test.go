@@ -119,7 +119,7 @@ func TestDemoIsToLookAt(t *testing.T) {
 	d.Press("l")
 	d.Shows(words.MarkInvented)
 	d.Press("enter")
-	d.Shows("invented, a moment to look at")
+	d.Shows(words.PastInvented)
 	before := len(d.M.Looked().Entries())
 	for _, k := range []string{"c", "s", "u", "m", "t", "w", "o", "up", "k"} {
 		d.Press(k)

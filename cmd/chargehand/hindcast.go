@@ -35,10 +35,8 @@ func hindcastCommand() command {
 				if err != nil {
 					return err
 				}
-				logs = append(logs, forecast.Log{
-					Name:  strings.TrimSuffix(filepath.Base(name), ".csv"),
-					State: fold.Fold(entries, fold.All, fold.End(entries)),
-				})
+				s := fold.Fold(entries, fold.All, fold.End(entries))
+				logs = append(logs, forecast.Log{Name: strings.TrimSuffix(filepath.Base(name), ".csv"), State: s, Aside: words.Mark(s.Light)})
 			}
 			report := forecast.Score(logs)
 			if c.json {
@@ -47,7 +45,7 @@ func hindcastCommand() command {
 			t := tabwriter.NewWriter(w.out, 0, 0, 2, ' ', tabwriter.AlignRight)
 			fmt.Fprintln(t, words.HindcastHead)
 			for _, l := range report.Logs {
-				fmt.Fprintln(t, words.HindcastRow(l.Log, l.Scores))
+				fmt.Fprintln(t, words.HindcastRow(words.Marked(l.Log, l.Aside), l.Scores))
 			}
 			fmt.Fprintln(t, words.HindcastRow(words.HindcastPooled, report.Pooled))
 			return t.Flush()

@@ -85,7 +85,8 @@ func knownOf(s string) (uint64, error) {
 
 // stateJSON is a reading as state prints it. Unknown is null.
 type stateJSON struct {
-	Smelt   string                `json:"smelt"`
+	Smelt string `json:"smelt"`
+	marksJSON
 	At      string                `json:"at"`
 	Known   uint64                `json:"known"`
 	Phase   string                `json:"phase"`
@@ -112,6 +113,15 @@ type ownJSON struct {
 	Smelts int `json:"smelts"`
 	None   int `json:"without_bloom"`
 }
+
+// marksJSON says why a smelt counts for nothing.
+type marksJSON struct {
+	Practice  bool `json:"practice"`
+	Rehearsal bool `json:"rehearsal"`
+	Invented  bool `json:"invented"`
+}
+
+func marksOf(l entry.Light) marksJSON { return marksJSON{l.Practice, l.Rehearsal, l.Invented} }
 
 type figureJSON struct {
 	P10     *number `json:"p10"`
@@ -179,7 +189,7 @@ type slagJSON struct {
 
 func stateOf(r figure.Reading, standing []rule.Warning, gaps []twin.Gap) stateJSON {
 	s := stateJSON{
-		Smelt: r.Smelt, At: r.Wall(r.At).Format(timeForm), Known: r.Known, Phase: string(r.Phase),
+		Smelt: r.Smelt, marksJSON: marksOf(r.Light), At: r.Wall(r.At).Format(timeForm), Known: r.Known, Phase: string(r.Phase),
 		Bloom: pointer(r.Bloom), Figures: map[string]figureJSON{}, Layers: []layerJSON{}, Zones: []zoneJSON{}, Slag: []slagJSON{}, Warns: []warningJSON{}, Meter: !r.MeterDoubted(), Gaps: append([]twin.Gap{}, gaps...),
 		Own: ownJSON{r.OwnYields, r.OwnSmelts, r.OwnFailures},
 	}

@@ -16,6 +16,7 @@ import (
 type Log struct {
 	Name  string
 	State fold.State
+	Aside string // why it counts for nothing, as that it was invented: then it is not in the pool
 }
 
 // Report is the score of some smelts, each by itself and all their intervals
@@ -27,7 +28,8 @@ type Report struct {
 
 // Scored is the score of one smelt.
 type Scored struct {
-	Log string `json:"log"`
+	Log   string `json:"log"`
+	Aside string `json:"counts_for_nothing,omitempty"`
 	Scores
 }
 
@@ -83,8 +85,10 @@ func score(logs []Log, by func(log int) fitted) Report {
 	var all []trial
 	for i, l := range logs {
 		ts := trials(by(i), intervals(&l.State))
-		r.Logs = append(r.Logs, Scored{l.Name, sumUp(ts)})
-		all = append(all, ts...)
+		r.Logs = append(r.Logs, Scored{l.Name, l.Aside, sumUp(ts)})
+		if l.Aside == "" {
+			all = append(all, ts...)
+		}
 	}
 	r.Pooled = sumUp(all)
 	return r

@@ -21,7 +21,7 @@ func published(t testing.TB) []Log {
 	t.Helper()
 	var logs []Log
 	for name, entries := range publishedEntries(t) {
-		logs = append(logs, Log{name, fold.Fold(entries, fold.All, fold.End(entries))})
+		logs = append(logs, Log{Name: name, State: fold.Fold(entries, fold.All, fold.End(entries))})
 	}
 	slices.SortFunc(logs, func(a, b Log) int { return cmp.Compare(a.Name, b.Name) })
 	return logs

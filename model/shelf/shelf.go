@@ -46,6 +46,11 @@ type Summary struct {
 	Head           string                      `json:"head"`    // hash of the last stored line
 }
 
+// Light is as much of the light as a summary keeps: what counts and what does not.
+func (s Summary) Light() entry.Light {
+	return entry.Light{UID: s.UID, Practice: s.Practice, Rehearsal: s.Rehearsal, Invented: s.Invented, Imported: s.Imported, Undated: s.Undated, SourceHash: s.SourceHash}
+}
+
 // Unfinished tells whether the smelt is this house's own and can go on.
 func (s Summary) Unfinished() bool { return !s.Imported && !s.Invented && !s.Phase.Over() }
 

@@ -54,7 +54,7 @@ const (
 	NoDataFolder   = "no folder for the user's data is known: set HOME, or name the book with --book"
 	VersionUnknown = "unreleased"
 	ShelfEmpty     = "no smelts yet: chargehand opens the screen, chargehand import FILE takes in a log"
-	ShelfHead      = "SMELT\tPHASE\tCHARGES\tCHARCOAL\tORE\tBLOOM"
+	ShelfHead      = "SMELT\tPHASE\tCHARGES\tCHARCOAL\tORE\tBLOOM\tCOUNTS FOR NOTHING"
 	NoTerminal     = "the screen needs a terminal: run chargehand in one, or see chargehand help for what works without"
 )
 
@@ -233,8 +233,9 @@ func Version(program string, journal int, goVersion, system string) string {
 }
 
 // ShelfRow is one smelt of the list.
-func ShelfRow(id, phase string, charges int, charcoal, ore, bloom entry.Maybe[entry.Kilogram]) string {
-	return fmt.Sprintf("%s\t%s\t%d\t%s\t%s\t%s", id, phase, charges, kgOr(charcoal), kgOr(ore), kgOr(bloom))
+// The mark says why it counts for nothing.
+func ShelfRow(id, phase string, charges int, charcoal, ore, bloom entry.Maybe[entry.Kilogram], mark string) string {
+	return strings.TrimRight(fmt.Sprintf("%s\t%s\t%d\t%s\t%s\t%s\t%s", id, phase, charges, kgOr(charcoal), kgOr(ore), kgOr(bloom), mark), "\t")
 }
 
 func kgOr(m entry.Maybe[entry.Kilogram]) string {
@@ -247,7 +248,7 @@ func kgOr(m entry.Maybe[entry.Kilogram]) string {
 // State is a reading in plain lines.
 func State(r figure.Reading) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s  %s since light  %s  as known by entry %d\n", r.Smelt, r.At.Round(time.Second), r.Phase, r.Known)
+	fmt.Fprintf(&b, "%s  %s since light  %s  as known by entry %d\n", Marked(r.Smelt, Mark(r.Light)), r.At.Round(time.Second), r.Phase, r.Known)
 	for n := range figure.Count {
 		f, unit := r.Figure(n), figure.Table[n].Unit
 		value := "unknown"

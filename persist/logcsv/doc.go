@@ -38,6 +38,9 @@
 // and the whole file are bounded (see MaxLine, MaxCell,
 // MaxRows, MaxFile).
 //
+// A remark "counts for nothing: " with practice, rehearsal or invented, or several of
+// them between commas, says so of the whole smelt, and is written for one that does.
+//
 // # What is lost on the way out
 //
 // The table has no place for all that the journal holds. Reading what was

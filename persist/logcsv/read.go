@@ -36,7 +36,8 @@ type moment struct {
 type log struct {
 	moments []moment
 	remarks []string
-	first   time.Time // the day 0; zero is unknown
+	light   entry.Light // why it counts for nothing, if it does
+	first   time.Time   // the day 0; zero is unknown
 	counted [columns]bool
 	hash    string
 }
@@ -118,6 +119,9 @@ func (rd *reader) remark(text string) *complaint {
 	}
 	if rd.remarked += len(text) + 1; rd.remarked > MaxRemarks {
 		return remarksTooLong()
+	}
+	if mark(text, &rd.log.light) {
+		return nil // it is written anew from the light
 	}
 	rd.log.remarks = append(rd.log.remarks, text)
 	return nil
@@ -252,6 +256,7 @@ func (l log) entries(opt Options) []entry.Entry {
 	add(l.moments[0], "", entry.Light{
 		UID: opt.UID, Furnace: opt.Furnace, Measures: measures, Undated: l.first.IsZero(),
 		Imported: true, Source: l.remarks, SourceHash: l.hash,
+		Practice: l.light.Practice, Rehearsal: l.light.Rehearsal, Invented: l.light.Invented,
 	})
 	said := 0 // rows that say something
 	for _, m := range l.moments {

@@ -192,6 +192,11 @@ func plainParts(ps entry.Parts) entry.Parts {
 
 // write writes remarks, names of the columns and rows.
 func (t *table) write(w *bufio.Writer) error {
+	if mark := markOf(t.light); mark != "" {
+		if _, err := fmt.Fprintln(w, "# "+marked+mark); err != nil {
+			return err
+		}
+	}
 	for _, remark := range t.light.Source {
 		if _, err := fmt.Fprintln(w, strings.TrimSpace("# "+plainText(remark))); err != nil {
 			return err

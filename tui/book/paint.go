@@ -37,6 +37,7 @@ func (j Screen) Paint(g cell.Grid, sh screen.Shared) {
 		title = s.ID()
 	}
 	v := screen.TopOf(sh, title, words.BookShows(filters[j.filter].word))
+	v.Tag = modelwords.Mark(s.Light())
 	v.NoBook, v.Lost = s.ToLook(), words.EntriesLost(s.Lost())
 	rows, _ := g.Bounds().CutTop(draw.TopRows)
 	sh.Pen().Top(g.Sub(rows), v)

@@ -80,8 +80,10 @@ func (p pen) farLabel(g cell.Grid, t farTimed, v scene.View) {
 		end -= p.Safety(g, end, draw.TopView{Kept: v.Kept, Keeping: v.Keeping, NoBook: v.NoBook}) + 2
 	}
 	x := 2
-	if v.Past != "" {
-		x += g.Text(x, 0, " "+g.Cut(v.Past, end-x-2)+" ", p.Style(theme.Look)) + 2
+	for _, is := range []string{v.Tag, v.Past} {
+		if is != "" {
+			x += g.Text(x, 0, " "+g.Cut(is, end-x-2)+" ", p.Style(theme.Look)) + 2
+		}
 	}
 	style := p.Style(theme.Text)
 	if t.Late {

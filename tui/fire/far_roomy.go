@@ -92,8 +92,10 @@ func (p pen) farCaption(g cell.Grid, t draw.Timed, v scene.View) {
 		style = p.Style(theme.Look)
 	}
 	x := 2
-	if v.Past != "" {
-		x += g.Text(x, 0, " "+g.Cut(v.Past, end-x-2)+" ", p.Style(theme.Tag)) + 2
+	for _, is := range []string{v.Tag, v.Past} {
+		if is != "" {
+			x += g.Text(x, 0, " "+g.Cut(is, end-x-2)+" ", p.Style(theme.Tag)) + 2
+		}
 	}
 	g.TextIn(cell.Rect{X: x, W: end - x, H: 1}, text, style)
 }

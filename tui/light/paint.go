@@ -19,7 +19,12 @@ func (f Screen) Paint(g cell.Grid, sh screen.Shared) {
 	if f.mends {
 		title, asks = sh.Smelt.ID(), words.LightMends
 	}
-	screen.Top(g, sh, title, asks)
+	top, _ := g.Bounds().CutTop(draw.TopRows)
+	v := screen.TopOf(sh, title, asks)
+	if f.mends {
+		v.Tag = modelwords.Mark(sh.Smelt.Light())
+	}
+	sh.Pen().Top(g.Sub(top), v)
 	body := screen.Body(g)
 	w, h := g.Size()
 	size := scene.SizeOf(w, h)

@@ -186,9 +186,6 @@ func (r Screen) Paint(g cell.Grid, sh screen.Shared) {
 	}
 	v := scene.Of(g, sh, r.then, key.Binding{})
 	v.Past, v.Gone = "", true
-	if r.then.Light().Invented {
-		v.Past = words.TagInvented + ", " + words.ThePast
-	}
 	paint(g, sh.Pen(), r.then.Reading(), v, r.line())
 }
 

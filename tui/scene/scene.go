@@ -9,7 +9,6 @@ import (
 	"chargehand/tui/draw"
 	"chargehand/tui/letter"
 	"chargehand/tui/theme"
-	"chargehand/tui/words"
 )
 
 // Paint paints the picture in the places of a layout: all of it but the foot.
@@ -98,11 +97,8 @@ func Head(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
 // Top paints the top line: with the furnace and the date where it is wide.
 func Top(g cell.Grid, p draw.Pen, r figure.Reading, v View, wide bool) {
 	t := draw.TopView{
-		Title: v.Title, By: r.By, Kept: v.Kept, Keeping: v.Keeping, NotKept: v.NotKept, Trouble: v.Trouble, Past: v.Past, Lost: v.Lost,
+		Title: v.Title, By: r.By, Kept: v.Kept, Keeping: v.Keeping, NotKept: v.NotKept, Trouble: v.Trouble, Past: v.Past, Tag: v.Tag, Lost: v.Lost,
 		NoBook: v.NoBook, Phase: phaseOf(r), Clock: v.Now.Format("2 Jan " + modelwords.Clock),
-	}
-	if r.Light.Practice {
-		t.Tag = words.TagPractice
 	}
 	if name := r.Light.Furnace.Name; name != "" && name != v.Title && wide {
 		t.Title += " " + p.M.Dot + " " + name

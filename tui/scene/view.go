@@ -20,6 +20,7 @@ type View struct {
 	Chemistry bool              // the zones of the shaft as chemistry, else in plain words
 	Lost      string            // says which of its entries are lost
 	Past      string            // says that this is not now, when it is not
+	Tag       string            // says that it counts for nothing: practice, invented
 	Asked     string            // what is asked just now, for the far view
 	Gone      bool              // it is a moment of the past: nothing in it is of now
 	NextKey   string            // the key that books the charge as shown

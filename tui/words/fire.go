@@ -4,7 +4,7 @@ import modelwords "chargehand/model/words"
 
 // What a smelt that is not at work says at the top.
 const (
-	PastInvented = "invented, a moment to look at"
+	PastInvented = "a moment to look at"
 	PastImported = "imported, as it stood at its end"
 	PastOver     = "over, at its end"
 )

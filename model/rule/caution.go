@@ -64,18 +64,18 @@ const (
 
 // Cautions is every caution, in the order of a day.
 var Cautions = []Caution{
-	{CarbonMonoxide, AtLight, "published: OSHA 29 CFR 1910.1000 (1971), 50 ppm over 8 h; published: NIOSH 1972, 35 ppm over 8 h, never above 200 ppm; 400 ppm for three hours and 1200 ppm: a meter maker's table, in print"},
+	{CarbonMonoxide, AtLight, "published: OSHA 29 CFR 1910.1000 (1971), 50 ppm over 8 h; published: NIOSH 1972, 35 ppm over 8 h, never above 200 ppm; assumed: 400 ppm for three hours and 1200 ppm, as a meter maker's table in print has them"},
 	{WetClay, AtLight, "published: Markewitz, Wareham Forge, smelts of 2004 and 2017 lost to walls too wet"},
 	{FireSpread, AtLight, common},
 	{BlowerInRain, AtBlast, "published: logs of 2004 to 2021, blowers that failed in a smelt, and one run in heavy rain; " + common},
-	{Noise, AtBlast, "UK action at 80 and 85 dB(A), US OSHA 85 and 90 dB(A) over 8 h (both from memory, unverified)"},
+	{Noise, AtBlast, "assumed: UK action at 80 and 85 dB(A), US OSHA 85 and 90 dB(A) over 8 h (both from memory, unverified)"},
 	{UnlitGas, AtCharge, "published: DARC 2011, the gas had to be lit by hand; " + common},
 	{Glare, AtCharge, "published: logs of 2004 to 2021, 1150 to 1350 °C before the tuyere; " + common},
 	{Zinc, AtCharge, common},
-	{BurnThrough, AtOre, "published: DARC 2005, a wall that went when three quarters were done, patched with wire; logs of 2017, cracks patched while it ran"},
+	{BurnThrough, AtOre, "published: DARC 2005, a wall that went when three quarters were done, patched with wire; published: course log of 2017, cracks patched while it ran"},
 	{BlowBack, AtBlastLost, common},
 	{MoltenSlag, AtTap, common},
-	{Tiredness, AtLength, "published: smelts of 7 to 23 h, one of 13 h alone; " + common},
+	{Tiredness, AtLength, "assumed: published smelts took 7 to 23 h, one of 13 h alone; " + common},
 	{HotWork, AtExtract, common},
 	{Onlookers, AtExtract, "published: DARC 2005, onlookers took over and pulled a furnace apart"},
 	{Silica, AtExtract, "published: OSHA 29 CFR 1926.1153 (2016), respirable crystalline silica 0.05 mg/m3 over 8 h"},

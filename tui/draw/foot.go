@@ -93,16 +93,18 @@ func (p Pen) ask(g cell.Grid, a Ask, said Answer) {
 	case said.State == Said && said.Text != "":
 		hint = said.Text
 	}
-	if hint != a.Hint { // what was done wrong is read whole, the question is known
-		value := 0
+	value := max(w-g.Width(p.M.Ask+"  "+label)-1-leastHint, leastValue)
+	if hint != a.Hint { // what was done wrong is read whole; the question is known
+		free := w - g.Width(p.M.Ask+"  "+hint) - 5
 		if a.Value != nil {
-			value = ansi.StringWidth(a.Value(leastValue))
+			value = min(ansi.StringWidth(a.Value(w)), leastValue)
+			free -= value
 		}
-		label = g.Cut(label, max(w-g.Width(p.M.Ask+"  "+hint)-value-4, leastValue))
+		label = g.Cut(label, max(free, 0))
 	}
 	x := 1 + g.Text(1, 0, p.M.Ask+" "+label+" ", band)
 	if a.Value != nil {
-		value := a.Value(max(w-x-leastHint, leastValue))
+		value := a.Value(value)
 		g.Sub(cell.Rect{X: x, W: w - x - 1, H: 1}).Lay(value, p.Style(theme.Text))
 		x += ansi.StringWidth(value)
 	}

@@ -147,7 +147,7 @@ func BroughtBackRun(n int) string {
 
 // RunHeldBack says that a key came more often than a hand presses it.
 func RunHeldBack(key string, most int, within time.Duration) string {
-	return key + " came more than " + strconv.Itoa(most) + " times in " + strconv.Itoa(int(within.Seconds())) + " s: held back; let it go, u crosses the run out"
+	return "let " + key + " go, u crosses the run out: more than " + strconv.Itoa(most) + " in " + strconv.Itoa(int(within.Seconds())) + " s, held back"
 }
 
 // BroughtBack says what holds again.

@@ -72,7 +72,7 @@ func Both(closed, did string) string {
 func EnterTakes(line string) string { return "enter: " + line + ", " }
 
 // ClosedItself says that a list or question was open for too long without a key.
-func ClosedItself(what string) string { return "closed by itself, nothing done: " + what }
+func ClosedItself(what string) string { return "closed by itself: " + what }
 
 // NotInList answers a key that no line of the list has.
 func NotInList(key string) string {
@@ -89,7 +89,7 @@ func NotInField(number bool) string {
 
 // short is what was typed, as far as a line has room for it.
 func short(typed string) string {
-	const most = 12
+	const most = 8
 	if r := []rune(typed); len(r) > most {
 		return string(r[:most]) + ".."
 	}

@@ -14,7 +14,7 @@ const (
 
 	ShortFar = "far"
 
-	NothingAtWork = "no smelt is at work: there is nothing to see from afar"
+	NothingAtWork = "no smelt at work: nothing to see from afar"
 	Locked        = "keys are locked"
 	Unlocked      = "keys act again"
 )

@@ -36,13 +36,22 @@ type (
 // book.
 const draftsLast = 24 * time.Hour
 
-func (m Model) here() where { return where{m.active, m.shown().ID()} }
+// here is where something is typed now.
+func (m Model) here() where {
+	if form, ok := m.screens[m.active].(screen.Drafter); ok && !form.OfSmelt() {
+		return where{on: m.active}
+	}
+	return where{m.active, m.shown().ID()}
+}
 
 // halfTyped is what is typed on the way to an act that is not kept yet: the steps
 // answered, then what stands in the open field.
 func (m Model) halfTyped() []screen.Answered {
-	half := slices.Clone(m.steps)
 	d := m.dialog
+	if form, ok := m.screens[m.active].(screen.Drafter); ok && d == nil {
+		return form.Half(m.Shared())
+	}
+	half := slices.Clone(m.steps)
 	if asks, ok := d.(doubting); ok {
 		d = asks.step
 	}
@@ -82,6 +91,37 @@ func (m Model) resumed() Model {
 	m.drafts = maps.Clone(m.drafts)
 	delete(m.drafts, at)
 	m.dialog = f.Resumed(d.text, d.at.Format(modelwords.Clock))
+	return m
+}
+
+// resumedForm shows in the form that has just been entered what was left half typed in
+// it.
+func (m Model) resumedForm() Model {
+	form, ok := m.screens[m.active].(screen.Drafter)
+	if !ok {
+		return m
+	}
+	left, last := typed{}, time.Time{}
+	for p, d := range m.drafts {
+		if p.where == m.here() {
+			left[p.field] = d.text
+			if d.at.After(last) {
+				last = d.at
+			}
+		}
+	}
+	if len(left) == 0 {
+		return m
+	}
+	m = m.forgotten(m.here()).With(form.Resumed(left))
+	m.answer = answer{text: words.FormHalfTyped(last.Format(modelwords.Clock))}
+	return m
+}
+
+// forgotten drops what was left half typed at a place: it is typed on, or done.
+func (m Model) forgotten(w where) Model {
+	m.drafts = maps.Clone(m.drafts)
+	maps.DeleteFunc(m.drafts, func(p place, _ draft) bool { return p.where == w })
 	return m
 }
 
@@ -135,12 +175,16 @@ func (m Model) draftsRead(entries []entry.Entry) Model {
 		w := where{screen.ID(d.Screen), d.Smelt}
 		m.inBook[w] = d.Typed
 		for field, text := range d.Typed {
-			if p := (place{w, field}); m.drafts[p].text == "" {
+			p := place{w, field}
+			if _, newer := m.drafts[p]; !newer {
 				m.drafts[p] = draft{text, d.At}
 			}
 		}
 	}
-	return m
+	if len(m.halfTyped()) > 0 {
+		return m
+	}
+	return m.resumed().resumedForm() // where somebody was quicker than the book
 }
 
 // opened says which smelt goes on, and what was left half typed in it.

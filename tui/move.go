@@ -21,6 +21,9 @@ func (m Model) goTo(id screen.ID, with any) (Model, tea.Cmd) {
 	case id != m.active:
 		m.behind = append(slices.Clone(m.behind), m.active)
 	}
+	if _, form := m.screens[m.active].(screen.Drafter); form {
+		m = m.setAside()
+	}
 	m.active = id
 	return m.arrived(with)
 }
@@ -64,6 +67,7 @@ func (m Model) arrived(with any) (Model, tea.Cmd) {
 			cmds = append(cmds, cmd)
 		}
 	}
+	m = m.resumedForm()
 	if m.active == screen.Book { // it begins with them
 		m.unread = 0
 	}

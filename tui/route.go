@@ -84,7 +84,7 @@ func (m Model) pressed(k Pressed, t screen.Typed) (Model, []entry.Entry, tea.Cmd
 	if m.dialog == nil {
 		m.steps, m.sure = nil, nil
 	}
-	if asked != nil && m.dialog == nil {
+	if asked != nil && m.dialog == nil || typing && !m.typing() {
 		var es []entry.Entry
 		m, es = m.drafted()
 		out = append(out, es...)

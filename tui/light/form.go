@@ -27,6 +27,7 @@ type Screen struct {
 	rows     []row
 	bad      field // the field that is wrong, noField for none
 	mends    bool  // of the smelt shown, what it was lit with
+	resumed  bool  // rows stand as they were left half typed
 }
 
 // row is one field of the form.
@@ -136,7 +137,7 @@ func (f Screen) Entered(sh screen.Shared, with any) (screen.Screen, screen.Effec
 }
 
 func (f Screen) anew(u modelwords.Units) Screen {
-	f.bad, f.starter, f.row, f.rows = noField, 0, 0, nil
+	f.bad, f.starter, f.row, f.rows, f.resumed = noField, 0, 0, nil, false
 	return f.with(f.starters[0], u)
 }
 
@@ -231,6 +232,10 @@ func (f Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 	case key.Matches(t, k.Done):
 		f.row++
 		return f, nil
+	case f.resumed && t == "x" && f.at(f.row) == noField && f.mends:
+		return f.asLit(sh), nil
+	case f.resumed && t == "x" && f.at(f.row) == noField:
+		return f.anew(sh.Units), nil
 	case f.at(f.row) == noField:
 		return f, screen.Refuse(words.NotARow)
 	}

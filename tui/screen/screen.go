@@ -35,6 +35,14 @@ type Receiver interface {
 // Read says that the shelf has been read.
 type Read struct{}
 
+// Drafter has rows to type into: what is half typed in them is shown again when it is
+// entered anew, also by another run of the program.
+type Drafter interface {
+	Half(Shared) []Answered
+	OfSmelt() bool                          // what is typed is about the smelt shown
+	Resumed(typed map[string]string) Screen // by label
+}
+
 // Typer takes text instead of keys.
 type Typer interface{ Typing() bool }
 

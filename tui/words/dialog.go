@@ -39,6 +39,11 @@ func HalfTypedAt(at string, number bool) string {
 	return "half typed " + at + ": go on, or x"
 }
 
+// FormHalfTyped says so of a form.
+func FormHalfTyped(at string) string {
+	return "half typed " + at + ": go on, or x in the first or last row"
+}
+
 // DraftCleared answers x where something half typed stood.
 const DraftCleared = "cleared; backspace brings it back"
 

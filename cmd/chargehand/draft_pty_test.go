@@ -1,0 +1,74 @@
+//go:build unix
+
+package main
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"chargehand/model/entry"
+)
+
+// The program is killed with a note, a number and the rows of the form half typed: each
+// comes back where it is typed, says since when, and goes on.
+func TestKilledHalfTyped(t *testing.T) {
+	t.Parallel()
+	dir := t.TempDir()
+	const secondAndMore = 2500 * time.Millisecond // what is typed is in the book within a second
+	again := func(s *terminal) *terminal {
+		time.Sleep(secondAndMore)
+		s.kill()
+		return openTerminal(t, dir, 80, 24)
+	}
+	s := openTerminal(t, dir, 80, 24)
+	s.shows("practise")
+	s.does("r", "your initials")
+	for range 12 {
+		s.press("\x1b[A")
+	}
+	s.press("\x1b[B")
+	s.does("Sedge End", "Sedge End")
+	s = again(s)
+	s.shows("practise")
+	s.does("r", "Sedge End", "half typed", "go on, or x")
+	for range 12 {
+		s.press("\x1b[B")
+	}
+	s.does("\r", "since it was lit")
+
+	s.does("n", "? note")
+	s.does("the wind turned to", "turned to")
+	s = again(s)
+	s.shows("go on with")
+	s.does("g", "half typed", `note "the wind turned to"`)
+	s.does("n", "the wind turned to", "go on, or x")
+	s.does(" the west\r", "note: the wind turned to the west")
+
+	s.does("b", "? blast")
+	s.does("72", "72")
+	s = again(s)
+	s.does("g", "half typed")
+	s.does("b", "half typed", "enter takes it")
+	s.does("\r", "72 l/min", "kept")
+	time.Sleep(secondAndMore)
+	s.kill()
+	entries := readSmelt(t, bookIn(dir), onlySmelt(t, dir))
+	var note, blast bool
+	for _, e := range entries {
+		note = note || e.Event == entry.Event(entry.Note{Text: "the wind turned to the west"})
+		b, is := e.Event.(entry.Blast)
+		blast = blast || is && b.Volume.Value == 72
+	}
+	if !note || !blast || entries[0].Event.(entry.Light).Furnace.Name != "Sedge End" {
+		t.Errorf("note %v, blast %v, %+v", note, blast, entries[0].Event)
+	}
+	s = openTerminal(t, dir, 80, 24)
+	s.does("g", "this is ")
+	s.does("n", "? note")
+	if screen := s.screen(); strings.Contains(screen, "half typed") {
+		t.Errorf("what was kept comes back:\n%s", screen)
+	}
+	s.kill()
+	says(t, dir, "check")
+}

@@ -1,0 +1,164 @@
+package tui_test
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/tui"
+	"chargehand/tui/desk"
+	"chargehand/tui/screen"
+	"chargehand/tui/theme"
+	"chargehand/tui/words"
+)
+
+// killed is another run of the program on the book as it stands, without a word to the
+// first.
+func killed(d *desk.Desk) *desk.Desk {
+	at := desk.Later(d.At, time.Minute)
+	at.Boot, at.Mono = at.Boot+"'", time.Minute
+	return desk.SitAt(d.T, d.Book, at, theme.Theme{})
+}
+
+// What is half typed comes back after a kill, a second after it was typed: the words of a
+// note, a number, each answered step of an act of several steps, the rows of the form.
+// What was kept, or called off, does not.
+func TestHalfTypedWorkOutlivesTheProgram(t *testing.T) {
+	d := desk.Practising(t)
+	d.Press("n")
+	d.Write("wind from")
+	d.Wait(time.Second)
+	d = killed(d)
+	d.Press("g")
+	d.Answers(`half typed 12:00: note "wind from"`)
+	d.Press("n")
+	d.Shows("go on, or x")
+	d.Write(" the west")
+	d.Press("enter")
+	if d.Last() != entry.Event(entry.Note{Text: "wind from the west"}) {
+		t.Errorf("%#v", d.Last())
+	}
+	d.Wait(time.Second)
+	d = killed(d)
+	d.Press("g", "n")
+	if f := d.M.Dialog().(screen.Field); f.Input.Text() != "" {
+		t.Errorf("a note that was kept comes back: %q", f.Input.Text())
+	}
+	d.Press("esc", "b", "7", "2", "0")
+	d.Wait(time.Second)
+	d = killed(d)
+	d.Press("g", "b")
+	d.Shows("half typed")
+	d.Press("enter")
+	if d.Last() != entry.Event(entry.Blast{Volume: entry.Some(entry.LitrePerMinute(720))}) {
+		t.Errorf("%#v", d.Last())
+	}
+	d.Press("b", "m", "o", "5", "0", "enter", "3", "0", "enter", "4", "0")
+	d.Wait(time.Second)
+	d = killed(d)
+	d.Press("g", "b", "m", "o", "enter", "enter", "enter")
+	b, _ := d.Last().(entry.Blast)
+	if b.Read.Pipe.Value != 50 || b.Read.Hole.Value != 30 || b.Read.Pressure.Value != 40 {
+		t.Errorf("%#v is open, %#v kept", d.M.Dialog(), d.Last())
+	}
+	d.Press("n")
+	d.Write("called off")
+	d.Wait(time.Second)
+	d.Press("esc")
+	d = killed(d)
+	d.Press("g", "n")
+	if f := d.M.Dialog().(screen.Field); f.Input.Text() != "" {
+		t.Errorf("what was called off comes back: %q", f.Input.Text())
+	}
+}
+
+// A number that an act ended, a list behind a number that closed by itself, a late time
+// given as minutes ago: all of it comes back as it was meant.
+func TestWhatAnActEndedComesBack(t *testing.T) {
+	d := desk.Practising(t)
+	d.Wait(30 * time.Minute)
+	d.Press("b", "7", "2", "c")
+	d.Answers(words.NumberNotKept(words.DoBlast, "72"))
+	d.Press("b")
+	d.Shows("half typed")
+	d.Press("esc", "w", "m", "b", "2", "enter")
+	d.Wait(screen.Unattended)
+	d.Press("w", "m", "b")
+	d.Shows("half typed")
+	d.Press("enter", "w")
+	if w, _ := d.Last().(entry.Weigh); w.Mass != 2 {
+		t.Errorf("%#v", d.Last())
+	}
+	d.Press("o", "e", "1", "0", "enter")
+	d.Wait(2 * screen.Unattended)
+	d.Wait(5 * time.Minute)
+	d.Press("o", "e")
+	d.Shows("12:20")
+	d.Press("enter", "n")
+	d.Write("then")
+	d.Press("enter")
+	if l, _ := d.M.Running().Last(); d.M.Running().Wall(l).Format("15:04") != "12:20" {
+		t.Errorf("entered at %v", d.M.Running().Wall(l))
+	}
+	d.Press("n")
+	d.Write("max")
+	d.Wait(2 * screen.Readable)
+	d.Press("n", "x") // it clears, and gives back
+	d.Answers("")
+	d.Press("backspace")
+	d.Write("imum")
+	d.Press("enter")
+	if d.Last() != entry.Event(entry.Note{Text: "maximum"}) {
+		t.Errorf("%#v", d.Last())
+	}
+}
+
+// The rows of the form come back after a kill and after a look at the help, not after esc
+// and not once it is lit.
+func TestTheFormComesBack(t *testing.T) {
+	d := desk.Sit(t)
+	d.Press("r")
+	for range 2 {
+		d.Press("up")
+	}
+	d.Write("7")
+	d.Wait(time.Second)
+	if n := len(d.Book[entry.House]); n == 0 {
+		t.Fatal("nothing of it is in the book")
+	}
+	name := func(d *desk.Desk) {
+		for range 12 {
+			d.Press("up")
+		}
+		d.Press("down")
+		d.Write("Sedge")
+	}
+	name(d)
+	d.Wait(time.Second)
+	d = killed(d)
+	d.Press("r")
+	d.Shows("Sedge")
+	d.Answers("half typed 12:00")
+	d.Send(tui.Pressed{Key: desk.KeyMsg("f1"), At: desk.Later(d.At, time.Second)})
+	d.At = desk.Later(d.At, time.Second)
+	d.Press("esc")
+	d.Shows("Sedge")
+	d.Press("esc", "r")
+	if f := d.Picture(); strings.Contains(f, "Sedge") {
+		t.Error("what was called off comes back")
+	}
+	name(d)
+	for range 12 {
+		d.Press("down")
+	}
+	d.Press("enter")
+	if n := d.M.Running().Light().Furnace.Name; n != "Sedge" {
+		t.Errorf("lit %q", n)
+	}
+	d = killed(d)
+	d.Press("r")
+	if said, _ := d.M.Answer(); strings.Contains(said, "half typed") {
+		t.Error("a form that was lit comes back")
+	}
+}

@@ -47,11 +47,11 @@ func (m Model) here() where {
 // halfTyped is what is typed on the way to an act that is not kept yet: the steps
 // answered, then what stands in the open field.
 func (m Model) halfTyped() []screen.Answered {
-	d := m.dialog
-	if form, ok := m.screens[m.active].(screen.Drafter); ok && d == nil {
+	if form, ok := m.screens[m.active].(screen.Drafter); ok {
 		return form.Half(m.Shared())
 	}
 	half := slices.Clone(m.steps)
+	d := m.dialog
 	if asks, ok := d.(doubting); ok {
 		d = asks.step
 	}

@@ -128,10 +128,7 @@ func TestTheFormComesBack(t *testing.T) {
 		t.Fatal("nothing of it is in the book")
 	}
 	name := func(d *desk.Desk) {
-		for range 12 {
-			d.Press("up")
-		}
-		d.Press("down")
+		d.Press("pgdown", "down", "down")
 		d.Write("Sedge")
 	}
 	name(d)
@@ -149,10 +146,7 @@ func TestTheFormComesBack(t *testing.T) {
 		t.Error("what was called off comes back")
 	}
 	name(d)
-	for range 12 {
-		d.Press("down")
-	}
-	d.Press("enter")
+	d.Press("pgdown", "enter", "y")
 	if n := d.M.Running().Light().Furnace.Name; n != "Sedge" {
 		t.Errorf("lit %q", n)
 	}

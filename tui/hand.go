@@ -25,9 +25,9 @@ func (m Model) begin(of screen.Kindle, keyed string) (Model, []entry.Entry) {
 	m.running, m.looked = session.Open(id, nil).Taught(m.taught), session.Session{}
 	m, e := m.hand(id, screen.Act{Event: l, Happened: lit, Uncertain: of.Uncertain, Sure: of.Sure}, m.active, keyed)
 	m.running = m.running.Tick(m.now)
-	lit := m.here()
+	form := m.here()
 	m, _ = m.goTo(screen.Fire, nil)
-	m = m.forgotten(lit)
+	m = m.forgotten(form)
 	return m, []entry.Entry{e}
 }
 

@@ -137,7 +137,8 @@ func (m Model) unattended(now entry.Stamp) Model {
 		return m
 	}
 	said := words.ClosedItself(m.dialog.Ask(m.Shared()).Label)
-	if half := m.halfTyped(); len(half) > 0 {
+	_, form := m.screens[m.active].(screen.Drafter)
+	if half := m.halfTyped(); len(half) > 0 && !form {
 		last := half[len(half)-1]
 		said = words.HalfTyped(last.Label, last.Text)
 	}
@@ -158,7 +159,7 @@ func (m Model) closes(said string) Model {
 	if leaves {
 		e = d.Leaves(m.Shared())
 	}
-	if e == nil {
+	if _, form := m.screens[m.active].(screen.Drafter); e == nil && !form { // a form stays
 		m = m.setAside()
 	}
 	m.dialog, m.steps, m.closed = nil, nil, said

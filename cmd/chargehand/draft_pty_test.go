@@ -24,18 +24,14 @@ func TestKilledHalfTyped(t *testing.T) {
 	s := openTerminal(t, dir, 80, 24)
 	s.shows("practise")
 	s.does("r", "your initials")
-	for range 12 {
-		s.press("\x1b[A")
-	}
 	s.press("\x1b[B")
 	s.does("Sedge End", "Sedge End")
 	s = again(s)
 	s.shows("practise")
 	s.does("r", "Sedge End", "half typed", "go on, or x")
-	for range 12 {
-		s.press("\x1b[B")
-	}
-	s.does("\r", "since it was lit")
+	s.press("\x1b[6~")
+	s.does("\r", "light with them")
+	s.does("y", "since it was lit")
 
 	s.does("n", "? note")
 	s.does("the wind turned to", "turned to")

@@ -84,7 +84,7 @@ func TestGolden(t *testing.T) {
 	desk.Golden(t, "screens", [][2]int{desk.Usual}, "v")
 	desk.Golden(t, "settings", [][2]int{desk.Usual}, "v", "e")
 	desk.Golden(t, "field", both, "b", "7", "2")
-	desk.Golden(t, "locked", [][2]int{desk.Usual}, "o", "z", "t")
+	desk.Golden(t, "locked", [][2]int{desk.Usual}, "o", "z", "i")
 }
 
 func TestVersionFollowsWhatIsShown(t *testing.T) {

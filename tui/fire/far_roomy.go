@@ -18,10 +18,9 @@ import (
 	"chargehand/tui/words"
 )
 
-// farRoomy tells whether the far view has room for its letters and has nothing to
-// show that takes their place.
+// farRoomy tells whether the far view has room for its letters.
 func farRoomy(w, h int, r figure.Reading, v scene.View) bool {
-	return scene.SizeOf(w, h) > scene.Cramped && v.NotKept == 0 && v.Caution == nil && v.Asked == "" && r.Phase != entry.BurnsDown && !r.Phase.Over()
+	return scene.SizeOf(w, h) > scene.Cramped && !r.Phase.Over()
 }
 
 // paintFarRoomy paints the far view in letters of our own: an act before all else,
@@ -30,21 +29,75 @@ func farRoomy(w, h int, r figure.Reading, v scene.View) bool {
 func paintFarRoomy(g cell.Grid, p pen, r figure.Reading, v scene.View) {
 	w, h := g.Size()
 	_, body := g.Bounds().CutBottom(draw.FootRows)
+	var bar cell.Rect
+	if v.NotKept > 0 || v.Asked != "" {
+		bar, body = body.CutTop(min(max(h/7, 5), body.H/4))
+		p.farBar(g.Sub(bar), v)
+	}
 	if len(v.Warnings) > 0 && v.Warnings[0].Grade == rule.Act {
-		top, rest := body.CutTop(h * 38 / 100)
+		top, rest := body.CutTop((body.H + draw.FootRows) * 38 / 100)
 		why, charge := rest.CutTop(max(3, h*12/100))
 		p.farAct(g.Sub(top), r, v)
 		p.farRemedy(g.Sub(why), v)
 		p.farBelow(g.Sub(charge), r, v)
 		return
 	}
-	head, charge := body.CutTop(h*40/100 + 1)
-	notice, charge := charge.CutBottom(2)
-	p.farHead(g.Sub(head), r, v)
+	below := 2
+	if v.Caution != nil && len(v.Warnings) == 0 {
+		below = p.CautionRows(w, *v.Caution)
+	}
+	keeps := 9 // rows for the charge, with the line over it
+	if body.H-below-keeps < 6 {
+		keeps = 5
+	}
+	head, charge := body.CutTop(min((body.H+draw.FootRows)*40/100+1, body.H-below-keeps))
+	notice, charge := charge.CutBottom(below)
+	if r.Phase == entry.BurnsDown {
+		p.farEnding(g.Sub(head), r, v)
+	} else {
+		p.farHead(g.Sub(head), r, v)
+	}
 	p.Line(g.Sub(charge))
 	_, charge = charge.CutTop(1)
 	p.farParts(g.Sub(charge), r, v, w*76/100)
+	if v.Caution != nil && len(v.Warnings) == 0 {
+		p.Caution(g.Sub(notice), *v.Caution)
+		return
+	}
 	p.farStands(g.Sub(notice), r, v)
+}
+
+// farBar says over the whole width that entries are NOT kept and why, else what is
+// asked.
+func (p pen) farBar(g cell.Grid, v scene.View) {
+	w, h := g.Size()
+	text, style, why := modelwords.EntriesNotKept(v.NotKept), p.Style(theme.Act), v.Trouble
+	if v.NotKept == 0 {
+		text, style, why = p.M.Ask+" "+v.Asked, p.Style(theme.Picked), ""
+	}
+	g.Fill(g.Bounds(), ' ', style)
+	rows := h
+	if why != "" {
+		rows--
+		g.TextIn(cell.Rect{X: 2, Y: h - 1, W: w - 3, H: 1}, why, style)
+	}
+	capital, all := letter.Capitals(text)
+	if s, fits := letter.Fitting(capital, w-4, rows); all && fits {
+		_, tall := s.Size(capital)
+		s.Text(g, 2, (rows-tall)/2, capital, style, p.Theme.ASCII)
+		return
+	}
+	g.TextIn(cell.Rect{X: 2, Y: (rows - 1) / 2, W: w - 3, H: 1}, text, style.With(cell.Bold))
+}
+
+// farEnding is how long it has burned down, and beside it what the end is judged by.
+func (p pen) farEnding(g cell.Grid, r figure.Reading, v scene.View) {
+	w, h := g.Size()
+	t := draw.TimedBy(r, v.Due)
+	p.farCaption(g, t, v)
+	p.farMinutes(g, t, h-2, w*46/100-4)
+	x := w * 48 / 100
+	p.farDown(g.Sub(cell.Rect{X: x, Y: 1, W: w - x, H: h - 1}), r, v)
 }
 
 // farStyle is how the minutes are drawn.
@@ -177,6 +230,12 @@ func (p pen) farParts(g cell.Grid, r figure.Reading, v scene.View, wide int) {
 	}
 	if p.farAbreast(g, lines, style) {
 		return
+	}
+	if capital, all := letter.Capitals(lines[0]); all && r.Phase == entry.BurnsDown {
+		if wide, _ := letter.Small.Size(capital); wide > w-3 { // the burden stands among the facts too
+			first, rest, _ := strings.Cut(lines[0], " ")
+			lines = []string{first, rest}
+		}
 	}
 	each := max(h/len(lines), 1)
 	longest := ""

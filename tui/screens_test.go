@@ -119,6 +119,8 @@ func TestDemoIsToLookAt(t *testing.T) {
 	d.Press("l")
 	d.Shows(words.MarkInvented)
 	d.Press("enter")
+	d.Shows(words.ThePast) // what is over opens in Replay
+	d.Press("v", "f")
 	d.Shows(words.PastInvented)
 	before := len(d.M.Looked().Entries())
 	for _, k := range []string{"c", "s", "u", "m", "t", "w", "o", "up", "k"} {
@@ -190,7 +192,7 @@ func TestImportedSmelt(t *testing.T) {
 		book.Keep(e)
 	}
 	d := desk.SitAt(t, book, desk.Noon, theme.Theme{})
-	d.Press("l", "enter")
+	d.Press("l", "enter", "v", "f")
 	d.Shows("imported")
 	d.Press("c")
 	d.Answers("imported: o then e")

@@ -142,7 +142,7 @@ func themeOf(w world, c common) theme.Theme {
 	if c.plain {
 		profile = theme.None
 	}
-	return theme.Theme{Profile: profile, Light: light, ASCII: c.ascii || !speaksUTF8(w.getenv)}
+	return theme.Theme{Profile: profile, Light: light, ASCII: c.ascii || !speaksUTF8(w.getenv) || bareTerminal(w.getenv("TERM"))}
 }
 
 // shelfStore is the book as the screens see it.
@@ -192,4 +192,11 @@ func speaksUTF8(getenv func(string) string) bool {
 		}
 	}
 	return true
+}
+
+// bareTerminal tells by its name whether a terminal lacks the marks and blocks of the
+// screen: a console with a font of its own, and those from before there were any.
+func bareTerminal(term string) bool {
+	name, _, _ := strings.Cut(term, "-")
+	return slices.Contains([]string{"linux", "dumb", "ansi", "cons25", "sun", "vt52", "vt100", "vt102", "vt220", "vt320"}, name)
 }

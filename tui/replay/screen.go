@@ -51,7 +51,7 @@ func (k Keys) All() []key.Binding {
 
 // Repeating are the ones that move.
 func (k Keys) Repeating() []key.Binding {
-	return []key.Binding{k.Forth, k.Back, k.LeapForth, k.LeapBack, k.Faster, k.Slower}
+	return []key.Binding{k.Forth, k.Back, k.LeapForth, k.LeapBack, k.Faster, k.Slower, k.ByTime, k.ByEntry, k.ByWarning}
 }
 
 func (Screen) ID() screen.ID       { return screen.Replay }
@@ -131,11 +131,11 @@ func (r Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 		r.speed = max(r.speed-1, 0)
 		return r, screen.Said(words.SpeedOf(speeds[r.speed], r.back))
 	case key.Matches(t, k.ByTime):
-		r.by = byTime
+		return r.stepBy(sh, byTime)
 	case key.Matches(t, k.ByEntry):
-		r.by = byEntry
+		return r.stepBy(sh, byEntry)
 	case key.Matches(t, k.ByWarning):
-		r.by = byWarning
+		return r.stepBy(sh, byWarning)
 	case key.Matches(t, k.Known):
 		if r.day.Only {
 			return r, screen.Refuse(words.OnlyAsWeKnow)
@@ -151,15 +151,27 @@ func (r Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 	case key.Matches(t, k.LeapBack):
 		r = r.to(r.at - oneLeap)
 	case key.Matches(t, k.Forth, k.Back):
-		moved, ok := r.stepped(key.Matches(t, k.Back))
-		if !ok {
-			return r, screen.Refuse(words.NoMoreSteps)
-		}
-		return moved, screen.Said(moved.says(sh.Units))
+		return r.step(sh, key.Matches(t, k.Back))
 	default:
 		return r, screen.Refuse(words.NoAct(screen.KeyLabel(string(t))))
 	}
 	return r, nil
+}
+
+// stepBy goes one step by what the arrows move by from now on, in the direction in which
+// it plays.
+func (r Screen) stepBy(sh screen.Shared, by steps) (screen.Screen, screen.Effect) {
+	r.by = by
+	return r.step(sh, r.back)
+}
+
+// step goes one step, and says what happened there.
+func (r Screen) step(sh screen.Shared, back bool) (screen.Screen, screen.Effect) {
+	moved, ok := r.stepped(back)
+	if !ok {
+		return r, screen.Refuse(words.NoMoreSteps)
+	}
+	return moved, screen.Said(moved.says(sh.Units))
 }
 
 // Hints are how to go about.

@@ -99,7 +99,7 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 		return Screen{aside: !s.aside}, nil
 	}
 	on := screen.Fire
-	if key.Matches(t, Map.Replay) {
+	if key.Matches(t, Map.Replay) || !l.Unfinished() { // what is over is looked at from its beginning on
 		on = screen.Replay
 	}
 	open := func(screen.Shared) screen.Effect { return screen.Open{Smelt: l.ID, On: on} }

@@ -97,7 +97,7 @@ func (p *pace) tells() bool { return p.known || len(p.unread) >= fewest }
 func (p *pace) burn(r *run, at float64) {
 	total, dt := r.shaft.Totals().CarbonBurned, at-p.at
 	if r.fire && r.blows() > 0 {
-		if r.shaft.StackHeight() > r.lit.params.RacewayHeight { // lower, the blast finds too little to burn
+		if r.shaft.StandsOver(r.lit.params.RacewayHeight) { // lower, the blast finds too little to burn
 			p.burned += total - p.total
 			p.full += dt
 		}

@@ -25,8 +25,8 @@ type Solver struct {
 
 	seed  maphash.Seed
 	ready bool
-	marks []mark // by number of checkpoint
-	head  mark   // where the last answer stands
+	marks []*mark // by number of checkpoint; nil for none
+	head  mark    // where the last answer stands
 }
 
 // mark is a run with the hash of the events that led to it.
@@ -78,10 +78,13 @@ func (v *Solver) advance(m *mark, to time.Duration) {
 		}
 		m.run.advance(at.Seconds())
 		for len(v.marks) <= n {
-			v.marks = append(v.marks, mark{})
+			v.marks = append(v.marks, nil)
 		}
 		m.ok = true
-		v.marks[n] = *m
+		if v.marks[n] == nil {
+			v.marks[n] = new(mark)
+		}
+		*v.marks[n] = *m
 	}
 	m.run.advance(to.Seconds())
 	m.ok = true
@@ -110,8 +113,10 @@ func (v *Solver) nearest(events []Event, keys []uint64, at time.Duration) mark {
 		}
 	}
 	try(&v.head)
-	for i := range v.marks {
-		try(&v.marks[i])
+	for _, m := range v.marks {
+		if m != nil {
+			try(m)
+		}
 	}
 	return *best
 }

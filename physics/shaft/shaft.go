@@ -287,6 +287,15 @@ func (s *Shaft) StackHeight() float64 {
 	return z
 }
 
+// StandsOver tells whether the burden stands higher than so many m, and looks no farther up than that.
+func (s *Shaft) StandsOver(height float64) bool {
+	z, area := 0.0, s.wall.areaAt(0)
+	for i := 0; i < s.count && z <= height; i++ {
+		z, area = s.stackOn(z, area, i)
+	}
+	return z > height
+}
+
 // stackOn gives where a layer ends that begins at a height, and the section half way up it, from that of the layer below:
 // exact in a straight bore, a millionth off in a tapered one.
 func (s *Shaft) stackOn(z, below float64, i int) (top, section float64) {

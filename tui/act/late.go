@@ -45,7 +45,7 @@ var lateActs = []struct {
 	{"a", words.DoArch, AskArch}, {"y", words.DoTuyere, AskTuyere},
 	{"k", words.DoPauseBegins, Plain(entry.Pause{})}, {"g", words.DoPauseEnds, Plain(entry.Resume{})},
 	{"h", words.DoPreheat, Plain(entry.PhaseSet{Phase: entry.Preheat})}, {"v", words.DoMainBurn, Plain(entry.PhaseSet{Phase: entry.MainBurn})},
-	{"q", words.DoIncident, AskIncident}, {"z", words.DoHoldOre, Plain(entry.OreHeld{})}, {"j", words.DoOreAgain, Plain(entry.OreHeld{Again: true})},
+	{"q", words.DoIncident, AskIncident}, {"x", words.DoOtherIn, AskOtherIn}, {"z", words.DoHoldOre, Plain(entry.OreHeld{})}, {"j", words.DoOreAgain, Plain(entry.OreHeld{Again: true})},
 	{"m", words.DoLastOre, Plain(entry.LastOre{})}, {"d", words.DoBurnDown, Plain(entry.BurnDown{})}, {"o", words.DoExtract, AskExtract},
 }
 

@@ -111,22 +111,22 @@ func askEachPart(parts entry.Parts, then func(entry.Parts) screen.Effect) screen
 	if len(parts) == 0 {
 		return screen.Refuse(words.NoRecipe)
 	}
-	return askPart(slices.Clone(parts), 0, then)
+	return askPart(slices.Clone(parts), 0, then, beside{})
 }
 
-func askPart(parts entry.Parts, i int, then func(entry.Parts) screen.Effect) screen.Effect {
+func askPart(parts entry.Parts, i int, then func(entry.Parts) screen.Effect, said beside) screen.Effect {
 	p := parts[i]
 	next := func() screen.Effect {
 		if i+1 == len(parts) {
 			return then(parts)
 		}
-		return screen.Each{screen.Kept(then(slices.Clone(parts[:i+1]))), askPart(slices.Clone(parts), i+1, then)}
+		return screen.Each{screen.Kept(then(slices.Clone(parts[:i+1]))), askPart(slices.Clone(parts), i+1, then, beside{other: said.other})}
 	}
 	byWeight := func(given entry.Maybe[float64]) screen.Effect {
 		return screen.AskNumber(words.PartAmount(p.What, ""), kilograms, given, func(v float64) screen.Effect {
 			parts[i].Mass, parts[i].Count = entry.Some(entry.Kilogram(v)), entry.None[entry.Count]()
 			return next()
-		})
+		}, elsewhere(parts, i, then, said)...)
 	}
 	if p.Measure == "" || (p.Mass.Known && !p.Count.Known) {
 		return byWeight(Given(p.Mass))
@@ -134,7 +134,7 @@ func askPart(parts entry.Parts, i int, then func(entry.Parts) screen.Effect) scr
 	return screen.AskNumber(words.PartAmount(p.What, p.Measure), Measures, Given(p.Count), func(v float64) screen.Effect {
 		parts[i].Count, parts[i].Mass = entry.Some(entry.Count(v)), entry.None[entry.Kilogram]()
 		return next()
-	}, screen.Opt("k", words.ByWeight, func(screen.Shared) screen.Effect { return byWeight(Given(p.Mass)) }))
+	}, append([]screen.Option{screen.Opt("k", words.ByWeight, func(screen.Shared) screen.Effect { return byWeight(Given(p.Mass)) })}, elsewhere(parts, i, then, said)...)...)
 }
 
 // AskByWeight asks for the charcoal and the ore of a charge in kilograms.

@@ -17,6 +17,7 @@ type History struct {
 
 // onMix is the smelts on one mix, as people write it.
 type onMix struct {
+	name   string
 	mix    Mix
 	smelts []taught
 }
@@ -63,7 +64,7 @@ func HistoryOf(summaries []shelf.Summary) History {
 		if !ok {
 			i = len(h.mixes)
 			place[name] = i
-			h.mixes = append(h.mixes, onMix{mix: ParseMix(s.Mix)})
+			h.mixes = append(h.mixes, onMix{name: s.Mix, mix: ParseMix(s.Mix)})
 		}
 		ore := float64(s.OreDry.Value)
 		h.mixes[i].smelts = append(h.mixes[i].smelts, taught{s.UID, s.Lit, float64(s.BloomLoose.Value) / ore, float64(s.BloomCompacted.Value) / ore})

@@ -13,6 +13,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/words"
 	"chargehand/persist"
+	"chargehand/persist/twin"
 )
 
 // lastResort offers to write entries that could not be kept to another place,
@@ -52,17 +53,20 @@ func writeElsewhere(path string, entries []entry.Entry) error {
 	if err != nil {
 		return err
 	}
-	next := map[string]uint64{}
+	type end struct {
+		seq  uint64
+		hash string
+	}
+	last := map[string]end{}
 	for _, e := range entries {
-		if e.Version == 0 { // it was not numbered yet
-			e.Version = entry.Version
+		if e.Seq == 0 { // it was not numbered yet
+			e.Version, e.Seq, e.Prev = entry.Version, last[e.Stream].seq+1, last[e.Stream].hash
 		}
-		e.Seq = max(e.Seq, next[e.Stream]+1)
-		next[e.Stream] = e.Seq
 		line, eerr := entry.Encode(e)
 		if eerr == nil {
 			_, eerr = f.Write(append(line, '\n'))
 		}
+		last[e.Stream] = end{e.Seq, twin.HashOf(line)}
 		err = errors.Join(err, eerr)
 	}
 	err = errors.Join(err, f.Sync(), f.Close())

@@ -22,7 +22,7 @@ func LeaveUnkept(n int) string { return Entries(n) + " NOT kept yet" }
 const (
 	LeaveWait   = "leave as soon as they are kept"
 	LeaveStay   = "stay"
-	LeaveAnyway = "leave and lose them"
+	LeaveAnyway = "leave, and write them elsewhere"
 	Leaving     = "leaving as soon as all is kept"
 )
 

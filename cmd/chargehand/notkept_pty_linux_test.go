@@ -37,7 +37,9 @@ func TestLeavingAFullDisk(t *testing.T) {
 	s.disk(unix.RLIM_INFINITY)
 	saved := filepath.Join(dir, "saved.jsonl")
 	s.press(saved + "\r")
-	s.until("where they are", func(screen string) bool { return strings.Contains(strings.Join(strings.Fields(screen), ""), "writtento") })
+	s.until("where they are", func(screen string) bool {
+		return strings.Contains(strings.Join(strings.Fields(screen), ""), "writtento")
+	})
 	if code := s.exit(); code != exitFailed {
 		t.Errorf("exit code %d", code)
 	}

@@ -2,6 +2,7 @@ package persist
 
 import (
 	"errors"
+	"maps"
 	"slices"
 
 	"chargehand/model/words"
@@ -19,8 +20,12 @@ import (
 func (w *writer) remakeTwins(told bool) error {
 	for _, name := range sortedKeys(w.streams) {
 		t := w.streams[name].twin
-		if !t.Lost {
+		if t.Lost == nil {
 			continue
+		}
+		why, bad := words.TwinGone, new(disk.FileError)
+		if errors.As(t.Lost, &bad) {
+			why = bad.What
 		}
 		r, err := w.kept(name, t.Seq)
 		if err == nil {
@@ -39,7 +44,7 @@ func (w *writer) remakeTwins(told bool) error {
 		if told {
 			continue
 		}
-		w.say(words.OfStream(name, words.TwinRemade(t.File())))
+		w.say(words.OfStream(name, words.TwinMade(t.File(), why)))
 	}
 	return nil
 }
@@ -47,23 +52,13 @@ func (w *writer) remakeTwins(told bool) error {
 // withTwins is afterwards for the twins: err is what writing to them has said,
 // told that a book has taken over.
 func (w *writer) withTwins(err error, told bool) error {
-	if gone := new(GoneError); !errors.As(err, &gone) {
+	if !slices.ContainsFunc(slices.Collect(maps.Values(w.streams)), func(s *stream) bool { return s.twin.Lost != nil }) {
 		return err
 	}
 	if failed := w.remakeTwins(told); failed != nil {
 		return disk.Both(err, failed)
 	}
 	return w.writeTwins()
-}
-
-// tellSegments tells which twins go on in a new segment, and why.
-func (w *writer) tellSegments() {
-	for _, name := range sortedKeys(w.streams) {
-		if t := w.streams[name].twin; t.Moved != "" {
-			w.say(words.OfStream(name, words.TwinMoved(t.File(), t.Moved)))
-			t.Moved = ""
-		}
-	}
 }
 
 // strand lists the streams whose twin is not whole, after a file went: the only
@@ -76,7 +71,7 @@ func (w *writer) strand() {
 	sizes, _ := twin.Sizes(w.b.store.folder) // what cannot be listed is compared
 	for _, name := range sortedKeys(recs) {
 		held := slices.ContainsFunc(w.held, func(h held) bool { return h.e.Stream == name })
-		if !held && sizes[name].Bytes != recs[name].Bytes && !slices.Contains(w.stranded, name) {
+		if !held && sizes[name] != recs[name].Bytes && !slices.Contains(w.stranded, name) {
 			w.stranded = append(w.stranded, name)
 		}
 	}

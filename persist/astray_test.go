@@ -184,7 +184,7 @@ func TestAnotherBookInItsPlace(t *testing.T) {
 	if string(read(t, path)) != string(before) || len(boltfile.TakeOvers(path)) > 0 {
 		t.Error("the other book was touched")
 	}
-	if _, err := b.KeepNow(note(entry.House, 1)); err == nil {
+	if _, err := keepNow(b, note(entry.House, 1)); err == nil {
 		t.Error("an entry of a stream that both have is called kept")
 	}
 	foundAgain(t, path, theirs)

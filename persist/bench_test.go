@@ -11,6 +11,7 @@ import (
 	bolt "go.etcd.io/bbolt"
 
 	"chargehand/model/entry"
+	"chargehand/model/fold"
 	"chargehand/persist/boltfile"
 	"chargehand/persist/disk"
 	"chargehand/persist/twin"
@@ -248,4 +249,48 @@ func BenchmarkDamage(b *testing.B) {
 		}
 		return nil
 	}))
+}
+
+// BenchmarkVerifiedReading times what holding chain and head against each other
+// costs at a reading, beside reading the lines, decoding them, and the fold that
+// comes after. verify-share is its part of all four.
+func BenchmarkVerifiedReading(b *testing.B) {
+	for _, n := range []int{500, 5000} {
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			book, _ := open(b, filepath.Join(b.TempDir(), "book.db"), Options{})
+			events := lit("a1", "f00d")
+			for i := len(events); i < n; i++ {
+				events = append(events, charge(i))
+			}
+			if _, err := book.Import(smelt, events); err != nil {
+				b.Fatal(err)
+			}
+			var read, verified, decoded, folded time.Duration
+			rounds := 0
+			for b.Loop() {
+				rounds++
+				at := time.Now()
+				step := func(sum *time.Duration) {
+					now := time.Now()
+					*sum += now.Sub(at)
+					at = now
+				}
+				rec, lines, err := book.store.book.Stream(smelt)
+				step(&read)
+				_, fault := copies{record: rec, book: lines}.whole(smelt)
+				step(&verified)
+				es, derr := twin.DecodeAll(smelt, "", lines)
+				step(&decoded)
+				fold.Fold(es, fold.All, fold.Latest(es))
+				step(&folded)
+				if err := disk.Both(disk.Both(err, fault), derr); err != nil || len(es) != n {
+					b.Fatal(len(es), err)
+				}
+			}
+			for name, d := range map[string]time.Duration{"read-us": read, "verify-us": verified, "decode-us": decoded, "fold-us": folded} {
+				b.ReportMetric(float64(d.Microseconds())/float64(rounds), name)
+			}
+			b.ReportMetric(float64(verified)/float64(read+verified+decoded+folded), "verify-share")
+		})
+	}
 }

@@ -22,7 +22,7 @@ type Book struct {
 
 	mu      sync.Mutex
 	mended  []string
-	queue   []*call // not yet taken by the writer
+	queue   []entry.Entry // not yet taken by the writer
 	closing bool
 	wake    chan struct{} // holds at most one: there is something in the queue, or closing
 	jobs    chan func(*writer)
@@ -31,21 +31,6 @@ type Book struct {
 	release func()        // lets go of the folder of the twins
 	done    chan struct{} // closed when the writer has ended
 	closed  error         // what the writer ended with; read after done
-}
-
-// call is one Keep: entries that belong into one commit.
-type call struct {
-	entries []entry.Entry
-	settled chan settled // nil when nobody waits; holds one
-	kept    []entry.Entry
-	refused error
-	open    int // entries not yet kept or refused
-}
-
-// settled is what became of a call that somebody waits for.
-type settled struct {
-	kept []entry.Entry
-	err  error
 }
 
 func newBook(book *boltfile.File, meta boltfile.Meta, opt Options) *Book {
@@ -94,43 +79,27 @@ func (b *Book) noteMended(said []string) {
 // gives version, sequence, link and time of keeping, and replaces local
 // references by sequences.
 func (b *Book) Keep(entries ...entry.Entry) {
-	if len(entries) > 0 {
-		b.enqueue(&call{entries: slices.Clone(entries)})
-	}
-}
-
-// KeepNow keeps entries and waits until they are kept, refused, or could not be
-// written at the first try. In the last case (a *NotKeptError) they stay held
-// and are tried again like any others.
-func (b *Book) KeepNow(entries ...entry.Entry) ([]entry.Entry, error) {
 	if len(entries) == 0 {
-		return nil, nil
+		return
 	}
-	answer := make(chan settled, 1)
-	b.enqueue(&call{entries: slices.Clone(entries), settled: answer})
-	s := <-answer
-	return s.kept, s.err
-}
-
-func (b *Book) enqueue(c *call) {
-	c.open = len(c.entries)
 	b.mu.Lock()
-	if b.closing {
-		b.mu.Unlock()
+	closing := b.closing
+	if !closing {
+		b.queue = append(b.queue, entries...)
+	}
+	b.mu.Unlock()
+	if closing {
 		err := ErrClosed
 		if b.readOnly != nil {
 			err = b.readOnly
 		}
-		b.opt.Acked(Ack{Entries: c.entries, Err: err})
-		c.tell(settled{err: err})
+		b.opt.Acked(Ack{Entries: slices.Clone(entries), Err: err})
 		return
 	}
-	b.queue = append(b.queue, c)
-	b.mu.Unlock()
 	b.ring()
 }
 
-// ring wakes the writer. One ring is enough for any number of calls.
+// ring wakes the writer. One ring is enough for whatever is queued.
 func (b *Book) ring() {
 	select {
 	case b.wake <- struct{}{}:
@@ -139,11 +108,11 @@ func (b *Book) ring() {
 }
 
 // taken empties the queue for the writer.
-func (b *Book) taken() (calls []*call, closing bool) {
+func (b *Book) taken() (entries []entry.Entry, closing bool) {
 	b.mu.Lock()
 	defer b.mu.Unlock()
-	calls, b.queue = b.queue, nil
-	return calls, b.closing
+	entries, b.queue = b.queue, nil
+	return entries, b.closing
 }
 
 // onWriter runs f on the writer's goroutine, between two commits.

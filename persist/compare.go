@@ -4,7 +4,6 @@ import (
 	"time"
 
 	"chargehand/persist/boltfile"
-	"chargehand/persist/repair"
 	"chargehand/persist/twin"
 )
 
@@ -35,7 +34,7 @@ func (b *Book) compareRest(streams []string) {
 		switch {
 		case book.Broken():
 			job = func(w *writer) { w.giveUp(book, err) }
-		case err == nil && b.store.agree(stream, repair.Copies{Record: rec, Book: lines}):
+		case err == nil && agree(stream, copies{record: rec, book: lines, text: twin.Read(b.store.folder, stream)}):
 			continue
 		}
 		select {
@@ -50,11 +49,9 @@ func (b *Book) compareRest(streams []string) {
 }
 
 // agree tells whether the book's lines are whole and the twin has the same.
-func (s store) agree(stream string, c repair.Copies) bool {
-	text := twin.Read(s.folder, stream)
-	_, fault := c.Whole(stream)
-	return fault == nil && text.Unread == nil && text.Fault == "" && len(text.Torn) == 0 &&
-		len(text.Lines) == len(c.Book) && twin.SamePrefix(text.Lines, c.Book) == len(c.Book)
+func agree(stream string, c copies) bool {
+	_, fault := c.whole(stream)
+	return fault == nil && c.alike()
 }
 
 // giveUp takes over from a book that is found to be damaged, unless one has.

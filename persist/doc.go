@@ -14,10 +14,10 @@
 // Readers hold no lock. While the running program has the book, they read the
 // twins.
 //
-// A file whose flush has failed is not written again. A twin goes on in a new
-// segment, the book in a small new one that takes over for the streams in use;
-// entries are called kept once both are flushed. The next opening merges them,
-// as Rescue does with whatever can be read of a damaged book.
+// A file whose flush has failed is not written again. A twin is written anew, and
+// the book goes on in a small new one that takes over for the streams in use;
+// entries are called kept once both are flushed. The next opening merges the books,
+// as Rescue does with whatever can be read of a damaged one.
 //
 // A file that was removed, renamed or replaced takes writes and flushes as
 // before, but nobody would find them. So the paths are followed after each flush:
@@ -26,6 +26,6 @@
 // pauses and at closing. Another book that came to stand there is left alone;
 // until it goes, entries are said not to be kept.
 //
-// The file of the book is boltfile's, the text of the twins twin's; when
-// something is wrong, repair looks through both and makes the book anew.
+// The file of the book is boltfile's, the text of the twins twin's. Check looks
+// through both and changes nothing; Rescue makes the book anew from both.
 package persist

@@ -68,10 +68,10 @@ func keepTwice(path string) {
 			}
 		}
 		n := perRound * round
-		b.KeepNow(note(smelt, n+1))
-		b.KeepNow(append(notes(smelt, n+2, n+3), note(beta, n+4))...)
-		b.KeepNow(note(entry.House, n+5))
-		b.KeepNow(notes(beta, n+6, n+9)...)
+		keepNow(b, note(smelt, n+1))
+		keepNow(b, append(notes(smelt, n+2, n+3), note(beta, n+4))...)
+		keepNow(b, note(entry.House, n+5))
+		keepNow(b, notes(beta, n+6, n+9)...)
 		time.Sleep(3 * time.Millisecond) // a pause, in which summaries are renewed
 		var lost *NotKeptError
 		if err := b.Close(); errors.As(err, &lost) {

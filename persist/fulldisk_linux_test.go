@@ -47,7 +47,7 @@ func fullWhileKeeping(t *testing.T, folder string) {
 			if n++; n > 20_000 {
 				t.Fatal("the disk never was full")
 			}
-			_, err := b.KeepNow(note(smelt, n), note(beta, n))
+			_, err := keepNow(b, note(smelt, n), note(beta, n))
 			if full = err != nil; full {
 				if lost := new(NotKeptError); !errors.As(err, &lost) || !errors.Is(err, syscall.ENOSPC) || !strings.Contains(err.Error(), "make room") {
 					t.Errorf("a full disk says %v", err)

@@ -13,7 +13,6 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/persist/disk"
-	"chargehand/persist/repair"
 	"chargehand/persist/twin"
 )
 
@@ -31,13 +30,6 @@ func TestMain(m *testing.M) {
 		}
 	}
 	os.Exit(m.Run())
-}
-
-// Check and Rescue are those of the cold room.
-func Check(path string, opt Options) (repair.Report, error) { return repair.Check(path, opt.repair()) }
-
-func Rescue(path string, opt Options) (repair.Rescued, error) {
-	return repair.Rescue(path, opt.repair())
 }
 
 // What tests change behind the program's back: buckets and keys of the book,
@@ -211,11 +203,43 @@ func notes(stream string, from, to int) (es []entry.Entry) {
 // keep keeps entries and waits for it.
 func keep(t testing.TB, b *Book, es ...entry.Entry) []entry.Entry {
 	t.Helper()
-	kept, err := b.KeepNow(es...)
+	kept, err := keepNow(b, es...)
 	if err != nil {
 		t.Fatal(err)
 	}
 	return kept
+}
+
+// keepNow keeps entries and waits until they are kept, or could not be written at
+// the first try.
+func keepNow(b *Book, es ...entry.Entry) (kept []entry.Entry, err error) {
+	b.Keep(es...)
+	if err := b.onWriter(func(w *writer) error {
+		if queued, _ := w.b.taken(); len(queued) > 0 { // the writer has not come to it
+			w.take(queued)
+		}
+		if n := w.waiting(); n > 0 {
+			return &NotKeptError{Count: n, Cause: w.cause}
+		}
+		return nil
+	}); err != nil {
+		return nil, err
+	}
+	all, last := map[string][]entry.Entry{}, map[string]int{}
+	for _, e := range es {
+		if all[e.Stream] == nil {
+			if all[e.Stream], err = b.Entries(e.Stream); err != nil {
+				return nil, err
+			}
+		}
+		last[e.Stream]++
+	}
+	for _, e := range es {
+		n := len(all[e.Stream])
+		kept = append(kept, all[e.Stream][n-last[e.Stream]])
+		last[e.Stream]--
+	}
+	return kept, nil
 }
 
 func shut(t testing.TB, b *Book) {
@@ -269,4 +293,4 @@ func twinLines(path, stream string) ([][]byte, error) {
 	return lines, err
 }
 
-func twinOf(path, stream string) string { return twin.SegmentFile(twin.Folder(path), stream, 1) }
+func twinOf(path, stream string) string { return twin.TextFile(twin.Folder(path), stream) }

@@ -8,7 +8,6 @@ import (
 	"chargehand/model/words"
 	"chargehand/persist/boltfile"
 	"chargehand/persist/disk"
-	"chargehand/persist/repair"
 	"chargehand/persist/twin"
 )
 
@@ -86,7 +85,7 @@ func (b *Book) Take(stream string, lines [][]byte) (name string, r Reading, err 
 	}
 	name = stream
 	if slices.Contains(names, stream) {
-		name = repair.SecondName(stream, func(n string) bool { return slices.Contains(names, n) })
+		name = secondName(stream, names)
 	}
 	err = b.bring(name, r.Lines, 0, func(w *writer) error {
 		if names, err := w.b.store.streams(); err != nil || slices.Contains(names, name) {
@@ -195,7 +194,7 @@ func (w *writer) bringWhole(in *incoming) error {
 		return err
 	}
 	in.tried = true
-	if err := in.text.Place(); err != nil {
+	if err := in.text.Place(true); err != nil {
 		return err
 	}
 	if err := in.into.Update(func(tx boltfile.Tx) error { return tx.TakeIn(in.name, in.rec) }); err != nil {

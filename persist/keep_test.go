@@ -94,10 +94,13 @@ func TestRefusedEntriesAreToldAndTheOthersAreKept(t *testing.T) {
 	outside := note("../outside", 1)
 	long := note(smelt, 7)
 	long.Event = entry.Note{Text: strings.Repeat("x", entry.MaxBytes)}
-	kept, err := b.KeepNow(note(smelt, 1), nowhere, note(smelt, 2), outside, long)
+	b.Keep(note(smelt, 1), nowhere, note(smelt, 2), outside, long)
 	var refused *RefusedError
-	if !errors.As(err, &refused) || len(kept) != 2 || kept[1].Seq != 2 {
-		t.Fatalf("kept %+v, %v", kept, err)
+	a.until(t, "the last refused", func(k Ack) bool {
+		return errors.As(k.Err, &refused) && len(k.Entries) == 1 && cmp.Equal(k.Entries[0].Event, long.Event)
+	})
+	if kept := a.kept[smelt]; len(kept) != 2 || kept[1].Seq != 2 {
+		t.Fatalf("kept %+v", kept)
 	}
 	var order []bool
 	for _, k := range a.list() {
@@ -117,7 +120,7 @@ func TestKeepAfterCloseIsToldAsNotKept(t *testing.T) {
 	b, a := open(t, placeOf(t), Options{})
 	shut(t, b)
 	b.Keep(note(smelt, 1))
-	if _, err := b.KeepNow(note(smelt, 2)); !errors.Is(err, ErrClosed) {
+	if _, err := keepNow(b, note(smelt, 2)); !errors.Is(err, ErrClosed) {
 		t.Errorf("got %v", err)
 	}
 	if err := b.ImportJSON(Journal{}); !errors.Is(err, ErrClosed) {
@@ -196,7 +199,7 @@ func TestRandomKeepingAgainstAList(t *testing.T) {
 					want[e.Stream] = append(want[e.Stream], fmt.Sprintf("note %d", n))
 					es = append(es, e)
 				}
-				if _, err := b.KeepNow(es...); err != nil {
+				if _, err := keepNow(b, es...); err != nil {
 					rt.Fatal(err)
 				}
 			},

@@ -9,7 +9,6 @@ import (
 	"chargehand/model/words"
 	"chargehand/persist/boltfile"
 	"chargehand/persist/disk"
-	"chargehand/persist/repair"
 	"chargehand/persist/twin"
 )
 
@@ -30,7 +29,7 @@ func Open(path string, opt Options) (*Book, error) {
 	}
 	book, err := opt.openWhole(file)
 	if errors.Is(err, ErrDamaged) && twin.Any(twin.Find(file, "")) {
-		r, rerr := repair.Rescue(file, opt.repair())
+		r, rerr := Rescue(file, opt.quiet())
 		if rerr != nil {
 			return nil, disk.Both(err, rerr)
 		}
@@ -120,19 +119,19 @@ func (b *Book) compareAtOpening(last string) (stale, rest []string, err error) {
 		if !rec.Fresh() && !isHouse(stream) {
 			stale = append(stale, stream)
 		}
-		if sizes[stream].Bytes == rec.Bytes && stream != last {
+		if sizes[stream] == rec.Bytes && stream != last {
 			rest = append(rest, stream)
 			continue
 		}
-		t, _, _, said, err := reconcile(b.store, stream)
+		a, err := b.store.reconcile(stream, copies{})
+		b.noteMended(a.told(stream))
 		if err != nil {
 			// The stream can be looked at as it is; keeping in it tries again.
-			b.noteMended(append(said, words.OfStream(stream, words.NotCompared(err))))
+			b.noteMended([]string{words.OfStream(stream, words.NotCompared(err))})
 			continue
 		}
-		b.noteMended(said)
-		t.Close()
-		if len(said) > 0 && rec.Fresh() && !isHouse(stream) {
+		a.twin.Close()
+		if len(a.said) > 0 && rec.Fresh() && !isHouse(stream) {
 			stale = append(stale, stream)
 		}
 	}

@@ -6,7 +6,6 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/persist/boltfile"
-	"chargehand/persist/repair"
 	"chargehand/persist/twin"
 )
 
@@ -31,8 +30,8 @@ type Options struct {
 	RetryEvery time.Duration
 	// CloseTries is how often Close tries to keep what is held; 0 is 3.
 	CloseTries int
-	// Progress is told how far an import has come, on the goroutine that imports.
-	// nil is none.
+	// Progress is told how far an import, a check or a rescue has come, on its
+	// goroutine: in entries, or kB of lines. nil is none.
 	Progress func(done, of int)
 
 	// Places for the faults of tests.
@@ -96,12 +95,13 @@ func (o Options) filled() Options {
 	return o
 }
 
+// quiet is the same without a word of how far it is: what opening does by itself.
+func (o Options) quiet() Options {
+	o.Progress = nil
+	return o
+}
+
 // open opens one of the book's files.
 func (o Options) open(file string, readOnly bool, wait time.Duration) (*boltfile.File, error) {
 	return boltfile.Open(file, boltfile.Options{ReadOnly: readOnly, Wait: wait, OpenFile: o.openBook, Wrap: o.wrapVault})
-}
-
-// repair is what a rescue is given.
-func (o Options) repair() repair.Options {
-	return repair.Options{Clock: o.Clock, Summarise: o.Summarise, LockWait: o.LockWait, OpenTwin: o.openTwin, OpenBook: o.openBook, Wrap: o.wrapVault}
 }

@@ -108,7 +108,7 @@ func TestUnreadableBookIsReadFromItsTwins(t *testing.T) {
 	})
 }
 
-// A twin that may not be written goes on in a new segment; where no new file may
+// A twin that may not be written is written anew; where no new file may
 // be made either, entries are held until one may.
 func TestReadOnlyTwinWithAWritableBook(t *testing.T) {
 	inOwnSpace(t, nobody, func(t *testing.T, folder string) {

@@ -6,85 +6,115 @@ import (
 	"chargehand/model/words"
 	"chargehand/persist/boltfile"
 	"chargehand/persist/disk"
-	"chargehand/persist/repair"
 	"chargehand/persist/twin"
 )
 
-// reconcile makes the book and the twin of a stream say the same: what their
-// lines come to together. What has to give way is set aside beside the twin, and a
-// whole chain that parts from the stream becomes one of its own. It gives the
-// twin ready for appending, the stream's record and lines, and one sentence for
-// each thing that was put right.
-func reconcile(s store, stream string) (*twin.Twin, boltfile.Record, [][]byte, []string, error) {
+// agreed is what the copies of a stream come to, once they say the same.
+type agreed struct {
+	twin  *twin.Twin // ready for appending
+	rec   boltfile.Record
+	lines [][]byte
+	union twin.Union // where the copies had to be joined
+	said  []string   // what was put right, one sentence each
+}
+
+// told is what was put right, with the stream named.
+func (a agreed) told(stream string) (all []string) {
+	for _, said := range a.said {
+		all = append(all, words.OfStream(stream, said))
+	}
+	return all
+}
+
+// reconcile makes the book and the twin of a stream say the same: what their lines
+// come to together, and those that a rescue has found besides. What has to give way
+// is set aside beside the twin, and a whole chain that parts from the stream becomes
+// one of its own.
+func (s store) reconcile(stream string, c copies) (a agreed, err error) {
 	rec, book, err := s.at(stream).Stream(stream)
 	if err != nil {
-		return nil, rec, nil, nil, err
+		return a, err
 	}
-	c := repair.Copies{Record: rec, Book: book, Text: twin.Read(s.folder, stream)}
-	_, fault := c.Whole(stream)
-	if fault == nil || len(book) == 0 {
+	a.rec = rec
+	c.book = append(c.book, book...)
+	if rec.Length >= c.record.Length {
+		c.record = rec
+	}
+	c.text = twin.Read(s.folder, stream)
+	_, fault := c.whole(stream)
+	if len(c.book) == 0 {
 		fault = nil
 	}
-	if c.Text.Unread != nil && !c.Text.Foreign && (fault != nil || len(book) == 0) {
-		return nil, rec, nil, nil, c.Text.Unread // nothing vouches for what it may hold
+	if c.text.Unread != nil && !c.text.Foreign && (fault != nil || len(c.book) == 0) && s.anew == nil {
+		return a, c.text.Unread // nothing vouches for what it may hold
 	}
-	var mended []string
-	say := func(said string) { mended = append(mended, words.OfStream(stream, said)) }
-	fail := func(err error) (*twin.Twin, boltfile.Record, [][]byte, []string, error) {
-		return nil, rec, nil, mended, err
-	}
-	lines, gaps := book, rec.Gaps
-	same := twin.SamePrefix(book, c.Text.Lines)
-	if fault != nil || same < max(len(book), len(c.Text.Lines)) || len(c.Text.Torn) > 0 {
-		u := c.Join(stream, nil)
-		lines, gaps = u.Lines(), u.Gaps
-		for _, other := range u.OtherLines() {
+	say := func(said string) { a.said = append(a.said, said) }
+	gaps := c.record.Gaps
+	a.lines = c.book
+	if fault != nil || !c.alike() || len(c.more) > 0 {
+		if err := c.beyond(s.folder, stream); err != nil {
+			return a, err
+		}
+		a.union = c.join(stream)
+		if len(a.union.Main) == 1 && a.union.Main[0].Seq > 1 && len(c.book)+len(c.text.Lines) == 0 {
+			a.union = twin.Union{Loose: 1} // one stray line that names a stream of which there is nothing else
+		}
+		a.lines, gaps = a.union.Lines(), a.union.Gaps
+		for _, other := range a.union.OtherLines() {
 			second, err := s.keepSecond(stream, other)
 			if err != nil {
-				return fail(err)
+				return a, err
 			}
 			if second != "" {
 				say(words.MendedSecond(second, len(other)))
 			}
 		}
 	}
-	switch kept := twin.SamePrefix(book, lines); {
+	next := boltfile.RecordOf(a.lines, gaps)
+	if next.Head == c.record.Head && next.Length == c.record.Length {
+		next.Rule, next.Summary = c.record.Rule, c.record.Summary
+	}
+	replaced, kept := false, twin.SamePrefix(book, a.lines)
+	switch {
 	case kept < len(book):
 		aside, err := setAside(s.folder, stream, book)
 		if err != nil {
-			return fail(err)
+			return a, err
 		}
 		if len(gaps) > len(rec.Gaps) {
 			say(words.MendedGap(gaps[len(gaps)-1], aside))
 		} else {
-			say(words.MendedByTwin(int(twin.LastSeq(book[:kept]))+1, len(lines), aside))
+			say(words.MendedByTwin(int(twin.LastSeq(book[:kept]))+1, len(a.lines), aside))
 		}
-		err = s.replaceStream(stream, lines, gaps)
-		if err != nil {
-			return fail(err)
-		}
-	case len(lines) > len(book):
-		say(words.MendedFromTwin(len(lines) - len(book)))
-		if err := s.putTail(stream, lines[len(book):], boltfile.RecordOf(lines, gaps)); err != nil {
-			return fail(err)
-		}
-	case fault != nil:
+		replaced, kept = true, 0
+	case len(a.lines) > kept && s.anew == nil:
+		say(words.MendedFromTwin(len(a.lines) - kept))
+	case fault != nil && s.anew == nil:
 		say(words.MendedCount(len(book), rec.Length))
-		if err := s.putTail(stream, nil, boltfile.RecordOf(lines, gaps)); err != nil {
-			return fail(err)
+	}
+	if replaced || len(a.lines) > kept || fault != nil && len(book) > 0 {
+		a.rec = next
+		if err := s.put(stream, a.lines[kept:], next, replaced); err != nil {
+			return a, err
 		}
 	}
-	t, err := twin.Mend(s.folder, stream, c.Text, lines, s.openTwin, say)
-	if err != nil {
-		return fail(err)
-	}
-	rec, _, err = s.at(stream).Stream(stream)
-	return t, rec, lines, mended, err
+	a.twin, err = twin.Mend(s.folder, stream, c.text, a.lines, s.openTwin, say)
+	return a, err
 }
 
-// putTail adds lines to a stream of the book and writes its record.
-func (s store) putTail(stream string, lines [][]byte, rec boltfile.Record) error {
-	return s.writing().Update(func(tx boltfile.Tx) error { return tx.PutLines(stream, lines, rec) })
+// put adds lines to a stream of the book, or puts them in the place of what it has,
+// and writes its record.
+func (s store) put(stream string, lines [][]byte, rec boltfile.Record, replace bool) error {
+	do := func(tx boltfile.Tx) error {
+		if replace {
+			return tx.Replace(stream, lines, rec)
+		}
+		return tx.PutLines(stream, 0, lines, rec)
+	}
+	if s.anew != nil {
+		return s.anew.add(lines, do)
+	}
+	return s.writing().Update(do)
 }
 
 // setAside writes lines of the book that have to give way to a file beside the
@@ -93,21 +123,11 @@ func setAside(folder, stream string, lines [][]byte) (aside string, err error) {
 	if err := disk.MakeFolder(folder); err != nil {
 		return "", err
 	}
-	f, err := disk.Unfinished(twin.SegmentFile(folder, stream, 1))
+	d, err := twin.NewDraft(folder, stream, lines)
 	if err != nil {
 		return "", err
 	}
-	_, err = f.Write(twin.Joined(lines))
-	if err == nil {
-		err = disk.Flush(f)
-	}
-	if cerr := f.Close(); err == nil {
-		err = cerr
-	}
-	if err == nil {
-		aside, err = disk.SetAside(f.Name(), twin.SegmentFile(folder, stream, 1))
-	}
-	return aside, err
+	return d.SetAside()
 }
 
 // keepSecond keeps a whole chain that parts from a stream as a stream of its own;
@@ -117,20 +137,21 @@ func (s store) keepSecond(stream string, lines [][]byte) (second string, err err
 	if err != nil {
 		return "", err
 	}
-	taken := map[string]bool{}
+	if s.anew != nil {
+		names = append(names, s.anew.names...)
+	}
 	for _, n := range names {
-		taken[n] = true
 		if twin.OfStream(n, stream) && n != stream {
 			if had, _ := s.lines(n); len(had) >= len(lines) && twin.SamePrefix(had, lines) == len(lines) {
 				return "", nil
 			}
 		}
 	}
-	second = repair.SecondName(stream, func(n string) bool { return taken[n] })
+	second = secondName(stream, names)
 	if err := twin.Write(s.folder, second, lines); err != nil {
 		return "", err
 	}
-	return second, s.putTail(second, lines, boltfile.RecordOf(lines, nil))
+	return second, s.put(second, lines, boltfile.RecordOf(lines, nil), false)
 }
 
 // isAbsent tells whether nothing was ever kept under a name.

@@ -13,7 +13,6 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/persist/disk"
-	"chargehand/persist/repair"
 	"chargehand/persist/twin"
 )
 
@@ -229,7 +228,7 @@ func TestCheckNamesWhatIsWrongAndChangesNothing(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			i := slices.IndexFunc(r.Findings, func(f repair.Finding) bool { return strings.Contains(f.What, c.says) })
+			i := slices.IndexFunc(r.Findings, func(f Finding) bool { return strings.Contains(f.What, c.says) })
 			if i < 0 {
 				t.Fatalf("found only %v", r.Findings)
 			}

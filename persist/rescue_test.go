@@ -17,13 +17,12 @@ import (
 	"chargehand/model/entry"
 	"chargehand/persist/boltfile"
 	"chargehand/persist/disk"
-	"chargehand/persist/repair"
 	"chargehand/persist/twin"
 )
 
 // rescued rescues a book and compares it with what was called kept; check must
 // find nothing afterwards.
-func rescued(t *testing.T, path string, kept map[string][]entry.Entry) repair.Rescued {
+func rescued(t *testing.T, path string, kept map[string][]entry.Entry) Rescued {
 	t.Helper()
 	r, err := Rescue(path, Options{LockWait: time.Millisecond})
 	if err != nil {

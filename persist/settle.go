@@ -2,7 +2,6 @@ package persist
 
 import (
 	"chargehand/model/entry"
-	"chargehand/persist/disk"
 )
 
 // settle acknowledges what is held and is in the book and its twin, in the order
@@ -35,30 +34,7 @@ func (w *writer) settle() {
 			}
 		}
 		w.b.opt.Acked(ack)
-		for _, h := range done[:n] {
-			h.call.settleOne(h)
-		}
 		done = done[n:]
-	}
-}
-
-func (c *call) settleOne(h held) {
-	c.open--
-	if h.refused != nil {
-		c.refused = disk.Both(c.refused, h.refused)
-	} else {
-		c.kept = append(c.kept, h.e)
-	}
-	if c.open == 0 {
-		c.tell(settled{kept: c.kept, err: c.refused})
-	}
-}
-
-// tell answers whoever waits for the call, once.
-func (c *call) tell(s settled) {
-	if c.settled != nil {
-		c.settled <- s
-		c.settled = nil
 	}
 }
 
@@ -74,26 +50,13 @@ func (w *writer) say(said ...string) {
 func (w *writer) complain() {
 	err := &NotKeptError{Count: w.waiting(), Cause: w.cause}
 	w.b.opt.Acked(Ack{Err: err, Waiting: err.Count})
-	for _, h := range w.held {
-		h.call.tell(settled{err: err})
-	}
-	for _, c := range w.unread {
-		c.tell(settled{err: err})
-	}
 }
 
 // waiting counts the entries that are not kept, those still queued included.
 func (w *writer) waiting() int {
-	n := countOf(w.held)
-	for _, c := range w.unread {
-		n += len(c.entries)
-	}
 	w.b.mu.Lock()
 	defer w.b.mu.Unlock()
-	for _, c := range w.b.queue {
-		n += len(c.entries)
-	}
-	return n
+	return countOf(w.held) + len(w.unread) + len(w.b.queue)
 }
 
 func countOf(hs []held) (n int) {

@@ -9,7 +9,6 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/words"
 	"chargehand/persist/boltfile"
-	"chargehand/persist/repair"
 	"chargehand/persist/twin"
 )
 
@@ -20,6 +19,7 @@ type store struct {
 	book         *boltfile.File                 // nil where it cannot be had: then the twins are read
 	over         *atomic.Pointer[boltfile.File] // the small book that took over, if one did; nil where nothing is written
 	openTwin     func(path string) (twin.File, error)
+	anew         *anew // the book is made anew; else nil
 }
 
 // writing is the book that is written to.
@@ -45,13 +45,6 @@ func (s store) at(stream string) *boltfile.File {
 	return small
 }
 
-// replaceStream puts lines in the place of what the book has of a stream.
-func (s store) replaceStream(stream string, lines [][]byte, gaps []twin.Gap) error {
-	return s.writing().Update(func(tx boltfile.Tx) error {
-		return tx.Replace(stream, lines, boltfile.RecordOf(lines, gaps))
-	})
-}
-
 // Reading is what was read of a stream.
 type Reading struct {
 	Lines  [][]byte
@@ -70,17 +63,17 @@ func (r Reading) Entries(stream string) ([]entry.Entry, error) {
 // against each other, and where the book's are not whole the twin's are taken, or
 // what both have together.
 func (s store) read(stream string) (r Reading, err error) {
-	var c repair.Copies
+	var c copies
 	if s.book != nil {
-		c.Record, c.Book, err = s.at(stream).Stream(stream)
-		if err == nil && len(c.Book) > 0 && !s.behind(stream, c.Record) {
-			if r.Gaps, r.Fault = c.Whole(stream); r.Fault == nil {
-				r.Lines = c.Book
+		c.record, c.book, err = s.at(stream).Stream(stream)
+		if err == nil && len(c.book) > 0 && !s.behind(stream, c.record) {
+			if r.Gaps, r.Fault = c.whole(stream); r.Fault == nil {
+				r.Lines = c.book
 				return r, nil
 			}
 		}
 	}
-	c.Text = twin.Read(s.folder, stream)
+	c.text = twin.Read(s.folder, stream)
 	return judged(stream, c, err)
 }
 
@@ -91,31 +84,31 @@ func (s store) behind(stream string, rec boltfile.Record) bool {
 		return false
 	}
 	sizes, _ := twin.Sizes(s.folder) // what cannot be listed has no more
-	return sizes[stream].Bytes > rec.Bytes
+	return sizes[stream] > rec.Bytes
 }
 
 // judged is what both copies give, when the book's alone does not do; broken is
 // why the book cannot be read.
-func judged(stream string, c repair.Copies, broken error) (r Reading, err error) {
-	lines, gaps, fault := c.Text.Verified(stream)
+func judged(stream string, c copies, broken error) (r Reading, err error) {
+	lines, gaps, fault := c.text.Verified(stream)
 	absent := new(NoStreamError)
 	switch {
-	case len(c.Book) == 0 && errors.As(fault, &absent):
+	case len(c.book) == 0 && errors.As(fault, &absent):
 		if broken == nil {
 			broken = fault
 		}
 		return r, broken
-	case len(c.Book) == 0: // the twin alone
-		r.file = twin.SegmentFile("", stream, 1)
+	case len(c.book) == 0: // the twin alone
+		r.file = twin.TextFile("", stream)
 		r.Fault = broken
 		if fault == nil {
 			r.Lines, r.Gaps = lines, gaps
 			return r, nil
 		}
 	default:
-		_, r.Fault = c.Whole(stream)
+		_, r.Fault = c.whole(stream)
 	}
-	u := c.Join(stream, nil)
+	u := c.join(stream)
 	r.Lines, r.Gaps = u.Lines(), u.Gaps
 	for range u.Others {
 		r.Second = append(r.Second, stream)
@@ -169,7 +162,7 @@ func twinRecords(folder string) (map[string]boltfile.Record, error) {
 	sizes, err := twin.Sizes(folder)
 	all := map[string]boltfile.Record{}
 	for name := range sizes {
-		if r, err := judged(name, repair.Copies{Text: twin.Read(folder, name)}, nil); err == nil {
+		if r, err := judged(name, copies{text: twin.Read(folder, name)}, nil); err == nil {
 			all[name] = boltfile.RecordOf(r.Lines, r.Gaps)
 		}
 	}

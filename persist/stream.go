@@ -59,12 +59,12 @@ func (w *writer) reload(name string) error {
 	if err := w.b.store.adopt(name); err != nil {
 		return err
 	}
-	t, rec, lines, said, err := reconcile(w.b.store, name)
-	w.say(said...)
+	a, err := w.b.store.reconcile(name, copies{})
+	w.say(a.told(name)...)
 	if err != nil {
 		return err
 	}
-	w.streams[name] = &stream{rec: rec, booked: rec.Length, twin: t, lines: lines, remembers: true, locals: map[string]uint64{}}
+	w.streams[name] = &stream{rec: a.rec, booked: a.rec.Length, twin: a.twin, lines: a.lines, remembers: true, locals: map[string]uint64{}}
 	return nil
 }
 
@@ -86,8 +86,8 @@ func (w *writer) closeTwins() {
 }
 
 // prepare numbers an entry and makes its line, or says why it is refused.
-func (w *writer) prepare(c *call, e entry.Entry) held {
-	h, why := held{call: c, e: e}, twin.ValidStream(e.Stream)
+func (w *writer) prepare(e entry.Entry) held {
+	h, why := held{e: e}, twin.ValidStream(e.Stream)
 	if why == nil {
 		s := w.streams[e.Stream]
 		h.e, h.line, why = s.number(e, w.b.opt.Clock(), func(local string) (uint64, bool) { return w.sequence(s, e.Stream, local) })

@@ -57,12 +57,12 @@ func (s store) noteSummary(stream string, rec boltfile.Record) {
 
 // notedSummary reads what noteSummary laid beside a twin, if it still stands
 // for all of the twin.
-func notedSummary(folder, stream string, size twin.Size) (Summary, bool) {
+func notedSummary(folder, stream string, size int64) (Summary, bool) {
 	b, err := os.ReadFile(twin.SummaryFile(folder, stream))
 	if err != nil {
 		return Summary{}, false
 	}
-	if rec, ok := boltfile.ReadRecord(b); ok && rec.Bytes == size.Bytes && size.Segments == 1 {
+	if rec, ok := boltfile.ReadRecord(b); ok && rec.Bytes == size {
 		return rec.Stored()
 	}
 	return Summary{}, false
@@ -79,7 +79,7 @@ func (s store) summaries(streams []string, f boltfile.Summariser) (all []Summary
 			continue
 		}
 		sum, ok := recs[stream].Stored()
-		if size := sizes[stream]; !ok || size.Bytes > recs[stream].Bytes {
+		if size := sizes[stream]; !ok || size > recs[stream].Bytes {
 			sum, ok = notedSummary(s.folder, stream, size)
 		}
 		if !ok {

@@ -9,7 +9,6 @@ import (
 	"chargehand/model/words"
 	"chargehand/persist/boltfile"
 	"chargehand/persist/disk"
-	"chargehand/persist/repair"
 	"chargehand/persist/twin"
 )
 
@@ -115,7 +114,7 @@ func (w *writer) smallBook(file string) (*boltfile.File, error) {
 				return err
 			}
 			if len(r.Lines) > 0 {
-				if err := tx.PutLines(name, r.Lines, boltfile.RecordOf(r.Lines, r.Gaps)); err != nil {
+				if err := tx.PutLines(name, 0, r.Lines, boltfile.RecordOf(r.Lines, r.Gaps)); err != nil {
 					return err
 				}
 			}
@@ -176,7 +175,7 @@ func (s store) adopt(stream string) error {
 	if isAbsent(err) || len(r.Lines) == 0 {
 		return nil // what cannot be read comes from the twin
 	}
-	return s.putTail(stream, r.Lines, boltfile.RecordOf(r.Lines, r.Gaps))
+	return s.put(stream, r.Lines, boltfile.RecordOf(r.Lines, r.Gaps), false)
 }
 
 // merge brings what small books hold that took over back into the book: all of
@@ -186,7 +185,7 @@ func merge(file string, opt Options) ([]string, error) {
 	if len(boltfile.TakeOvers(file)) == 0 {
 		return nil, nil
 	}
-	r, err := repair.Rescue(file, opt.repair())
+	r, err := Rescue(file, opt.quiet())
 	if newer := new(NewerBookError); errors.As(err, &newer) {
 		return nil, nil // it opens for reading, and its twins have all
 	}

@@ -53,7 +53,7 @@ func TestASmallBookTakesOverAtOnce(t *testing.T) {
 			b, a := open(t, path, opt)
 			keep(t, b, notes(other, 1, 2)...)
 			keep(t, b, notes(smelt, 1, 3)...)
-			if _, err := b.KeepNow(note(smelt, 4)); (err != nil) != (name == "it fails too") {
+			if _, err := keepNow(b, note(smelt, 4)); (err != nil) != (name == "it fails too") {
 				t.Fatal(err)
 			}
 			keep(t, b, note(smelt, 5))

@@ -16,12 +16,12 @@ import (
 type writer struct {
 	b       *Book
 	streams map[string]*stream
-	unread  []*call  // taken from the queue, but their streams cannot be read yet
-	held    []held   // numbered and not kept, in order
-	cause   error    // why the last try failed
-	stale   []string // streams whose summary is to be renewed in a pause
-	last    string   // the smelt written last, as the book has it
-	making  string   // the smelt whose summary is being made
+	unread  []entry.Entry // taken from the queue, but their streams cannot be read yet
+	held    []held        // numbered and not kept, in order
+	cause   error         // why the last try failed
+	stale   []string      // streams whose summary is to be renewed in a pause
+	last    string        // the smelt written last, as the book has it
+	making  string        // the smelt whose summary is being made
 	made    chan madeSummary
 	reading sync.WaitGroup // whoever reads the book to make one
 
@@ -31,7 +31,6 @@ type writer struct {
 
 // held is one entry on its way to the disk.
 type held struct {
-	call    *call
 	e       entry.Entry
 	line    []byte
 	read    bool            // e is as read from the line
@@ -96,42 +95,34 @@ func (w *writer) run() {
 
 // serve takes what is queued, and tells whether the writer has ended.
 func (w *writer) serve() (ended bool) {
-	calls, closing := w.b.taken()
+	entries, closing := w.b.taken()
 	if closing {
-		w.b.closed = w.drain(calls)
+		w.b.closed = w.drain(entries)
 		return true
 	}
-	w.take(calls)
+	w.take(entries)
 	return false
 }
 
-// take numbers the entries of calls, after those that wait already, and tries
-// to keep all that is held.
-func (w *writer) take(calls []*call) {
-	w.unread = append(w.unread, calls...)
-	w.cause = nil
-	var rest []*call
+// take numbers entries, after those that wait already, and tries to keep all that
+// is held.
+func (w *writer) take(entries []entry.Entry) {
+	entries = append(w.unread, entries...)
+	w.unread, w.cause = nil, nil
 	blocked := map[string]bool{} // streams that cannot be read: the others go on
-	for _, c := range w.unread {
-		var wait []entry.Entry
-		for _, e := range c.entries {
-			if !blocked[e.Stream] {
-				if err := w.overcome(func() error { return w.load(e.Stream) }); err != nil {
-					w.cause = cmp.Or(w.cause, err)
-					blocked[e.Stream] = true
-				}
-			}
-			if blocked[e.Stream] {
-				wait = append(wait, e)
-			} else {
-				w.held = append(w.held, w.prepare(c, e))
+	for _, e := range entries {
+		if !blocked[e.Stream] {
+			if err := w.overcome(func() error { return w.load(e.Stream) }); err != nil {
+				w.cause = cmp.Or(w.cause, err)
+				blocked[e.Stream] = true
 			}
 		}
-		if c.entries = wait; len(wait) > 0 {
-			rest = append(rest, c)
+		if blocked[e.Stream] {
+			w.unread = append(w.unread, e)
+		} else {
+			w.held = append(w.held, w.prepare(e))
 		}
 	}
-	w.unread = rest
 	booked, twinned := w.write()
 	w.cause = cmp.Or(booked, twinned, w.cause)
 	if booked == nil {
@@ -171,7 +162,6 @@ func (w *writer) write() (err, twinned error) {
 	if gone := new(GoneError); err == nil || !errors.As(twinned, &gone) { // else the twins went with the book
 		twinned = w.withTwins(twinned, w.b.store.writing() != before)
 	}
-	w.tellSegments()
 	for i := range w.held {
 		if h := &w.held[i]; h.refused == nil {
 			h.e, h.read = asRead[i], true
@@ -218,7 +208,7 @@ func (w *writer) writeBook() error {
 	}
 	err := w.b.store.writing().Update(func(tx boltfile.Tx) error {
 		for name, lines := range tails {
-			if err := tx.Append(name, w.streams[name].booked+1, lines, recs[name]); err != nil {
+			if err := tx.PutLines(name, w.streams[name].booked+1, lines, recs[name]); err != nil {
 				return err
 			}
 		}
@@ -250,8 +240,8 @@ func (w *writer) lacking(upTo func(*stream) uint64) map[string][][]byte {
 
 // drain ends the writer: it keeps what it can, a few times if need be, renews
 // the summaries and closes everything.
-func (w *writer) drain(calls []*call) error {
-	w.take(calls)
+func (w *writer) drain(entries []entry.Entry) error {
+	w.take(entries)
 	for try := 1; w.waiting() > 0 && try < w.b.opt.CloseTries; try++ {
 		time.Sleep(w.b.opt.RetryEvery)
 		w.take(nil)
@@ -264,9 +254,7 @@ func (w *writer) drain(calls []*call) error {
 				lost.Entries = append(lost.Entries, h.e)
 			}
 		}
-		for _, c := range w.unread {
-			lost.Entries = append(lost.Entries, c.entries...)
-		}
+		lost.Entries = append(lost.Entries, w.unread...)
 		err = lost
 	} else {
 		w.renewAll()

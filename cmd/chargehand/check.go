@@ -8,7 +8,7 @@ import (
 
 	"chargehand/model/shelf"
 	"chargehand/model/words"
-	"chargehand/persist/repair"
+	"chargehand/persist"
 )
 
 func checkCommand() command {
@@ -21,7 +21,7 @@ func checkCommand() command {
 			if err != nil {
 				return err
 			}
-			report, err := repair.Check(path, repair.Options{Summarise: shelf.Of, Progress: showProgress(w, c, words.Checking)})
+			report, err := persist.Check(path, persist.Options{Summarise: shelf.Of, Progress: showProgress(w, c, words.Checking)})
 			if err != nil {
 				return err
 			}

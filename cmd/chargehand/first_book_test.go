@@ -14,7 +14,6 @@ import (
 	"chargehand/model/shelf"
 	"chargehand/model/words"
 	"chargehand/persist"
-	"chargehand/persist/repair"
 )
 
 // firstBook is a copy of the book that the first version wrote.
@@ -68,7 +67,7 @@ func TestABookOfTheFirstVersionIsRead(t *testing.T) {
 		t.Error("the summary is the one that was stored, of an older rule")
 	}
 
-	report, err := repair.Check(path, repair.Options{Summarise: shelf.Of})
+	report, err := persist.Check(path, persist.Options{Summarise: shelf.Of})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -182,8 +181,13 @@ func TestWhatANewerVersionWroteSurvives(t *testing.T) {
 		t.Fatal(err)
 	}
 	at := es[0].Happened.Add(time.Minute)
-	if _, err := b.KeepNow(entry.Entry{Stream: firstSmelt, Happened: at, Event: raw},
-		entry.Entry{Stream: firstSmelt, Happened: at, Event: entry.Amend{Target: entry.Ref{Seq: 2}, Event: raw}}); err != nil {
+	b.Keep(entry.Entry{Stream: firstSmelt, Happened: at, Event: raw},
+		entry.Entry{Stream: firstSmelt, Happened: at, Event: entry.Amend{Target: entry.Ref{Seq: 2}, Event: raw}})
+	if err := b.Close(); err != nil {
+		t.Fatal(err)
+	}
+	b, err = persist.Open(path, persist.Options{Summarise: shelf.Of})
+	if err != nil {
 		t.Fatal(err)
 	}
 	lines, err := b.Lines(firstSmelt)

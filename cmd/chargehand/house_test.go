@@ -40,7 +40,6 @@ var arrows = map[string][]string{
 	"persist/disk":     {"model/words"},
 	"persist/twin":     {"model/entry", "model/words", "persist/disk"},
 	"persist/boltfile": {"model/entry", "model/shelf", "model/words", "persist/disk", "persist/twin"},
-	"persist/repair":   {"model/entry", "model/words", "persist/disk", "persist/twin", "persist/boltfile"},
 	"persist/logcsv":   {"model"},
 	"model":            {"model", "physics"},
 	"model/entry":      nil,

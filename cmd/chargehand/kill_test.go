@@ -14,7 +14,6 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/shelf"
 	"chargehand/persist"
-	"chargehand/persist/repair"
 )
 
 // go test ./cmd/chargehand -run Killed -kills 200 -killseed 7
@@ -115,7 +114,7 @@ func mended(t *testing.T, dir string) {
 	if err := book.Close(); err != nil {
 		t.Fatal(err)
 	}
-	report, err := repair.Check(bookIn(dir), repair.Options{Summarise: shelf.Of})
+	report, err := persist.Check(bookIn(dir), persist.Options{Summarise: shelf.Of})
 	if err != nil || !report.OK() {
 		t.Fatalf("check: %v, %v", err, report.Findings)
 	}

@@ -10,7 +10,7 @@ import (
 	"slices"
 
 	"chargehand/model/words"
-	"chargehand/persist/repair"
+	"chargehand/persist"
 )
 
 func rescueCommand() command {
@@ -27,7 +27,7 @@ func rescueCommand() command {
 			if err != nil {
 				return err
 			}
-			r, err := repair.Rescue(path, repair.Options{Clock: w.clock, Progress: showProgress(w, c, words.Rescuing)})
+			r, err := persist.Rescue(path, persist.Options{Clock: w.clock, Progress: showProgress(w, c, words.Rescuing)})
 			if err != nil {
 				return err
 			}
@@ -51,7 +51,7 @@ func rescueCommand() command {
 }
 
 // tellRescued says stream by stream what was brought back.
-func tellRescued(out io.Writer, r repair.Rescued) {
+func tellRescued(out io.Writer, r persist.Rescued) {
 	fmt.Fprintln(out, words.RescuedFrom(r.Path, r.Trouble))
 	for _, s := range r.Streams {
 		fmt.Fprintln(out, words.RescuedStream(s.Stream, s.Entries, s.Book, s.Twin, s.Loose))
@@ -67,7 +67,7 @@ func tellRescued(out io.Writer, r repair.Rescued) {
 
 // take takes the lines of a file in, each stream that it finds as one of its own.
 func take(w world, c common, file string) error {
-	found, err := repair.Salvage(file)
+	found, err := persist.Salvage(file)
 	if err != nil {
 		return err
 	}

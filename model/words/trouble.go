@@ -239,24 +239,23 @@ func MendedTwin(line int) string {
 
 const MendedTorn = "a half-written line at the end of its twin was cut off"
 
-// TwinRemade says that a twin went away while the program ran.
-func TwinRemade(file string) string {
-	return fmt.Sprintf("its twin was written anew, for it was removed, renamed or changed while the program ran: leave %s to it", file)
+// TwinMade says that a twin was written anew, and why.
+func TwinMade(file, why string) string {
+	return fmt.Sprintf("its twin was written anew, for it %s: leave %s to the program, and look after the disk", why, file)
 }
+
+// TwinGone is why, when somebody had to do with it.
+const TwinGone = "was removed, renamed or changed while the program ran"
 
 // TwinNotRemade says that it could not be.
 func TwinNotRemade(stream string, err error) error {
 	return fmt.Errorf("the twin of %s could not be made anew: %w", stream, err)
 }
 
-// TwinMoved says that a twin goes on in another file, and why.
-func TwinMoved(file, why string) string {
-	return fmt.Sprintf("its twin goes on in %s, for what it had %s: look after the disk", file, why)
-}
-
+// TwinUnflushed and TwinUnflushedDo say that the disk did not take what was written.
 const (
-	TwinUnflushed = "could not be flushed to the disk"
-	TwinReadOnly  = "cannot be written"
+	TwinUnflushed   = "could not be flushed to the disk"
+	TwinUnflushedDo = "look after the disk"
 )
 
 // TwinUnread says why.

@@ -127,38 +127,18 @@ func (tx Tx) PutRecord(stream string, r Record) error {
 	return b.Put([]byte(stream), v)
 }
 
-// PutLines appends lines to a stream and writes its record.
-func (tx Tx) PutLines(stream string, lines [][]byte, r Record) error {
+// PutLines appends lines to a stream and writes its record. first is the sequence
+// of the first of them where they have no gaps and it is known, else 0.
+func (tx Tx) PutLines(stream string, first uint64, lines [][]byte, r Record) error {
 	streams, err := tx.top(bucketStreams)
 	if err != nil {
 		return err
 	}
 	b, err := streams.CreateBucketIfNotExists([]byte(stream))
-	if err != nil {
-		return err
+	if err == nil {
+		err = put(b, first, lines)
 	}
-	if err := put(b, lines); err != nil {
-		return err
-	}
-	return tx.PutRecord(stream, r)
-}
-
-// Append is PutLines for lines without a gap whose first sequence is known.
-func (tx Tx) Append(stream string, first uint64, lines [][]byte, r Record) error {
-	if err := tx.PutLines(stream, nil, r); err != nil {
-		return err
-	}
-	b, err := tx.stream(stream)
-	if err != nil {
-		return err
-	}
-	b.FillPercent = fill
-	for i, line := range lines {
-		if err := b.Put(seqKey(first+uint64(i)), line); err != nil {
-			return err
-		}
-	}
-	return nil
+	return cmp.Or(err, tx.PutRecord(stream, r))
 }
 
 // PutComing adds lines to what is to be a stream once it is whole. first says that
@@ -177,7 +157,7 @@ func (tx Tx) PutComing(stream string, lines [][]byte, first bool) error {
 	if err != nil {
 		return err
 	}
-	return put(b, lines)
+	return put(b, 0, lines)
 }
 
 // TakeIn makes what PutComing brought a stream, with its record, in the place of
@@ -211,11 +191,15 @@ func (tx Tx) DropComing() error {
 }
 
 // put puts lines under their sequences.
-func put(b *bolt.Bucket, lines [][]byte) error {
+func put(b *bolt.Bucket, first uint64, lines [][]byte) error {
 	b.FillPercent = fill
-	for _, line := range lines {
-		l, _ := twin.LinkOf(line)
-		if err := b.Put(seqKey(l.Seq), line); err != nil {
+	for i, line := range lines {
+		seq := first + uint64(i)
+		if first == 0 {
+			l, _ := twin.LinkOf(line)
+			seq = l.Seq
+		}
+		if err := b.Put(seqKey(seq), line); err != nil {
 			return err
 		}
 	}
@@ -231,7 +215,7 @@ func (tx Tx) Replace(stream string, lines [][]byte, r Record) error {
 	if err != nil {
 		return err
 	}
-	return tx.PutLines(stream, lines, r)
+	return tx.PutLines(stream, 0, lines, r)
 }
 
 // Meta is what the book says of itself.

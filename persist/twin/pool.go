@@ -3,6 +3,7 @@ package twin
 import (
 	"bytes"
 	"cmp"
+	"errors"
 	"maps"
 	"regexp"
 	"slices"
@@ -104,12 +105,22 @@ func (p *Pool) Join(heads map[string]uint64) Union {
 	all := slices.SortedFunc(maps.Values(p.lines), func(a, b *Found) int {
 		return cmp.Or(cmp.Compare(a.Seq, b.Seq), cmp.Compare(a.hash, b.hash))
 	})
+	linked := map[string]bool{}
+	for _, f := range all {
+		linked[f.prev] = true
+	}
+	for _, f := range all {
+		if _, head := heads[f.hash]; !linked[f.hash] && !p.named[f.hash] && !head && !readable(f.Line) {
+			delete(p.lines, f.hash) // what nobody could have kept: it was changed
+		}
+	}
 	best := map[string]*Found{} // by the first line of what hangs together, its best end
 	root := map[string]string{}
 	var ends []*Found
 	for _, f := range all {
 		before := p.lines[f.prev]
 		switch {
+		case p.lines[f.hash] == nil:
 		case before == nil && (f.prev != "" || f.Seq == 1):
 			root[f.hash] = f.hash
 		case before != nil && before.Seq+1 == f.Seq && root[before.hash] != "":
@@ -216,14 +227,27 @@ func (u *Union) hurt(f *Found) bool {
 	if !has {
 		return true
 	}
-	own := u.Main[i].Line
-	differ := max(len(own), len(f.Line)) - min(len(own), len(f.Line))
-	for k := range min(len(own), len(f.Line)) {
+	own, start, end := u.Main[i].Line, 0, 0
+	least := min(len(own), len(f.Line))
+	for start < least && own[start] == f.Line[start] {
+		start++
+	}
+	for end < least-start && own[len(own)-1-end] == f.Line[len(f.Line)-1-end] {
+		end++
+	}
+	differ := max(len(own), len(f.Line)) - least
+	for k := range least {
 		if own[k] != f.Line[k] {
 			differ++
 		}
 	}
-	return differ <= few
+	return differ <= few || len(f.Line) < len(own) && start+end >= least-few // changed in place, or a piece is missing
+}
+
+// readable tells whether a line is an entry, of this version or a newer.
+func readable(line []byte) bool {
+	_, err := entry.Decode(line)
+	return err == nil || errors.Is(err, entry.ErrNewer)
 }
 
 // count finds the gaps of the stream and what is left over.

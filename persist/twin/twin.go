@@ -27,7 +27,7 @@ type osFile struct {
 func (f osFile) Flush() error           { return disk.Flush(f.File) }
 func (f osFile) There(size int64) error { return f.Place.ThereWith(size) }
 
-// OpenFile opens a segment for appending and makes sure that its name is on
+// OpenFile opens a twin for appending and makes sure that its name is on
 // the disk when it is new.
 func OpenFile(path string) (File, error) {
 	err := disk.Regular(path)
@@ -56,49 +56,40 @@ func OpenFile(path string) (File, error) {
 type Twin struct {
 	Folder, Stream string
 	Seq            uint64 // the last flushed line
-	Lost           bool   // the path leads no longer to what was written
-	Moved          string // why it goes on in a new segment, until that was told
+	Lost           error  // why it is not written any more: it has to be made anew
 
-	open    func(path string) (File, error)
-	f       File  // nil until needed
-	segment int   // the one appended to
-	size    int64 // its length up to the last flushed line
-	ragged  bool  // bytes beyond size may stand in the file
+	open   func(path string) (File, error)
+	f      File  // nil until needed
+	size   int64 // its length up to the last flushed line
+	ragged bool  // bytes beyond size may stand in the file
+
+	unflushed bool // it is lost because the disk did not take what was written
 }
 
-// File is the segment that is appended to.
-func (t *Twin) File() string { return SegmentFile(t.Folder, t.Stream, t.segment) }
+// File is where it stands.
+func (t *Twin) File() string { return TextFile(t.Folder, t.Stream) }
 
 // Append writes and flushes lines that follow on the last. When it fails,
-// nothing of them counts as written. A segment whose flush has failed is never
-// written again: the next one takes over at once. A twin that is not found any
-// more at its path is lost, and has to be made anew from the book.
+// nothing of them counts as written. A twin that could not be flushed, may not be
+// written or is not found any more at its path is lost: it is not written again.
 func (t *Twin) Append(lines [][]byte) error {
-	if len(lines) == 0 {
-		return nil
+	if len(lines) == 0 || t.Lost != nil {
+		return t.Lost
 	}
-	err, flushFailed := t.try(lines)
-	if gone := new(disk.GoneError); errors.As(err, &gone) {
+	err, unflushed := t.try(lines)
+	if t.unflushed = unflushed; unflushed {
+		err = &disk.FileError{Path: t.File(), What: words.TwinUnflushed, Do: words.TwinUnflushedDo, Kind: err}
+	}
+	if unflushed || errors.As(err, new(*disk.GoneError)) || errors.Is(err, disk.ErrReadOnlyFile) {
 		t.Close()
-		t.Lost = true
-		return err
-	}
-	if errors.Is(err, disk.ErrReadOnlyFile) && t.nextSegment() {
-		err, flushFailed = t.try(lines)
-	}
-	if flushFailed {
-		t.leaveSegment()
-		err, flushFailed = t.try(lines)
-		if flushFailed {
-			t.leaveSegment()
-		}
+		t.Lost = err
 	}
 	return err
 }
 
 func (t *Twin) try(lines [][]byte) (err error, flushFailed bool) {
 	if t.f == nil {
-		name := SegmentFile(t.Folder, t.Stream, t.segment)
+		name := t.File()
 		f, err := t.open(name)
 		switch {
 		case errors.Is(err, os.ErrNotExist): // it would be made: the folder is gone
@@ -138,44 +129,20 @@ func (t *Twin) try(lines [][]byte) (err error, flushFailed bool) {
 	return nil, false
 }
 
-// leaveSegment gives a segment up after a failed flush. What it holds beyond
-// its last flushed line is overruled by the next segment, so cutting it back is
-// only tidy.
-func (t *Twin) leaveSegment() {
-	_ = t.f.Truncate(t.size)
-	t.Close()
-	t.ragged = false
-	if t.size == 0 {
-		_ = os.Remove(SegmentFile(t.Folder, t.Stream, t.segment)) // it never held a kept line
-		return
-	}
-	t.segment++
-	t.size, t.Moved = 0, words.TwinUnflushed
-}
-
-// nextSegment goes on in a new segment where the present one may not be written,
-// if a new one may be made.
-func (t *Twin) nextSegment() bool {
-	if t.size == 0 {
-		return false
-	}
-	f, err := t.open(SegmentFile(t.Folder, t.Stream, t.segment+1))
-	if err != nil {
-		return false
-	}
-	t.segment++
-	t.f, t.size, t.ragged, t.Moved = f, 0, false, words.TwinReadOnly
-	return true
-}
-
-// Remake writes the twin anew from its lines, in one segment.
+// Remake writes the twin anew from its lines. What stands in its place is set
+// aside, but for what could not be flushed: it is the same, and may come each second.
 func (t *Twin) Remake(lines [][]byte) error {
 	t.Close()
-	if err := Write(t.Folder, t.Stream, lines); err != nil {
+	d, err := NewDraft(t.Folder, t.Stream, lines)
+	if err != nil {
 		return err
 	}
-	t.segment, t.size, t.Seq = 1, ByteCount(lines), LastSeq(lines)
-	t.ragged, t.Lost = false, false
+	defer d.Drop()
+	if err := d.Place(!t.unflushed); err != nil {
+		return err
+	}
+	t.size, t.Seq = ByteCount(lines), LastSeq(lines)
+	t.ragged, t.Lost = false, nil
 	return nil
 }
 

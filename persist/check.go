@@ -1,4 +1,4 @@
-package repair
+package persist
 
 import (
 	"bytes"
@@ -53,30 +53,26 @@ func Check(path string, opt Options) (Report, error) {
 		r.add(Finding{File: small, What: words.FoundTakeOver, Do: words.FindingMerge})
 	}
 	var meta boltfile.Meta
-	book, err := boltfile.Open(file, opt.toRead())
+	book, err := opt.openSound(file)
 	if err == nil {
 		defer book.Close()
-		if err = boltfile.Sound(file); err == nil { // bbolt would follow a bad page to the end of the program
-			meta, err = book.Meta()
-		}
+		meta, err = book.Meta()
 	}
 	var bad *disk.FileError
 	gone := errors.Is(err, disk.ErrMissing) && disk.Exists(twin.Find(file, ""))
-	if errors.As(err, &bad) && (gone || errors.Is(bad.Kind, disk.ErrDamaged)) {
+	switch {
+	case errors.As(err, &bad) && (gone || errors.Is(bad.Kind, disk.ErrDamaged)):
 		r.add(Finding{File: file, What: bad.What, Do: bad.Do})
-		return r, r.checkTwinsAlone(twin.Find(file, ""))
-	}
-	if err != nil {
+		book = nil
+	case err != nil:
 		return r, err
+	default:
+		r.checkPages(book)
 	}
-	r.checkPages(book)
 	folder := twin.Find(file, meta.UID)
 	names, err := named(book, folder)
 	if err != nil {
 		r.add(Finding{File: file, What: err.Error(), Do: words.FindingSave})
-	}
-	if book.OneHead {
-		r.add(Finding{File: file, What: words.FileOneHead, Do: words.FindingOpen})
 	}
 	g := opt.gauge(folder, 0)
 	for _, stream := range names {
@@ -88,17 +84,23 @@ func Check(path string, opt Options) (Report, error) {
 
 func (r *Report) add(f Finding) { r.Findings = append(r.Findings, f) }
 
-// named lists every stream that the book or the twins have.
+// named lists every stream that the book, where it can be read, or the twins have.
 func named(book *boltfile.File, folder string) ([]string, error) {
 	sizes, err := twin.Sizes(folder)
-	recs, berr := book.Records()
-	names := slices.AppendSeq(slices.Collect(maps.Keys(recs)), maps.Keys(sizes))
+	names := slices.Collect(maps.Keys(sizes))
+	if book != nil {
+		recs, berr := book.Records()
+		names, err = slices.AppendSeq(names, maps.Keys(recs)), disk.Both(err, berr)
+	}
 	slices.Sort(names)
-	return slices.Compact(names), disk.Both(err, berr)
+	return slices.Compact(names), err
 }
 
 // checkPages runs bbolt's own check.
 func (r *Report) checkPages(book *boltfile.File) {
+	if book.OneHead {
+		r.add(Finding{File: book.Path, What: words.FileOneHead, Do: words.FindingOpen})
+	}
 	n := 0
 	err := book.View(func(tx boltfile.Tx) error {
 		tx.Check(func(err error) {
@@ -115,6 +117,10 @@ func (r *Report) checkPages(book *boltfile.File) {
 
 // checkStream checks one stream in book and twin.
 func (r *Report) checkStream(book *boltfile.File, folder, stream string, f boltfile.Summariser, g *gauge) {
+	if book == nil {
+		r.checkText(folder, stream, g)
+		return
+	}
 	here := Finding{Stream: stream, File: book.Path}
 	found := func(at Finding, seq uint64, what, do string) {
 		at.Seq, at.What, at.Do = seq, what, do
@@ -131,7 +137,7 @@ func (r *Report) checkStream(book *boltfile.File, folder, stream string, f boltf
 	var bad *twin.LineError
 	if len(lines) == 0 {
 		found(here, 0, words.FoundTwinOnly, words.FindingOpen)
-	} else if _, fault := (Copies{Record: rec, Book: lines}).Whole(stream); errors.As(fault, &bad) {
+	} else if _, fault := (copies{record: rec, book: lines}).whole(stream); errors.As(fault, &bad) {
 		found(here, bad.Seq, bad.What, words.FindingOpen)
 	}
 	entries, err := twin.DecodeAll(stream, "", lines)
@@ -155,7 +161,7 @@ func (r *Report) checkStream(book *boltfile.File, folder, stream string, f boltf
 // checkTwin compares a twin with the lines of the book.
 func (r *Report) checkTwin(folder, stream string, lines [][]byte) {
 	text := twin.Read(folder, stream)
-	at := Finding{Stream: stream, File: twin.SegmentFile(folder, stream, max(text.Segments, 1))}
+	at := Finding{Stream: stream, File: text.File}
 	if text.Unread != nil {
 		at.What, at.Do = text.Unread.Error(), words.FindingOpen
 		r.add(at)
@@ -165,10 +171,10 @@ func (r *Report) checkTwin(folder, stream string, lines [][]byte) {
 	at.Seq = twin.LastSeq(lines[:same]) + 1
 	switch {
 	case same < len(text.Lines):
-		at.File, at.Line = text.At[same].File, text.At[same].Line
+		at.Line = same + 1
 		at.What, at.Do = words.FoundNotHere, words.FindingOpen
 	case text.Fault != "":
-		at.File, at.Line = text.FaultAt.File, text.FaultAt.Line
+		at.Line = len(text.Lines) + 1
 		at.What, at.Do = text.Fault, words.FindingOpen
 	case same < len(lines):
 		at.What, at.Do = words.FoundBehind(len(lines)-same), words.FindingOpen
@@ -180,23 +186,21 @@ func (r *Report) checkTwin(folder, stream string, lines [][]byte) {
 	r.add(at)
 }
 
-// checkTwinsAlone checks the chains of the twins where the book cannot be read.
-func (r *Report) checkTwinsAlone(folder string) error {
-	sizes, err := twin.Sizes(folder)
-	if err != nil {
-		return err
+// checkText checks the chain of a twin by itself.
+func (r *Report) checkText(folder, stream string, g *gauge) {
+	lines, _, err := twin.Read(folder, stream).Verified(stream)
+	r.Streams++
+	r.Entries += uint64(len(lines))
+	g.add(lines)
+	at := Finding{Stream: stream, Do: words.FindingSave}
+	var bad *twin.LineError
+	switch {
+	case errors.As(err, &bad):
+		at.Seq, at.File, at.Line, at.What = bad.Seq, bad.File, bad.Line, bad.What
+	case err != nil:
+		at.File, at.What = twin.TextFile(folder, stream), err.Error()
+	default:
+		return
 	}
-	for _, stream := range slices.Sorted(maps.Keys(sizes)) {
-		lines, _, err := twin.Read(folder, stream).Verified(stream)
-		r.Streams++
-		r.Entries += uint64(len(lines))
-		var bad *twin.LineError
-		switch {
-		case errors.As(err, &bad):
-			r.add(Finding{Stream: stream, Seq: bad.Seq, File: bad.File, Line: bad.Line, What: bad.What, Do: words.FindingSave})
-		case err != nil:
-			r.add(Finding{Stream: stream, File: twin.SegmentFile(folder, stream, 1), What: err.Error(), Do: words.FindingSave})
-		}
-	}
-	return nil
+	r.add(at)
 }

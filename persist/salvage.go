@@ -1,4 +1,4 @@
-package repair
+package persist
 
 import (
 	"errors"

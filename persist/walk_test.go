@@ -1,6 +1,7 @@
 package persist
 
 import (
+	"bytes"
 	"encoding/binary"
 	"os"
 	"path/filepath"
@@ -11,6 +12,7 @@ import (
 	bolt "go.etcd.io/bbolt"
 
 	"chargehand/model/entry"
+	"chargehand/persist/twin"
 )
 
 // largeBook makes a closed book whose pages are not all walked at opening, and
@@ -121,4 +123,43 @@ func TestLargeBookIsWalkedWhileItIsWrittenTo(t *testing.T) {
 	}
 	shut(t, b)
 	foundAgain(t, path, a)
+}
+
+// The mark that makes an element a bucket is changed: bbolt would take a smelt for a
+// value and never take an entry for it again. The book is made anew from its twins.
+func TestABucketThatIsMarkedAsAValue(t *testing.T) {
+	from := filepath.Join(t.TempDir(), "book.db")
+	b, _ := open(t, from, Options{})
+	keep(t, b, notes(smelt, 1, 3)...)
+	keep(t, b, note(entry.House, 1))
+	shut(t, b)
+	text, size, found := read(t, from), os.Getpagesize(), 0
+	for page := 2 * size; page+size <= len(text); page += size {
+		const kindLeaf, atCount, elementBytes = 2, 10, 16
+		p := text[page : page+size]
+		if binary.NativeEndian.Uint16(p[atKind:]) != kindLeaf {
+			continue
+		}
+		for i := range int(binary.NativeEndian.Uint16(p[atCount:])) {
+			at := page + pageHeader + i*elementBytes
+			if binary.NativeEndian.Uint32(text[at:]) != 1 {
+				continue
+			}
+			found++
+			path := filepath.Join(t.TempDir(), "book.db")
+			must(t, os.CopyFS(twin.Folder(path), os.DirFS(twin.Folder(from))))
+			bad := bytes.Clone(text)
+			bad[at] ^= 1
+			write(t, path, bad)
+			b, _ := open(t, path, Options{})
+			if got := keep(t, b, note(smelt, 4)); got[0].Seq != 4 {
+				t.Errorf("numbered %d", got[0].Seq)
+			}
+			shut(t, b)
+			whole(t, path)
+		}
+	}
+	if found < 4 {
+		t.Errorf("only %d buckets found", found)
+	}
 }

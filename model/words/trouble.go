@@ -344,6 +344,10 @@ func PageOrder(i int) string { return fmt.Sprintf("element %d is out of order", 
 
 func PageNoBucket(bytes int) string { return fmt.Sprintf("a bucket of %d bytes", bytes) }
 
+func PageValue(bytes int) string {
+	return fmt.Sprintf("a value of %d bytes where only buckets stand", bytes)
+}
+
 func PageNoFreelist(id uint64) string { return fmt.Sprintf("page %d is no list of free pages", id) }
 
 func PageNotFree(id uint64) string {

@@ -60,8 +60,12 @@ func startWalk(f *os.File) (*Pages, error) {
 		err = w.free(meta.freelist)
 	}
 	if err == nil {
-		err = w.tree(meta.root, func(name, value []byte) error {
-			return w.bucket(value, func(stream, value []byte) error { return w.later(string(name), string(stream), value) })
+		err = w.tree(meta.root, buckets, func(name, value []byte) error {
+			holds := anything
+			if string(name) == string(bucketStreams) {
+				holds = buckets
+			}
+			return w.bucket(value, holds, func(stream, value []byte) error { return w.later(string(name), string(stream), value) })
 		})
 	}
 	return w, damagedPages(f.Name(), err)
@@ -81,14 +85,14 @@ func (w *Pages) later(in, name string, value []byte) error {
 	}
 	root := binary.NativeEndian.Uint64(value)
 	if root == 0 || in != string(bucketStreams) {
-		return w.bucket(value, w.within)
+		return w.within(nil, value)
 	}
 	w.roots[name] = root
 	return nil
 }
 
 // within follows what is deeper than a stream: nothing of ours.
-func (w *Pages) within(_, value []byte) error { return w.bucket(value, w.within) }
+func (w *Pages) within(_, value []byte) error { return w.bucket(value, anything, w.within) }
 
 // stream walks the pages of one stream, unless that was done.
 func (w *Pages) stream(name string) error {
@@ -99,7 +103,7 @@ func (w *Pages) stream(name string) error {
 		return nil
 	}
 	delete(w.roots, name)
-	return w.tree(root, w.within)
+	return w.tree(root, anything, w.within)
 }
 
 // rest walks all that was left for later.
@@ -183,14 +187,20 @@ func (w *Pages) page(id uint64) ([]byte, error) {
 	return b, nil
 }
 
+// What a bucket holds. A bucket whose mark was changed would be taken for a value.
+const (
+	anything = false
+	buckets  = true // and nothing else
+)
+
 // tree follows the tree that starts at a page, and gives each bucket in it to
 // entered.
-func (w *Pages) tree(id uint64, entered func(name, value []byte) error) error {
+func (w *Pages) tree(id uint64, only bool, entered func(name, value []byte) error) error {
 	b, err := w.page(id)
 	if err != nil {
 		return err
 	}
-	if err := w.elements(b, entered); err != nil {
+	if err := w.elements(b, only, entered); err != nil {
 		return words.InPage(id, err)
 	}
 	if len(b) == int(w.pageSize) {
@@ -210,7 +220,7 @@ func (w *Pages) room() []byte {
 }
 
 // elements follows what the elements of one page point to.
-func (w *Pages) elements(b []byte, entered func(name, value []byte) error) error {
+func (w *Pages) elements(b []byte, only bool, entered func(name, value []byte) error) error {
 	order := binary.NativeEndian
 	kind, count := order.Uint16(b[atKind:]), int(order.Uint16(b[atCount:]))
 	if kind != kindBranch && kind != kindLeaf || pageHeader+count*elementBytes > len(b) || kind == kindBranch && count == 0 {
@@ -238,9 +248,11 @@ func (w *Pages) elements(b []byte, entered func(name, value []byte) error) error
 		var err error
 		switch {
 		case kind == kindBranch:
-			err = w.tree(order.Uint64(e[8:]), entered)
+			err = w.tree(order.Uint64(e[8:]), only, entered)
 		case order.Uint32(e)&bucketElement != 0:
 			err = entered(b[start:middle], b[middle:end])
+		case only:
+			err = errors.New(words.PageValue(int(value)))
 		}
 		if err != nil {
 			return err
@@ -250,17 +262,17 @@ func (w *Pages) elements(b []byte, entered func(name, value []byte) error) error
 }
 
 // bucket follows a bucket from the element that names it.
-func (w *Pages) bucket(b []byte, entered func(name, value []byte) error) error {
+func (w *Pages) bucket(b []byte, only bool, entered func(name, value []byte) error) error {
 	if len(b) < bucketHeader {
 		return errors.New(words.PageNoBucket(len(b)))
 	}
 	if root := binary.NativeEndian.Uint64(b); root != 0 {
-		return w.tree(root, entered)
+		return w.tree(root, only, entered)
 	}
 	if len(b) < bucketHeader+pageHeader {
 		return errors.New(words.PageNoBucket(len(b)))
 	}
-	return w.elements(b[bucketHeader:], entered)
+	return w.elements(b[bucketHeader:], only, entered)
 }
 
 // free goes through the list of pages that are not in use.

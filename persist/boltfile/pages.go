@@ -60,7 +60,7 @@ func startWalk(f *os.File) (*Pages, error) {
 		err = w.free(meta.freelist)
 	}
 	if err == nil {
-		err = w.tree(meta.root, buckets, func(name, value []byte) error {
+		err = w.tree(meta.root, &order{only: buckets}, func(name, value []byte) error {
 			holds := anything
 			if string(name) == string(bucketStreams) {
 				holds = buckets
@@ -103,7 +103,7 @@ func (w *Pages) stream(name string) error {
 		return nil
 	}
 	delete(w.roots, name)
-	return w.tree(root, anything, w.within)
+	return w.tree(root, &order{only: anything}, w.within)
 }
 
 // rest walks all that was left for later.
@@ -195,12 +195,12 @@ const (
 
 // tree follows the tree that starts at a page, and gives each bucket in it to
 // entered.
-func (w *Pages) tree(id uint64, only bool, entered func(name, value []byte) error) error {
+func (w *Pages) tree(id uint64, o *order, entered func(name, value []byte) error) error {
 	b, err := w.page(id)
 	if err != nil {
 		return err
 	}
-	if err := w.elements(b, only, entered); err != nil {
+	if err := w.elements(b, o, entered); err != nil {
 		return words.InPage(id, err)
 	}
 	if len(b) == int(w.pageSize) {
@@ -220,19 +220,18 @@ func (w *Pages) room() []byte {
 }
 
 // elements follows what the elements of one page point to.
-func (w *Pages) elements(b []byte, only bool, entered func(name, value []byte) error) error {
-	order := binary.NativeEndian
-	kind, count := order.Uint16(b[atKind:]), int(order.Uint16(b[atCount:]))
+func (w *Pages) elements(b []byte, o *order, entered func(name, value []byte) error) error {
+	native := binary.NativeEndian
+	kind, count := native.Uint16(b[atKind:]), int(native.Uint16(b[atCount:]))
 	if kind != kindBranch && kind != kindLeaf || pageHeader+count*elementBytes > len(b) || kind == kindBranch && count == 0 {
 		return errors.New(words.PageKind(kind, count))
 	}
-	var before []byte
 	for i := range count {
 		at := pageHeader + i*elementBytes
 		e := b[at : at+elementBytes]
-		pos, key, value := order.Uint32(e), order.Uint32(e[4:]), uint32(0)
+		pos, key, value := native.Uint32(e), native.Uint32(e[4:]), uint32(0)
 		if kind == kindLeaf {
-			pos, key, value = order.Uint32(e[4:]), order.Uint32(e[8:]), order.Uint32(e[12:])
+			pos, key, value = native.Uint32(e[4:]), native.Uint32(e[8:]), native.Uint32(e[12:])
 		}
 		start := uint64(at) + uint64(pos)
 		middle := start + uint64(key)
@@ -240,18 +239,16 @@ func (w *Pages) elements(b []byte, only bool, entered func(name, value []byte) e
 		if end > uint64(len(b)) {
 			return errors.New(words.PageBeyond(i))
 		}
-		if k := b[start:middle]; i > 0 && bytes.Compare(before, k) >= 0 {
+		if !o.follows(b[start:middle], kind == kindLeaf) {
 			return errors.New(words.PageOrder(i))
-		} else {
-			before = k
 		}
 		var err error
 		switch {
 		case kind == kindBranch:
-			err = w.tree(order.Uint64(e[8:]), only, entered)
-		case order.Uint32(e)&bucketElement != 0:
+			err = w.tree(native.Uint64(e[8:]), o, entered)
+		case native.Uint32(e)&bucketElement != 0:
 			err = entered(b[start:middle], b[middle:end])
-		case only:
+		case o.only:
 			err = errors.New(words.PageValue(int(value)))
 		}
 		if err != nil {
@@ -261,18 +258,34 @@ func (w *Pages) elements(b []byte, only bool, entered func(name, value []byte) e
 	return nil
 }
 
+// order is what the next key of a bucket has to follow.
+type order struct {
+	last []byte // the key before, or that of the branch which leads here
+	leaf bool   // it is a key before, so that the next is greater
+	only bool   // the bucket holds buckets and nothing else
+}
+
+func (o *order) follows(key []byte, leaf bool) bool {
+	c := bytes.Compare(o.last, key)
+	if c > 0 || c == 0 && o.leaf {
+		return false
+	}
+	o.last, o.leaf = append(o.last[:0], key...), leaf
+	return true
+}
+
 // bucket follows a bucket from the element that names it.
 func (w *Pages) bucket(b []byte, only bool, entered func(name, value []byte) error) error {
 	if len(b) < bucketHeader {
 		return errors.New(words.PageNoBucket(len(b)))
 	}
 	if root := binary.NativeEndian.Uint64(b); root != 0 {
-		return w.tree(root, only, entered)
+		return w.tree(root, &order{only: only}, entered)
 	}
 	if len(b) < bucketHeader+pageHeader {
 		return errors.New(words.PageNoBucket(len(b)))
 	}
-	return w.elements(b[bucketHeader:], only, entered)
+	return w.elements(b[bucketHeader:], &order{only: only}, entered)
 }
 
 // free goes through the list of pages that are not in use.

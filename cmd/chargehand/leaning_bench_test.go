@@ -28,7 +28,7 @@ func BenchmarkLeaning(b *testing.B) {
 				if leans == "" {
 					leans = key
 				}
-				next, says := "r", "rodded the tuyere ·"
+				next, says := "r", "rodded the tuyere"
 				if key == "book" { // moving about, which is not gathered
 					w.press("v")
 					w.press("b")

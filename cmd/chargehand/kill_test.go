@@ -45,11 +45,12 @@ func TestKilledWhileTyping(t *testing.T) {
 	smelt, there := "", 0 // how many entries there were before
 	for round := range *kills {
 		s := openTerminal(t, dir, 120, 36)
-		typed := []string{"enter"}
+		typed := []string{"y"}
 		if smelt == "" {
 			s.shows("practise")
 			s.does("r", "your initials")
-			s.does("\r", "since it was lit")
+			s.does("\x1b[6~\r", "are guesses")
+			s.does("y", "since it was lit")
 		} else {
 			s.shows("go on with", smelt)
 			s.does("g", "this is "+smelt)

@@ -100,7 +100,8 @@ func TestPowerCut(t *testing.T) {
 	s := openTerminal(t, dir, 120, 36)
 	s.shows("look at one")
 	s.does("r", "light the fire", "your initials")
-	s.does("\r", "the fire is lit", "since it was lit")
+	s.does("\x1b[6~\r", "are guesses")
+	s.does("y", "the fire is lit", "since it was lit")
 	s.does("f", "fill: 1 bucket")
 	s.does("c", "charge 1: 1 bucket")
 	s.does("s", "1 scoop of ore, to charge 1")
@@ -209,7 +210,8 @@ func TestGoingDownKeepsTheLastKeys(t *testing.T) {
 			s := openTerminal(t, dir, 120, 36)
 			s.shows("practise")
 			s.does("r", "your initials")
-			s.does("\r", "since it was lit")
+			s.does("\x1b[6~\r", "are guesses")
+			s.does("y", "since it was lit")
 			s.does("c", "charge 1")
 			s.does("t", "tapped slag")
 			s.does("n", "? note")
@@ -222,7 +224,7 @@ func TestGoingDownKeepsTheLastKeys(t *testing.T) {
 				s.restored()
 			}
 			entries := readSmelt(t, bookIn(dir), onlySmelt(t, dir))
-			if got, want := keysOf(entries), []string{"enter", "c", "t", "n", "g", "r", "e", "y"}; !slices.Equal(got, want) {
+			if got, want := keysOf(entries), []string{"y", "c", "t", "n", "g", "r", "e", "y"}; !slices.Equal(got, want) {
 				t.Errorf("the book has the keys %v, typed were %v", got, want)
 			}
 			says(t, dir, "check")
@@ -251,7 +253,8 @@ func TestResize(t *testing.T) {
 	s := openTerminal(t, t.TempDir(), 120, 36)
 	s.shows("practise")
 	s.does("r", "your initials")
-	s.does("\r", "since it was lit", "kept ")
+	s.does("\x1b[6~\r", "are guesses")
+	s.does("y", "since it was lit", "kept ")
 	for _, size := range [][2]int{{80, 24}, {200, 60}, {80, 24}} {
 		columns, rows := size[0], size[1]
 		s.mu.Lock()
@@ -275,7 +278,8 @@ func TestSecondScreen(t *testing.T) {
 	s := openTerminal(t, dir, 120, 36)
 	s.shows("practise")
 	s.does("r", "your initials")
-	s.does("\r", "since it was lit")
+	s.does("\x1b[6~\r", "are guesses")
+	s.does("y", "since it was lit")
 	second := openTerminal(t, dir, 120, 36)
 	second.shows("book.db is in use: the program is probably running")
 	if code := second.exit(); code != exitFailed {
@@ -293,7 +297,8 @@ func TestLeaving(t *testing.T) {
 	s := openTerminal(t, dir, 120, 36)
 	s.shows("practise")
 	s.does("r", "your initials")
-	s.does("\r", "since it was lit")
+	s.does("\x1b[6~\r", "are guesses")
+	s.does("y", "since it was lit")
 	s.does("\x03", "goes on at the next start")
 	s.does("n", "nothing done")
 	s.does("\x03", "goes on at the next start")

@@ -13,6 +13,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/words"
+	"chargehand/persist"
 	"chargehand/persist/disk"
 )
 
@@ -81,12 +82,18 @@ func (g *wing) take(w world, c common) error {
 	if err != nil {
 		return err
 	}
-	book, err := writer(w, c, nil)
+	var refused error
+	book, err := writer(w, c, func(a persist.Ack) {
+		if len(a.Entries) > 0 {
+			refused = errors.Join(refused, a.Err)
+		}
+	})
 	if err != nil {
 		return err
 	}
-	_, err = book.KeepNow(entries...)
-	if err := errors.Join(err, shut(w, book)); err != nil {
+	book.Keep(entries...)
+	err = shut(w, book) // waits for what became of them
+	if err := errors.Join(refused, err); err != nil {
 		return err
 	}
 	if c.json {

@@ -27,6 +27,7 @@ func (p Pen) Caution(g cell.Grid, c CautionText) {
 		return
 	}
 	if need := p.CautionRows(w, c); need <= h {
+		g.Fill(cell.Rect{W: w, H: need}, ' ', p.Style(theme.Text)) // beside the card too: half a remark says nothing
 		card := g.Sub(cell.Rect{W: min(w, cautionColumns+4), H: need})
 		p.Frame(card, c.Title)
 		p.say(card.Sub(card.Bounds().Inset(2, 1)), c)

@@ -24,7 +24,7 @@ func (p Pen) Reckoned(g cell.Grid, r figure.Reading) {
 			return
 		}
 		g.Text(1, y, name, p.Style(theme.Text))
-		y += max(g.Wrap(cell.Rect{X: 13, Y: y, W: w - 14, H: min(2, h-y)}, says, p.Style(role)), 1)
+		y += max(g.Wrap(cell.Rect{X: 13, Y: y, W: w - 14, H: min(3, h-y)}, says, p.Style(role)), 1)
 	}
 	if r.Running == (physics.Running{}) {
 		line(words.LineSlag, words.TooLittleSlag, theme.Quiet)

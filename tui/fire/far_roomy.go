@@ -237,7 +237,11 @@ func (p pen) farParts(g cell.Grid, r figure.Reading, v scene.View, wide int) {
 			lines = []string{first, rest}
 		}
 	}
-	each := max(h/len(lines), 1)
+	gap := 0
+	if h > 4*len(lines) { // letters that touch are read as one
+		gap = 1
+	}
+	each := max((h-gap*(len(lines)-1))/len(lines), 1)
 	longest := ""
 	for _, line := range lines {
 		if capital, _ := letter.Capitals(line); len(capital) > len(longest) {
@@ -249,7 +253,7 @@ func (p pen) farParts(g cell.Grid, r figure.Reading, v scene.View, wide int) {
 	}
 	s, fits := letter.Fitting(longest, wide, each)
 	for i, line := range lines {
-		y := i * each
+		y := i * (each + gap)
 		capital, all := letter.Capitals(line)
 		if !all || !fits {
 			g.TextIn(cell.Rect{X: 2, Y: y, W: w - 3, H: 1}, line, style)

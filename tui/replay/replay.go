@@ -53,7 +53,7 @@ func speedFor(span time.Duration) int {
 
 // leastStep is how long a picture stands while it plays: the whole shaft glows
 // otherwise in the next, and a line far away has to bring it.
-const leastStep = 200 * time.Millisecond
+const leastStep = 500 * time.Millisecond
 
 // steps is what the arrows move by.
 type steps int

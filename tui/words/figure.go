@@ -8,7 +8,7 @@ const (
 	OverTheBlast     = "over the blast"     // a burn faster than the blast can burn, likewise
 
 	RatioAsNext = "as planned"
-	RatioUnder  = "less ore than the next"
-	RatioOver   = "more ore than the next"
+	RatioUnder  = "less ore than next"
+	RatioOver   = "more ore than next"
 	CautionMark = "take care"
 )

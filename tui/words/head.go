@@ -15,7 +15,7 @@ const (
 	HearthGood    = "hot enough"
 	LineIron      = "iron"
 	LineYield     = "yield"
-	ReckonedHead  = "slag and iron, reckoned: a guess until weighed"
+	ReckonedHead  = "reckoned, a guess until weighed"
 	TooLittleSlag = "too little of it yet to say how it runs"
 	LevelUnknown  = "level not known"
 	UnderTuyere   = "under tuyere"

@@ -15,7 +15,7 @@ import (
 // answer is what to do first, and it stays until a key.
 func TestAnIncidentSaysWhatToDoFirst(t *testing.T) {
 	for letter, what := range map[string]entry.IncidentWhat{
-		"a": entry.IncidentAlarm, "w": entry.IncidentUnwell, "b": entry.IncidentBurn, "o": entry.IncidentFire, "n": entry.IncidentNearMiss, "t": entry.IncidentOther,
+		"a": entry.IncidentAlarm, "w": entry.IncidentUnwell, "b": entry.IncidentBurn, "o": entry.IncidentFire, "n": entry.IncidentNearMiss, "e": entry.IncidentOther,
 	} {
 		d := desk.Smelting(t, theme.Theme{})
 		d.Press("o", "y", letter)

@@ -105,7 +105,7 @@ func TestLockWordsAreNoSmear(t *testing.T) {
 func TestBurnDownCard(t *testing.T) {
 	d := desk.Burning(t)
 	d.Press("o", "l", "y", "o", "b", "y")
-	d.Press("l", "m", "y")
+	d.Press("l", "m", "e")
 	d.Press("o", "w", "r", "1", "3", "esc")
 	d.Press("o", "w", "k")
 	d.Write("Jo")
@@ -147,7 +147,7 @@ func TestDecision(t *testing.T) {
 	if n, ok := d.Last().(entry.Note); !ok || n.Text != words.DecidedWait {
 		t.Errorf("%#v", d.Last())
 	}
-	d.Press("o", "d", "o", "t")
+	d.Press("o", "d", "o", "p")
 	if e, ok := d.Last().(entry.Extract); !ok || e.None {
 		t.Errorf("%#v", d.Last())
 	}

@@ -103,7 +103,7 @@ func TestStartersChange(t *testing.T) {
 // came to weigh.
 func TestOwnFurnaceIsOfferedFirst(t *testing.T) {
 	d := desk.Smelting(t, theme.Theme{})
-	d.Press("w", "m", "b", "2", "enter", "w", "o", "o", "t", "o", "k", "y")
+	d.Press("w", "m", "b", "2", "enter", "w", "o", "o", "p", "o", "k", "y")
 	d.Press("v", "a", "r")
 	d.Shows("as in 2026-05-09-reedhollow-a")
 	d.Shows("Reed Hollow")

@@ -304,7 +304,7 @@ func (d *workday) pastMidnight() {
 	d.does("00:04:05", "o", "l", "y")
 	d.does("00:16:00", "f")
 	d.does("00:28:05", "o", "b", "y")
-	d.does("00:40:05", "l", "m", "y")
+	d.does("00:40:05", "l", "m", "e")
 	d.does("00:45:05", "o", "w", "k")
 	d.write("AB")
 	d.press("enter")
@@ -320,7 +320,7 @@ func (d *workday) pastMidnight() {
 // bloom takes the bloom out and weighs it.
 func (d *workday) bloom() {
 	d.does("01:00:00", "o")
-	d.does("01:00:05", "o", "t")
+	d.does("01:00:05", "o", "p")
 	d.does("01:10:05", "w", "b")
 	d.write("4.2")
 	d.press("enter")

@@ -64,7 +64,7 @@ func AskTemperature(sh screen.Shared, from entry.Event, then func(entry.Event) s
 		}
 		unsaid := func(screen.Shared) screen.Effect { return then(entry.Temperature{Degrees: entry.Celsius(v)}) }
 		where := screen.Ask{Dialog: screen.Choice{Title: words.TemperatureWhere, Default: "p", Left: unsaid, Options: []screen.Option{
-			at("p", entry.WherePeep), at("t", entry.WhereTop), at("w", words.WhereWall), at("l", words.WhereSlag), at("o", fold.WhereOutside),
+			at("p", entry.WherePeep), at("g", entry.WhereTop), at("w", words.WhereWall), at("l", words.WhereSlag), at("o", fold.WhereOutside),
 			screen.Opt("n", words.WhereNotSaid, unsaid),
 		}}}
 		return screen.Each{screen.Kept(unsaid(sh)), where}
@@ -79,7 +79,7 @@ func AskLook(_ screen.Shared, _ entry.Event, then func(entry.Event) screen.Effec
 		return string(at), func(screen.Shared) screen.Effect {
 			sees := entry.LookWords(at)
 			chosen := rune(list[i].Keys()[0][0])
-			return screen.Choose(words.LookSees(at), screen.Lettered(chosen, len(sees), func(i int) (string, func(screen.Shared) screen.Effect) {
+			return screen.Choose(words.LookSees(at), screen.LetteredAtOnce(chosen, len(sees), func(i int) (string, func(screen.Shared) screen.Effect) {
 				return sees[i], func(screen.Shared) screen.Effect { return then(entry.Look{At: at, Sees: sees[i]}) }
 			})...)
 		}
@@ -152,7 +152,7 @@ func AskExtract(_ screen.Shared, _ entry.Event, then func(entry.Event) screen.Ef
 		return screen.Opt(k, way, func(screen.Shared) screen.Effect { return then(entry.Extract{From: way}) })
 	}
 	return screen.Choose(words.ExtractHow,
-		from("t", words.ExtractTop), from("r", words.ExtractArch), from("k", words.ExtractDown),
+		from("p", words.ExtractTop), from("r", words.ExtractArch), from("k", words.ExtractDown),
 		screen.Opt("n", words.ExtractNone, func(screen.Shared) screen.Effect {
 			return screen.Question(words.Sure(words.ExtractNone), func(screen.Shared) screen.Effect { return then(entry.Extract{None: true}) })
 		}))

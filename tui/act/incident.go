@@ -19,7 +19,7 @@ var incidents = []struct {
 	what      entry.IncidentWhat
 }{
 	{"a", words.IncidentAlarm, entry.IncidentAlarm}, {"w", words.IncidentUnwell, entry.IncidentUnwell}, {"b", words.IncidentBurn, entry.IncidentBurn},
-	{"o", words.IncidentFire, entry.IncidentFire}, {"n", words.IncidentNearMiss, entry.IncidentNearMiss}, {"t", words.IncidentOther, entry.IncidentOther},
+	{"o", words.IncidentFire, entry.IncidentFire}, {"n", words.IncidentNearMiss, entry.IncidentNearMiss}, {"e", words.IncidentOther, entry.IncidentOther},
 }
 
 // AskIncident asks what happened, in one letter, and books it: the rest of it can wait.

@@ -26,12 +26,26 @@ func Opt(k, word string, then func(Shared) Effect) Option { return Option{Bind(w
 // meaning, and a number field ends at them.
 const ActKeys = "csfu"
 
+// AtOnceKeys book at the fire as they are pressed, a tap and that the top gas burns. A
+// line of a list that books at once has none of them for anything else: pressed into a
+// list that was left open they would book what nobody saw.
+const AtOnceKeys = "ty"
+
 // Lettered makes options whose keys are letters of their own words, the first
 // that is free, is none of ActKeys and is not the one to avoid: the key that
 // opened the list, which pressed again at once would be taken for a leaning glove.
 func Lettered(avoid rune, n int, line func(i int) (word string, then func(Shared) Effect)) []Option {
+	return lettered(avoid, ActKeys, n, line)
+}
+
+// LetteredAtOnce are options that book at once: theirs are none of AtOnceKeys either.
+func LetteredAtOnce(avoid rune, n int, line func(i int) (word string, then func(Shared) Effect)) []Option {
+	return lettered(avoid, ActKeys+AtOnceKeys, n, line)
+}
+
+func lettered(avoid rune, none string, n int, line func(i int) (word string, then func(Shared) Effect)) []Option {
 	used := map[rune]bool{avoid: true}
-	for _, c := range ActKeys {
+	for _, c := range none {
 		used[c] = true
 	}
 	var list []Option

@@ -50,7 +50,7 @@ func (f Screen) light(s screen.Starter, u modelwords.Units) (entry.Light, field,
 		m.Guessed = ok && f.untouched(kg) && guessed(s, w)
 		return m
 	}
-	if l.Furnace.Name = f.text(furnaceName); l.Furnace.Name == "" {
+	if l.Furnace.Name = f.text(furnaceName); l.Furnace.Name == "" && !f.mends { // a log may name none
 		fail(furnaceName, errors.New(words.InField(labels[furnaceName].label, words.NameMissing)))
 	}
 	l.Furnace.Bore, l.Furnace.Stack, l.Furnace.Rim = length(boreCm, 5), length(stackCm, 5), length(rimCm, 5)

@@ -390,8 +390,10 @@ func (d *workday) comesBack(path string) {
 	if diff := cmp.Diff(read, stateOf(again.reading(), nil, nil), cmp.AllowUnexported(stateJSON{})); diff != "" {
 		d.t.Errorf("read anew:\n%s", diff)
 	}
-	again.press("l", "enter")
-	again.shows("Alder Bank", "4.2 kg")
+	again.press("l", "enter") // into Replay
+	again.shows("Alder Bank")
+	again.press("v", "b")
+	again.shows("bloom 4.2 kg")
 	if !slices.Equal(shown(before), shown(again.smelt())) {
 		d.t.Error("other warnings are written down than before")
 	}

@@ -162,3 +162,38 @@ func TestAnUntouchedLightIsNotAmended(t *testing.T) {
 
 // burnt is the charcoal charged so far in kg.
 func burnt(r figure.Reading) float64 { return r.Figure(figure.CharcoalCharged).P50 }
+
+// A log that was brought in without a day gets one in the form; its rows come along, and
+// what is entered afterwards goes by that day.
+func TestALogIsGivenItsDay(t *testing.T) {
+	undated := time.Date(1970, 1, 1, 9, 30, 0, 0, time.UTC)
+	book := desk.Memory{}
+	for i, ev := range []entry.Event{
+		entry.Light{UID: "log", Imported: true, Undated: true}, entry.Charge{Parts: entry.Parts{{What: entry.Charcoal, Mass: entry.Some(entry.Kilogram(2))}}}, entry.Extract{},
+	} {
+		book.Keep(entry.Entry{Version: entry.Version, Stream: "undated-a", Seq: uint64(i + 1), Happened: undated.Add(time.Duration(i) * time.Hour), Event: ev})
+	}
+	d := desk.SitAt(t, book, desk.Noon, theme.Theme{})
+	d.Press("l", "enter", "v", "b", "home", "a")
+	down(d, "lit on")
+	d.Write("2016-11-30")
+	d.Press("pgdown", "enter")
+	s := d.M.Looked()
+	if got := s.Reading().Lit.Format("2006-01-02 15:04"); got != "2016-11-30 09:30" || s.Light().Undated || !s.Light().Imported {
+		t.Fatalf("lit %s, %+v", got, s.Light())
+	}
+	if l, _ := s.Line(2); s.Wall(l).Format("2006-01-02 15:04") != "2016-11-30 10:30" {
+		t.Errorf("the charge stands at %v", s.Wall(l))
+	}
+	d.Press("v", "f", "o", "e")
+	d.Write("11:00")
+	d.Press("enter", "p")
+	s = d.M.Looked()
+	l, _ := s.Last()
+	for line := range s.Of(entry.KindPoke) {
+		l = line
+	}
+	if got := s.Wall(l).Format("2006-01-02 15:04"); got != "2016-11-30 11:00" {
+		t.Errorf("what was entered late stands at %s: %s", got, d.Said())
+	}
+}

@@ -387,7 +387,7 @@ func (d *workday) comesBack(path string) {
 	if diff := cmp.Diff(before, again.smelt()); diff != "" {
 		d.t.Errorf("after closing and opening the book:\n%s", diff)
 	}
-	if diff := cmp.Diff(read, stateOf(again.reading(), nil, nil), cmp.AllowUnexported(stateJSON{})); diff != "" {
+	if diff := cmp.Diff(read, stateOf(again.reading(), nil, nil)); diff != "" {
 		d.t.Errorf("read anew:\n%s", diff)
 	}
 	again.press("l", "enter") // into Replay

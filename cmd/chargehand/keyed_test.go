@@ -293,7 +293,7 @@ func sameFigures(t *testing.T, imported, keyed []entry.Entry) {
 		at := clock03(t, hhmm).Sub(clock03(t, "09:30"))
 		want, got := stateOf(readAt(imported, fold.All, at), nil, nil), stateOf(readAt(keyed, fold.All, at), nil, nil)
 		want.Smelt, want.Known = got.Smelt, got.Known
-		if diff := cmp.Diff(want, got, cmpopts.EquateApprox(1e-12, 1e-12), cmp.AllowUnexported(stateJSON{})); diff != "" {
+		if diff := cmp.Diff(want, got, cmpopts.EquateApprox(1e-12, 1e-12)); diff != "" {
 			t.Errorf("%s (- imported, + keyed):\n%s", hhmm, diff)
 		}
 	}

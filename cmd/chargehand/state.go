@@ -86,7 +86,7 @@ func knownOf(s string) (uint64, error) {
 // stateJSON is a reading as state prints it. Unknown is null.
 type stateJSON struct {
 	Smelt string `json:"smelt"`
-	marksJSON
+	MarksJSON
 	At      string                `json:"at"`
 	Known   uint64                `json:"known"`
 	Phase   string                `json:"phase"`
@@ -114,14 +114,14 @@ type ownJSON struct {
 	None   int `json:"without_bloom"`
 }
 
-// marksJSON says why a smelt counts for nothing.
-type marksJSON struct {
+// MarksJSON says why a smelt counts for nothing.
+type MarksJSON struct {
 	Practice  bool `json:"practice"`
 	Rehearsal bool `json:"rehearsal"`
 	Invented  bool `json:"invented"`
 }
 
-func marksOf(l entry.Light) marksJSON { return marksJSON{l.Practice, l.Rehearsal, l.Invented} }
+func marksOf(l entry.Light) MarksJSON { return MarksJSON{l.Practice, l.Rehearsal, l.Invented} }
 
 type figureJSON struct {
 	P10     *number `json:"p10"`
@@ -189,7 +189,7 @@ type slagJSON struct {
 
 func stateOf(r figure.Reading, standing []rule.Warning, gaps []twin.Gap) stateJSON {
 	s := stateJSON{
-		Smelt: r.Smelt, marksJSON: marksOf(r.Light), At: r.Wall(r.At).Format(timeForm), Known: r.Known, Phase: string(r.Phase),
+		Smelt: r.Smelt, MarksJSON: marksOf(r.Light), At: r.Wall(r.At).Format(timeForm), Known: r.Known, Phase: string(r.Phase),
 		Bloom: pointer(r.Bloom), Figures: map[string]figureJSON{}, Layers: []layerJSON{}, Zones: []zoneJSON{}, Slag: []slagJSON{}, Warns: []warningJSON{}, Meter: !r.MeterDoubted(), Gaps: append([]twin.Gap{}, gaps...),
 		Own: ownJSON{r.OwnYields, r.OwnSmelts, r.OwnFailures},
 	}

@@ -75,17 +75,11 @@ func keyIn03(d *desk) {
 	note := func(text string) { d.press("n"); d.write(text); d.press("enter") }
 	blast := func(lMin string) { d.press("b"); d.write(lMin); d.press("enter") }
 	late := func(hhmm string, what string) { d.press("o", "e"); d.write(hhmm); d.press("enter", what) }
-	form := func(rows ...string) { // from the last row upwards, which lights
-		for _, text := range rows {
-			d.press("up")
-			if text != "" {
-				d.write(text)
-			}
-		}
-	}
 	d.press("r")
-	form("DM", "0", "0.250", "scoop", "1.92", "bucket", "50.0", "50.0", "25.0", "Timeline")
-	for range 10 {
+	for _, text := range []string{"", "Course", "25.0", "50.0", "50.0", "", "bucket", "1.92", "", "scoop", "0.250", "0", "", "", "DM"} {
+		if text != "" {
+			d.write(text)
+		}
 		d.press("down")
 	}
 	d.press("enter", "o", "p")

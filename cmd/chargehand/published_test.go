@@ -134,9 +134,9 @@ func TestPublishedLogsComeBackFromCSV(t *testing.T) {
 	t.Parallel()
 	for log, path := range publishedLogs(t) {
 		h, other := newHouse(t), newHouse(t)
-		id := h.imported(path, "--date", "2009-11-07", "--furnace", "Timeline,bore=25,stack=50", "--measure", "bucket=1.8")
+		id := h.imported(path, "--date", "2009-11-07", "--furnace", "Course,bore=25,stack=50", "--measure", "bucket=1.8")
 		csv := other.write("again.csv", h.run("export", id))
-		again := other.imported(csv, "--date", "2009-11-07", "--furnace", "Timeline,bore=25,stack=50", "--measure", "bucket=1.8")
+		again := other.imported(csv, "--date", "2009-11-07", "--furnace", "Course,bore=25,stack=50", "--measure", "bucket=1.8")
 		if diff := cmp.Diff(inForce(h.entries(id)), inForce(other.entries(again))); diff != "" {
 			t.Errorf("log %s (- first, + again):\n%s", log, diff)
 		}

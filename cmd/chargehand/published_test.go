@@ -98,8 +98,8 @@ func TestWeighingAfterwardsFillsInEveryRow(t *testing.T) {
 		}
 
 		d := sit(t, h.book(), entry.Stamp{Wall: today, Boot: "first", Mono: time.Hour})
-		d.press("l", "enter", "w", "m", "1") // its only measure
-		d.wait(today.Add(time.Second))       // the same key twice at once is a glove
+		d.press("l", "enter", "v", "f", "w", "m", "1") // over, so that Replay opens; its only measure
+		d.wait(today.Add(time.Second))                 // the same key twice at once is a glove
 		d.write("1.8")
 		d.press("enter", "w", "n")
 		d.leave()

@@ -24,9 +24,9 @@ func TestLeavingAFullDisk(t *testing.T) {
 	s.does("p", "main burn")
 	s.does("c", "· kept")
 	smelt := onlySmelt(t, dir)
-	were := charges(readSmelt(t, bookIn(dir), smelt))
+	were := taps(readSmelt(t, bookIn(dir), smelt))
 	s.disk(0)
-	s.does("c", "NOT KEPT")
+	s.does("t", "NOT KEPT") // a second c so soon would be taken for a leaning glove
 	s.press("n")
 	s.does("keyed on a full disk\r", "NOT KEPT")
 	s.does("vq", "leave "+smelt+" running")
@@ -44,8 +44,8 @@ func TestLeavingAFullDisk(t *testing.T) {
 		t.Errorf("exit code %d", code)
 	}
 	kept := readSmelt(t, bookIn(dir), smelt)
-	if charges(kept) != were {
-		t.Errorf("%d charges are in the book, want the %d that were kept", charges(kept), were)
+	if taps(kept) != were {
+		t.Errorf("%d taps are in the book, want the %d that were kept", taps(kept), were)
 	}
 	says(t, dir, "rescue", "--take", saved)
 	b, err := persist.OpenReader(bookIn(dir), persist.Options{Summarise: shelf.Of})
@@ -59,7 +59,7 @@ func TestLeavingAFullDisk(t *testing.T) {
 			continue
 		}
 		es := readSmelt(t, bookIn(dir), n)
-		back += charges(es)
+		back += taps(es)
 		for _, e := range es {
 			if text, is := e.Event.(entry.Note); is && text.Text == "keyed on a full disk" {
 				note = true
@@ -68,7 +68,7 @@ func TestLeavingAFullDisk(t *testing.T) {
 	}
 	if back != 1 || !note {
 		text, _ := os.ReadFile(saved)
-		t.Errorf("%d charges came back, the note %v, in %v:\n%s", back, note, names, text)
+		t.Errorf("%d taps came back, the note %v, in %v:\n%s", back, note, names, text)
 	}
 }
 
@@ -81,9 +81,9 @@ func (s *terminal) disk(bytes uint64) {
 	}
 }
 
-func charges(es []entry.Entry) (n int) {
+func taps(es []entry.Entry) (n int) {
 	for _, e := range es {
-		if e.Kind() == entry.KindCharge {
+		if e.Kind() == entry.KindTap {
 			n++
 		}
 	}

@@ -72,7 +72,7 @@ func knownScenes() map[rule.ID][]scene {
 		},
 		// 1200 l/min are 2.44 a cm2. Three intervals are over at minute 35.
 		rule.AirStrong: {
-			{name: "much air and fast", day: blown(1200, 5, 1, 6), to: 50, raised: 45, says: "2.44 l/min a cm² over the bore and 5 min a measure; blooms come of 2.2 and less"},
+			{name: "much air and fast", day: blown(1200, 5, 1, 6), to: 50, raised: 45, says: "2.44 l/min a cm² over the bore and 5 min a measure; most blooms come of 2.2 and less"},
 			{name: "a step less", day: blown(1200, 5, 1, 7).with(51, blast(800)), to: 53, raised: 45, cleared: 51},
 			{name: "much air and as fast as most", day: blown(1200, 10, 1, 7), to: 85},
 			{name: "less air and fast", day: blown(900, 5, 1, 8), to: 58},

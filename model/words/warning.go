@@ -146,7 +146,7 @@ var warnings = map[rule.ID]said{
 		"look in the peep, rod the tuyere, feel along the hose; then a step more blast",
 	},
 	rule.AirStrong: {
-		"too much air?", "{air} over the bore and {each} a measure; blooms come of {most:} and less",
+		"too much air?", "{air} over the bore and {each} a measure; most blooms come of {most:} and less",
 		"a step less blast; look for fines in the charcoal",
 	},
 	rule.AirOdd: {

@@ -6,6 +6,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/figure"
+	"chargehand/model/plan"
 	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/theme"
@@ -173,10 +174,6 @@ func (p Pen) stackLine(r figure.Reading) figureLine {
 	return l
 }
 
-// blastLow and blastHigh are between what good blooms were made, l/min for each
-// cm2 of the bore (from memory, unverified).
-const blastLow, blastHigh = 0.8, 2.9
-
 func (p Pen) blastLine(r figure.Reading) figureLine {
 	f, b := r.Figure(figure.Air), r.Blast
 	if b == (entry.Blast{}) {
@@ -201,7 +198,7 @@ func (p Pen) blastLine(r figure.Reading) figureLine {
 	if a := r.Figure(figure.AirPerArea); a.Known() && a.P50 > 0 {
 		l.beside = p.Units.PerArea(a.P50)
 		per := p.Units.Shown(f.P50, figure.Table[figure.Air].Unit) / a.P50 // the end in the person's unit for 1 l/min a cm2
-		l.bar = &bar{to: math.Max(3.2*per, f.P50), good: true, from: blastLow * per, until: blastHigh * per, at: p.Units.Shown(f.P50, figure.Table[figure.Air].Unit)}
+		l.bar = &bar{to: math.Max(3.2*per, f.P50), good: true, from: plan.UsedBlast.P10 * per, until: plan.UsedBlast.P90 * per, at: p.Units.Shown(f.P50, figure.Table[figure.Air].Unit)}
 	}
 	return l
 }

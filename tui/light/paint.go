@@ -2,6 +2,7 @@ package light
 
 import (
 	"chargehand/model/picture"
+	"chargehand/model/plan"
 	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/draw"
@@ -87,10 +88,6 @@ func (f Screen) answer(g cell.Grid, sh screen.Shared, size scene.Size) int {
 	return rows + 4
 }
 
-// The blast for a bore, in l/min a cm2: what one school advises, and what good
-// smelts used (both from memory, unverified).
-const advisedLow, advisedHigh, usedLow, usedHigh = 1.2, 1.5, 0.8, 2.9
-
 // furnace paints what the form makes so far.
 func (f Screen) furnace(g cell.Grid, sh screen.Shared) {
 	th, u := sh.Theme, sh.Units
@@ -114,9 +111,9 @@ func (f Screen) furnace(g cell.Grid, sh screen.Shared) {
 			round := func(v float64) float64 { return float64(int(v*fill.Area/10+0.5)) * 10 }
 			return u.Range(round(low), round(high), "l/min", 0)
 		}
-		blast := words.BlastFor(about(advisedLow, advisedHigh), about(usedLow, usedHigh))
+		blast := words.BlastFor(about(plan.AdvisedBlast.P10, plan.AdvisedBlast.P90), about(plan.UsedBlast.P10, plan.UsedBlast.P90))
 		if narrow {
-			blast = words.BlastShort(about(usedLow, usedHigh))
+			blast = words.BlastShort(about(plan.UsedBlast.P10, plan.UsedBlast.P90))
 		}
 		said = append(said, blast)
 	}

@@ -29,12 +29,20 @@ func (r *Reading) slag(s solve.Solution, basis Basis) {
 
 // bath sets how far below the tuyere the slag stands.
 func (r *Reading) bath(s solve.Solution) {
-	base, b := r.Light.Furnace.TuyereBase, s.Bath.Scale(100)
-	if !r.SlagKnown || !base.Positive() || b.IsZero() || s.Status == solve.IsOver {
+	b := s.Bath.Scale(100)
+	if r.SlagLevelMissing() != (LevelMissing{}) || b.IsZero() || s.Status == solve.IsOver {
 		return
 	}
-	floor := float64(base.Value)
+	floor := float64(r.Light.Furnace.TuyereBase.Value)
 	r.Figures[SlagBelowTuyere] = Figure{Band: physics.Band{P10: floor - b.P90, P50: floor - b.P50, P90: floor - b.P10}, Basis: Guessed}
+}
+
+// LevelMissing is what is not known of this furnace that a level of the slag rests on.
+type LevelMissing struct{ Weighing, Depth bool }
+
+// SlagLevelMissing tells what would have to be known for the slag to have a level.
+func (r Reading) SlagLevelMissing() LevelMissing {
+	return LevelMissing{Weighing: !r.SlagKnown, Depth: !r.Light.Furnace.TuyereBase.Positive()}
 }
 
 // slagIron is the iron in a slag, kg.

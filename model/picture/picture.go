@@ -51,13 +51,14 @@ type Picture struct {
 	Angle       float64 // degrees downwards
 	TuyereRight bool
 	BlastOn     bool
-	Slices      []Slice // from the top
-	Labels      []Label // from the top
-	Heats       []Glow  // from the top, covering the burden
-	Bath        float64 // cm: top of the slag bath, below the tuyere; equal to Floor when none is known
-	Bloom       float64 // cm: height of the bloom; 0 when none is known
-	Stale       bool    // the zones are being worked out anew
-	Doubted     bool    // they rest on a blast whose meter is not believed
+	Slices      []Slice             // from the top
+	Labels      []Label             // from the top
+	Heats       []Glow              // from the top, covering the burden
+	Bath        float64             // cm: top of the slag bath, below the tuyere; equal to Floor when none is known
+	NoLevel     figure.LevelMissing // what the height of the bath would need
+	Bloom       float64             // cm: height of the bloom; 0 when none is known
+	Stale       bool                // the zones are being worked out anew
+	Doubted     bool                // they rest on a blast whose meter is not believed
 
 	Hearth  entry.Maybe[entry.Celsius] // how hot the hearth is, once solved
 	Melts   entry.Maybe[entry.Celsius] // when the slag in it is all molten
@@ -109,6 +110,7 @@ func From(r figure.Reading) Picture {
 		p.Running = r.Running
 		p.Melts, p.Stiff, p.Poorer = entry.Some(entry.Celsius(m.P50)), entry.Some(v.P50), r.Poorer
 	}
+	p.NoLevel = r.SlagLevelMissing()
 	if below := r.Figure(figure.SlagBelowTuyere); below.Known() {
 		p.Bath = max(p.Floor, -below.P50)
 	}

@@ -69,7 +69,9 @@ const (
 	BlastIsOff     = "off"
 	BlastIsOn      = "on"
 	NotKnownDip    = "not known: dip it"
-	FarApart       = "not known to a factor of thirty"
+	NotKnownOnly   = "not known"
+	FactorOfThirty = "to a factor of thirty"
+	FarApart       = NotKnownOnly + " " + FactorOfThirty
 	OfCarbonGas    = "of CO and CO2"
 	SeenWord       = "seen"
 	MoreThanBlast  = "too fast for the air"
@@ -286,4 +288,15 @@ func WarningSeen(seen bool, more int) string {
 // ThisBig is a size of the window.
 func ThisBig(w, h int) string {
 	return "at least " + strconv.Itoa(w) + " by " + strconv.Itoa(h) + " characters"
+}
+
+// LevelNeeds says what would give the slag a level, nothing where nothing is missing.
+func LevelNeeds(m figure.LevelMissing) (needs []string) {
+	if m.Weighing {
+		needs = append(needs, "weigh a slag of it")
+	}
+	if m.Depth {
+		needs = append(needs, "key its hearth's depth")
+	}
+	return needs
 }

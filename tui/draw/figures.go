@@ -40,6 +40,11 @@ func unknown(name, remark string) figureLine {
 	return figureLine{name: name, value: modelwords.NotKnown, remark: remark}
 }
 
+// farApart is a figure whose ends lie so far apart that they tell nothing.
+func farApart(name string) figureLine {
+	return figureLine{name: name, value: modelwords.NotKnownOnly, remark: modelwords.FactorOfThirty}
+}
+
 // remarkOn is what a figure rests on, when that is less than measured.
 func remarkOn(f figure.Figure) string {
 	if f.Basis == figure.Measured {
@@ -113,6 +118,11 @@ func (p Pen) burnLine(r figure.Reading) figureLine {
 	}
 	if !f.Known() {
 		l := unknown(modelwords.LineBurn, firstOf(toWeigh(r, entry.Charcoal), modelwords.NeedsCharges))
+		l.beside = each
+		return l
+	}
+	if f.Wide() {
+		l := farApart(modelwords.LineBurn)
 		l.beside = each
 		return l
 	}
@@ -242,6 +252,8 @@ func (p Pen) bloomLine(r figure.Reading) figureLine {
 	end := r.Figure(figure.BloomEnd)
 	switch {
 	case r.Bloom.Known:
+	case end.Wide():
+		return farApart(modelwords.LineBloom)
 	case end.Known():
 		decimals := 0
 		if end.P90 < smallBloom {

@@ -108,6 +108,9 @@ func (p Pen) slagLine(r figure.Reading) figureLine {
 	if !f.Known() {
 		return unknown(words.LineSlag, modelwords.HearthUnknown)
 	}
+	if f.Wide() {
+		return farApart(words.LineSlag)
+	}
 	l := figureLine{name: words.LineSlag, value: p.Units.Range(f.P10, f.P90, "kg", small(f.P90)), known: true, remark: modelwords.Basis(f.Basis)}
 	runs := ""
 	if r.Running != (physics.Running{}) {
@@ -116,6 +119,9 @@ func (p Pen) slagLine(r figure.Reading) figureLine {
 	below := r.Figure(figure.SlagBelowTuyere)
 	if !below.Known() {
 		l.remark = words.LevelUnknown + runs
+		if needs := modelwords.LevelNeeds(r.SlagLevelMissing()); len(needs) > 0 {
+			l.remark, l.brief = words.LevelUnknown+": "+strings.Join(needs, ", ")+runs, l.remark
+		}
 		return l
 	}
 	l.remark = p.Units.Value(math.Round(below.P50), "cm", 0) + " " + words.UnderTuyere + runs

@@ -52,3 +52,42 @@ func TestFiguresSayWhatNobodyShouldActOn(t *testing.T) {
 		}
 	}
 }
+
+// A band wider than a factor of thirty is said in words, as the state says it.
+func TestFarApartIsSaidInWords(t *testing.T) {
+	var r figure.Reading
+	for _, n := range []figure.Name{figure.BloomEnd, figure.SlagMass, figure.BurnRate} {
+		r.Figures[n] = figure.Figure{Band: physics.Band{P10: 0.1, P50: 1, P90: 4}, Basis: figure.Guessed}
+	}
+	p := With(theme.Theme{}, words.Units{})
+	for _, l := range []figureLine{p.bloomLine(r), p.slagLine(r), p.burnLine(r)} {
+		if said := l.value + " " + l.remark; said != words.FarApart {
+			t.Errorf("%s: %s", l.name, said)
+		}
+	}
+}
+
+// Slag without a level says what would give it one, where there is room.
+func TestSlagSaysWhatItsLevelNeeds(t *testing.T) {
+	var r figure.Reading
+	for n := range r.Figures {
+		r.Figures[n].Basis = figure.Unknown
+	}
+	r.Figures[figure.SlagMass] = figure.Figure{Band: physics.Band{P10: 1, P50: 2, P90: 3}, Basis: figure.Guessed}
+	p := With(theme.Theme{}, words.Units{})
+	for _, c := range []struct {
+		weighed bool
+		base    float64
+		says    string
+	}{
+		{false, 0, "level not known: weigh a slag of it, key its hearth's depth"},
+		{false, 15, "level not known: weigh a slag of it"},
+		{true, 0, "level not known: key its hearth's depth"},
+		{true, 15, "level not known"},
+	} {
+		r.SlagKnown, r.Light.Furnace.TuyereBase = c.weighed, entry.Some(entry.Centimetre(c.base))
+		if said := p.slagLine(r).remark; said != c.says {
+			t.Errorf("weighed %v, %v cm: %q, want %q", c.weighed, c.base, said, c.says)
+		}
+	}
+}

@@ -221,10 +221,22 @@ func (s *shaftView) hearth(end int) int {
 			spread.P10, spread.P90 = hot-(last.Degrees-last.Spread.P10), hot+last.Spread.P90-last.Degrees
 		}
 		line(row+1, s.roughly(hot, spread), theme.Quiet)
-		if s.pic.Running != (physics.Running{}) && row+3 < s.first+s.rows {
+		y := row + 2
+		add := func(texts ...string) { // all of them or none
+			if y+len(texts) > s.first+s.rows {
+				return
+			}
+			for i, text := range texts {
+				line(y+i, text, theme.Quiet)
+			}
+			y += len(texts)
+		}
+		if s.pic.Running != (physics.Running{}) {
 			word, chance := modelwords.RunsShort(s.pic.Running)
-			line(row+2, word+":", theme.Quiet)
-			line(row+3, chance, theme.Quiet)
+			add(word+":", chance)
+		}
+		if needs := modelwords.LevelNeeds(s.pic.NoLevel); len(needs) > 0 && s.pic.Bath <= s.pic.Floor {
+			add(append([]string{words.LevelUnknown + ":"}, needs...)...)
 		}
 	case s.pic.Bath <= s.pic.Floor:
 		line(row, modelwords.HearthUnknown, theme.Quiet)

@@ -231,6 +231,9 @@ var speaksOf = map[rule.ID]string{
 	rule.RatioOff: modelwords.LineRatio, rule.HearthCold: words.LineHearth, rule.HearthCools: words.LineHearth,
 	rule.SlagAt: words.LineSlag, rule.SlagNear: words.LineSlag, rule.SlagThick: words.LineSlag, rule.SlagRises: words.LineSlag,
 	rule.SlagStiffens: words.LineSlag, rule.StoresShort: modelwords.LineOre,
+	rule.MixRich: modelwords.LineRatio, rule.RatioHigh: modelwords.LineRatio,
+	rule.AirWeak: modelwords.LineBlast, rule.AirStrong: modelwords.LineBlast, rule.AirOdd: modelwords.LineBlast,
+	rule.OreEarly: words.LineHearth,
 }
 
 func spokenOf(name string, ws []rule.Warning) bool {

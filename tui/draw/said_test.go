@@ -6,6 +6,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/figure"
+	"chargehand/model/rule"
 	"chargehand/model/words"
 	"chargehand/physics"
 	"chargehand/tui/theme"
@@ -88,6 +89,18 @@ func TestSlagSaysWhatItsLevelNeeds(t *testing.T) {
 		r.SlagKnown, r.Light.Furnace.TuyereBase = c.weighed, entry.Some(entry.Centimetre(c.base))
 		if said := p.slagLine(r).remark; said != c.says {
 			t.Errorf("weighed %v, %v cm: %q, want %q", c.weighed, c.base, said, c.says)
+		}
+	}
+}
+
+// The rules that go by what every smelter knows mark the figure they speak of too.
+func TestWhatEverySmelterKnowsMarksItsFigure(t *testing.T) {
+	for id, name := range map[rule.ID]string{
+		rule.MixRich: words.LineRatio, rule.RatioHigh: words.LineRatio, rule.AirWeak: words.LineBlast,
+		rule.AirStrong: words.LineBlast, rule.AirOdd: words.LineBlast,
+	} {
+		if !spokenOf(name, []rule.Warning{{Rule: id, Grade: rule.Note + 1}}) {
+			t.Errorf("%s does not mark %s", id, name)
 		}
 	}
 }

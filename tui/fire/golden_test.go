@@ -38,5 +38,10 @@ func TestGoldenScreen(t *testing.T) {
 	desk.GoldenIn(t, theme.Theme{}, "burn_down_far", usual, down("space"))
 	desk.GoldenIn(t, theme.Theme{}, "ready", usual, down("o", "w", "r"))
 	desk.GoldenIn(t, theme.Theme{}, "decision_late", usual, down("o", "d"))
+	result := func(d *desk.Desk) {
+		closed(d, "r")
+		weighed(d, "4.1")
+	}
+	desk.GoldenIn(t, theme.Theme{}, "result", [][2]int{desk.Small, desk.Usual, desk.Large}, result)
 	desk.Golden(t, "pounds_and_inches", usual, "v", "e", "m", "l", "t", "b", "p", "esc")
 }

@@ -34,6 +34,9 @@ func Of(g cell.Grid, sh screen.Shared, s session.Session, charge key.Binding) Vi
 	if r.HasDue && (s.Running() || s.Past() || s.ToLook()) {
 		v.Due = &r.Due
 	}
+	if o, over := s.Outcome(); over {
+		v.Result = &o
+	}
 	if s.Running() {
 		v.Now = sh.Now.Wall.In(r.Lit.Location())
 	}

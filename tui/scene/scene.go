@@ -13,6 +13,9 @@ import (
 
 // Paint paints the picture in the places of a layout: all of it but the foot.
 func Paint(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
+	if v.Result != nil && l.Size == Small {
+		l = l.headed(draw.ResultRows, downFigures)
+	}
 	w, _ := g.Size()
 	Top(g.Sub(l.Top), p, r, v, w >= 100)
 	p.Shaft(g.Sub(l.Shaft), picture.From(r), draw.ShaftView{Formula: v.Chemistry, Past: v.Past != "" || v.Gone})
@@ -39,6 +42,8 @@ func roomyParts(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
 	switch {
 	case r.Phase == entry.BurnsDown:
 		p.BurnDown(g.Sub(head.Head()), r, v.Ending)
+	case v.Result != nil:
+		p.Result(g.Sub(head.Head()), r, *v.Result)
 	case l.Size == Large:
 		p.Minutes(g.Sub(l.Timer), r, h, letter.Digits{W: 20, H: 30})
 		p.LargeCharge(g.Sub(l.Next), r, h)
@@ -76,6 +81,8 @@ func crampedParts(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
 	}
 	if r.Phase == entry.BurnsDown {
 		l = l.headed(draw.BurnDownRows, stay)
+	} else if v.Result != nil {
+		l = l.headed(draw.ResultRows, stay)
 	}
 	Head(g, p, l, r, v)
 	p.Figures(g.Sub(l.Figures), r)
@@ -88,6 +95,10 @@ func crampedParts(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
 func Head(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
 	if r.Phase == entry.BurnsDown {
 		p.BurnDown(g.Sub(l.Head()), r, v.Ending)
+		return
+	}
+	if v.Result != nil {
+		p.Result(g.Sub(l.Head()), r, *v.Result)
 		return
 	}
 	p.Timer(g.Sub(l.Timer), r, v.Due, l.Scale)

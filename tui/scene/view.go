@@ -5,6 +5,7 @@ import (
 
 	"chargehand/model/forecast"
 	"chargehand/model/rule"
+	"chargehand/model/session"
 	"chargehand/tui/draw"
 )
 
@@ -29,5 +30,6 @@ type View struct {
 	Warnings  []rule.Warning    // those that stand, gravest first
 	Log       []draw.LogLine    // newest first
 	Ending    draw.Ending       // what the end of a burn-down is judged by
+	Result    *session.Outcome  // what came of a smelt that is over
 	Caution   *draw.CautionText // shown over the shaft, or below the charge in the far view; see CautionShows
 }

@@ -1,0 +1,100 @@
+package fire_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chargehand/model/figure"
+	"chargehand/tui/desk"
+	"chargehand/tui/theme"
+)
+
+// closed ends an invented smelt: the bloom is taken out through the arch, or there
+// is none.
+func closed(d *desk.Desk, how ...string) {
+	d.Press("o", "l", "y", "o", "b", "y")
+	d.Pass(30 * time.Minute)
+	d.Press("o", "o")
+	d.Press(how...)
+	d.Pass(10 * time.Minute)
+	d.Press("o", "k", "y")
+	d.Wait(2 * time.Second)
+}
+
+func weighed(d *desk.Desk, kg string) {
+	d.Press("w", "b")
+	d.Write(kg)
+	d.Press("enter")
+	d.Wait(2 * time.Second)
+}
+
+// Once a smelt is closed the fire shows what it gave, each figure with its base,
+// and what was foretold just before the bloom was taken out; and of what is not
+// known what to weigh.
+func TestTheResultIsShownAfterClosing(t *testing.T) {
+	d := desk.Smelting(t, theme.Theme{})
+	closed(d, "r")
+	for _, says := range []string{"the result", "bloom     not known: weigh the bloom", "kg, weigh it"} {
+		d.Shows(says)
+	}
+	weighed(d, "4.1")
+	o, ok := d.M.Running().Outcome()
+	if !ok {
+		t.Fatal("a closed smelt has no result")
+	}
+	r := d.M.Running().Reading()
+	if y, known := o.Yield(); !known || math.Abs(y*r.Figure(figure.OreDry).P50-4.1) > 1e-9 {
+		t.Errorf("yield %g, known %v", y, known)
+	}
+	if c, known := o.CharcoalPerBloom(); !known || math.Abs(c*4.1-r.Figure(figure.CharcoalCharged).P50) > 1e-9 {
+		t.Errorf("charcoal %g, known %v", c, known)
+	}
+	if last, _ := d.M.Running().Last(); last.At-o.Lasted < 10*time.Minute {
+		t.Errorf("the hours end at %v, not when the bloom was out, ten minutes before %v", o.Lasted, last.At)
+	}
+	for _, says := range []string{"4.1 kg, hot or cold not said", "kg bloom per kg ore, dry", "kg per kg of bloom", "from light until taken out", "kg, weighed within"} {
+		d.Shows(says)
+	}
+	weighed(d, "0.5")
+	d.Shows("kg, weighed less")
+	before := o.Foretold
+	d.Press("w", "m", "a", "3", "enter", "w")
+	d.Wait(2 * time.Second)
+	if o, _ = d.M.Running().Outcome(); o.Foretold != before {
+		t.Errorf("what was foretold before the bloom was out changed from %v to %v by what was weighed later", before, o.Foretold)
+	}
+}
+
+// A smelt without a bloom is told as one, and nothing of it is asked to be weighed.
+func TestTheResultOfNoBloom(t *testing.T) {
+	d := desk.Smelting(t, theme.Theme{})
+	closed(d, "n", "y")
+	d.Shows("none, no compact bloom")
+	d.Shows("kg, but none")
+	if strings.Contains(d.Picture(), "weigh the bloom") {
+		t.Error("a bloom that never was is to be weighed")
+	}
+}
+
+// The card is whole in a small window: nothing in it is cut.
+func TestTheResultFitsASmallWindow(t *testing.T) {
+	for _, kg := range []string{"", "4.1", "0.5"} {
+		d := desk.Smelting(t, theme.Theme{})
+		d.Send(tea.WindowSizeMsg{Width: 80, Height: 24})
+		closed(d, "r")
+		if kg != "" {
+			weighed(d, kg)
+		}
+		rows := strings.Split(d.Picture(), "\n")
+		for _, row := range rows[2:13] {
+			if _, card, _ := strings.Cut(row, "│"); strings.Contains(card, "…") {
+				t.Errorf("%s: cut: %s", kg, card)
+			}
+		}
+		d.Shows("or none:")
+	}
+}

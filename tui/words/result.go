@@ -1,0 +1,147 @@
+package words
+
+import (
+	"fmt"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/figure"
+	"chargehand/model/session"
+	modelwords "chargehand/model/words"
+)
+
+// The card of what came of a smelt that is over.
+const (
+	ResultHead     = "the result"
+	ResultBloom    = "bloom"
+	ResultYield    = "yield"
+	ResultCharcoal = "charcoal"
+	ResultHours    = "hours"
+	ResultForetold = "foretold"
+
+	ResultNone       = "none, no compact bloom"
+	ResultNotWeighed = "not known: weigh the bloom"
+	ResultNoOre      = "no ore went in"
+	ResultNothing    = "nothing: ore not all weighed"
+)
+
+// ResultPart is one line of the card: what is known of it, or what to weigh, and
+// on what it is counted.
+type ResultPart struct {
+	Name, Says, Base string
+	Known            bool
+}
+
+// Result are the lines of the card. The two texts say what is still to be weighed of
+// the ore and of the charcoal, "" where all is.
+func Result(u modelwords.Units, o session.Outcome, ore, charcoal string) []ResultPart {
+	return []ResultPart{
+		resultBloom(u, o), resultYield(u, o, ore), resultCharcoal(u, o, charcoal), resultHours(o), resultForetold(u, o),
+	}
+}
+
+func resultBloom(u modelwords.Units, o session.Outcome) ResultPart {
+	p := ResultPart{Name: ResultBloom, Says: ResultNotWeighed}
+	switch {
+	case o.Bloom.Positive():
+		p.Says, p.Known = u.Kg(o.Bloom.Value)+", "+resultState(o.State), true
+	case o.None:
+		p.Says, p.Known = ResultNone, true
+	}
+	return p
+}
+
+// resultState says in which state the bloom was weighed.
+func resultState(s entry.PieceState) string {
+	if s == "" {
+		return "hot or cold not said"
+	}
+	return "weighed " + string(s)
+}
+
+func resultYield(u modelwords.Units, o session.Outcome, toWeigh string) ResultPart {
+	p := ResultPart{Name: ResultYield}
+	share, known := o.Yield()
+	switch {
+	case known:
+		p.Says, p.Known = fmt.Sprintf("%.2f %s bloom per %[2]s ore, dry", share, u.Name("kg")), true
+		p.Base = "of " + u.Kg(entry.Kilogram(o.OreDry.P50)) + " ore, dry"
+		if o.OreDry.Basis == figure.Guessed {
+			p.Base += ", guessed"
+		}
+	case !o.OreDry.Known():
+		p.Says = toWeigh
+	case o.OreDry.P50 <= 0:
+		p.Says = ResultNoOre
+	case o.None:
+		p.Says, p.Known = "none", true
+		p.Base = "of " + u.Kg(entry.Kilogram(o.OreDry.P50)) + " ore, dry"
+	default:
+		p.Says = ResultNotWeighed
+	}
+	return p
+}
+
+func resultCharcoal(u modelwords.Units, o session.Outcome, toWeigh string) ResultPart {
+	p := ResultPart{Name: ResultCharcoal}
+	if _, known := o.Burnt(); !known {
+		p.Says = toWeigh
+		return p
+	}
+	mass := u.Kg(entry.Kilogram(o.Charcoal.P50))
+	base := mass + " with fill"
+	if o.Left > 0 {
+		base += ", less " + u.Kg(o.Left) + " left over"
+	}
+	if o.Charcoal.Basis == figure.Guessed {
+		base += ", guessed"
+	}
+	per, known := o.CharcoalPerBloom()
+	switch {
+	case known:
+		p.Says, p.Base, p.Known = fmt.Sprintf("%.1f %s per %[2]s of bloom", per, u.Name("kg")), base, true
+	case o.None:
+		p.Says, p.Base, p.Known = "for no bloom", base, true
+	default:
+		p.Says, p.Base = ResultNotWeighed, base
+	}
+	return p
+}
+
+func resultHours(o session.Outcome) ResultPart {
+	until := "from light until closed"
+	if o.Extracted {
+		until = "from light until taken out"
+	}
+	return ResultPart{Name: ResultHours, Says: modelwords.Lasted(o.Lasted.Truncate(time.Minute)), Base: until, Known: true}
+}
+
+func resultForetold(u modelwords.Units, o session.Outcome) ResultPart {
+	p := ResultPart{Name: ResultForetold, Says: ResultNothing}
+	f := o.Foretold
+	if !f.Known() {
+		return p
+	}
+	p.Known, p.Base = true, modelwords.OrNone(o.Chance)
+	p.Says = u.Range(f.P10, f.P90, "kg", 1) + ", "
+	switch {
+	case o.Bloom.Positive():
+		p.Says += against(float64(o.Bloom.Value), f)
+	case o.None:
+		p.Says += "but none"
+	default:
+		p.Says += "weigh it"
+	}
+	return p
+}
+
+// against says how what was weighed stands against what was foretold.
+func against(kg float64, f figure.Figure) string {
+	switch {
+	case kg < f.P10:
+		return "weighed less"
+	case kg > f.P90:
+		return "weighed more"
+	}
+	return "weighed within"
+}

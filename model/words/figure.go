@@ -296,7 +296,7 @@ func LevelNeeds(m figure.LevelMissing) (needs []string) {
 		needs = append(needs, "weigh a slag of it")
 	}
 	if m.Depth {
-		needs = append(needs, "key its hearth's depth")
+		needs = append(needs, "key tuyere above the floor")
 	}
 	return needs
 }

@@ -81,9 +81,9 @@ func TestSlagSaysWhatItsLevelNeeds(t *testing.T) {
 		base    float64
 		says    string
 	}{
-		{false, 0, "level not known: weigh a slag of it, key its hearth's depth"},
+		{false, 0, "level not known: weigh a slag of it, key tuyere above the floor"},
 		{false, 15, "level not known: weigh a slag of it"},
-		{true, 0, "level not known: key its hearth's depth"},
+		{true, 0, "level not known: key tuyere above the floor"},
 		{true, 15, "level not known"},
 	} {
 		r.SlagKnown, r.Light.Furnace.TuyereBase = c.weighed, entry.Some(entry.Centimetre(c.base))

@@ -5,6 +5,7 @@ import (
 	"flag"
 	"fmt"
 
+	"chargehand/model/account"
 	"chargehand/model/entry"
 	"chargehand/model/house"
 	"chargehand/model/words"
@@ -93,20 +94,15 @@ func lotOf(l house.Lot) lotJSON {
 }
 
 // ironOf is the iron in what is left of a lot by its last assay, kg; zero where
-// neither is known. Of shares made to add up to 100 the loss is carried.
+// neither is known.
 func ironOf(l house.Lot) physics.Band {
 	if len(l.Assays) == 0 || !l.Left.Known() || l.Left.Kg <= 0 {
 		return physics.Band{}
 	}
-	a := physicsAssay(l.Assays[len(l.Assays)-1])
-	iron, known := a.Iron()
-	if !known || iron > a.CeilingOfIron() {
+	last := l.Assays[len(l.Assays)-1]
+	share := account.OfDry(last, l.Moisture).Iron
+	if !share.Known() || share.Value*100 > physicsAssay(last).CeilingOfIron() {
 		return physics.Band{}
 	}
-	share := physics.Exact(iron / 100)
-	if a.Basis == physics.Normalised && !a.LossKnown {
-		loss := physics.NormalisedLoss
-		share = physics.Band{P10: iron / 100 * (1 - loss.P90), P50: iron / 100 * (1 - loss.P50), P90: iron / 100 * (1 - loss.P10)}
-	}
-	return share.Times(physics.LogNormal(l.Left.Kg, l.Left.SD/l.Left.Kg))
+	return share.Band().Times(physics.LogNormal(l.Left.Kg, l.Left.SD/l.Left.Kg))
 }

@@ -9,6 +9,10 @@ import (
 	"chargehand/physics"
 )
 
+// OfDry reads the assay of an ore as shares of its dry mass, its moisture being on
+// that mass; what the assay does not say is not known.
+func OfDry(a entry.Assay, moisture entry.Maybe[entry.Share]) Assay { return dried(a, moisture, false) }
+
 // dried reads an assay as shares of the dry mass.
 func dried(a entry.Assay, moisture entry.Maybe[entry.Share], slag bool) Assay {
 	whole := toDry(a, moisture, slag)

@@ -30,6 +30,7 @@ type diskCall struct {
 	name    string
 	path    string // the file or folder it is about
 	changes bool   // what is on the disk; else it only reads
+	notice  notice
 }
 
 // changingCalls and readingCalls are the calls on files that Go and bbolt make.
@@ -107,6 +108,13 @@ func enterGate() error {
 // what the process wrote, and skips the test where the system has no gate.
 func behindGate(t *testing.T, folder string, judge func(diskCall) syscall.Errno, env ...string) string {
 	t.Helper()
+	return heard(t, folder, judge, func(string) {}, env...)
+}
+
+// heard is behindGate that tells also what the process says, in its place among
+// the calls.
+func heard(t *testing.T, folder string, judge func(diskCall) syscall.Errno, hear func(string), env ...string) string {
+	t.Helper()
 	var out bytes.Buffer
 	ctx, stop := context.WithTimeout(t.Context(), time.Minute) // far beyond what any takes that does not hang
 	defer stop()
@@ -124,7 +132,7 @@ func behindGate(t *testing.T, folder string, judge func(diskCall) syscall.Errno,
 		t.Skipf("the system has no gate for calls (seccomp user notification): %s", strings.TrimSpace(out.String()))
 	}
 	defer unix.Close(gate)
-	guard(t, gate, folder, judge)
+	guard(t, gate, folder, judge, hear)
 	if err := cmd.Wait(); err != nil {
 		t.Errorf("the second process ended with %v:\n%s", err, &out)
 	}
@@ -162,7 +170,7 @@ func gateOf(pid int) int {
 }
 
 // guard answers calls until the second process has ended.
-func guard(t *testing.T, gate int, folder string, judge func(diskCall) syscall.Errno) {
+func guard(t *testing.T, gate int, folder string, judge func(diskCall) syscall.Errno, hear func(string)) {
 	poll := []unix.PollFd{{Fd: int32(gate), Events: unix.POLLIN}}
 	for {
 		if _, err := unix.Poll(poll, -1); err == unix.EINTR {
@@ -182,6 +190,8 @@ func guard(t *testing.T, gate int, folder string, judge func(diskCall) syscall.E
 			if errno := judge(c); errno != 0 {
 				r.err, r.flags = -int32(errno), 0
 			}
+		} else if n.nr == unix.SYS_WRITE && n.args[0] == 1 {
+			hear(string(n.bytes(1, int(n.args[2]))))
 		}
 		_ = gateCall(gate, unix.SECCOMP_IOCTL_NOTIF_SEND, unsafe.Pointer(&r)) // whoever was killed meanwhile needs no answer
 	}
@@ -194,7 +204,7 @@ func gateCall(gate int, request uintptr, arg unsafe.Pointer) syscall.Errno {
 
 // diskCall tells what a call is about.
 func (n notice) diskCall() diskCall {
-	var c diskCall
+	c := diskCall{notice: n}
 	if c.name, c.changes = changingCalls[n.nr]; !c.changes {
 		c.name = readingCalls[n.nr]
 	}
@@ -224,13 +234,18 @@ func (n notice) file(arg int) string {
 
 // text reads an argument that is a path.
 func (n notice) text(arg int) string {
+	path, _, _ := bytes.Cut(n.bytes(arg, unix.PathMax), []byte{0})
+	return string(path)
+}
+
+// bytes reads what an argument points to.
+func (n notice) bytes(arg, most int) []byte {
 	mem, err := os.Open(fmt.Sprintf("/proc/%d/mem", n.pid))
 	if err != nil {
-		return ""
+		return nil
 	}
 	defer mem.Close()
-	b := make([]byte, unix.PathMax)
+	b := make([]byte, most)
 	read, _ := mem.ReadAt(b, int64(n.args[arg]))
-	path, _, _ := bytes.Cut(b[:read], []byte{0})
-	return string(path)
+	return b[:read]
 }

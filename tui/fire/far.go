@@ -17,7 +17,10 @@ type pen struct{ draw.Pen }
 // as large as it fits; figures and history stay at the near view.
 func paintFar(g cell.Grid, p pen, r figure.Reading, v scene.View) {
 	w, h := g.Size()
-	if farRoomy(w, h, r, v) {
+	roomy := farRoomy(w, h, r, v)
+	g = p.farLost(g, v)
+	w, h = g.Size()
+	if roomy {
 		paintFarRoomy(g, p, r, v)
 		return
 	}
@@ -37,6 +40,19 @@ func paintFar(g cell.Grid, p pen, r figure.Reading, v scene.View) {
 	case r.Phase == entry.BurnsDown:
 		p.farDown(g.Sub(l.Notice), r, v)
 	}
+}
+
+// farLost says in a row of its own over all else that entries of the smelt are lost,
+// and gives what is left of g.
+func (p pen) farLost(g cell.Grid, v scene.View) cell.Grid {
+	if v.Lost == "" {
+		return g
+	}
+	row, rest := g.Bounds().CutTop(1)
+	style := p.Style(theme.Look)
+	g.Fill(row, ' ', style)
+	g.TextIn(cell.Rect{X: 2, W: row.W - 3, H: 1}, p.M.Look+" "+v.Lost, style)
+	return g.Sub(rest)
 }
 
 // farLayout says where the parts of the far view stand. They tile the window.

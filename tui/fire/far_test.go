@@ -8,7 +8,9 @@ import (
 
 	"github.com/charmbracelet/x/ansi"
 	"github.com/charmbracelet/x/exp/golden"
+	"github.com/google/go-cmp/cmp"
 
+	"chargehand/model/entry"
 	"chargehand/model/figure"
 	"chargehand/model/rule"
 	modelwords "chargehand/model/words"
@@ -18,6 +20,7 @@ import (
 	"chargehand/tui/scene"
 	"chargehand/tui/scene/scenes"
 	"chargehand/tui/theme"
+	"chargehand/tui/words"
 )
 
 func penOf(th theme.Theme) pen { return pen{draw.With(th, modelwords.Units{})} }
@@ -36,6 +39,27 @@ func farScenes() []scenes.Scene {
 		}
 	}
 	return far
+}
+
+// A smelt of which entries are lost says so from afar too, in a row of its own, and
+// nothing that was there gives way.
+func TestFarSaysWhatIsLost(t *testing.T) {
+	lost := words.EntriesLost([]entry.Gap{{After: 7, Before: 9}})
+	for _, s := range farScenes() {
+		for _, size := range [][2]int{{120, 36}, {80, 24}, {60, 20}, {40, 14}} {
+			w, h := size[0], size[1]
+			without := strings.Split(ansi.Strip(farFrame(theme.Theme{}, w, h-1, s)), "\n")
+			holed := s
+			holed.V.Lost = lost
+			with := strings.Split(ansi.Strip(farFrame(theme.Theme{}, w, h, holed)), "\n")
+			if !strings.Contains(with[0], lost[:min(len(lost), w-8)]) {
+				t.Errorf("%s at %dx%d begins with %q", s.Name, w, h, with[0])
+			}
+			if d := cmp.Diff(without, with[1:]); d != "" && scene.SizeOf(w, h) == scene.SizeOf(w, h-1) {
+				t.Errorf("%s at %dx%d shows the rest otherwise:\n%s", s.Name, w, h, d)
+			}
+		}
+	}
 }
 
 // What a golden view holds was looked at as a picture before it was kept.

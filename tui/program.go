@@ -6,6 +6,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
+	"chargehand/tui/cell"
 	"chargehand/tui/screen"
 )
 
@@ -18,6 +19,7 @@ type program struct {
 	store Store
 	clock func() entry.Stamp
 	frame string
+	sheet cell.Grid   // the frame was drawn on it
 	drawn uint64      // the version that the frame shows, counted from 1
 	shown entry.Stamp // the last key whose frame was drawn at once
 	waits bool        // the frame of a later one waits
@@ -115,7 +117,7 @@ func (p *program) waitsFor(msg tea.Msg) tea.Cmd {
 // not wait.
 func (p *program) View() string {
 	if v := p.model.version + 1; v != p.drawn && !p.waits {
-		p.frame, p.drawn = p.model.View(), v
+		p.frame, p.drawn = p.model.drawn(&p.sheet), v
 	}
 	return p.frame
 }

@@ -12,13 +12,17 @@ import (
 
 // View is the screen as the terminal takes it: exactly as many lines as the
 // window has, each as wide as it. Before the first size it is empty.
-func (m Model) View() string {
+func (m Model) View() string { return m.drawn(&cell.Grid{}) }
+
+// drawn is View on the sheet of the last frame, where that will do: a new one each
+// second is most of what an idle screen asks of the memory.
+func (m Model) drawn(sheet *cell.Grid) string {
 	if m.w <= 0 || m.h <= 0 {
 		return ""
 	}
-	g := m.theme.Grid(m.w, m.h)
-	m.paint(g)
-	return g.Encode(m.theme.Palette())
+	*sheet = m.theme.GridFrom(*sheet, m.w, m.h)
+	m.paint(*sheet)
+	return sheet.Encode(m.theme.Palette())
 }
 
 func (m Model) paint(g cell.Grid) {

@@ -50,9 +50,10 @@ func Sweep(folder, prefix string) {
 	for _, f := range files {
 		rest, ours := strings.CutPrefix(f.Name(), prefix)
 		_, digits, unfinished := strings.Cut(rest, UnfinishedExt)
-		_, err := strconv.ParseUint(digits, 10, 64)
-		info, ierr := f.Info()
-		if ours && unfinished && err == nil && ierr == nil && info.Mode().IsRegular() && time.Since(info.ModTime()) > sweepAfter {
+		if _, err := strconv.ParseUint(digits, 10, 64); !ours || !unfinished || err != nil {
+			continue // most are: asking the system about each would hold up the opening
+		}
+		if info, err := f.Info(); err == nil && info.Mode().IsRegular() && time.Since(info.ModTime()) > sweepAfter {
 			_ = os.Remove(filepath.Join(folder, f.Name()))
 		}
 	}

@@ -1,5 +1,7 @@
 package cell
 
+import "slices"
+
 // Grid is a window on a sheet of cells, with its own coordinates from 0, 0.
 // Copies and sub-grids share the cells. Whatever falls outside is dropped.
 type Grid struct {
@@ -20,13 +22,17 @@ type one struct {
 const tail rune = -1
 
 // New is a blank sheet. On an ASCII one nothing else is ever drawn.
-func New(w, h int, ascii bool) Grid {
+func New(w, h int, ascii bool) Grid { return Grid{}.Renewed(w, h, ascii) }
+
+// Renewed is a blank sheet in the memory of this one, which nobody may read any
+// more.
+func (g Grid) Renewed(w, h int, ascii bool) Grid {
 	w, h = max(w, 0), max(h, 0)
-	g := Grid{cells: make([]one, w*h), stride: w, w: w, h: h, ascii: ascii}
-	for i := range g.cells {
-		g.cells[i].char = ' '
+	cells := slices.Grow(g.cells[:0], w*h)[:w*h]
+	for i := range cells {
+		cells[i] = one{char: ' '}
 	}
-	return g
+	return Grid{cells: cells, stride: w, w: w, h: h, ascii: ascii}
 }
 
 // Size is how many columns and rows the grid has.

@@ -32,6 +32,9 @@ type Theme struct {
 // Grid is a blank sheet for this theme.
 func (t Theme) Grid(w, h int) cell.Grid { return cell.New(w, h, t.ASCII) }
 
+// GridFrom is Grid with the cells of another sheet that nobody needs any more.
+func (t Theme) GridFrom(old cell.Grid, w, h int) cell.Grid { return old.Renewed(w, h, t.ASCII) }
+
 // Palette is what the sheet is encoded with.
 func (t Theme) Palette() *cell.Palette {
 	return palettes[t.Profile][t.background()]

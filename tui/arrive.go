@@ -40,8 +40,9 @@ func (m Model) tick(at entry.Stamp) (Model, []entry.Entry, tea.Cmd) {
 		m = m.askUnkept()
 	}
 	m, rings := m.ring()
+	m, back := m.called()
 	m, cmd := m.wait()
-	return m, out, tea.Batch(cmd, rings)
+	return m, out, tea.Batch(cmd, rings, back)
 }
 
 // kept puts what the book acknowledged in its place.
@@ -61,6 +62,7 @@ func (m Model) kept(k Kept) (Model, []entry.Entry, tea.Cmd) {
 			m.looked = m.looked.Keep(e)
 		case entry.House:
 			m.house++
+			m.home = m.home.Keep(e)
 		}
 	}
 	for _, e := range k.Refused {
@@ -70,13 +72,16 @@ func (m Model) kept(k Kept) (Model, []entry.Entry, tea.Cmd) {
 		if e.Stream == m.looked.ID() {
 			m.looked = m.looked.Drop(e.Local)
 		}
+		if e.Stream == entry.House {
+			m.home = m.home.Drop(e.Local)
+		}
 		m = m.refuse(words.Refused(m.units.Event(e.Event), k.Err.Error()))
 	}
 	m.ledger.trouble = ""
 	if k.Err != nil && len(k.Refused) == 0 {
 		m.ledger.trouble = words.KeptNot(k.Err.Error())
 	}
-	m = m.refolded(append(k.Entries[:len(k.Entries):len(k.Entries)], k.Refused...))
+	m = m.rehoused().refolded(append(k.Entries[:len(k.Entries):len(k.Entries)], k.Refused...))
 	if m.leaving && len(m.ledger.pending) == 0 {
 		return m, nil, tea.Quit
 	}
@@ -116,7 +121,7 @@ func (m Model) smeltRead(r smeltRead) (Model, []entry.Entry, tea.Cmd) {
 		return m, nil, cmd
 	}
 	m.running, m.looked = s, session.Session{}
-	m, out := m.joined()
+	m, out := m.rehoused().joined()
 	m, cmd := m.goTo(r.on, nil)
 	m.answer = answer{text: m.opened(r.id)}
 	return m, out, cmd
@@ -158,6 +163,7 @@ func (m Model) shelfRead(r shelfRead) (Model, []entry.Entry, tea.Cmd) {
 	}
 	m.taught = r.teach
 	m.running, m.looked = m.running.Taught(r.teach), m.looked.Taught(r.teach)
+	m = m.rehoused()
 	if first && m.cfg.Practise && !m.running.Is() {
 		return m.perform(start.New(m.cfg.Starters[0], m.cfg.Practice).Practise(m.now.Wall), "")
 	}

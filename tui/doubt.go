@@ -29,6 +29,9 @@ func (m Model) judged(e screen.Effect, step screen.Dialog) (Model, screen.Effect
 		case screen.Keep:
 			one, s = m.weighed(one)
 			all[i] = one
+		case screen.House:
+			one, s = m.weighedInHouse(one)
+			all[i] = one
 		case screen.Kindle:
 			var acts []screen.Act
 			acts, s = m.weighed([]screen.Act{{Event: one.Light}})
@@ -38,8 +41,6 @@ func (m Model) judged(e screen.Effect, step screen.Dialog) (Model, screen.Effect
 			all[i] = one
 		case screen.Set:
 			s.refused = outOfBounds(one.Setting)
-		case screen.House:
-			s.refused = outOfBounds(one.Event)
 		}
 		switch {
 		case s.refused != "":
@@ -79,6 +80,25 @@ func (m Model) weighed(acts []screen.Act) ([]screen.Act, stop) {
 		var names []doubt.Name
 		for _, d := range m.doubts(a) {
 			if !slices.Contains(m.sure, d.Name) && !m.answered(d.Name, a.Event) {
+				return nil, stop{doubt: d}
+			}
+			names = append(names, d.Name)
+		}
+		acts[i].Sure = doubt.Join(names)
+	}
+	return acts, stop{}
+}
+
+// weighedInHouse is the same of acts of the house.
+func (m Model) weighedInHouse(acts []screen.Act) ([]screen.Act, stop) {
+	acts = slices.Clone(acts)
+	for i, a := range acts {
+		if refused := outOfBounds(a.Event); refused != "" {
+			return nil, stop{refused: refused}
+		}
+		var names []doubt.Name
+		for _, d := range doubt.InHouse(a.Event, m.folded()) {
+			if !slices.Contains(m.sure, d.Name) {
 				return nil, stop{doubt: d}
 			}
 			names = append(names, d.Name)

@@ -43,7 +43,7 @@ func (m Model) gathers(k Pressed, t screen.Typed) bool {
 
 // gathered tells whether the screen takes a key gathered.
 func (m Model) gathered(t screen.Typed) bool {
-	g, ok := m.screens[m.active].(screen.Gatherer)
+	g, ok := m.takes(t).(screen.Gatherer)
 	return ok && m.dialog == nil && g.Gathers(t)
 }
 
@@ -97,7 +97,7 @@ func (m Model) settle() (Model, []entry.Entry, tea.Cmd) {
 	now := m.now
 	m.now = k.At
 	m, out := m.flush() // the presses, in their order
-	next, e := m.screens[m.active].Update(m.Shared(), k)
+	next, e := m.takes(screen.TypedOf(k.Key)).Update(m.Shared(), k)
 	m, e = m.With(next).judged(inRun(e, m.run.first), nil)
 	m, es, cmd := m.perform(e, "")
 	if screen.Since(m.now, now) > 0 {

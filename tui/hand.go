@@ -100,8 +100,10 @@ func (m Model) hand(stream string, a screen.Act, on screen.ID, keyed string) (Mo
 		m.running, e = m.running.Add(e)
 	case m.looked.ID():
 		m.looked, e = m.looked.Add(e)
+	case entry.House:
+		m.home, e = m.home.Add(e)
 	}
-	return m, e
+	return m.rehoused(), e
 }
 
 // refolded reads those smelts anew that entries went into.

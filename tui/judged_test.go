@@ -20,7 +20,7 @@ func TestWhatIsOutOfBoundsIsRefusedWhole(t *testing.T) {
 	for _, e := range []screen.Effect{
 		screen.Keep{good, bad}, screen.Each{screen.Keep{good}, screen.Keep{bad}}, screen.SoFar{bad},
 		screen.Kindle{Light: entry.Light{Furnace: entry.Furnace{Bore: entry.Some(entry.Centimetre(-1000))}}}, screen.Set{Setting: entry.Setting{}},
-		screen.House{Event: entry.Remind{}},
+		screen.House{{Event: entry.Remind{}}},
 	} {
 		if r, refused := judged(e).(screen.Refuse); !refused || r == "" {
 			t.Errorf("%+v was let by", e)

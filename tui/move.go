@@ -25,7 +25,7 @@ func (m Model) goTo(id screen.ID, with any) (Model, tea.Cmd) {
 		m = m.setAside()
 	}
 	m.active = id
-	return m.arrived(with)
+	return m.ofRunning().arrived(with)
 }
 
 // back goes to the screen before: at last to the smelt at work, else the start. A
@@ -52,7 +52,7 @@ func (m Model) back() (Model, tea.Cmd) {
 	default:
 		return m.refuse(words.NowhereBack), nil
 	}
-	return m.arrived(nil)
+	return m.ofRunning().arrived(nil)
 }
 
 // arrived lets a screen begin, and reads the shelf anew where it is shown.
@@ -71,7 +71,7 @@ func (m Model) arrived(with any) (Model, tea.Cmd) {
 	if m.active == screen.Book { // it begins with them
 		m.unread = 0
 	}
-	if m.active == screen.Start || m.active == screen.Shelf {
+	if _, house := m.screens[m.active].(screen.Beside); house || m.active == screen.Start || m.active == screen.Shelf {
 		m.reads++
 		cmds = append(cmds, m.readShelf())
 	}

@@ -20,7 +20,9 @@ func (m Model) take(e screen.Effect, k Pressed, closed bool) (Model, []entry.Ent
 		switch one := one.(type) {
 		case screen.Keep:
 			keeps = keeps || len(one) > 0
-		case screen.Kindle, screen.Set, screen.House:
+		case screen.House:
+			keeps = keeps || len(one) > 0
+		case screen.Kindle, screen.Set:
 			keeps = true
 		case screen.Quit, screen.Open:
 			leaves = true
@@ -74,10 +76,12 @@ func (m Model) perform(e screen.Effect, keyed string) (Model, []entry.Entry, tea
 			kept(one)
 			keyed = ""
 		case screen.House:
-			var one entry.Entry
-			m, one = m.reminded(e.Event).hand(entry.House, screen.Act{Event: e.Event}, m.active, keyed)
-			kept(one)
-			keyed = ""
+			for _, a := range e {
+				var one entry.Entry
+				m, one = m.reminded(a.Event).hand(entry.House, a, m.active, keyed)
+				kept(one)
+				keyed = ""
+			}
 		case screen.Say:
 			m.answer = answer{text: e(m.Shared()), about: about}
 		case screen.Refuse:

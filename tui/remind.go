@@ -37,7 +37,7 @@ func (m Model) reminds() bool {
 func (m Model) answerReminder() screen.Effect {
 	r := m.comeUp()[0].Remind
 	next := house.Answered(r, m.now.Wall)
-	return screen.Each{screen.House{Event: next}, screen.Said(words.ReminderAnswered(r, next))}
+	return screen.Each{screen.House{{Event: next}}, screen.Said(words.ReminderAnswered(r, next))}
 }
 
 // ring sounds the bell where the rule of it says so. It goes by the smelt at work: what

@@ -8,6 +8,7 @@ import (
 
 	"chargehand/model/doubt"
 	"chargehand/model/entry"
+	"chargehand/model/house"
 	"chargehand/model/learn"
 	"chargehand/model/rule"
 	"chargehand/model/session"
@@ -35,7 +36,9 @@ type Model struct {
 	looked    session.Session // another one, looked at
 	taught    learn.History   // what the house's smelts teach
 	house     int             // entries of the house that this run kept
-	shelf     screen.Shelved  // as far as it was read
+	home      house.Journal   // the stream of the house
+	folded    func() house.State
+	shelf     screen.Shelved // as far as it was read
 	demo      []entry.Entry
 	ledger    ledger
 	batch     batch
@@ -88,7 +91,7 @@ func New(cfg Config) Model {
 		m.order = append(m.order, s.ID())
 		m.screens[s.ID()] = s
 	}
-	return m
+	return m.rehoused()
 }
 
 // Init reads the settings, the shelf, and the demo to look at.

@@ -114,7 +114,7 @@ func (m Model) route(k Pressed, t screen.Typed, typing bool) (next Model, e scre
 // one of the screen's: an open list must not swallow an act.
 func (m Model) past(p screen.Past, k Pressed, t screen.Typed) (Model, screen.Effect) {
 	g := screen.Global
-	if !key.Matches(t, m.screens[m.active].Keys().All()...) && !key.Matches(t, g.Views, g.Far, g.Help, g.HelpTyping) {
+	if !key.Matches(t, m.takes(t).Keys().All()...) && !key.Matches(t, g.Views, g.Far, g.Help, g.HelpTyping) {
 		return m, p.Else
 	}
 	if p.Was != nil {
@@ -188,7 +188,7 @@ func (m Model) undisturbed(k Pressed, t screen.Typed, typing bool) (Model, scree
 	if e, everywhere := m.everywhere(t, typing); everywhere {
 		return m, e
 	}
-	next, e := m.screens[m.active].Update(m.Shared(), k)
+	next, e := m.takes(t).Update(m.Shared(), k)
 	return m.With(next), e
 }
 
@@ -233,5 +233,5 @@ func (m Model) repeats(t screen.Typed) bool {
 	case m.dialog != nil:
 		return key.Matches(t, screen.Move.All()...)
 	}
-	return key.Matches(t, m.screens[m.active].Keys().Repeating()...)
+	return key.Matches(t, m.takes(t).Keys().Repeating()...)
 }

@@ -19,7 +19,7 @@ func TestPractiseAsksNothing(t *testing.T) {
 	d := desk.Sit(t)
 	d.Press("p")
 	l := d.M.Running().Light()
-	if d.M.Active() != screen.Fire || !l.Practice || l.UID != "uid-1" || !l.Furnace.Guessed {
+	if d.M.Active() != screen.Fire || !l.Practice || l.UID != "0000000000000001" || !l.Furnace.Guessed {
 		t.Errorf("%s %+v", d.M.Active(), l)
 	}
 	if d.M.Running().ID() != "2026-05-09-shortshaft-a" {
@@ -240,7 +240,7 @@ func TestShelfCannotBeRead(t *testing.T) {
 	// A smelt can be run all the same, and its stream is surely its own.
 	m := tui.New(d.M.Config())
 	_, es, _ := m.Update(tui.Pressed{Key: desk.KeyMsg("p"), At: desk.Noon})
-	if len(es) != 1 || es[0].Stream != "2026-05-09-shortshaft-a-uid1" {
+	if len(es) != 1 || es[0].Stream != "2026-05-09-shortshaft-a-0000000000000001" {
 		t.Errorf("%+v", es)
 	}
 }

@@ -2,9 +2,7 @@ package main
 
 import (
 	"errors"
-	"slices"
 
-	"chargehand/model/entry"
 	"chargehand/model/house"
 	"chargehand/model/shelf"
 	"chargehand/persist"
@@ -38,32 +36,15 @@ func theHouse(w world, c common) (household, error) {
 		return none, err
 	}
 	h := household{smelts: summaries}
-	uses, err := usesOf(r, entries, h.smelts)
-	if err != nil {
-		return none, err
-	}
-	h.State = house.Fold(entries, uses, at)
+	h.State = house.Fold(entries, usesOf(summaries), at)
 	return h, nil
 }
 
-// usesOf reads what the smelts used. A house without lots needs to know of none.
-func usesOf(r *persist.Reader, entries []entry.Entry, smelts []shelf.Summary) ([]house.Use, error) {
-	if !slices.ContainsFunc(entries, func(e entry.Entry) bool {
-		switch e.Event.(type) {
-		case entry.LotStored, entry.Deed, entry.Piece:
-			return true
-		}
-		return false
-	}) {
-		return nil, nil
+// usesOf is what the smelts used.
+func usesOf(smelts []shelf.Summary) []house.Use {
+	uses := make([]house.Use, len(smelts))
+	for i, s := range smelts {
+		uses[i] = s.Used
 	}
-	var uses []house.Use
-	for _, s := range smelts {
-		es, err := r.Entries(s.ID)
-		if err != nil {
-			return nil, err
-		}
-		uses = append(uses, house.UsedBy(es))
-	}
-	return uses, nil
+	return uses
 }

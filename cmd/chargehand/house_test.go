@@ -53,7 +53,7 @@ var arrows = map[string][]string{
 	"model/picture":    {"model/entry", "model/figure", "physics"},
 	"model/house":      {"model/entry", "model/fold", "physics"},
 	"model/shelf":      {"model/entry", "model/fold", "model/house", "model/pace"},
-	"model/doubt":      {"model/entry", "model/figure", "model/fold", "model/rule"},
+	"model/doubt":      {"model/entry", "model/figure", "model/fold", "model/house", "model/rule", "physics"},
 	"model/plan":       {"model/entry", "model/fold", "model/learn", "model/solve", "physics"},
 	"model/invented":   {"model/entry"},
 	"physics":          nil,

@@ -10,6 +10,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/figure"
+	"chargehand/physics"
 )
 
 // Name names a doubt, in an entry's frame too (entry.Entry.Sure).
@@ -41,6 +42,7 @@ type Doubt struct {
 	Name          Name
 	Said, Against float64
 	Of            string
+	Assay         physics.AssayDoubt // of one about an assay
 }
 
 // Row is a doubt of the table: what is said of an event that it is about, what it is held

@@ -126,14 +126,16 @@ var Table = []Row{
 		bore := r.Light.Furnace.Bore
 		return Doubt{Said: float64(t.Bore.Value), Against: 10 * float64(bore.Value)}, t.Bore.Known && bore.Known && float64(t.Bore.Value) >= 10*float64(bore.Value)
 	})},
-	{FurnaceSize, about(func(l entry.Light, _ figure.Reading) (Doubt, bool) {
-		f := l.Furnace
-		if v := float64(f.Bore.Value); f.Bore.Known && (v < bores[0] || v > bores[1]) {
-			return Doubt{Said: v, Of: "bore"}, true
-		}
-		v := float64(f.Stack.Value)
-		return Doubt{Said: v, Of: "shaft"}, f.Stack.Known && (v < stacks[0] || v > stacks[1])
-	})},
+	{FurnaceSize, about(func(l entry.Light, _ figure.Reading) (Doubt, bool) { return sizeOff(l.Furnace) })},
+}
+
+// sizeOff finds a bore or a shaft that no such furnace has.
+func sizeOff(f entry.Furnace) (Doubt, bool) {
+	if v := float64(f.Bore.Value); f.Bore.Known && (v < bores[0] || v > bores[1]) {
+		return Doubt{Said: v, Of: "bore"}, true
+	}
+	v := float64(f.Stack.Value)
+	return Doubt{Said: v, Of: "shaft"}, f.Stack.Known && (v < stacks[0] || v > stacks[1])
 }
 
 // about makes a row of what it finds in events of one kind.

@@ -57,6 +57,19 @@ type line struct {
 // happened are the entries in force with the wall time of each, in order.
 // Stepped clocks are put right as in a smelt.
 func happened(entries []entry.Entry) []line {
+	var lines []line
+	all := placed(entries)
+	for _, l := range all {
+		if l.Event != nil && !l.Struck() && l.Event.Kind() != entry.KindKeys { // keys are most of the stream
+			lines = append(lines, line{at: l.Happened, seq: l.Seq(), ev: l.Event})
+		}
+	}
+	sortByTime(lines)
+	return lines
+}
+
+// placed are all entries with what became of them, each at its wall time.
+func placed(entries []entry.Entry) (lines []Line) {
 	if len(entries) == 0 {
 		return nil
 	}
@@ -66,13 +79,9 @@ func happened(entries []entry.Entry) []line {
 	if first.Entry.Boot != "" && !first.Entry.Kept.IsZero() {
 		wall = first.Entry.Kept
 	}
-	var lines []line
 	for _, l := range all {
-		if l.Event != nil && !l.Struck() && l.Event.Kind() != entry.KindKeys { // keys are most of the stream
-			lines = append(lines, line{at: wall.Add(l.At - first.Accepted), seq: l.Seq(), ev: l.Event})
-		}
+		lines = append(lines, Line{l, wall.Add(l.At - first.Accepted)})
 	}
-	sortByTime(lines)
 	return lines
 }
 

@@ -9,10 +9,10 @@ import (
 
 // Mass is a dry mass, with what is not known of it.
 type Mass struct {
-	Kg   float64 // dry, the known part
-	SD   float64 // kg
-	More bool    // an unknown amount came on top: at least this
-	Less bool    // an unknown amount was taken from it: at most this
+	Kg   float64 `json:"kg"`             // dry, the known part
+	SD   float64 `json:"sd_kg"`          // kg
+	More bool    `json:"more,omitempty"` // an unknown amount came on top: at least this
+	Less bool    `json:"less,omitempty"` // an unknown amount was taken from it: at most this
 }
 
 // Known tells whether the mass is known but for its spread.

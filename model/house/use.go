@@ -10,28 +10,51 @@ import (
 // Use is what one smelt took from the stores and said of them, and what is said
 // in it of its bloom.
 type Use struct {
-	Smelt string // its stream
-	UID   string // the smelt's
-	Takes []Taken
-	Bloom []OfBloom
+	Smelt string    `json:"smelt"` // its stream
+	UID   string    `json:"uid"`   // the smelt's
+	Takes []Taken   `json:"takes,omitempty"`
+	Bloom []OfBloom `json:"bloom,omitempty"`
 }
 
 // OfBloom is one thing said of a bloom in a smelt's own stream: a weighing, or a
 // heat as the first version wrote it.
 type OfBloom struct {
-	At      time.Time
-	Piece   entry.UID // where the weighing names one
-	Weighed entry.Maybe[entry.Kilogram]
-	State   entry.PieceState
-	Heat    *entry.ForgeHeat
+	At      time.Time                   `json:"at"`
+	Piece   entry.UID                   `json:"piece,omitempty"` // where the weighing names one
+	Weighed entry.Maybe[entry.Kilogram] `json:"weighed_kg,omitzero"`
+	State   entry.PieceState            `json:"state,omitempty"`
+	Heat    *entry.ForgeHeat            `json:"heat,omitempty"`
 }
 
 // Taken is a lot drawn on, or counted again, at one moment of a smelt.
 type Taken struct {
-	At    time.Time
-	Lot   entry.UID
-	Dry   Mass
-	Count bool // what there is, instead of what was taken
+	At    time.Time `json:"at"`
+	Lot   entry.UID `json:"lot"`
+	Dry   Mass      `json:"dry"`
+	Count bool      `json:"count,omitempty"` // what there is, instead of what was taken
+}
+
+// briefly is for how long what is taken of a lot counts as taken at once.
+const briefly = time.Hour
+
+// Brief is the same with what was taken of a lot within an hour taken together, at the
+// first of it, so that a long smelt is told in few lines.
+func (u Use) Brief() Use {
+	var brief []Taken
+	last := map[entry.UID]int{} // the line of a lot that may still grow
+	for _, t := range u.Takes {
+		i, open := last[t.Lot]
+		if !open || t.Count || t.At.Sub(brief[i].At) > briefly {
+			if last[t.Lot] = len(brief); t.Count {
+				delete(last, t.Lot)
+			}
+			brief = append(brief, t)
+			continue
+		}
+		brief[i].Dry = brief[i].Dry.Plus(t.Dry)
+	}
+	u.Takes = brief
+	return u
 }
 
 // UsedBy gives what a smelt used, from all its entries. A smelt that burned

@@ -12,7 +12,7 @@ import (
 
 // Rule counts the ways of making a summary. A stored one of another rule is made
 // anew; it rises when a field is added or means something else.
-const Rule = 4
+const Rule = 5
 
 // Summary is what the shelf shows of a smelt. It can be made from the entries at
 // any time.
@@ -42,8 +42,9 @@ type Summary struct {
 	Imported       bool                        `json:"imported,omitempty"`
 	Undated        bool                        `json:"undated,omitempty"` // the day is unknown
 	SourceHash     string                      `json:"source_hash,omitempty"`
-	Entries        uint64                      `json:"entries"` // how many there are, those struck out included
-	Head           string                      `json:"head"`    // hash of the last stored line
+	Used           house.Use                   `json:"used,omitzero"` // of the stores, and what is said of its bloom
+	Entries        uint64                      `json:"entries"`       // how many there are, those struck out included
+	Head           string                      `json:"head"`          // hash of the last stored line
 }
 
 // Light is as much of the light as a summary keeps: what counts and what does not.
@@ -65,10 +66,12 @@ func (s Summary) Teaches() bool {
 // Of makes the summary of a smelt from its entries. What the book alone knows,
 // Entries and Head, is left to it.
 func Of(stream string, entries []entry.Entry) Summary {
-	return From(stream, fold.Fold(entries, fold.All, fold.Latest(entries)))
+	s := From(stream, fold.Fold(entries, fold.All, fold.Latest(entries)))
+	s.Used = house.UsedBy(entries).Brief()
+	return s
 }
 
-// From makes the summary of a smelt from its state.
+// From makes the summary of a smelt from its state, which does not say what it used.
 func From(stream string, s fold.State) Summary {
 	l := s.Light
 	sum := Summary{

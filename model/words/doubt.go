@@ -74,6 +74,9 @@ func (u Units) Doubt(d doubt.Doubt) string {
 	if w, ok := doubtWords[d.Name]; ok {
 		return w.says(u, d)
 	}
+	if w, ok := houseDoubts[d.Name]; ok {
+		return w.says(u, d)
+	}
 	return doubted(d.Name)
 }
 
@@ -98,6 +101,9 @@ func SureLine(seq uint64, says, sure string) string {
 
 func doubted(n doubt.Name) string {
 	if w, ok := doubtWords[n]; ok {
+		return w.mark
+	}
+	if w, ok := houseDoubts[n]; ok {
 		return w.mark
 	}
 	return strings.ReplaceAll(string(n), "_", " ")

@@ -16,6 +16,8 @@ const (
 	SinceLit        = "since it was lit"
 	SinceFill       = "since the fill began"
 	NextChargeIn    = "next charge in"
+	BooksIt         = "books it"
+	ToTheFire       = "to the fire"
 	ChargeLate      = "charge LATE by"
 	BurningDown     = "burning down for"
 	SmeltTook       = "the smelt took"

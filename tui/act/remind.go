@@ -23,7 +23,7 @@ func AskRemind(screen.Shared) screen.Effect {
 			ask := func(each bool) func(screen.Shared) screen.Effect {
 				return func(sh screen.Shared) screen.Effect {
 					r := house.RemindIn(sh.Now.Wall, minutes, word, each)
-					return screen.Each{screen.House{Event: r}, screen.Said(words.WillRemind(r))}
+					return screen.Each{screen.House{{Event: r}}, screen.Said(words.WillRemind(r))}
 				}
 			}
 			return screen.ChooseOr("o", words.RemindHow, screen.Opt("o", words.RemindOnce, ask(false)), screen.Opt("e", words.RemindEach, ask(true)))

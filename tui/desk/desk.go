@@ -113,7 +113,7 @@ func SitAt(t *testing.T, book Memory, at entry.Stamp, th theme.Theme) *Desk {
 	d.M = tui.New(tui.Config{
 		Store: book, Theme: th, Start: at, Demo: InventedDemo,
 		Ring:   func() { d.Rang++ },
-		NewUID: func() string { uid++; return fmt.Sprintf("uid-%d", uid) },
+		NewUID: func() string { uid++; return fmt.Sprintf("%016x", uid) },
 	})
 	d.Send(tea.WindowSizeMsg{Width: 120, Height: 36})
 	d.Run(d.M.Init())

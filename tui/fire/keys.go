@@ -54,6 +54,10 @@ var Map = Keys{
 	Chemistry:    scene.ChemistryKey,
 }
 
+// FromAfar are the acts that are keyed from the screens beside the fire too. These give
+// their letters to nothing else.
+var FromAfar = []key.Binding{Map.Charge, Map.Scoop, Map.Half, Map.Charcoal, Map.Blast, Map.Tap, Map.Rod, Map.CrossOut}
+
 // All of them, the weightiest first.
 func (f Keys) All() []key.Binding {
 	return []key.Binding{

@@ -47,8 +47,8 @@ type (
 	Running struct{}
 	// Set puts a setting of the house in force and keeps it.
 	Set struct{ Setting entry.Setting }
-	// House keeps an event of the house: no smelt need be alight.
-	House struct{ Event entry.Event }
+	// House keeps events of the house, in their order: no smelt need be alight.
+	House []Act
 	// Put changes another screen than the one at the keys, or changes that one
 	// from a dialog.
 	Put struct{ Screen Screen }
@@ -114,6 +114,15 @@ type Act struct {
 // Did keeps one event, and says so.
 func Did(ev entry.Event, say func(Shared) string) Effect {
 	return Each{Keep{{Event: ev}}, Say(say)}
+}
+
+// DidInHouse keeps events of the house, and says so.
+func DidInHouse(say func(Shared) string, evs ...entry.Event) Effect {
+	acts := make(House, len(evs))
+	for i, ev := range evs {
+		acts[i].Event = ev
+	}
+	return Each{acts, Say(say)}
 }
 
 // Said only answers.

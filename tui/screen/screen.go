@@ -1,6 +1,8 @@
 package screen
 
 import (
+	"time"
+
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -42,6 +44,15 @@ type Drafter interface {
 	OfSmelt() bool                          // what is typed is about the smelt shown
 	Resumed(typed map[string]string) Screen // by label
 }
+
+// Beside is a screen of the house that stands beside the fire: while a smelt burns it is
+// about that one, its second row tells of it (TopBeside), the acts of the fire that can be
+// keyed from afar are those of Fire there too, and after AsideFor without a key the root
+// goes back to Fire.
+type Beside interface{ Beside() }
+
+// AsideFor is how long one looks elsewhere than at the fire without a key.
+const AsideFor = time.Minute
 
 // Typer takes text instead of keys.
 type Typer interface{ Typing() bool }

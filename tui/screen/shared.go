@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/model/house"
 	"chargehand/model/rule"
 	"chargehand/model/session"
 	"chargehand/model/shelf"
@@ -29,9 +30,12 @@ type Shared struct {
 	Asked     string // what is asked just now, "" for nothing
 	Chemistry bool   // the shaft is shown as chemistry
 	Tally     Tally
-	Messages  []string // what the book had to put right since it was opened
-	Unread    int      // of them that nobody has looked at yet
-	Spinner   string   // turns while something is read that takes long, for cell.Grid.Lay
+	Messages  []string           // what the book had to put right since it was opened
+	Unread    int                // of them that nobody has looked at yet
+	House     func() house.State // what there is, folded when it is first asked for
+	Home      house.Journal      // the entries behind it
+	NewUID    func() entry.UID   // for a new thing of the house; only a key may ask for one
+	Spinner   string             // turns while something is read that takes long, for cell.Grid.Lay
 }
 
 // Tally is how it stands with the entries.
@@ -86,6 +90,22 @@ func TopOf(sh Shared, title, phase string) draw.TopView {
 		Title: title, Phase: phase, Clock: sh.Now.Wall.Format(modelwords.Clock), By: sh.By,
 		Kept: sh.Tally.Kept, Keeping: sh.Tally.Keeping, NotKept: sh.Tally.NotKept, Trouble: sh.Tally.Trouble,
 	}
+}
+
+// TopBeside paints that line, and under it, while a smelt burns, the row that tells of it.
+func TopBeside(g cell.Grid, sh Shared, title, phase string) {
+	Top(g, sh, title, phase)
+	s := sh.Running
+	if !s.Is() || sh.Tally.NotKept > 0 {
+		return
+	}
+	r := s.Reading()
+	b := draw.Burning{Warnings: s.Standing(), Key: ActKeys[:1], Fire: Global.Views.Help().Key + " " + Letters[Fire]}
+	if r.HasDue {
+		b.Due = &r.Due
+	}
+	w, _ := g.Size()
+	sh.Pen().Beside(g.Sub(cell.Rect{Y: 1, W: w, H: 1}), r, b)
 }
 
 // Top paints that line.

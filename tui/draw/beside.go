@@ -1,0 +1,70 @@
+package draw
+
+import (
+	"chargehand/model/figure"
+	"chargehand/model/forecast"
+	"chargehand/model/rule"
+	modelwords "chargehand/model/words"
+	"chargehand/tui/cell"
+	"chargehand/tui/theme"
+)
+
+// Burning is what one row tells of a smelt that burns meanwhile.
+type Burning struct {
+	Due      *forecast.Due
+	Warnings []rule.Warning // the gravest first
+	Key      string         // books the next charge
+	Fire     string         // the keys that lead to Fire
+}
+
+// Beside paints that row: the time to the next charge, what it is, and the gravest
+// warning; of what has no room the charge goes first, then the way back.
+func (p Pen) Beside(g cell.Grid, r figure.Reading, b Burning) {
+	w, _ := g.Size()
+	around := func(role theme.Role) cell.Style { return p.Theme.Around(p.Style(role)) }
+	g.Fill(cell.Rect{W: w, H: 1}, ' ', around(theme.Text))
+	t := TimedBy(r, b.Due)
+	label, value := t.Label, t.Digits
+	if t.Minutes {
+		label, value = modelwords.NextChargeIn, t.Digits+" "+modelwords.MinutesShort
+	}
+	x := 1 + g.Text(1, 0, label+" ", around(theme.Text))
+	x += g.Text(x, 0, value, around(theme.Now))
+	right := w - 1
+	warned := 0
+	if len(b.Warnings) > 0 {
+		title, _, _ := p.Units.Warning(b.Warnings[0])
+		style, mark := p.Badge(b.Warnings[0].Grade)
+		badge := " " + mark + modelwords.Grade(b.Warnings[0].Grade) + " "
+		warned = g.Width(badge) + 1 + g.Width(title) + 2
+		if x+warned > right {
+			title = g.Cut(title, right-x-g.Width(badge)-3)
+			warned = g.Width(badge) + 1 + g.Width(title) + 2
+		}
+		right -= warned
+		n := right + 1 + g.Text(right+1, 0, badge, style)
+		g.Text(n+1, 0, title, around(theme.Strong))
+	}
+	room := func(text string) bool { return x+2+g.Width(text) < right }
+	if fire := b.Fire + " " + modelwords.ToTheFire; room(fire) {
+		right -= g.TextRight(right, 0, fire, around(theme.Text)) + 2
+	}
+	if t.Minutes && room(t.Below) {
+		x += 2 + g.Text(x+2, 0, t.Below, around(theme.Text))
+	}
+	charge := ""
+	if over, _ := NoMore(r); !over {
+		for _, part := range r.Next {
+			if charge != "" {
+				charge += ", "
+			}
+			charge += p.Units.OnePart(Counting(part))
+		}
+	}
+	if charge == "" || !room(charge+"  "+b.Key+" "+modelwords.BooksIt) {
+		return
+	}
+	x += 2 + g.Text(x+2, 0, charge, around(theme.Strong))
+	x += 2 + g.Text(x+2, 0, b.Key, around(theme.Now))
+	g.Text(x+1, 0, modelwords.BooksIt, around(theme.Text))
+}

@@ -56,6 +56,7 @@ var arrows = map[string][]string{
 	"model/doubt":      {"model/entry", "model/figure", "model/fold", "model/house", "model/rule", "physics"},
 	"model/plan":       {"model/entry", "model/fold", "model/learn", "model/solve", "physics"},
 	"model/invented":   {"model/entry"},
+	"model/truth":      {"physics"},
 	"physics":          nil,
 	"physics/shaft":    {"physics"},
 }

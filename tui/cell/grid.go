@@ -29,10 +29,19 @@ func New(w, h int, ascii bool) Grid { return Grid{}.Renewed(w, h, ascii) }
 func (g Grid) Renewed(w, h int, ascii bool) Grid {
 	w, h = max(w, 0), max(h, 0)
 	cells := slices.Grow(g.cells[:0], w*h)[:w*h]
-	for i := range cells {
-		cells[i] = one{char: ' '}
-	}
+	blank(cells)
 	return Grid{cells: cells, stride: w, w: w, h: h, ascii: ascii}
+}
+
+// blank makes every cell a blank, in ever larger copies.
+func blank(cells []one) {
+	if len(cells) == 0 {
+		return
+	}
+	cells[0] = one{char: ' '}
+	for done := 1; done < len(cells); done *= 2 {
+		copy(cells[done:], cells[:done])
+	}
 }
 
 // Size is how many columns and rows the grid has.
@@ -83,9 +92,15 @@ func (g Grid) row(y int) []one {
 // Fill draws the same character all over r.
 func (g Grid) Fill(r Rect, c rune, s Style) {
 	r = r.within(g.w, g.h)
+	if r.W == 0 {
+		return
+	}
 	for y := r.Y; y < r.Bottom(); y++ {
-		for x := r.X; x < r.Right(); x++ {
-			g.Set(x, y, c, s)
+		g.Set(r.X, y, c, s) // both ends may cut a wide character
+		g.Set(r.Right()-1, y, c, s)
+		row := g.row(y)[r.X:r.Right()]
+		for x := range row {
+			row[x] = row[0]
 		}
 	}
 }

@@ -28,7 +28,9 @@ func Lightness(celsius float64) float64 {
 // point is a value at a temperature in Celsius; between two it goes straight.
 type point struct{ celsius, value float64 }
 
-var chroma = []point{{20, 3}, {350, 6}, {500, 18}, {650, 44}, {800, 62}, {950, 72}, {1100, 76}, {1250, 70}, {1350, 56}, {1450, 34}}
+// The chroma of dark red is kept a little low: without red cones red looks darker,
+// and with more of it what 8 bits round made a step of 10 K fall there.
+var chroma = []point{{20, 3}, {350, 6}, {500, 18.5}, {650, 43}, {800, 62}, {950, 72}, {1100, 76}, {1250, 70}, {1350, 56}, {1450, 34}}
 
 var hue = []point{{20, 70}, {350, 48}, {500, 36}, {650, 35}, {800, 41}, {950, 54}, {1100, 68}, {1250, 80}, {1350, 88}, {1450, 95}}
 

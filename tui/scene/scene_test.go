@@ -185,17 +185,24 @@ func TestUnknownSaysWhatWouldTell(t *testing.T) {
 
 func FuzzPaint(f *testing.F) { scenes.Fuzz(f, scenes.Whole) }
 
-func benchmarkFire(b *testing.B, w, h int) {
-	th, s := theme.Theme{Profile: theme.Fixed256}, scenes.Named("midsmelt")
-	b.ReportAllocs()
-	for b.Loop() {
-		_ = frame(th, w, h, s)
+// BenchmarkFire is one frame, painted and encoded, with the shaft glowing: in 256
+// colours, and in those of 24 bits, where almost every cell of the shaft has two
+// colours of its own.
+func BenchmarkFire(b *testing.B) {
+	for _, size := range [][2]int{{80, 24}, {120, 36}, {200, 60}} {
+		for name, profile := range map[string]theme.Profile{"256 colours": theme.Fixed256, "24 bits": theme.True} {
+			b.Run(fmt.Sprintf("%dx%d in %s", size[0], size[1], name), func(b *testing.B) {
+				th, s := theme.Theme{Profile: profile}, scenes.Named("midsmelt")
+				b.ReportAllocs()
+				n := 0
+				for b.Loop() {
+					n = len(frame(th, size[0], size[1], s))
+				}
+				b.ReportMetric(float64(n), "B/frame")
+			})
+		}
 	}
 }
-
-func BenchmarkFire200x60(b *testing.B) { benchmarkFire(b, 200, 60) }
-
-func BenchmarkFire80x24(b *testing.B) { benchmarkFire(b, 80, 24) }
 
 func TestTuyereStandsOnItsSide(t *testing.T) {
 	m := theme.Theme{}.Marks()

@@ -55,7 +55,13 @@ func Whole(g cell.Grid, p draw.Pen, r figure.Reading, v scene.View) {
 
 // Frame is a scene as the terminal takes it.
 func (s Scene) Frame(th theme.Theme, w, h int, paint Painter) string {
-	g := th.Grid(w, h)
+	return s.FrameOn(new(cell.Grid), th, w, h, paint)
+}
+
+// FrameOn is the same on the sheet of the last frame, as the program draws it.
+func (s Scene) FrameOn(sheet *cell.Grid, th theme.Theme, w, h int, paint Painter) string {
+	*sheet = th.GridFrom(*sheet, w, h)
+	g := *sheet
 	p := draw.With(th, modelwords.Units{})
 	if !p.TooSmall(g) {
 		paint(g, p, s.R, s.V)

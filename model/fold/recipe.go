@@ -8,9 +8,29 @@ import (
 
 // next is what the next charge is: the last recipe keyed, or the plan's step that
 // the charges since then have reached, without ore when ore is held or over.
-func (c *Timeline) next(at time.Duration) []Part {
+func (c *Timeline) next(at time.Duration) []Part { return c.after(0, at) }
+
+// Coming are the next charges as planned, at most so many of them, as they are weighed
+// now. Ramp tells whether a plan with steps is behind them, which ends; else each is
+// like the next.
+func (c *Timeline) Coming(n int) (charges [][]Part, ramp bool) {
+	if ramp = len(c.planned.Ramp) > 0; ramp {
+		steps := 0
+		for _, st := range c.planned.Ramp {
+			steps += st.Charges
+		}
+		n = min(n, max(steps-c.done, 0))
+	}
+	for i := range n {
+		charges = append(charges, c.after(i, c.At))
+	}
+	return charges, ramp
+}
+
+// after is the charge after so many more.
+func (c *Timeline) after(more int, at time.Duration) []Part {
 	var parts []Part
-	for _, p := range Planned(c.planned, c.done) {
+	for _, p := range Planned(c.planned, c.done+more) {
 		if p.What == entry.Ore && (c.OreHeld || c.LastOre) {
 			continue
 		}

@@ -146,6 +146,36 @@ func storesSuffice(m *moment, _ Warning) bool {
 	return true
 }
 
+// Supply is what is left of a material whose lots were weighed, as it weighs.
+type Supply struct {
+	What       entry.What
+	Left, Need float64              // kg; Need is what the rest of the plan takes, or of the next charges where there is none
+	Each       entry.Maybe[float64] // kg of it in the next charge
+}
+
+// Supplies are those of the materials that are known, after what happened since the
+// last grid point. The lines are those that did.
+func (w *Walker) Supplies(since []fold.Line) (known []Supply) {
+	if len(w.moment.stores.lots) == 0 && len(since) == 0 {
+		return nil
+	}
+	m := w.moment.clone()
+	if len(since) > 0 {
+		m.advance(since[len(since)-1].At, since)
+	}
+	for i, v := range m.supplies() {
+		if !v.known {
+			continue
+		}
+		s := Supply{What: stored[i], Left: v.leftWeight, Need: v.needWeight}
+		if each := m.c.MassOf(fold.Planned(m.recipe, m.done), s.What, m.at); !each.Unknown && each.Kg > 0 {
+			s.Each = entry.Some(each.Kg)
+		}
+		known = append(known, s)
+	}
+	return known
+}
+
 // supplies judges the stores; only a line changes them.
 func (m *moment) supplies() [2]verdict {
 	if m.stores.judged != m.lines {

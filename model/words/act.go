@@ -1,7 +1,9 @@
 package words
 
 import (
+	"slices"
 	"strconv"
+	"strings"
 
 	"chargehand/model/entry"
 )
@@ -33,6 +35,41 @@ func (u Units) ChargeLine(number int, ps entry.Parts, charcoal, ore entry.Maybe[
 		}
 	}
 	return s
+}
+
+// ChargeBrief is a charge where there is little room, without its weights: "charge 25:
+// 1 bucket, 4 scoops".
+func (u Units) ChargeBrief(number int, ps entry.Parts) string {
+	return "charge " + strconv.Itoa(number) + ": " + u.PartsBrief(ps)
+}
+
+// NextBrief is a change of the next charge likewise.
+func (u Units) NextBrief(ps entry.Parts) string { return "next: " + u.PartsBrief(ps) }
+
+// PartsBrief are parts in their measures, by weight where they were not counted.
+func (u Units) PartsBrief(ps entry.Parts) string {
+	var said []string
+	for i, p := range ps {
+		same := func(o entry.Part) bool { return o.What == p.What && o.Measure == p.Measure && o.Count.Known }
+		switch {
+		case p.None():
+			said = append(said, "no "+Material(p.What))
+		case p.Count.Known && p.Measure != "":
+			if slices.ContainsFunc(ps[:i], same) {
+				continue // told with the first of them
+			}
+			n := entry.Count(0)
+			for _, o := range ps[i:] {
+				if same(o) {
+					n += o.Count.Value
+				}
+			}
+			said = append(said, Counted(n, p.Measure))
+		default:
+			said = append(said, u.OnePart(entry.Part{What: p.What, Count: p.Count, Mass: p.Mass}))
+		}
+	}
+	return strings.Join(said, ", ")
 }
 
 // total is all of one material in a charge: its measures when it was counted,

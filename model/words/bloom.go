@@ -85,6 +85,18 @@ func OrNone(f figure.Figure) string {
 	return fmt.Sprintf("or none: %d to %d in 10", low, high)
 }
 
+// OrNoneBrief is the same in fewer words.
+func OrNoneBrief(f figure.Figure) string {
+	low, high := int(f.P10/10+0.5), int(f.P90/10+0.5)
+	switch {
+	case !f.Known():
+		return ""
+	case low == high:
+		return fmt.Sprintf("none: %d in 10", low)
+	}
+	return fmt.Sprintf("none: %d-%d in 10", low, high)
+}
+
 // NotTaught says that the house's own smelts could not be read.
 func NotTaught(err error) string {
 	return "own smelts could not be read (" + err.Error() + "): the bloom is foretold by published ones"

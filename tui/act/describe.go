@@ -39,6 +39,26 @@ func describe(u modelwords.Units, s session.Session, l fold.Line) string {
 	return u.Event(l.Event)
 }
 
+// Brief is a line in fewer words, for where Describe has no room; "" where there are
+// none.
+func Brief(u modelwords.Units, s session.Session, l fold.Line) string {
+	if s.Sure(l) != "" {
+		return ""
+	}
+	switch ev := l.Event.(type) {
+	case entry.Recipe:
+		return u.NextBrief(ev.Next)
+	case entry.Charge:
+		cs := s.Charges()
+		for i := len(cs) - 1; i >= 0; i-- {
+			if c := cs[i]; c.Seq == l.Seq() && !c.Double {
+				return u.ChargeBrief(c.Number, c.Parts)
+			}
+		}
+	}
+	return ""
+}
+
 func chargeLine(u modelwords.Units, c figure.Charge) string {
 	said := u.ChargeLine(c.Number, c.Parts, screen.Known(c.Charcoal), screen.Known(c.Ore))
 	if c.Double {

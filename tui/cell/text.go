@@ -94,6 +94,16 @@ func (g Grid) Rows(text string, w int) int {
 	return rows
 }
 
+// Rowed is the text in those rows.
+func (g Grid) Rowed(text string, w int) (rows []string) {
+	for text != "" && w > 0 {
+		var row string
+		row, text = g.breakLine(text, w)
+		rows = append(rows, row)
+	}
+	return rows
+}
+
 // Break splits off as many whole words as fit into w cells, but at least one, and
 // gives the rest.
 func (g Grid) Break(text string, w int) (line, rest string) { return g.breakLine(text, w) }

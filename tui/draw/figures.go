@@ -19,6 +19,7 @@ type figureLine struct {
 	name, value, beside, remark string
 	more                        string // said after the remark where there is room
 	brief                       string // the remark where it has no room; "" for cut
+	terse                       string // likewise what stands beside, where that takes the place of the remark
 	bar                         *bar
 	known                       bool
 	off                         bool // it is not what it should be
@@ -89,9 +90,9 @@ func ratioLine(r figure.Reading) figureLine {
 	l.bar = &bar{to: 1.5 * math.Max(next.P90, 0.8*f.P50), good: true, from: next.P10, until: next.P90, at: f.P50}
 	switch {
 	case f.P10 > next.P90:
-		l.remark = words.RatioOver
+		l.remark, l.brief = words.RatioOver, words.RatioOverBrief
 	case f.P90 < next.P10:
-		l.remark = words.RatioUnder
+		l.remark, l.brief = words.RatioUnder, words.RatioUnderBrief
 	default:
 		l.remark = words.RatioAsNext
 	}
@@ -259,7 +260,7 @@ func (p Pen) bloomLine(r figure.Reading) figureLine {
 		if end.P90 < smallBloom {
 			decimals = 1
 		}
-		return figureLine{name: modelwords.LineBloom, value: p.Units.Range(end.P10, end.P90, "kg", decimals), beside: modelwords.OrNone(r.Figure(figure.NoBloom)), remark: modelwords.OreOf(r), more: modelwords.PerTenOwn(r), known: true}
+		return figureLine{name: modelwords.LineBloom, value: p.Units.Range(end.P10, end.P90, "kg", decimals), beside: modelwords.OrNone(r.Figure(figure.NoBloom)), terse: modelwords.OrNoneBrief(r.Figure(figure.NoBloom)), remark: modelwords.OreOf(r), more: modelwords.PerTenOwn(r), known: true}
 	default:
 		return unknown(modelwords.LineBloom, modelwords.NeedsWeighing)
 	}

@@ -1,6 +1,8 @@
 package draw
 
 import (
+	"strings"
+
 	"github.com/charmbracelet/x/ansi"
 
 	modelwords "chargehand/model/words"
@@ -107,6 +109,11 @@ func (p Pen) ask(g cell.Grid, a Ask, said Answer) {
 		value := a.Value(value)
 		g.Sub(cell.Rect{X: x, W: w - x - 1, H: 1}).Lay(value, p.Style(theme.Text))
 		x += ansi.StringWidth(value)
+	}
+	if hint == a.Hint { // rather fewer of its parts than one cut
+		for cut := strings.LastIndex(hint, ", "); cut >= 0 && g.Width(hint) > w-x-3; cut = strings.LastIndex(hint, ", ") {
+			hint = hint[:cut]
+		}
 	}
 	g.TextIn(cell.Rect{X: x + 2, W: w - x - 3, H: 1}, hint, band)
 }

@@ -141,11 +141,16 @@ func (p Pen) logLine(g cell.Grid, l LogLine, newest bool) {
 	case l.Late:
 		x += g.Text(x, 0, p.M.Late, p.Style(theme.Quiet)) - 1
 	}
-	g.TextIn(cell.Rect{X: x + 2, W: w - x - 2, H: 1}, l.Text, style)
+	text := l.Text
+	if l.Brief != "" && g.Width(text) > w-x-2 {
+		text = l.Brief
+	}
+	g.TextIn(cell.Rect{X: x + 2, W: w - x - 2, H: 1}, text, style)
 }
 
 // LogLine is one entry as the log shows it.
 type LogLine struct {
 	At, Text     string
+	Brief        string // for where the text has no room; "" for none
 	Struck, Late bool
 }

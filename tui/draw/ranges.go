@@ -32,14 +32,14 @@ func rangesOf(w int) rangeColumns {
 // Ranges paints a line for each figure in its own place: word, value, where it
 // stands between two ends with what is good marked, and one plain remark. A figure
 // that a warning speaks of has another mark and its remark stands out.
-func (p Pen) Ranges(g cell.Grid, r figure.Reading, ws []rule.Warning) {
+func (p Pen) Ranges(g cell.Grid, r figure.Reading, ws []rule.Warning, left []Left) {
 	w, h := g.Size()
 	if h < 1 {
 		return
 	}
 	p.Line(g)
 	c := rangesOf(w)
-	for i, l := range p.rangeLines(r, c.wide > 0) {
+	for i, l := range p.rangeLines(r, c.wide > 0, left) {
 		if i+1 >= h {
 			return
 		}
@@ -52,11 +52,13 @@ func (p Pen) Ranges(g cell.Grid, r figure.Reading, ws []rule.Warning) {
 
 // rangeLines are the figures in the order in which they always stand: ten where
 // there is room, else eight.
-func (p Pen) rangeLines(r figure.Reading, long bool) []figureLine {
+func (p Pen) rangeLines(r figure.Reading, long bool, left []Left) []figureLine {
 	ls := []figureLine{ratioLine(r), soFarLine(r), p.burnLine(r), p.stackLine(r), p.blastLine(r), p.hearthLine(r), p.slagLine(r),
 		p.bloomLine(r), p.totalLine(r, modelwords.LineOre, figure.OreCharged, entry.Ore),
 		p.totalLine(r, modelwords.LineCharcoal, figure.CharcoalCharged, entry.Charcoal)}
-	if !long {
+	if n := len(ls); long {
+		ls[n-2], ls[n-1] = p.withLeft(ls[n-2], r, entry.Ore, left), p.withLeft(ls[n-1], r, entry.Charcoal, left)
+	} else {
 		ls = append(ls[:1], ls[2:]...)
 		ls[7] = p.bothTotals(ls[7], ls[8])
 		ls = ls[:8]
@@ -174,6 +176,9 @@ func (p Pen) ranged(g cell.Grid, l figureLine, c rangeColumns) {
 		g.Text(c.remark-2, 0, p.M.Off, p.Style(theme.Warn))
 	}
 	x := max(c.remark, end+1)
+	if l.terse != "" && remark == l.beside && g.Width(remark) > w-x {
+		remark = l.terse
+	}
 	if l.brief != "" && remark == l.remark && g.Width(remark) > w-x {
 		remark = l.brief
 	}

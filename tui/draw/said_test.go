@@ -33,7 +33,7 @@ func TestFiguresSayWhatNobodyShouldActOn(t *testing.T) {
 	for w := 44; w <= 130; w++ {
 		for name, paint := range map[string]func() string{
 			"figures": func() string { g := theme.Theme{}.Grid(w, 14); p.Figures(g, r); return g.String() },
-			"ranges":  func() string { g := theme.Theme{}.Grid(w, 14); p.Ranges(g, r, nil); return g.String() },
+			"ranges":  func() string { g := theme.Theme{}.Grid(w, 14); p.Ranges(g, r, nil, nil); return g.String() },
 		} {
 			burn, stack := "", ""
 			for line := range strings.Lines(paint()) {

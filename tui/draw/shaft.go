@@ -236,7 +236,7 @@ func (s *shaftView) hearth(end int) int {
 			add(word+":", chance)
 		}
 		if needs := modelwords.LevelNeeds(s.pic.NoLevel); len(needs) > 0 && s.pic.Bath <= s.pic.Floor {
-			add(append([]string{words.LevelUnknown + ":"}, needs...)...)
+			add(s.g.Rowed(words.LevelUnknown+": "+strings.Join(needs, ", "), end-s.words)...)
 		}
 	case s.pic.Bath <= s.pic.Floor:
 		line(row, modelwords.HearthUnknown, theme.Quiet)

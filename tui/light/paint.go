@@ -33,7 +33,7 @@ func (f Screen) Paint(g cell.Grid, sh screen.Shared) {
 		f.paintRows(g.Sub(body), sh, shapeOf(size))
 		return
 	}
-	left := map[scene.Size]int{scene.Small: 52, scene.Middle: 71, scene.Large: 110}[size]
+	left := map[scene.Size]int{scene.Small: 54, scene.Middle: 71, scene.Large: 110}[size]
 	form, beside := body.CutLeft(left)
 	g.Fill(cell.Rect{X: left, Y: body.Y, W: 1, H: body.H}, sh.Theme.Marks().VLine, sh.Theme.Style(theme.Frame))
 	_, beside = beside.CutLeft(1)

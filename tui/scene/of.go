@@ -31,6 +31,12 @@ func Of(g cell.Grid, sh screen.Shared, s session.Session, charge key.Binding) Vi
 	if !s.Past() && screen.RightsIn(s) == screen.Own {
 		v.NextKey = charge.Help().Key
 	}
+	for _, l := range s.Supplies() {
+		v.Left = append(v.Left, draw.Left{What: l.What, Kg: l.Left, Needed: l.Need, Each: l.Each.Value})
+	}
+	if w, h := g.Size(); SizeOf(w, h) == Large {
+		v.Ahead, v.Plan = ahead(sh.Units, s)
+	}
 	if r.HasDue && (s.Running() || s.Past() || s.ToLook()) {
 		v.Due = &r.Due
 	}
@@ -96,7 +102,7 @@ func Log(u modelwords.Units, s session.Session, n int) []draw.LogLine {
 			continue
 		}
 		if !runOn(l, above) {
-			log = append(log, draw.LogLine{At: s.Wall(l).Format(modelwords.Clock), Text: act.Describe(u, s, l), Struck: l.Struck(), Late: l.Late() && !s.Light().Practice})
+			log = append(log, draw.LogLine{At: s.Wall(l).Format(modelwords.Clock), Text: act.Describe(u, s, l), Brief: act.Brief(u, s, l), Struck: l.Struck(), Late: l.Late() && !s.Light().Practice})
 		}
 		above = l
 	}

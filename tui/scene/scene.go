@@ -54,7 +54,7 @@ func roomyParts(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
 		p.Minutes(g.Sub(l.Timer), r, h, letter.Digits{W: 7, H: 12})
 		p.SmallCharge(g.Sub(l.Next), r, h)
 	}
-	p.Ranges(g.Sub(head.Figures), r, v.Warnings)
+	p.Ranges(g.Sub(head.Figures), r, v.Warnings, v.Left)
 	p.Warned(g.Sub(l.Notice), r, v.Warnings, l.Size != Small)
 	if l.Size == Small && len(v.Warnings) == 0 && l.Log.H < 2 {
 		p.Log(g.Sub(l.Notice), v.Log, false)
@@ -66,7 +66,13 @@ func roomyParts(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
 		p.Reckoned(g.Sub(beside), r)
 	}
 	p.Log(g.Sub(log), v.Log, l.Size != Small)
-	p.Strip(g.Sub(l.Strip), r)
+	strip := l.Strip
+	if over, _ := draw.NoMore(r); l.Size == Large && !over && len(v.Ahead) > 0 && strip.W >= 120+draw.ComingColumns && strip.H > 3 {
+		var beside cell.Rect
+		strip, beside = strip.CutLeft(strip.W - draw.ComingColumns)
+		p.Coming(g.Sub(beside), v.Ahead, v.Plan)
+	}
+	p.Strip(g.Sub(strip), r)
 }
 
 // reckonedColumns is how wide what is reckoned of slag and iron stands beside the

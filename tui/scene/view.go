@@ -29,6 +29,9 @@ type View struct {
 	Due       *forecast.Due     // without one the digits count up from the last charge
 	Warnings  []rule.Warning    // those that stand, gravest first
 	Log       []draw.LogLine    // newest first
+	Ahead     []draw.Ahead      // the next charges, where there is room for them
+	Plan      bool              // a plan is behind those
+	Left      []draw.Left       // what is left of what was weighed
 	Ending    draw.Ending       // what the end of a burn-down is judged by
 	Result    *session.Outcome  // what came of a smelt that is over
 	Caution   *draw.CautionText // shown over the shaft, or below the charge in the far view; see CautionShows

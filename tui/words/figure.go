@@ -7,6 +7,9 @@ const (
 	MeterDoubted     = "meter doubted"      // the same where there is little room
 	OverTheBlast     = "over the blast"     // a burn faster than the blast can burn, likewise
 
+	RatioUnderBrief = "below plan" // where there is little room
+	RatioOverBrief  = "above plan"
+
 	RatioAsNext = "as planned"
 	RatioUnder  = "less ore than next"
 	RatioOver   = "more ore than next"

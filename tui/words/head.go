@@ -1,5 +1,11 @@
 package words
 
+import (
+	"time"
+
+	modelwords "chargehand/model/words"
+)
+
 // Over the next charge.
 const (
 	BooksIt   = "books it"
@@ -29,6 +35,20 @@ const (
 	TagPractice = "practice"
 	TagInvented = "invented"
 )
+
+// The charges to come, and what is left of what they are made of.
+const (
+	ChargingPlan = "charging plan"
+	NextCharges  = "the next charges, if the pace holds"
+	NoOreInIt    = "no ore"
+)
+
+// SoMuchLeft is what is left of a material, SoMuchNeeded what is wanted of it.
+func SoMuchLeft(kg string) string   { return kg + " left" }
+func SoMuchNeeded(kg string) string { return kg + " needed" }
+
+// LastsTo is until when it lasts at the pace of the smelt.
+func LastsTo(at time.Time) string { return "lasts to " + at.Format(modelwords.Clock) }
 
 // About says of a weight that it is a guess, in few letters.
 func About(weight string) string { return "about " + weight }

@@ -194,9 +194,10 @@ func BenchmarkFire(b *testing.B) {
 			b.Run(fmt.Sprintf("%dx%d in %s", size[0], size[1], name), func(b *testing.B) {
 				th, s := theme.Theme{Profile: profile}, scenes.Named("midsmelt")
 				b.ReportAllocs()
+				var sheet cell.Grid
 				n := 0
 				for b.Loop() {
-					n = len(frame(th, size[0], size[1], s))
+					n = len(s.FrameOn(&sheet, th, size[0], size[1], scenes.Whole))
 				}
 				b.ReportMetric(float64(n), "B/frame")
 			})

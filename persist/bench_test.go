@@ -12,7 +12,6 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/fold"
-	"chargehand/persist/boltfile"
 	"chargehand/persist/disk"
 	"chargehand/persist/twin"
 )
@@ -202,7 +201,7 @@ func BenchmarkDamage(b *testing.B) {
 	}
 	b.Run("pages", func(b *testing.B) {
 		for b.Loop() {
-			if err := boltfile.Sound(path); err != nil {
+			if err := sound(path); err != nil {
 				b.Fatal(err)
 			}
 		}

@@ -43,7 +43,7 @@ func (f *faults) options() Options {
 			real, err := twin.OpenFile(path)
 			return faultyFile{real, f}, err
 		},
-		wrapVault: func(v boltfile.Vault) boltfile.Vault { return faultyVault{v, f} },
+		wrapCommit: func(c boltfile.Commit) boltfile.Commit { return faultyCommit{c, f}.do },
 	}
 }
 
@@ -79,18 +79,18 @@ func (w faultyFile) Flush() error {
 	return w.File.Flush()
 }
 
-// faultyVault fails a commit before anything is written, as a full disk does,
+// faultyCommit fails a commit before anything is written, as a full disk does,
 // or after all of it was, as a failed flush may.
-type faultyVault struct {
-	boltfile.Vault
+type faultyCommit struct {
+	boltfile.Commit
 	f *faults
 }
 
-func (v faultyVault) Update(fn func(*bolt.Tx) error) error {
+func (v faultyCommit) do(fn func(*bolt.Tx) error) error {
 	if v.f.is(func(f *faults) bool { return f.book }) {
 		return errFull
 	}
-	if err := v.Vault.Update(fn); err != nil {
+	if err := v.Commit(fn); err != nil {
 		return err
 	}
 	if v.f.is(func(f *faults) bool { once := f.syncOnce; f.syncOnce = false; return f.bookSync || once }) {

@@ -287,6 +287,15 @@ func write(t testing.TB, path string, b []byte) {
 	}
 }
 
+// sound tells whether every page of a book can be followed.
+func sound(path string) error {
+	b, err := Options{}.filled().openSound(path)
+	if err != nil {
+		return err
+	}
+	return b.Close()
+}
+
 // twinLines reads a stream from its twin alone.
 func twinLines(path, stream string) ([][]byte, error) {
 	lines, _, err := twin.Read(twin.Folder(path), stream).Verified(stream)

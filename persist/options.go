@@ -1,7 +1,6 @@
 package persist
 
 import (
-	"os"
 	"time"
 
 	"chargehand/model/entry"
@@ -39,7 +38,7 @@ type Options struct {
 	compareAfter time.Duration // before what opening has not looked at is compared
 	openTwin     func(path string) (twin.File, error)
 	openBook     boltfile.OpenFunc
-	wrapVault    func(boltfile.Vault) boltfile.Vault
+	wrapCommit   func(boltfile.Commit) boltfile.Commit
 }
 
 // Ack says what became of entries.
@@ -86,12 +85,6 @@ func (o Options) filled() Options {
 	if o.openTwin == nil {
 		o.openTwin = twin.OpenFile
 	}
-	if o.openBook == nil {
-		o.openBook = os.OpenFile
-	}
-	if o.wrapVault == nil {
-		o.wrapVault = func(v boltfile.Vault) boltfile.Vault { return v }
-	}
 	return o
 }
 
@@ -103,5 +96,11 @@ func (o Options) quiet() Options {
 
 // open opens one of the book's files.
 func (o Options) open(file string, readOnly bool, wait time.Duration) (*boltfile.File, error) {
-	return boltfile.Open(file, boltfile.Options{ReadOnly: readOnly, Wait: wait, OpenFile: o.openBook, Wrap: o.wrapVault})
+	return boltfile.Open(file, boltfile.Options{ReadOnly: readOnly, Wait: wait, OpenFile: o.openBook, Wrap: o.wrapCommit})
+}
+
+// openSound opens a book to be looked at, once all its pages were followed: bbolt would
+// follow a bad one to the end of the program.
+func (o Options) openSound(file string) (*boltfile.File, error) {
+	return boltfile.Open(file, boltfile.Options{ReadOnly: true, Wait: o.LockWait, Whole: true, OpenFile: o.openBook})
 }

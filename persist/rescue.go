@@ -146,19 +146,6 @@ func (s *sources) open(file string, opt Options) (trouble string, err error) {
 	return "", wrong
 }
 
-// openSound opens a book to be looked at, once all its pages were walked: bbolt would
-// follow a bad one to the end of the program.
-func (o Options) openSound(file string) (*boltfile.File, error) {
-	book, err := boltfile.Open(file, boltfile.Options{ReadOnly: true, Wait: o.LockWait, OpenFile: o.openBook})
-	if err != nil {
-		return nil, err
-	}
-	if err := boltfile.Sound(file); err != nil {
-		return nil, disk.Both(err, book.Close())
-	}
-	return book, nil
-}
-
 // names lists the streams that anything was found of.
 func (s *sources) names(folder string) ([]string, error) {
 	sizes, err := twin.Sizes(folder)
@@ -238,7 +225,7 @@ func (s *sources) rebuild(made string, into store, opt Options, r *Rescued) erro
 	if err := boltfile.Create(made, opt.Clock().Wall, s.meta.UID); err != nil {
 		return err
 	}
-	book, err := boltfile.Open(made, boltfile.Options{Wait: opt.LockWait, Wrap: opt.wrapVault})
+	book, err := boltfile.Open(made, boltfile.Options{Wait: opt.LockWait, Wrap: opt.wrapCommit})
 	if err != nil {
 		return err
 	}

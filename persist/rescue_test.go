@@ -15,7 +15,6 @@ import (
 	bolt "go.etcd.io/bbolt"
 
 	"chargehand/model/entry"
-	"chargehand/persist/boltfile"
 	"chargehand/persist/disk"
 	"chargehand/persist/twin"
 )
@@ -97,7 +96,7 @@ func TestRescueOfABookCutAtEveryPage(t *testing.T) {
 	for size := 0; size < len(c.book); size += page {
 		c.restore(t)
 		write(t, c.path, c.book[:size])
-		if boltfile.Sound(c.path) == nil {
+		if sound(c.path) == nil {
 			continue // what was cut off was not in use
 		}
 		wrong(t, c.path)
@@ -276,7 +275,7 @@ func TestPagesThatLeadInACircle(t *testing.T) {
 		copy(bad[at+pageHeader+8:at+pageHeader+16], bad[at:at+8]) // its first child is itself
 		c.restore(t)
 		write(t, c.path, bad)
-		if boltfile.Sound(c.path) == nil {
+		if sound(c.path) == nil {
 			continue // not in use
 		}
 		circles++

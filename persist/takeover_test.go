@@ -15,18 +15,18 @@ import (
 	"chargehand/persist/twin"
 )
 
-// flushOnce is a vault whose n-th commits, counted over all books of a test,
+// flushOnce is a commit whose n-th, counted over all books of a test,
 // reach the file and then fail to be flushed.
 type flushOnce struct {
-	boltfile.Vault
+	boltfile.Commit
 	n    *int
 	fail map[int]bool
 }
 
-func (v flushOnce) Update(f func(*bolt.Tx) error) error {
+func (v flushOnce) do(f func(*bolt.Tx) error) error {
 	*v.n++
 	n := *v.n
-	if err := v.Vault.Update(f); err != nil {
+	if err := v.Commit(f); err != nil {
 		return err
 	}
 	if v.fail[n] {
@@ -40,7 +40,7 @@ func failing(commits ...int) Options {
 	for _, c := range commits {
 		fail[c] = true
 	}
-	return Options{wrapVault: func(v boltfile.Vault) boltfile.Vault { return flushOnce{v, &n, fail} }}
+	return Options{wrapCommit: func(c boltfile.Commit) boltfile.Commit { return flushOnce{c, &n, fail}.do }}
 }
 
 // After a failed flush a small book takes over at once: the same entry is called

@@ -3,8 +3,12 @@ package boltfile
 import (
 	"errors"
 	"fmt"
+	"io/fs"
+	"os"
 	"runtime/debug"
+	"strings"
 	"sync/atomic"
+	"time"
 
 	bolt "go.etcd.io/bbolt"
 	bolterrors "go.etcd.io/bbolt/errors"
@@ -18,9 +22,101 @@ import (
 type File struct {
 	Path    string
 	OneHead bool // when it was opened one of its two heads was damaged: the last commit may be missing
-	vault   Vault
+	db      *bolt.DB
+	commit  Commit
+	file    *os.File // to let go of its lock when bbolt panics on a bad page
+	pages   *pages
+	place   disk.Watched
 	poison  atomic.Pointer[PoisonedError]
 	broken  atomic.Bool // bbolt cannot read it either; set after poison
+}
+
+// Commit is one transaction that writes.
+type Commit func(func(*bolt.Tx) error) error
+
+// Options is how a file is opened.
+type Options struct {
+	ReadOnly bool
+	Wait     time.Duration // for another program to let go of it
+	Whole    bool          // all its pages are followed at once, also those of a large book
+	NoSync   bool          // nothing is flushed but by Close: for a file that nobody knows yet
+	OpenFile OpenFunc      // nil is the system's
+	Wrap     func(Commit) Commit
+}
+
+// OpenFunc opens a file as os.OpenFile does.
+type OpenFunc func(name string, flag int, mode os.FileMode) (*os.File, error)
+
+// smallFile bounds, in bytes, the books whose pages are all followed when they are
+// opened: up to here it takes a few milliseconds. Of larger ones what the streams
+// hold is followed when it is wanted first.
+const smallFile = 8 << 20
+
+// Open opens a bbolt file. One that is held, damaged or closed to us is a typed
+// error, and is not touched.
+func Open(path string, opt Options) (*File, error) {
+	if _, _, err := newestHead(path); err != nil {
+		return nil, err
+	}
+	f := &File{Path: path}
+	how := &bolt.Options{ReadOnly: opt.ReadOnly, Timeout: opt.Wait, NoStatistics: true, NoSync: opt.NoSync,
+		OpenFile: func(name string, flag int, mode os.FileMode) (file *os.File, err error) {
+			open := opt.OpenFile
+			if open == nil {
+				open = os.OpenFile
+			}
+			f.file, err = open(name, flag&^os.O_CREATE, mode)
+			return f.file, err
+		}}
+	err := guarded(path, func() (err error) {
+		f.db, err = bolt.Open(path, 0o600, how)
+		return err
+	})
+	switch {
+	case errors.Is(err, bolterrors.ErrTimeout):
+		return nil, &disk.HeldError{Path: path}
+	case errors.Is(err, errFault):
+		if f.file != nil {
+			_ = disk.Abandon(f.file) // the bad page is what to tell
+		}
+		return nil, bad(err)
+	case errors.Is(err, bolterrors.ErrInvalid), errors.Is(err, bolterrors.ErrChecksum), errors.Is(err, bolterrors.ErrVersionMismatch):
+		return nil, disk.Damaged(path, words.FileDamaged(err))
+	case err != nil:
+		return nil, disk.AccessError(path, err)
+	}
+	f.place, f.commit = disk.Watch(f.file), f.db.Update
+	if opt.Wrap != nil {
+		f.commit = opt.Wrap(f.commit)
+	}
+	var newest head
+	if newest, f.OneHead, err = newestHead(path); err == nil { // with the lock: nobody changes it now
+		f.pages, err = followed(f.file, newest)
+		if err == nil && (opt.Whole || newest.pages*newest.size <= smallFile) {
+			err = f.pages.rest()
+		}
+	}
+	if err != nil {
+		return nil, disk.Both(damaged(path, err), f.Close())
+	}
+	return f, nil
+}
+
+// damaged is the error for a file of which a page cannot be followed.
+func damaged(path string, why error) error {
+	if errors.As(why, new(*disk.FileError)) {
+		return why
+	}
+	return disk.Damaged(path, words.FileDamaged(why))
+}
+
+// bad is the message in an error that was made of a panic.
+func bad(err error) error {
+	var file *disk.FileError
+	if errors.As(err, &file) {
+		return file
+	}
+	return err
 }
 
 // View reads in one transaction. What do wants to keep it copies. A page that
@@ -29,7 +125,7 @@ func (f *File) View(do func(Tx) error) error {
 	if f.broken.Load() {
 		return f.poison.Load()
 	}
-	err := guarded(f.Path, func() error { return f.vault.View(func(tx *bolt.Tx) error { return do(Tx{tx}) }) })
+	err := guarded(f.Path, func() error { return f.db.View(func(tx *bolt.Tx) error { return do(Tx{tx}) }) })
 	if isBroken(err) {
 		return f.spoil(err)
 	}
@@ -44,18 +140,27 @@ func (f *File) Update(do func(Tx) error) error {
 	}
 	var own error
 	err := guarded(f.Path, func() error {
-		return f.vault.Update(func(tx *bolt.Tx) error { own = do(Tx{tx}); return own })
+		return f.commit(func(tx *bolt.Tx) error { own = do(Tx{tx}); return own })
 	})
-	switch {
-	case err == nil || isShortWrite(err) || own != nil && !isBroken(err):
+	if err == nil || isShortWrite(err) || own != nil && !isBroken(err) {
 		return err
 	}
 	return f.spoil(err)
 }
 
+// isShortWrite tells whether a failed commit left the book as it was, so that
+// it may be tried again: the file could not be grown or written. After any
+// other failure it is not known what the disk holds.
+func isShortWrite(err error) bool {
+	var path *fs.PathError
+	return errors.As(err, &path) && path.Op == "write" ||
+		errors.Is(err, bolterrors.ErrMaxSizeReached) ||
+		strings.HasPrefix(err.Error(), "file resize error") // bbolt wraps the cause of this one in words only
+}
+
 // There is a *PoisonedError when the path leads to the book no longer.
 func (f *File) There() error {
-	if err := f.vault.There(); err != nil {
+	if err := f.place.There(); err != nil {
 		return f.spoil(err)
 	}
 	return nil
@@ -78,12 +183,16 @@ func (f *File) spoil(cause error) error {
 
 // Close closes the book. One that a panic has left with bbolt's locks taken is
 // abandoned, for closing would wait for ever.
-func (f *File) Close() error {
-	closing := f.vault.Close
+func (f *File) Close() (err error) {
 	if f.broken.Load() {
-		closing = f.vault.Abandon
+		err = disk.Abandon(f.file)
+	} else {
+		if f.db.NoSync {
+			err = f.db.Sync()
+		}
+		err = disk.Both(err, f.db.Close())
 	}
-	if err := closing(); err != nil {
+	if err != nil {
 		return words.FileNotClosed(f.Path, err)
 	}
 	return nil
@@ -112,22 +221,18 @@ func (f *File) Broken() bool { return f.broken.Load() }
 func (f *File) Poisoned() bool { return f.poison.Load() != nil }
 
 // Found tells whether the path still leads to the file, without poisoning it.
-func (f *File) Found() bool { return f.vault.There() == nil }
+func (f *File) Found() bool { return f.place.There() == nil }
 
 // Meta is what the book says of itself. A file that is no book of this program
 // is an ErrDamaged.
 func (f *File) Meta() (m Meta, err error) {
 	err = guarded(f.Path, func() error {
-		return f.vault.View(func(tx *bolt.Tx) error { m, err = Tx{tx}.meta(); return err })
+		return f.db.View(func(tx *bolt.Tx) error { m, err = Tx{tx}.meta(); return err })
 	})
-	var bad *disk.FileError
-	switch {
-	case errors.As(err, &bad):
-		return m, bad
-	case err != nil:
-		return m, disk.Damaged(f.Path, words.FileForeignFor(err))
+	if err != nil && !errors.Is(err, errFault) {
+		err = disk.Damaged(f.Path, words.FileForeignFor(err))
 	}
-	return m, nil
+	return m, bad(err)
 }
 
 // Records reads the records of all streams.
@@ -136,10 +241,10 @@ func (f *File) Records() (all map[string]Record, err error) {
 	return all, err
 }
 
-// Stream gives what the book has of a stream, once its pages were walked.
+// Stream gives what the book has of a stream, once its pages were followed.
 func (f *File) Stream(name string) (r Record, lines [][]byte, err error) {
-	if err := f.Follow(name); err != nil {
-		return r, nil, err
+	if err := f.pages.stream(name); err != nil {
+		return r, nil, f.spoil(fmt.Errorf("%w: %w", errFault, damaged(f.Path, err)))
 	}
 	err = f.View(func(tx Tx) (err error) {
 		if r, err = tx.Record(name); err == nil {
@@ -150,25 +255,14 @@ func (f *File) Stream(name string) (r Record, lines [][]byte, err error) {
 	return r, lines, err
 }
 
-// Has tells whether the book has a stream.
-func (f *File) Has(stream string) (has bool, err error) {
-	err = f.View(func(tx Tx) error { has, err = tx.Has(stream); return err })
-	return has, err
-}
-
 // Unfinished tells whether a killed import left lines that never became a stream.
 func (f *File) Unfinished() (left bool) {
 	_ = f.View(func(tx Tx) error { left = tx.tx.Bucket(bucketComing) != nil; return nil })
 	return left
 }
 
-// Follow makes sure that bbolt can follow the pages of a stream.
-func (f *File) Follow(stream string) error { return f.judged(f.vault.Pages().stream(stream)) }
-
-// judged breaks the file when a page of it cannot be followed.
-func (f *File) judged(bad error) error {
-	if bad == nil {
-		return nil
-	}
-	return f.spoil(fmt.Errorf("%w: %w", errFault, damagedPages(f.Path, bad)))
+// Has tells whether the book has a stream.
+func (f *File) Has(stream string) (has bool, err error) {
+	err = f.View(func(tx Tx) error { has, err = tx.Has(stream); return err })
+	return has, err
 }

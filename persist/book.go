@@ -33,19 +33,19 @@ type Book struct {
 	closed  error         // what the writer ended with; read after done
 }
 
-func newBook(book *boltfile.File, meta boltfile.Meta, opt Options) *Book {
+func newBook(book *boltfile.File, opt Options) *Book {
 	return &Book{
 		store: store{path: book.Path, folder: twin.Folder(book.Path), book: book, over: new(atomic.Pointer[boltfile.File]), openTwin: opt.openTwin},
-		opt:   opt, uid: meta.UID,
+		opt:   opt, uid: book.Meta.UID,
 		wake: make(chan struct{}, 1), jobs: make(chan func(*writer)), done: make(chan struct{}),
 		leaving: make(chan struct{}), walked: make(chan struct{}), release: func() {},
 	}
 }
 
 // readOnlyBook is a book without a writer.
-func readOnlyBook(book *boltfile.File, meta boltfile.Meta, opt Options) *Book {
-	b := newBook(book, meta, opt)
-	b.readOnly = &NewerBookError{Path: book.Path, Schema: meta.Schema}
+func readOnlyBook(book *boltfile.File, opt Options) *Book {
+	b := newBook(book, opt)
+	b.readOnly = &NewerBookError{Path: book.Path, Schema: book.Meta.Schema}
 	b.closing = true
 	close(b.done)
 	return b

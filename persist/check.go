@@ -52,11 +52,11 @@ func Check(path string, opt Options) (Report, error) {
 	for _, small := range boltfile.TakeOvers(file) {
 		r.add(Finding{File: small, What: words.FoundTakeOver, Do: words.FindingMerge})
 	}
-	var meta boltfile.Meta
+	uid := ""
 	book, err := opt.openSound(file)
 	if err == nil {
 		defer book.Close()
-		meta, err = book.Meta()
+		uid = book.Meta.UID
 	}
 	var bad *disk.FileError
 	gone := errors.Is(err, disk.ErrMissing) && disk.Exists(twin.Find(file, ""))
@@ -69,7 +69,7 @@ func Check(path string, opt Options) (Report, error) {
 	default:
 		r.checkPages(book)
 	}
-	folder := twin.Find(file, meta.UID)
+	folder := twin.Find(file, uid)
 	names, err := named(book, folder)
 	if err != nil {
 		r.add(Finding{File: file, What: err.Error(), Do: words.FindingSave})
@@ -115,90 +115,81 @@ func (r *Report) checkPages(book *boltfile.File) {
 	}
 }
 
-// checkStream checks one stream in book and twin.
+// checkStream checks one stream in book and twin, or, without a book, the twin by
+// itself.
 func (r *Report) checkStream(book *boltfile.File, folder, stream string, f boltfile.Summariser, g *gauge) {
-	if book == nil {
-		r.checkText(folder, stream, g)
-		return
-	}
-	here := Finding{Stream: stream, File: book.Path}
-	found := func(at Finding, seq uint64, what, do string) {
-		at.Seq, at.What, at.Do = seq, what, do
-		r.add(at)
-	}
-	rec, lines, err := book.Stream(stream)
-	if err != nil {
-		found(here, 0, err.Error(), words.FindingSave)
-		return
+	c, do := copies{text: twin.Read(folder, stream)}, words.FindingSave
+	at := Finding{Stream: stream, File: c.text.File}
+	lines, _, fault := c.text.Verified(stream)
+	if book != nil {
+		at.File = book.Path
+		var err error
+		if c.record, c.book, err = book.Stream(stream); err != nil {
+			at.What, at.Do = err.Error(), do
+			r.add(at)
+			return
+		}
+		lines, fault, do = c.book, nil, words.FindingOpen
+		if len(lines) == 0 {
+			fault = errors.New(words.FoundTwinOnly)
+		} else {
+			_, fault = c.whole(stream)
+		}
 	}
 	r.Streams++
 	r.Entries += uint64(len(lines))
 	defer g.add(lines)
-	var bad *twin.LineError
-	if len(lines) == 0 {
-		found(here, 0, words.FoundTwinOnly, words.FindingOpen)
-	} else if _, fault := (copies{record: rec, book: lines}).whole(stream); errors.As(fault, &bad) {
-		found(here, bad.Seq, bad.What, words.FindingOpen)
+	r.fault(at, fault, do)
+	if book == nil {
+		return
 	}
 	entries, err := twin.DecodeAll(stream, "", lines)
-	if errors.As(err, &bad) {
-		do := words.FindingSave
-		if errors.Is(err, entry.ErrNewer) {
-			do = words.FindingNewer
-		}
-		found(here, bad.Seq, bad.What, do)
+	if do = words.FindingSave; errors.Is(err, entry.ErrNewer) {
+		do = words.FindingNewer
 	}
-	r.checkTwin(folder, stream, lines)
-	if sum, ok := rec.Stored(); ok && f != nil && len(entries) == len(lines) {
-		made, _ := json.Marshal(f.Of(stream, lines, rec))
+	r.fault(at, err, do)
+	r.checkTwin(c)
+	if sum, ok := c.record.Stored(); ok && f != nil && err == nil && len(entries) == len(lines) {
+		made, _ := json.Marshal(f.Of(stream, lines, c.record))
 		kept, _ := json.Marshal(sum)
 		if !bytes.Equal(made, kept) {
-			found(here, 0, words.FoundSummary, words.FindingRenew)
+			at.What, at.Do = words.FoundSummary, words.FindingRenew
+			r.add(at)
 		}
 	}
 }
 
-// checkTwin compares a twin with the lines of the book.
-func (r *Report) checkTwin(folder, stream string, lines [][]byte) {
-	text := twin.Read(folder, stream)
-	at := Finding{Stream: stream, File: text.File}
-	if text.Unread != nil {
-		at.What, at.Do = text.Unread.Error(), words.FindingOpen
-		r.add(at)
+// fault adds what is wrong with a line, or with all of a stream; nothing for nil.
+func (r *Report) fault(at Finding, fault error, do string) {
+	if fault == nil {
 		return
 	}
-	same := twin.SamePrefix(lines, text.Lines)
-	at.Seq = twin.LastSeq(lines[:same]) + 1
-	switch {
-	case same < len(text.Lines):
-		at.Line = same + 1
-		at.What, at.Do = words.FoundNotHere, words.FindingOpen
-	case text.Fault != "":
-		at.Line = len(text.Lines) + 1
-		at.What, at.Do = text.Fault, words.FindingOpen
-	case same < len(lines):
-		at.What, at.Do = words.FoundBehind(len(lines)-same), words.FindingOpen
-	case len(text.Torn) > 0:
-		at.What, at.Do = words.FoundTorn, words.FindingOpen
-	default:
-		return
+	at.What, at.Do = fault.Error(), do
+	if bad := new(twin.LineError); errors.As(fault, &bad) {
+		at.Seq, at.Line, at.What = bad.Seq, 0, bad.What
+		if bad.File != "" {
+			at.Line = bad.Line
+		}
 	}
 	r.add(at)
 }
 
-// checkText checks the chain of a twin by itself.
-func (r *Report) checkText(folder, stream string, g *gauge) {
-	lines, _, err := twin.Read(folder, stream).Verified(stream)
-	r.Streams++
-	r.Entries += uint64(len(lines))
-	g.add(lines)
-	at := Finding{Stream: stream, Do: words.FindingSave}
-	var bad *twin.LineError
+// checkTwin compares a twin with the lines of the book.
+func (r *Report) checkTwin(c copies) {
+	lines, text := c.book, c.text
+	same := twin.SamePrefix(lines, text.Lines)
+	at := Finding{Stream: text.Stream, File: text.File, Do: words.FindingOpen, Seq: twin.LastSeq(lines[:same]) + 1}
 	switch {
-	case errors.As(err, &bad):
-		at.Seq, at.File, at.Line, at.What = bad.Seq, bad.File, bad.Line, bad.What
-	case err != nil:
-		at.File, at.What = twin.TextFile(folder, stream), err.Error()
+	case text.Unread != nil:
+		at.Seq, at.What = 0, text.Unread.Error()
+	case same < len(text.Lines):
+		at.Line, at.What = same+1, words.FoundNotHere
+	case text.Fault != "":
+		at.Line, at.What = len(text.Lines)+1, text.Fault
+	case same < len(lines):
+		at.What = words.FoundBehind(len(lines) - same)
+	case len(text.Torn) > 0:
+		at.What = words.FoundTorn
 	default:
 		return
 	}

@@ -27,7 +27,7 @@ func Open(path string, opt Options) (*Book, error) {
 			return nil, disk.AccessError(file, err)
 		}
 	}
-	book, err := opt.openWhole(file)
+	book, err := opt.open(file, false, opt.LockWait)
 	if errors.Is(err, ErrDamaged) && twin.Any(twin.Find(file, "")) {
 		r, rerr := Rescue(file, opt.quiet())
 		if rerr != nil {
@@ -39,24 +39,20 @@ func Open(path string, opt Options) (*Book, error) {
 				merged = append(merged, words.OfStream(s.Stream, m))
 			}
 		}
-		book, err = opt.openWhole(file)
+		book, err = opt.open(file, false, opt.LockWait)
 	}
 	if err != nil {
 		return nil, err
 	}
-	meta, err := book.Meta()
-	if err == nil && meta.Schema > boltfile.Schema {
+	meta := book.Meta
+	if meta.Schema > boltfile.Schema {
 		book.Close()
 		if book, err = opt.open(file, true, opt.LockWait); err == nil {
-			return readOnlyBook(book, meta, opt), nil
+			return readOnlyBook(book, opt), nil
 		}
 		return nil, err
 	}
-	if err != nil {
-		book.Close()
-		return nil, err
-	}
-	b := newBook(book, meta, opt)
+	b := newBook(book, opt)
 	ours := func(stream string) [][]byte { _, lines, _ := book.Stream(stream); return lines }
 	folder, release, said, err := twin.Claim(file, meta.UID, ours, boltfile.IsBook)
 	b.store.folder, b.release, b.mended = folder, release, append(merged, said...)
@@ -83,17 +79,6 @@ func Open(path string, opt Options) (*Book, error) {
 	}
 	b.start(stale, rest)
 	return b, nil
-}
-
-// openWhole opens a book of which it is known that it is one.
-func (o Options) openWhole(file string) (*boltfile.File, error) {
-	book, err := o.open(file, false, o.LockWait)
-	if err == nil {
-		if _, err = book.Meta(); err != nil {
-			book.Close()
-		}
-	}
-	return book, err
 }
 
 // compareAtOpening compares the length of every twin with what the book says of

@@ -1,6 +1,7 @@
 package persist
 
 import (
+	"cmp"
 	"time"
 
 	"chargehand/model/entry"
@@ -67,21 +68,11 @@ func (o Options) filled() Options {
 	if o.Progress == nil {
 		o.Progress = func(int, int) {}
 	}
-	if o.LockWait == 0 {
-		o.LockWait = time.Second
-	}
-	if o.RetryEvery == 0 {
-		o.RetryEvery = time.Second
-	}
-	if o.CloseTries == 0 {
-		o.CloseTries = 3
-	}
-	if o.idle == 0 {
-		o.idle = 5 * time.Second
-	}
-	if o.compareAfter == 0 {
-		o.compareAfter = compareAfter
-	}
+	o.LockWait = cmp.Or(o.LockWait, time.Second)
+	o.RetryEvery = cmp.Or(o.RetryEvery, time.Second)
+	o.CloseTries = cmp.Or(o.CloseTries, 3)
+	o.idle = cmp.Or(o.idle, 5*time.Second)
+	o.compareAfter = cmp.Or(o.compareAfter, compareAfter)
 	if o.openTwin == nil {
 		o.openTwin = twin.OpenFile
 	}
@@ -101,6 +92,6 @@ func (o Options) open(file string, readOnly bool, wait time.Duration) (*boltfile
 
 // openSound opens a book to be looked at, once all its pages were followed: bbolt would
 // follow a bad one to the end of the program.
-func (o Options) openSound(file string) (*boltfile.File, error) {
+func (o Options) openSound(file string) (book *boltfile.File, err error) {
 	return boltfile.Open(file, boltfile.Options{ReadOnly: true, Wait: o.LockWait, Whole: true, OpenFile: o.openBook})
 }

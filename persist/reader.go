@@ -60,12 +60,12 @@ func (r *Reader) fault(said string) {
 func (r *Reader) look(f func(store) error) error {
 	r.trouble = nil
 	book, err := r.opt.open(r.path, true, sample)
-	var meta boltfile.Meta
+	uid := ""
 	if err == nil {
 		defer book.Close()
-		meta, err = book.Meta()
+		uid = book.Meta.UID
 	}
-	folder := twin.Find(r.path, meta.UID)
+	folder := twin.Find(r.path, uid)
 	switch {
 	case errors.Is(err, ErrHeld):
 		book = nil

@@ -31,9 +31,12 @@ func (a agreed) told(stream string) (all []string) {
 // is set aside beside the twin, and a whole chain that parts from the stream becomes
 // one of its own.
 func (s store) reconcile(stream string, c copies) (a agreed, err error) {
-	rec, book, err := s.at(stream).Stream(stream)
-	if err != nil {
-		return a, err
+	var rec boltfile.Record
+	var book [][]byte
+	if s.fresh == nil {
+		if rec, book, err = s.at(stream).Stream(stream); err != nil {
+			return a, err
+		}
 	}
 	a.rec = rec
 	c.book = append(c.book, book...)
@@ -45,7 +48,7 @@ func (s store) reconcile(stream string, c copies) (a agreed, err error) {
 	if len(c.book) == 0 {
 		fault = nil
 	}
-	if c.text.Unread != nil && !c.text.Foreign && (fault != nil || len(c.book) == 0) && s.anew == nil {
+	if c.text.Unread != nil && !errors.Is(c.text.Unread, disk.ErrNoFile) && (fault != nil || len(c.book) == 0) && s.fresh == nil {
 		return a, c.text.Unread // nothing vouches for what it may hold
 	}
 	say := func(said string) { a.said = append(a.said, said) }
@@ -87,9 +90,9 @@ func (s store) reconcile(stream string, c copies) (a agreed, err error) {
 			say(words.MendedByTwin(int(twin.LastSeq(book[:kept]))+1, len(a.lines), aside))
 		}
 		replaced, kept = true, 0
-	case len(a.lines) > kept && s.anew == nil:
+	case len(a.lines) > kept && s.fresh == nil:
 		say(words.MendedFromTwin(len(a.lines) - kept))
-	case fault != nil && s.anew == nil:
+	case fault != nil && s.fresh == nil:
 		say(words.MendedCount(len(book), rec.Length))
 	}
 	if replaced || len(a.lines) > kept || fault != nil && len(book) > 0 {
@@ -109,10 +112,7 @@ func (s store) put(stream string, lines [][]byte, rec boltfile.Record, replace b
 		if replace {
 			return tx.Replace(stream, lines, rec)
 		}
-		return tx.PutLines(stream, 0, lines, rec)
-	}
-	if s.anew != nil {
-		return s.anew.add(lines, do)
+		return tx.PutLines(stream, lines, rec)
 	}
 	return s.writing().Update(do)
 }
@@ -137,9 +137,7 @@ func (s store) keepSecond(stream string, lines [][]byte) (second string, err err
 	if err != nil {
 		return "", err
 	}
-	if s.anew != nil {
-		names = append(names, s.anew.names...)
-	}
+	names = append(names, s.names...)
 	for _, n := range names {
 		if twin.OfStream(n, stream) && n != stream {
 			if had, _ := s.lines(n); len(had) >= len(lines) && twin.SamePrefix(had, lines) == len(lines) {

@@ -1,6 +1,7 @@
 package persist
 
 import (
+	"cmp"
 	"errors"
 	"maps"
 	"os"
@@ -48,16 +49,14 @@ func Rescue(path string, opt Options) (Rescued, error) {
 	if !disk.Exists(file) && !disk.Exists(twin.Find(file, "")) && len(files) == 1 {
 		return r, disk.AccessError(file, os.ErrNotExist)
 	}
-	for _, f := range files {
+	old := sources{found: salvaged{map[string][][]byte{}, map[string]uint64{}}}
+	defer old.close()
+	for i, f := range files {
 		release, err := keepWritersOut(f, opt.LockWait)
 		if err != nil {
 			return r, err
 		}
 		defer release()
-	}
-	old := sources{found: salvaged{map[string][][]byte{}, map[string]uint64{}}}
-	defer old.close()
-	for i, f := range files {
 		trouble, err := old.open(f, opt)
 		if err != nil {
 			return r, err
@@ -74,12 +73,11 @@ func Rescue(path string, opt Options) (Rescued, error) {
 		return r, disk.AccessError(folder, err)
 	}
 	defer release()
-	made, err := boltfile.Unfinished(file)
-	if err != nil {
-		return r, disk.AccessError(file, err)
+	made, err := old.rebuild(store{path: file, folder: folder, openTwin: opt.openTwin}, opt, &r)
+	if made != "" {
+		defer os.Remove(made)
 	}
-	defer os.Remove(made)
-	if err := old.rebuild(made, store{path: file, folder: folder, openTwin: opt.openTwin}, opt, &r); err != nil {
+	if err != nil {
 		return r, disk.AccessError(file, err)
 	}
 	return r, r.replace(files, made)
@@ -120,23 +118,14 @@ func (s *sources) close() {
 // open makes a book readable for the rescue, whole or in pieces, and tells what
 // is wrong with it.
 func (s *sources) open(file string, opt Options) (trouble string, err error) {
-	var meta boltfile.Meta
 	book, wrong := opt.openSound(file)
-	if wrong == nil {
-		s.books = append(s.books, book)
-		meta, wrong = book.Meta()
-	}
 	var bad *disk.FileError
 	switch {
-	case wrong == nil && meta.Schema > boltfile.Schema:
-		return "", &boltfile.NewerBookError{Path: file, Schema: meta.Schema}
+	case wrong == nil && book.Meta.Schema > boltfile.Schema:
+		return "", disk.Both(&boltfile.NewerBookError{Path: file, Schema: book.Meta.Schema}, book.Close())
 	case wrong == nil:
-		if s.meta.UID == "" {
-			s.meta.UID = meta.UID
-		}
-		if meta.Last != "" {
-			s.meta.Last = meta.Last
-		}
+		s.books = append(s.books, book)
+		s.meta = boltfile.Meta{UID: cmp.Or(s.meta.UID, book.Meta.UID), Last: cmp.Or(book.Meta.Last, s.meta.Last)}
 		return "", nil
 	case errors.Is(wrong, disk.ErrMissing):
 		return words.FileMissing, nil
@@ -151,11 +140,8 @@ func (s *sources) names(folder string) ([]string, error) {
 	sizes, err := twin.Sizes(folder)
 	names := slices.AppendSeq(slices.Collect(maps.Keys(sizes)), maps.Keys(s.found.lines))
 	for _, b := range s.books {
-		_ = b.View(func(tx boltfile.Tx) error { // what cannot be listed is searched for in the twins
-			more, err := tx.Streams()
-			names = append(names, more...)
-			return err
-		})
+		recs, _ := b.Records() // what cannot be listed is searched for in the twins
+		names = slices.AppendSeq(names, maps.Keys(recs))
 	}
 	slices.Sort(names)
 	return slices.Compact(names), err
@@ -177,77 +163,39 @@ func (s *sources) of(stream string) copies {
 	return c
 }
 
-// anew gathers what goes into a book that is made anew, so that many streams go
-// into one transaction.
-type anew struct {
-	book    *boltfile.File
-	names   []string // of all streams
-	puts    []func(boltfile.Tx) error
-	size    int64
-	entries uint64
-}
-
-// anewBatch is how many bytes of lines go into one transaction.
-const anewBatch = 16 << 20
-
-func (a *anew) add(lines [][]byte, do func(boltfile.Tx) error) error {
-	a.puts = append(a.puts, do)
-	a.size += twin.ByteCount(lines)
-	a.entries += uint64(len(lines))
-	if a.size < anewBatch {
-		return nil
+// rebuild writes a new book of everything found, and puts the twins right. It
+// gives the file's name, also of one that is not whole.
+func (s *sources) rebuild(into store, opt Options, r *Rescued) (made string, err error) {
+	if into.names, err = s.names(into.folder); err != nil {
+		return "", err
 	}
-	return a.flush()
-}
-
-func (a *anew) flush() error {
-	puts := a.puts
-	a.puts, a.size = nil, 0
-	return a.book.Update(func(tx boltfile.Tx) error {
-		for _, do := range puts {
-			if err := do(tx); err != nil {
-				return err
-			}
-		}
-		return nil
-	})
-}
-
-// rebuild writes a new book of everything found, and puts the twins right.
-func (s *sources) rebuild(made string, into store, opt Options, r *Rescued) error {
-	names, err := s.names(into.folder)
+	if made, err = boltfile.CreateUnnamed(into.path, opt.Clock().Wall, s.meta.UID); err != nil {
+		return made, err
+	}
+	// Nobody knows the file yet, so that it is flushed once, at the end.
+	book, err := boltfile.Open(made, boltfile.Options{Wait: opt.LockWait, NoSync: true, Wrap: opt.wrapCommit})
 	if err != nil {
-		return err
+		return made, err
 	}
-	if err := os.Remove(made); err != nil { // its name is ours; Create takes none that is there
-		return err
-	}
-	if err := boltfile.Create(made, opt.Clock().Wall, s.meta.UID); err != nil {
-		return err
-	}
-	book, err := boltfile.Open(made, boltfile.Options{Wait: opt.LockWait, Wrap: opt.wrapCommit})
-	if err != nil {
-		return err
-	}
-	into.book, into.anew = book, &anew{book: book, names: names}
+	into.fresh = book
 	searched := int64(0)
 	for _, lines := range s.found.lines {
 		searched += twin.ByteCount(lines)
 	}
 	g := opt.gauge(into.folder, searched)
 	defer g.end()
-	for _, name := range names {
+	for _, name := range into.names {
 		told, err := s.bring(into, name, g)
 		if err != nil {
-			return disk.Both(err, book.Close())
+			return made, disk.Both(err, book.Close())
 		}
 		if told.Entries > 0 || told.Loose > 0 {
 			r.Streams = append(r.Streams, told)
 		}
+		r.Entries += uint64(told.Entries)
 	}
-	r.Entries = into.anew.entries
-	into.anew.puts = append(into.anew.puts, func(tx boltfile.Tx) error { return tx.PutMeta(boltfile.Meta{UID: s.meta.UID, Last: s.meta.Last}) })
-	return disk.Both(into.anew.flush(), book.Close())
+	err = book.Update(func(tx boltfile.Tx) error { return tx.PutMeta(boltfile.Meta{Last: s.meta.Last}) })
+	return made, disk.Both(err, book.Close())
 }
 
 // bring brings one stream into the new book.

@@ -36,9 +36,13 @@ func (s salvaged) search(path string) error {
 		return disk.AccessError(path, err)
 	}
 	defer f.Close()
+	info, err := f.Stat()
+	if err != nil {
+		return disk.AccessError(path, err)
+	}
 	for at := int64(0); ; {
 		at = nextData(f, at)
-		b := make([]byte, window)
+		b := make([]byte, max(1, min(window, info.Size()-at+1))) // with one byte more, to meet the end
 		n, err := f.ReadAt(b, at)
 		b = b[:n]
 		twin.Scan(b, func(line []byte) {

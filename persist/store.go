@@ -19,7 +19,10 @@ type store struct {
 	book         *boltfile.File                 // nil where it cannot be had: then the twins are read
 	over         *atomic.Pointer[boltfile.File] // the small book that took over, if one did; nil where nothing is written
 	openTwin     func(path string) (twin.File, error)
-	anew         *anew // the book is made anew; else nil
+
+	// While the book is made anew there is none to read:
+	fresh *boltfile.File // the new one
+	names []string       // of all streams that go into it
 }
 
 // writing is the book that is written to.
@@ -28,6 +31,9 @@ func (s store) writing() *boltfile.File {
 		if small := s.over.Load(); small != nil {
 			return small
 		}
+	}
+	if s.fresh != nil {
+		return s.fresh
 	}
 	return s.book
 }
@@ -47,11 +53,10 @@ func (s store) at(stream string) *boltfile.File {
 
 // Reading is what was read of a stream.
 type Reading struct {
-	Lines  [][]byte
-	Gaps   []twin.Gap
-	Second []string // the names under which other chains of it would be kept
-	Fault  error    // what was found to be wrong with one of its copies; nil when it is whole
-	file   string   // empty for the book
+	Lines [][]byte
+	Gaps  []twin.Gap
+	Fault error  // what was found to be wrong with one of its copies; nil when it is whole
+	file  string // empty for the book
 }
 
 // Entries reads the entries from the lines.
@@ -110,9 +115,6 @@ func judged(stream string, c copies, broken error) (r Reading, err error) {
 	}
 	u := c.join(stream)
 	r.Lines, r.Gaps = u.Lines(), u.Gaps
-	for range u.Others {
-		r.Second = append(r.Second, stream)
-	}
 	if r.Fault == nil {
 		r.Fault = fault
 	}

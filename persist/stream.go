@@ -12,25 +12,16 @@ import (
 
 // stream is where the writer stands in one stream.
 type stream struct {
-	rec       boltfile.Record // as far as numbered, held lines included
-	booked    uint64          // the last sequence in the book
-	twin      *twin.Twin
-	lines     [][]byte          // all of it, held lines included, while it is not too much to remember
-	remembers bool              // lines are all of it
-	locals    map[string]uint64 // local id -> sequence
-	read      bool              // locals has those of earlier runs too
+	rec    boltfile.Record // as far as numbered, held lines included
+	booked uint64          // the last sequence in the book
+	twin   *twin.Twin
+	lines  [][]byte          // all of it, held lines included, so that it can be written again
+	locals map[string]uint64 // local id -> sequence
+	read   bool              // locals has those of earlier runs too
 }
 
-// maxRemembered bounds, in bytes, the streams whose lines the writer remembers,
-// so that they can be written again when nothing on the disk can be read any
-// more. A smelt of a long day has a tenth of it.
-const maxRemembered = 4 << 20
-
-// maxTwinsOpen bounds how many twins the writer keeps open.
-const maxTwinsOpen = 16
-
-// load makes the writer ready for a stream: book and twin are compared once, before the first line. Names that are none are left to
-// prepare.
+// load makes the writer ready for a stream: book and twin are compared once, before
+// the first line. Names that are none are left to prepare.
 func (w *writer) load(name string) error {
 	if w.streams[name] == nil && twin.ValidStream(name) == nil {
 		return w.reload(name)
@@ -48,9 +39,6 @@ func (w *writer) reload(name string) error {
 		s.twin.Close()
 		delete(w.streams, name)
 	}
-	if len(w.streams) >= maxTwinsOpen {
-		w.closeTwins()
-	}
 	// What came to stand at the path may be another book's, with streams of the
 	// same names.
 	if err := w.b.store.writing().There(); err != nil {
@@ -64,7 +52,7 @@ func (w *writer) reload(name string) error {
 	if err != nil {
 		return err
 	}
-	w.streams[name] = &stream{rec: a.rec, booked: a.rec.Length, twin: a.twin, lines: a.lines, remembers: true, locals: map[string]uint64{}}
+	w.streams[name] = &stream{rec: a.rec, booked: a.rec.Length, twin: a.twin, lines: a.lines, locals: map[string]uint64{}}
 	return nil
 }
 
@@ -79,12 +67,6 @@ func (w *writer) compare(name string) error {
 	return err
 }
 
-func (w *writer) closeTwins() {
-	for _, s := range w.streams {
-		s.twin.Close()
-	}
-}
-
 // prepare numbers an entry and makes its line, or says why it is refused.
 func (w *writer) prepare(e entry.Entry) held {
 	h, why := held{e: e}, twin.ValidStream(e.Stream)
@@ -93,7 +75,7 @@ func (w *writer) prepare(e entry.Entry) held {
 		h.e, h.line, why = s.number(e, w.b.opt.Clock(), func(local string) (uint64, bool) { return w.sequence(s, e.Stream, local) })
 		h.rec = s.rec
 		if why == nil {
-			s.remember(h.line)
+			s.lines = append(s.lines, h.line)
 		}
 	}
 	if why != nil {
@@ -102,17 +84,9 @@ func (w *writer) prepare(e entry.Entry) held {
 	return h
 }
 
-// remember adds a numbered line to those the writer could write again.
-func (s *stream) remember(line []byte) {
-	if s.remembers = s.remembers && s.rec.Bytes <= maxRemembered; s.remembers {
-		s.lines = append(s.lines, line)
-	} else {
-		s.lines = nil
-	}
-}
-
-// number makes an entry the next of the stream. An entry that might not be
-// readable from its line is tried now; what could not be read is not written.
+// number makes an entry the next of the stream. It is given as it will be read, so
+// that what is acknowledged is the same live and replayed; what could not be read is
+// not written.
 func (s *stream) number(e entry.Entry, now entry.Stamp, seqOf func(local string) (uint64, bool)) (numbered entry.Entry, line []byte, err error) {
 	numbered, missing := e.Resolve(seqOf)
 	if missing != "" {
@@ -127,10 +101,8 @@ func (s *stream) number(e entry.Entry, now entry.Stamp, seqOf func(local string)
 	if line, err = entry.Encode(numbered); err != nil {
 		return e, nil, err
 	}
-	if len(line) > entry.MaxBytes || doubtful(numbered) {
-		if numbered, err = entry.Decode(line); err != nil {
-			return e, nil, err
-		}
+	if numbered, err = entry.Decode(line); err != nil {
+		return e, nil, err
 	}
 	rec := boltfile.Record{Length: numbered.Seq, Bytes: s.rec.Bytes + int64(len(line)) + 1, Head: twin.HashOf(line), UID: s.rec.UID, Source: s.rec.Source, Gaps: s.rec.Gaps}
 	if l, ok := numbered.Event.(entry.Light); ok && rec.UID == "" && rec.Source == "" {
@@ -141,19 +113,6 @@ func (s *stream) number(e entry.Entry, now entry.Stamp, seqOf func(local string)
 		s.locals[e.Local] = numbered.Seq
 	}
 	return numbered, line, nil
-}
-
-// doubtful tells whether an entry that could be written might yet not be read:
-// its event holds bytes or an event from elsewhere, or the year of its time has
-// more than four digits. All others the codec gives back (its own tests and fuzzing
-// see to that), and reading them can wait until the disk is at work.
-func doubtful(e entry.Entry) bool {
-	switch e.Event.(type) {
-	case entry.Unknown, entry.Amend:
-		return true
-	}
-	y := e.Happened.Year()
-	return y < 0 || y > 9999
 }
 
 // sequence finds the entry with a local id: among those of this run, else, once,

@@ -15,6 +15,9 @@ type Summary = boltfile.Summary
 
 // putSummaries writes records that hold new summaries. Only the writer does.
 func (s store) putSummaries(recs map[string]boltfile.Record) error {
+	if len(recs) == 0 {
+		return nil
+	}
 	small := s.writing()
 	if small != s.book { // what only the book has that may not be written stays stale there
 		maps.DeleteFunc(recs, func(stream string, _ boltfile.Record) bool { return s.at(stream) != small })
@@ -140,31 +143,21 @@ func (s store) recorded(name string) (rec boltfile.Record, lines [][]byte, err e
 	return boltfile.RecordOf(r.Lines, r.Gaps), r.Lines, err
 }
 
-// maxRenewed bounds, in entries, the smelts whose summary is renewed while the
+// maxRenewed bounds, in bytes, the smelts whose summary is renewed while the
 // book is being closed. A day of smelting has a tenth of it.
-const maxRenewed = 5000
+const maxRenewed = 4 << 20
 
 // renewAll renews the summaries that are still stale, in one transaction.
 func (w *writer) renewAll() {
 	recs := map[string]boltfile.Record{}
-	if w.making != "" {
-		w.markStale(w.making)
-	}
-	all, err := w.b.store.records()
-	if err != nil {
-		return
-	}
-	for _, name := range w.stale {
-		if all[name].Length > maxRenewed {
+	for _, name := range append(w.stale, w.making) {
+		rec, lines, err := w.b.store.recorded(name)
+		if err != nil || rec.Bytes > maxRenewed {
 			continue
 		}
-		if rec, lines, err := w.b.store.recorded(name); err == nil {
-			if rec, err = rec.With(w.b.opt.Summarise.Of(name, lines, rec)); err == nil {
-				recs[name] = rec
-			}
+		if rec, err = rec.With(w.b.opt.Summarise.Of(name, lines, rec)); err == nil {
+			recs[name] = rec
 		}
 	}
-	if len(recs) > 0 {
-		_ = w.b.store.putSummaries(recs) // as in store
-	}
+	_ = w.b.store.putSummaries(recs) // as in store
 }

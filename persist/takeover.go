@@ -90,11 +90,7 @@ func (w *writer) ours() error {
 		return &StrangerError{Path: s.path, Why: err.Error()}
 	}
 	defer b.Close()
-	meta, err := b.Meta()
-	switch {
-	case err != nil:
-		return &StrangerError{Path: s.path, Why: err.Error()}
-	case meta.UID != w.b.uid:
+	if b.Meta.UID != w.b.uid {
 		return &StrangerError{Path: s.path, Why: words.AnotherBook}
 	}
 	return nil
@@ -114,7 +110,7 @@ func (w *writer) smallBook(file string) (*boltfile.File, error) {
 				return err
 			}
 			if len(r.Lines) > 0 {
-				if err := tx.PutLines(name, 0, r.Lines, boltfile.RecordOf(r.Lines, r.Gaps)); err != nil {
+				if err := tx.PutLines(name, r.Lines, boltfile.RecordOf(r.Lines, r.Gaps)); err != nil {
 					return err
 				}
 			}
@@ -154,7 +150,7 @@ func (w *writer) inUse() map[string]uint64 {
 // kept gives the lines of a stream up to a sequence: as the writer remembers them,
 // or as book and twin have them.
 func (w *writer) kept(name string, upTo uint64) (Reading, error) {
-	if s := w.streams[name]; s != nil && s.remembers && s.rec.Length >= upTo {
+	if s := w.streams[name]; s != nil && s.rec.Length >= upTo {
 		return Reading{Lines: twin.UpTo(s.lines, upTo), Gaps: s.rec.Gaps}, nil
 	}
 	r, err := w.b.store.read(name)

@@ -33,7 +33,6 @@ type writer struct {
 type held struct {
 	e       entry.Entry
 	line    []byte
-	read    bool            // e is as read from the line
 	rec     boltfile.Record // of the stream once this line is in it
 	refused error           // then there is no line
 }
@@ -142,12 +141,8 @@ func (w *writer) write() (err, twinned error) {
 	}
 	twins := make(chan error, 1)
 	var away error
-	asRead := make([]entry.Entry, len(w.held))
 	before := w.b.store.writing()
 	go func() {
-		// Reading back comes first: the book flushes twice, so there is time, and
-		// later it would take the processor from the commit on its return.
-		w.readBack(asRead)
 		err := w.writeTwins()
 		away = before.There()
 		twins <- err
@@ -162,25 +157,7 @@ func (w *writer) write() (err, twinned error) {
 	if gone := new(GoneError); err == nil || !errors.As(twinned, &gone) { // else the twins went with the book
 		twinned = w.withTwins(twinned, w.b.store.writing() != before)
 	}
-	for i := range w.held {
-		if h := &w.held[i]; h.refused == nil {
-			h.e, h.read = asRead[i], true
-		}
-	}
 	return err, twinned
-}
-
-// readBack gives the held entries as they will be read, so that what is
-// acknowledged is the same live and replayed.
-func (w *writer) readBack(asRead []entry.Entry) {
-	for i, h := range w.held {
-		asRead[i] = h.e
-		if h.refused == nil && !h.read {
-			if e, err := entry.Decode(h.line); err == nil {
-				asRead[i] = e
-			}
-		}
-	}
 }
 
 // writeTwins runs beside writeBook and touches the twins only.
@@ -208,7 +185,7 @@ func (w *writer) writeBook() error {
 	}
 	err := w.b.store.writing().Update(func(tx boltfile.Tx) error {
 		for name, lines := range tails {
-			if err := tx.PutLines(name, w.streams[name].booked+1, lines, recs[name]); err != nil {
+			if err := tx.PutLines(name, lines, recs[name]); err != nil {
 				return err
 			}
 		}
@@ -263,7 +240,9 @@ func (w *writer) drain(entries []entry.Entry) error {
 	close(w.b.leaving)
 	<-w.b.walked
 	w.reading.Wait()
-	w.closeTwins()
+	for _, s := range w.streams {
+		s.twin.Close()
+	}
 	err = disk.Both(err, w.closeBooks())
 	w.b.release()
 	return err

@@ -301,9 +301,7 @@ const (
 	FoundTorn     = "the last line is only half written"
 )
 
-// FoundRecords, FoundCount and FoundBehind say what check found.
-func FoundRecords(err error) string { return "the summaries cannot be read: " + err.Error() }
-
+// FoundCount and FoundBehind say what check found.
 func FoundCount(entries int, counted uint64) string {
 	return fmt.Sprintf("%s here where %d were counted", EntriesOf(entries), counted)
 }

@@ -24,18 +24,9 @@ func Create(file string, now time.Time, uid string) error {
 	if err := disk.MakeFolder(folder); err != nil {
 		return err
 	}
-	made, err := Unfinished(file)
-	if err != nil {
-		return err
-	}
-	defer os.Remove(made)
-	db, err := bolt.Open(made, 0o600, &bolt.Options{Timeout: time.Second})
-	if err != nil {
-		return err
-	}
-	err = db.Update(func(tx *bolt.Tx) error { return firstBuckets(tx, now, uid) })
-	if cerr := db.Close(); err == nil {
-		err = cerr
+	made, err := CreateUnnamed(file, now, uid)
+	if made != "" {
+		defer os.Remove(made)
 	}
 	if err != nil {
 		return err
@@ -51,13 +42,22 @@ func Create(file string, now time.Time, uid string) error {
 	return disk.FlushFolder(folder)
 }
 
-// Unfinished makes an empty file for what is to be a book once it is whole.
-func Unfinished(file string) (string, error) {
+// CreateUnnamed makes an empty book that has not got its own name yet, and gives the
+// one that it has; also with an error, where it was begun.
+func CreateUnnamed(file string, now time.Time, uid string) (made string, err error) {
 	f, err := disk.Unfinished(file)
 	if err != nil {
 		return "", err
 	}
-	return f.Name(), f.Close()
+	if err := f.Close(); err != nil {
+		return f.Name(), err
+	}
+	db, err := bolt.Open(f.Name(), 0o600, &bolt.Options{Timeout: time.Second})
+	if err != nil {
+		return f.Name(), err
+	}
+	err = db.Update(func(tx *bolt.Tx) error { return firstBuckets(tx, now, uid) })
+	return f.Name(), cmp.Or(err, db.Close())
 }
 
 func firstBuckets(tx *bolt.Tx, now time.Time, uid string) error {

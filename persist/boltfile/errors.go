@@ -31,29 +31,24 @@ type PoisonedError struct {
 }
 
 func (e *PoisonedError) Error() string {
-	var gone *disk.GoneError
-	var bad *disk.FileError
-	switch {
-	case errors.As(e.Cause, &gone):
-		return gone.Error()
-	case errors.As(e.Cause, &bad):
-		return bad.Error()
+	if t := e.told(); t != nil {
+		return t.Error()
 	}
 	return e.What() + words.NotFlushedDo
 }
 
 // What is the message without what to do.
 func (e *PoisonedError) What() string {
-	var gone *disk.GoneError
-	var bad *disk.FileError
-	switch {
-	case errors.As(e.Cause, &gone):
-		return gone.What()
-	case errors.As(e.Cause, &bad):
-		return bad.Path + " " + bad.What
-	default:
-		return words.NotFlushed(e.Path, e.Cause)
+	if t := e.told(); t != nil {
+		return t.Happened()
 	}
+	return words.NotFlushed(e.Path, e.Cause)
+}
+
+// told is the cause where it says itself what happened and what to do.
+func (e *PoisonedError) told() (t disk.Trouble) {
+	errors.As(e.Cause, &t)
+	return t
 }
 
 // Unwrap gives the cause.

@@ -21,7 +21,8 @@ import (
 // lets nothing be written any more once it is not known what the disk holds.
 type File struct {
 	Path    string
-	OneHead bool // when it was opened one of its two heads was damaged: the last commit may be missing
+	Meta    Meta // as it was opened
+	OneHead bool // then one of its two heads was damaged: the last commit may be missing
 	db      *bolt.DB
 	commit  Commit
 	file    *os.File // to let go of its lock when bbolt panics on a bad page
@@ -98,6 +99,9 @@ func Open(path string, opt Options) (*File, error) {
 	}
 	if err != nil {
 		return nil, disk.Both(damaged(path, err), f.Close())
+	}
+	if f.Meta, err = f.meta(); err != nil {
+		return nil, disk.Both(err, f.Close())
 	}
 	return f, nil
 }
@@ -223,9 +227,9 @@ func (f *File) Poisoned() bool { return f.poison.Load() != nil }
 // Found tells whether the path still leads to the file, without poisoning it.
 func (f *File) Found() bool { return f.place.There() == nil }
 
-// Meta is what the book says of itself. A file that is no book of this program
+// meta reads what the book says of itself. A file that is no book of this program
 // is an ErrDamaged.
-func (f *File) Meta() (m Meta, err error) {
+func (f *File) meta() (m Meta, err error) {
 	err = guarded(f.Path, func() error {
 		return f.db.View(func(tx *bolt.Tx) error { m, err = Tx{tx}.meta(); return err })
 	})

@@ -38,8 +38,6 @@ const fill = 0.9
 // Tx is one transaction. What it gives is copied.
 type Tx struct{ tx *bolt.Tx }
 
-func seqKey(seq uint64) []byte { return binary.BigEndian.AppendUint64(nil, seq) }
-
 // top gives a top-level bucket, or an error where the file has none: then it is
 // some other program's.
 func (tx Tx) top(name []byte) (*bolt.Bucket, error) {
@@ -49,35 +47,25 @@ func (tx Tx) top(name []byte) (*bolt.Bucket, error) {
 	return nil, errors.New(words.NoBucket(name))
 }
 
-// stream gives a stream's bucket; nil for an unknown one.
-func (tx Tx) stream(name string) (*bolt.Bucket, error) {
-	streams, err := tx.top(bucketStreams)
+// within gives the bucket of a stream in a top-level one; nil for an unknown stream.
+func (tx Tx) within(top []byte, stream string) (*bolt.Bucket, error) {
+	b, err := tx.top(top)
 	if err != nil {
 		return nil, err
 	}
-	return streams.Bucket([]byte(name)), nil
+	return b.Bucket([]byte(stream)), nil
 }
 
 // Has tells whether the book has a stream.
 func (tx Tx) Has(stream string) (bool, error) {
-	b, err := tx.stream(stream)
+	b, err := tx.within(bucketStreams, stream)
 	return b != nil, err
-}
-
-// Streams lists those that have a bucket.
-func (tx Tx) Streams() (names []string, err error) {
-	streams, err := tx.top(bucketStreams)
-	if err != nil {
-		return nil, err
-	}
-	err = streams.ForEachBucket(func(k []byte) error { names = append(names, string(k)); return nil })
-	return names, err
 }
 
 // Lines gives what stands for lines of a stream, whatever it is; nil for an
 // unknown stream.
 func (tx Tx) Lines(stream string) (lines [][]byte, err error) {
-	b, err := tx.stream(stream)
+	b, err := tx.within(bucketStreams, stream)
 	if b == nil || err != nil {
 		return nil, err
 	}
@@ -98,12 +86,14 @@ func (tx Tx) Record(stream string) (r Record, err error) {
 // Records reads the records of all streams.
 func (tx Tx) Records() (map[string]Record, error) {
 	all := map[string]Record{}
-	names, err := tx.Streams()
-	for _, name := range names {
-		if err == nil {
-			all[name], err = tx.Record(name)
-		}
+	streams, err := tx.top(bucketStreams)
+	if err != nil {
+		return all, err
 	}
+	err = streams.ForEachBucket(func(name []byte) (err error) {
+		all[string(name)], err = tx.Record(string(name))
+		return err
+	})
 	return all, err
 }
 
@@ -127,18 +117,43 @@ func (tx Tx) PutRecord(stream string, r Record) error {
 	return b.Put([]byte(stream), v)
 }
 
-// PutLines appends lines to a stream and writes its record. first is the sequence
-// of the first of them where they have no gaps and it is known, else 0.
-func (tx Tx) PutLines(stream string, first uint64, lines [][]byte, r Record) error {
+// PutLines appends lines to a stream and writes its record.
+func (tx Tx) PutLines(stream string, lines [][]byte, r Record) error {
 	streams, err := tx.top(bucketStreams)
 	if err != nil {
 		return err
 	}
-	b, err := streams.CreateBucketIfNotExists([]byte(stream))
-	if err == nil {
-		err = put(b, first, lines)
+	return cmp.Or(put(streams, stream, lines), tx.PutRecord(stream, r))
+}
+
+// Replace puts lines in the place of all that a stream has.
+func (tx Tx) Replace(stream string, lines [][]byte, r Record) error {
+	return cmp.Or(tx.drop(stream), tx.PutLines(stream, lines, r))
+}
+
+// drop removes a stream's lines.
+func (tx Tx) drop(stream string) error {
+	streams, err := tx.top(bucketStreams)
+	if err != nil || streams.Bucket([]byte(stream)) == nil {
+		return err
 	}
-	return cmp.Or(err, tx.PutRecord(stream, r))
+	return streams.DeleteBucket([]byte(stream))
+}
+
+// put puts lines under their sequences.
+func put(in *bolt.Bucket, stream string, lines [][]byte) error {
+	b, err := in.CreateBucketIfNotExists([]byte(stream))
+	if err != nil {
+		return err
+	}
+	b.FillPercent = fill
+	for _, line := range lines {
+		l, _ := twin.LinkOf(line)
+		if err := b.Put(binary.BigEndian.AppendUint64(nil, l.Seq), line); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // PutComing adds lines to what is to be a stream once it is whole. first says that
@@ -153,11 +168,7 @@ func (tx Tx) PutComing(stream string, lines [][]byte, first bool) error {
 	if err != nil {
 		return err
 	}
-	b, err := coming.CreateBucketIfNotExists([]byte(stream))
-	if err != nil {
-		return err
-	}
-	return put(b, 0, lines)
+	return put(coming, stream, lines)
 }
 
 // TakeIn makes what PutComing brought a stream, with its record, in the place of
@@ -167,19 +178,14 @@ func (tx Tx) TakeIn(stream string, r Record) error {
 	if err != nil {
 		return err
 	}
+	if err := tx.drop(stream); err != nil {
+		return err
+	}
 	streams, err := tx.top(bucketStreams)
-	if err != nil {
-		return err
+	if err == nil {
+		err = coming.MoveBucket([]byte(stream), streams)
 	}
-	if streams.Bucket([]byte(stream)) != nil {
-		if err := streams.DeleteBucket([]byte(stream)); err != nil {
-			return err
-		}
-	}
-	if err := coming.MoveBucket([]byte(stream), streams); err != nil {
-		return err
-	}
-	return cmp.Or(tx.DropComing(), tx.PutRecord(stream, r))
+	return cmp.Or(err, tx.DropComing(), tx.PutRecord(stream, r))
 }
 
 // DropComing forgets what never became a stream.
@@ -188,34 +194,6 @@ func (tx Tx) DropComing() error {
 		return nil
 	}
 	return tx.tx.DeleteBucket(bucketComing)
-}
-
-// put puts lines under their sequences.
-func put(b *bolt.Bucket, first uint64, lines [][]byte) error {
-	b.FillPercent = fill
-	for i, line := range lines {
-		seq := first + uint64(i)
-		if first == 0 {
-			l, _ := twin.LinkOf(line)
-			seq = l.Seq
-		}
-		if err := b.Put(seqKey(seq), line); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// Replace puts lines in the place of all that a stream has.
-func (tx Tx) Replace(stream string, lines [][]byte, r Record) error {
-	streams, err := tx.top(bucketStreams)
-	if err == nil && streams.Bucket([]byte(stream)) != nil {
-		err = streams.DeleteBucket([]byte(stream))
-	}
-	if err != nil {
-		return err
-	}
-	return tx.PutLines(stream, 0, lines, r)
 }
 
 // Meta is what the book says of itself.

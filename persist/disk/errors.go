@@ -29,6 +29,12 @@ func (e *HeldError) Error() string { return words.BookInUse(e.Path) }
 // Is makes it an ErrHeld.
 func (e *HeldError) Is(target error) bool { return target == ErrHeld }
 
+// Trouble is an error that can be told without what to do about it.
+type Trouble interface {
+	error
+	Happened() string
+}
+
 // FileError says what is wrong with a file and what to do. Kind is the sentinel
 // it answers to: ErrDamaged, ErrReadOnlyFile, ErrMissing or ErrNoFile.
 type FileError struct {
@@ -37,6 +43,9 @@ type FileError struct {
 }
 
 func (e *FileError) Error() string { return words.Trouble(e.Path, e.What, e.Do) }
+
+// Happened is the message without what to do.
+func (e *FileError) Happened() string { return e.Path + " " + e.What }
 
 // Unwrap gives the sentinel.
 func (e *FileError) Unwrap() error { return e.Kind }
@@ -64,10 +73,10 @@ func AccessError(path string, err error) error {
 // written to it would not be found again.
 type GoneError struct{ Path, Why string }
 
-func (e *GoneError) Error() string { return e.What() + words.GoneDo }
+func (e *GoneError) Error() string { return e.Happened() + words.GoneDo }
 
-// What is the message without what to do.
-func (e *GoneError) What() string { return words.FileGone(e.Path, e.Why) }
+// Happened is the message without what to do.
+func (e *GoneError) Happened() string { return words.FileGone(e.Path, e.Why) }
 
 // Both is two errors in one line; either may be nil.
 func Both(a, b error) error {

@@ -54,9 +54,6 @@ func LastSeq(lines [][]byte) uint64 {
 
 // UpTo is the lines up to a sequence.
 func UpTo(lines [][]byte, seq uint64) [][]byte {
-	if n := int(min(seq, uint64(len(lines)))); n > 0 && LastSeq(lines[:n]) == seq { // without gaps
-		return lines[:n]
-	}
 	n := len(lines)
 	for n > 0 && LastSeq(lines[:n]) > seq {
 		n--

@@ -9,17 +9,17 @@ import (
 
 // Text is what a stream's twin says.
 type Text struct {
-	File    string
-	Lines   [][]byte
-	Torn    []byte // a half-written line after them
-	Fault   string // why reading stopped early
-	Unread  error  // why it could not be read
-	Foreign bool   // and it is no file: nothing was ever kept in it
+	Stream string
+	File   string
+	Lines  [][]byte
+	Torn   []byte // a half-written line after them
+	Fault  string // why reading stopped early
+	Unread error  // why it could not be read
 }
 
 // Read reads a stream's twin. A stream without one has no lines.
 func Read(folder, stream string) Text {
-	t := Text{File: TextFile(folder, stream)}
+	t := Text{Stream: stream, File: TextFile(folder, stream)}
 	f, err := disk.Open(t.File)
 	if err == nil {
 		defer f.Close()
@@ -30,7 +30,7 @@ func Read(folder, stream string) Text {
 	case errors.Is(err, ErrLong):
 		t.Fault = err.Error()
 	case err != nil:
-		t.Unread, t.Foreign = err, errors.Is(err, disk.ErrNoFile)
+		t.Unread = err
 	}
 	return t
 }

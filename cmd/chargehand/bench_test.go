@@ -20,8 +20,8 @@ import (
 	"chargehand/tui"
 )
 
-// report gives the middle and the ninety-ninth of a hundred.
-func report(b *testing.B, took []time.Duration, what string) {
+// tell gives the middle and the ninety-ninth of a hundred.
+func tell(b *testing.B, took []time.Duration, what string) {
 	slices.Sort(took)
 	for _, p := range []int{50, 99} {
 		b.ReportMetric(float64(took[(len(took)-1)*p/100].Microseconds())/1000, fmt.Sprintf("ms-%s-p%d", what, p))
@@ -57,11 +57,11 @@ func BenchmarkStart(b *testing.B) {
 				}
 				w.end()
 			}
-			report(b, first, "frame")
-			report(b, bare, "bare")
+			tell(b, first, "frame")
+			tell(b, bare, "bare")
 			b.ReportMetric(float64(half(first))/float64(half(bare)), "x-bare")
 			if smelts > 0 {
-				report(b, shelf, "shelf")
+				tell(b, shelf, "shelf")
 			}
 		})
 	}
@@ -142,8 +142,8 @@ func BenchmarkKeyToScreen(b *testing.B) {
 			answered = append(answered, w.until(answer).Sub(pressed))
 			kept = append(kept, w.until("· kept").Sub(pressed))
 		}
-		report(b, answered, "answer")
-		report(b, kept, "kept")
+		tell(b, answered, "answer")
+		tell(b, kept, "kept")
 	})
 }
 

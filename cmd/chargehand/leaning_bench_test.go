@@ -48,7 +48,7 @@ func BenchmarkLeaning(b *testing.B) {
 				answered = append(answered, w.until(says).Sub(pressed))
 				w.end()
 			}
-			report(b, answered, "answer")
+			tell(b, answered, "answer")
 			b.Log(fmt.Sprint(answered))
 		})
 	}

@@ -1,4 +1,4 @@
-package session
+package session_test
 
 import (
 	"os"
@@ -8,6 +8,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/figure"
 	"chargehand/model/fold"
+	"chargehand/model/session"
 	"chargehand/model/words"
 	"chargehand/persist/logcsv"
 )
@@ -27,7 +28,7 @@ func TestTheKnownPastForetellsOfAllItsOre(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s := Open("03", es)
+	s := session.Open("03", es)
 	at := 5*time.Hour + 30*time.Minute
 	then := s.AsOf(fold.All, at)
 	known := then.Knowing(s.AsOf(fold.All, s.End()).Reading())

@@ -11,6 +11,12 @@ import (
 // AccountDoes is the line of help of account.
 const AccountDoes = "tells where every kilogram of iron of a smelt went, as far as weighings and assays can tell"
 
+// The sides of an account.
+const (
+	AccountIn  = "in"
+	AccountOut = "out"
+)
+
 // NotWeighedOrKeyed is something that a balance lacks altogether.
 const NotWeighedOrKeyed = "weighed nowhere, or keyed nowhere"
 
@@ -51,16 +57,16 @@ func Account(a account.Account) string {
 	for _, side := range []struct {
 		head string
 		rows []account.Row
-	}{{"in", a.In}, {"out", a.Out}} {
+	}{{AccountIn, a.In}, {AccountOut, a.Out}} {
 		fmt.Fprintf(&b, "iron %s\n", side.head)
 		for _, r := range side.rows {
 			if r.Place != account.WallAndAsh && r.Place != account.Flux {
-				fmt.Fprintf(&b, "  %-42s %-24s %-30s %s\n", streamWords(r), kgBand(r.Iron), restsOn(r), ironBar(r.Iron, longest))
+				fmt.Fprintf(&b, "  %-42s %-24s %-30s %s\n", AccountStream(r), AccountKg(r.Iron), AccountRests(r), ironBar(r.Iron, longest))
 			}
 		}
 	}
 	if o := a.Iron.Open; o.Known() {
-		fmt.Fprintf(&b, "  %-42s %s\n", "not accounted for, may be minus", kgBand(o))
+		fmt.Fprintf(&b, "  %-42s %s\n", "not accounted for, may be minus", AccountKg(o))
 	}
 	for _, s := range AccountVerdict(a) {
 		fmt.Fprintln(&b, s)
@@ -68,7 +74,9 @@ func Account(a account.Account) string {
 	if f := a.Verdict.Firm; f != nil {
 		fmt.Fprintf(&b, "what would firm it up most: %s\n", firmWords(*f))
 	}
-	fmt.Fprint(&b, passages(a))
+	for _, s := range AccountPassages(a) {
+		fmt.Fprintln(&b, s)
+	}
 	if len(a.Yields) > 0 {
 		fmt.Fprintln(&b, "yields, each with what it is counted on")
 		for _, y := range a.Yields {
@@ -78,8 +86,8 @@ func Account(a account.Account) string {
 	return strings.TrimRight(b.String(), "\n") + "\n"
 }
 
-// streamWords is one row's name with its mass and its share of iron.
-func streamWords(r account.Row) string {
+// AccountStream is one row's name with its mass and its share of iron.
+func AccountStream(r account.Row) string {
 	s := placeWords[r.Place]
 	if r.Name != "" {
 		s += " (" + r.Name + ")"
@@ -103,8 +111,8 @@ func metallic(p account.Place) bool {
 	return p == account.Bloom || p == account.FragmentsIn || p == account.FragmentsOut
 }
 
-// restsOn says what a row rests on, mass and share told apart.
-func restsOn(r account.Row) string {
+// AccountRests says what a row rests on, mass and share told apart.
+func AccountRests(r account.Row) string {
 	if r.Mass.Standing == account.Measured && r.Mass.Value == 0 {
 		return ""
 	}
@@ -130,8 +138,8 @@ func ironBar(a account.Amount, longest float64) string {
 	return strings.Repeat("=", whole) + strings.Repeat("-", max(0, all-whole))
 }
 
-// kgBand is kilograms with the 10th and 90th percentile.
-func kgBand(a account.Amount) string {
+// AccountKg is kilograms with the 10th and 90th percentile.
+func AccountKg(a account.Amount) string {
 	if !a.Known() {
 		return "unknown"
 	}
@@ -151,31 +159,31 @@ func kgs(v float64) string {
 	return fmt.Sprintf("%.1f", v)
 }
 
-// passages are carbon and mass, in and out; what is left went as gas.
-func passages(a account.Account) string {
-	var b strings.Builder
+// AccountPassages are, a line each, carbon and mass, in and out; what is left went as gas.
+func AccountPassages(a account.Account) (said []string) {
+	add := func(format string, values ...any) { said = append(said, fmt.Sprintf(format, values...)) }
 	if s := a.Silica; s.Open.Known() {
-		fmt.Fprintf(&b, "silica: %s in, %s out, %s open\n", kgBand(s.In), kgBand(s.Out), kgBand(s.Open))
+		add("silica: %s in, %s out, %s open", AccountKg(s.In), AccountKg(s.Out), AccountKg(s.Open))
 	}
 	if c := a.Carbon; c.In.Known() {
 		left := "none weighed as left over"
 		if c.Out.Value > 0 {
-			left = kgBand(c.Out) + " left over"
+			left = AccountKg(c.Out) + " left over"
 		}
-		fmt.Fprintf(&b, "carbon: %s in with the charcoal, %s; the rest, %s, went as gas (not tested)\n", kgBand(c.In), left, kgBand(c.Rest))
+		add("carbon: %s in with the charcoal, %s; the rest, %s, went as gas (not tested)", AccountKg(c.In), left, AccountKg(c.Rest))
 	}
 	m := a.Mass
 	switch {
 	case m.Rest.Known():
-		fmt.Fprintf(&b, "mass without charcoal and wall: %s kg in, %s kg out, %s %%; the rest, %s kg, went as gas or was not weighed (not tested)\n",
+		add("mass without charcoal and wall: %s kg in, %s kg out, %s %%; the rest, %s kg, went as gas or was not weighed (not tested)",
 			kgs(m.In.Value), kgs(m.Out.Value), wholePercent(m.Share.Value), kgs(m.Rest.Value))
 	case m.In.Known():
-		fmt.Fprintf(&b, "mass without charcoal and wall: %s kg in; not all that came out was weighed\n", kgs(m.In.Value))
+		add("mass without charcoal and wall: %s kg in; not all that came out was weighed", kgs(m.In.Value))
 	}
 	if a.Oxygen.Known() && a.Oxygen.Value > 0 {
-		fmt.Fprintf(&b, "oxygen that left as gas with the iron that became metal: %s, were the ore hematite\n", kgBand(a.Oxygen))
+		add("oxygen that left as gas with the iron that became metal: %s, were the ore hematite", AccountKg(a.Oxygen))
 	}
-	return b.String()
+	return said
 }
 
 // AccountYield is one yield with its base: "bloom: 26 % of the ore, dry".

@@ -102,7 +102,7 @@ func soughtWords(sought []account.Sought) string {
 		if s.Place == account.WallAndAsh {
 			verb = "were"
 		}
-		parts = append(parts, fmt.Sprintf("%s %s solved for: %s%s", name, verb, kgBand(s.Amount), unit))
+		parts = append(parts, fmt.Sprintf("%s %s solved for: %s%s", name, verb, AccountKg(s.Amount), unit))
 	}
 	if len(blind) > 0 {
 		word := "was"

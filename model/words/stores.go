@@ -125,7 +125,7 @@ func Furnaces(all []house.Furnace) string {
 		last := f.Last().Furnace
 		fmt.Fprintf(&b, "%s\n", last.Name)
 		for _, v := range f.Versions {
-			fmt.Fprintf(&b, "  %s  %-9s %s\n", v.From.Format("2006-01-02"), v.Why, sizesOf(v.Furnace))
+			fmt.Fprintf(&b, "  %s  %-9s %s\n", v.From.Format("2006-01-02"), v.Why, FurnaceSizes(v.Furnace))
 		}
 		if n := len(f.Dryings); n > 0 {
 			fmt.Fprintf(&b, "  days of drying keyed: %d, the last on %s\n", n, f.Dryings[n-1].At.Format("2006-01-02"))
@@ -141,7 +141,8 @@ func Furnaces(all []house.Furnace) string {
 	return b.String()
 }
 
-func sizesOf(f entry.Furnace) string {
+// FurnaceSizes are a furnace in figures, as far as they are known.
+func FurnaceSizes(f entry.Furnace) string {
 	var all []string
 	say := func(name string, m entry.Maybe[entry.Centimetre]) {
 		if m.Known {

@@ -7,7 +7,6 @@ import (
 	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
 	"chargehand/tui/theme"
-	"chargehand/tui/words"
 )
 
 // ResultRows is how tall the card of the result is when all of it stands.
@@ -17,8 +16,8 @@ const ResultRows = 11
 // counted, and what was foretold; of what is not known what to weigh.
 func (p Pen) Result(g cell.Grid, r figure.Reading, o session.Outcome) {
 	w, h := g.Size()
-	g.Text(2, 0, words.ResultHead, p.Style(theme.Quiet))
-	parts := words.Result(p.Units, o, unweighed(r, entry.Ore), unweighed(r, entry.Charcoal))
+	g.Text(2, 0, modelwords.ResultHead, p.Style(theme.Quiet))
+	parts := modelwords.Result(p.Units, o, unweighed(r, entry.Ore), unweighed(r, entry.Charcoal))
 	const from = 12
 	beside, bases, gap := w >= 76, true, 0
 	rows := 2 * len(parts)

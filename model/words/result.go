@@ -7,7 +7,6 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/figure"
 	"chargehand/model/session"
-	modelwords "chargehand/model/words"
 )
 
 // The card of what came of a smelt that is over.
@@ -34,13 +33,13 @@ type ResultPart struct {
 
 // Result are the lines of the card. The two texts say what is still to be weighed of
 // the ore and of the charcoal, "" where all is.
-func Result(u modelwords.Units, o session.Outcome, ore, charcoal string) []ResultPart {
+func Result(u Units, o session.Outcome, ore, charcoal string) []ResultPart {
 	return []ResultPart{
 		resultBloom(u, o), resultYield(u, o, ore), resultCharcoal(u, o, charcoal), resultHours(o), resultForetold(u, o),
 	}
 }
 
-func resultBloom(u modelwords.Units, o session.Outcome) ResultPart {
+func resultBloom(u Units, o session.Outcome) ResultPart {
 	p := ResultPart{Name: ResultBloom, Says: ResultNotWeighed}
 	switch {
 	case o.Bloom.Positive():
@@ -59,7 +58,7 @@ func resultState(s entry.PieceState) string {
 	return "weighed " + string(s)
 }
 
-func resultYield(u modelwords.Units, o session.Outcome, toWeigh string) ResultPart {
+func resultYield(u Units, o session.Outcome, toWeigh string) ResultPart {
 	p := ResultPart{Name: ResultYield}
 	share, known := o.Yield()
 	switch {
@@ -82,7 +81,7 @@ func resultYield(u modelwords.Units, o session.Outcome, toWeigh string) ResultPa
 	return p
 }
 
-func resultCharcoal(u modelwords.Units, o session.Outcome, toWeigh string) ResultPart {
+func resultCharcoal(u Units, o session.Outcome, toWeigh string) ResultPart {
 	p := ResultPart{Name: ResultCharcoal}
 	if _, known := o.Burnt(); !known {
 		p.Says = toWeigh
@@ -113,16 +112,16 @@ func resultHours(o session.Outcome) ResultPart {
 	if o.Extracted {
 		until = "from light until taken out"
 	}
-	return ResultPart{Name: ResultHours, Says: modelwords.Lasted(o.Lasted.Truncate(time.Minute)), Base: until, Known: true}
+	return ResultPart{Name: ResultHours, Says: Lasted(o.Lasted.Truncate(time.Minute)), Base: until, Known: true}
 }
 
-func resultForetold(u modelwords.Units, o session.Outcome) ResultPart {
+func resultForetold(u Units, o session.Outcome) ResultPart {
 	p := ResultPart{Name: ResultForetold, Says: ResultNothing}
 	f := o.Foretold
 	if !f.Known() {
 		return p
 	}
-	p.Known, p.Base = true, modelwords.OrNone(o.Chance)
+	p.Known, p.Base = true, OrNone(o.Chance)
 	p.Says = u.Range(f.P10, f.P90, "kg", 1) + ", "
 	switch {
 	case o.Bloom.Positive():

@@ -1,0 +1,49 @@
+package report
+
+import (
+	_ "embed" // the page
+	"html/template"
+	"io"
+
+	"chargehand/model/words"
+)
+
+//go:embed page.html
+var pageText string
+
+// page escapes all that was typed by where it stands in the page.
+var page = template.Must(template.New("report").Funcs(template.FuncMap{
+	"place": place,
+	"less":  func(a, b float64) float64 { return a - b },
+	"plus":  func(a, b float64) float64 { return a + b },
+	"wide":  func(from, to float64) bool { return to-from >= 34 },
+	"late":  func(to float64) bool { return to >= plotWidth-marginRight },
+}).Parse(pageText))
+
+// headings are the words of the page that do not change.
+type headings struct {
+	Title, Lit, Result, Day, Plots, Shaft, Warnings, Entries, Account, Pieces, Cautions, Lost                              string
+	NoPlot, NoWarning, Nothing, Numbers                                                                                    string
+	Time, What, By, Since, Until, Warning, Evidence, Keyed, Side, Iron, Rests, From, To, GoesOn, Wall, Centre, Piece, Mass string
+	Worked, Tests                                                                                                          string
+}
+
+var said = headings{
+	Title: words.ReportTitle, Lit: words.ReportLit, Result: words.ReportResult, Day: words.ReportDay, Plots: words.ReportPlots, Shaft: words.ReportShaft,
+	Warnings: words.ReportWarnings, Entries: words.ReportEntries, Account: words.ReportAccount, Pieces: words.ReportPieces, Cautions: words.ReportCautions, Lost: words.ReportLost,
+	NoPlot: words.ReportNoPlot, NoWarning: words.ReportNoWarning, Nothing: words.ReportNothing, Numbers: words.ReportNumbers,
+	Time: words.ColumnTime, What: words.ColumnWhat, By: words.ColumnBy,
+	Since: words.ColumnSince, Until: words.ColumnUntil, Warning: words.ColumnWarning, Evidence: words.ColumnEvidence, Keyed: words.ReportKeyed,
+	Side: words.ColumnSide, Iron: words.ColumnIron, Rests: words.ColumnRests, From: words.ColumnFrom, To: words.ColumnTo, GoesOn: words.ColumnGoesOn,
+	Wall: words.ColumnWall, Centre: words.ColumnCentre, Piece: words.ColumnPiece, Mass: words.ColumnMass, Worked: words.ColumnWorked, Tests: words.ColumnTests,
+}
+
+// Page writes the report as one HTML file of its own: style and drawings are in it, no
+// link leaves it. printed is the last line: what wrote it, and when.
+func (r Report) Page(out io.Writer, printed string) error {
+	return page.Execute(out, struct {
+		Report
+		Words   headings
+		Printed string
+	}{r, said, printed})
+}

@@ -31,6 +31,8 @@ const CurveColumns = 22
 
 func shaftParts(w int, bare bool) shaftColumns {
 	switch {
+	case bare && w >= 60:
+		return shaftColumns{scale: 3, body: 6, wide: 54, wall: 5}
 	case bare && w >= 34:
 		return shaftColumns{scale: 3, body: 5, wide: 24, wall: 3}
 	case w < 45:

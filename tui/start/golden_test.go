@@ -8,5 +8,5 @@ import (
 
 // What a golden holds was looked at as a picture before it was kept.
 func TestGoldenScreen(t *testing.T) {
-	desk.Golden(t, "start", [][2]int{desk.Small, desk.Usual}, "v", "a")
+	desk.Golden(t, "start", [][2]int{desk.Small, desk.Usual, desk.Large}, "v", "a")
 }

@@ -2,28 +2,17 @@
 package start
 
 import (
-	"strings"
-	"sync"
 	"time"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
-	"chargehand/model/figure"
-	"chargehand/model/fold"
 	"chargehand/model/invented"
-	"chargehand/model/picture"
-	"chargehand/model/session"
 	"chargehand/model/shelf"
 	"chargehand/tui/act"
-	"chargehand/tui/cell"
-	"chargehand/tui/chart"
 	"chargehand/tui/draw"
-	"chargehand/tui/letter"
-	"chargehand/tui/scene"
 	"chargehand/tui/screen"
-	"chargehand/tui/theme"
 	"chargehand/tui/words"
 )
 
@@ -202,200 +191,4 @@ func (s Screen) Hints(sh screen.Shared) []draw.KeyHint {
 		hs = append(hs, screen.Hint(l.key))
 	}
 	return append(hs, screen.Hint(Map.Quit), screen.Hint(screen.Global.Views))
-}
-
-// Paint shows the furnace of the smelt at work or of the invented one at the left,
-// and beside it the lines, one below the other; in a small window the lines alone.
-func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
-	screen.Top(g, sh, words.ProgramName, words.ProgramIs)
-	body := screen.Body(g)
-	ls := s.lines(sh)
-	w, h := g.Size()
-	size := scene.SizeOf(w, h)
-	if size == scene.Cramped {
-		s.plain(g, sh, body, ls)
-		return
-	}
-	left := 38
-	if size == scene.Small {
-		left = 26
-	}
-	picture, panel := body.CutLeft(left)
-	s.furnace(g.Sub(picture), sh)
-	g.Fill(cell.Rect{X: left, Y: body.Y, W: 1, H: body.H}, sh.Theme.Marks().VLine, sh.Theme.Style(theme.Frame))
-	_, panel = panel.CutLeft(2)
-	s.ways(g.Sub(panel), sh, ls)
-}
-
-// furnace paints the shaft, and says whose it is.
-func (s Screen) furnace(g cell.Grid, sh screen.Shared) {
-	th := sh.Theme
-	w, h := g.Size()
-	var pic picture.Picture
-	tag, says := "", ""
-	switch {
-	case sh.Running.Is():
-		r := sh.Running.Reading()
-		pic, says = picture.From(r), words.StartShaft(sh.Running.ID(), r.Wall(r.At))
-	case sh.Smelt.Is() && !sh.Smelt.ToLook(): // the one last looked at
-		r := sh.Smelt.AsOf(fold.All, sh.Smelt.MostToSee()).Reading()
-		pic, tag, says = picture.From(r), words.ThePast, words.StartShaft(sh.Smelt.ID(), r.Wall(r.At))
-	case sh.Shelf.Known: // not before: the first frame waits for nothing
-		r := inventedMoment()
-		pic, tag, says = picture.From(r), words.TagInvented, words.StartInvented(r.Light.Furnace.Name, r.Wall(r.At))
-	default:
-		return
-	}
-	foot := 4
-	if h < 24 {
-		foot = 3
-	}
-	sh.Pen().Shaft(g.Sub(cell.Rect{W: w, H: h - foot}), pic, draw.ShaftView{Bare: true, Past: tag != ""})
-	if w < 30 && tag == words.TagInvented {
-		says = words.StartInventedShort(inventedMoment().Light.Furnace.Name)
-	}
-	x, y := 5, h-foot+1
-	if tag != "" {
-		x += g.Text(x, y-1, " "+tag+" ", th.Style(theme.Tag)) + 1
-	}
-	g.Wrap(cell.Rect{X: 5, Y: y, W: w - 6, H: foot - 1}, says, th.Style(theme.Quiet))
-}
-
-// inventedMoment is the invented smelt at the moment with most to see, as far as
-// that is known without solving it.
-var inventedMoment = sync.OnceValue(func() figure.Reading {
-	es, err := invented.Smelt()
-	if err != nil {
-		return figure.Reading{}
-	}
-	return session.Open(invented.ID, es, session.ToLookAt).Reading()
-})
-
-// ways paints what can be done, the smelt that was not finished first and largest.
-func (s Screen) ways(g cell.Grid, sh screen.Shared, ls []startLine) {
-	th := sh.Theme
-	w, h := g.Size()
-	title, caption := words.WhatNow, words.NothingBurns
-	role := theme.Strong
-	if id, _ := unfinished(sh); id != "" {
-		title, caption, role = words.GoOnLarge, words.MayBurn, theme.Now
-	}
-	y := 0
-	g.TextIn(cell.Rect{Y: y, W: w, H: 1}, caption, th.Style(theme.Quiet))
-	letter.Small.Text(g, 0, y+1, title, th.Style(role), th.ASCII)
-	y += 6
-	g.Fill(cell.Rect{X: 0, Y: y, W: w - 1, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
-	y += 2
-	smelt, over := lastSmelt(sh)
-	last := 0 // rows for it
-	switch {
-	case over && h >= 24:
-		last = 4
-	case over:
-		last = 3
-	}
-	room := h - y - last
-	pitch := min(max(room/max(len(ls), 1), 2), 4)
-	if pitch == 2 {
-		y--
-	}
-	for i, l := range ls {
-		mark := " "
-		if i == min(s.at, len(ls)-1) {
-			mark = th.Marks().Picked
-		}
-		g.Text(0, y, mark, th.Style(theme.Now))
-		g.Text(2, y, l.key.Help().Key, th.Style(theme.Now))
-		g.Text(5, y, l.key.Help().Desc, th.Style(theme.Strong))
-		x := 20
-		detail, costs, _ := strings.Cut(l.detail, ";")
-		if w < 70 {
-			g.Wrap(cell.Rect{X: 5, Y: y + 1, W: w - 6, H: pitch - 1}, l.detail, th.Style(theme.Text))
-			y += pitch
-			continue
-		}
-		g.TextIn(cell.Rect{X: x, Y: y, W: w - x - 1, H: 1}, detail, th.Style(theme.Text))
-		if costs != "" {
-			g.TextIn(cell.Rect{X: x, Y: y + 1, W: w - x - 1, H: 1}, strings.TrimSpace(costs), th.Style(theme.Quiet))
-		}
-		y += pitch
-	}
-	if last > 0 && y+1 < h {
-		s.last(g.Sub(cell.Rect{Y: h - last, W: w, H: last}), sh, smelt)
-	}
-}
-
-// last says what came of a smelt, and where there is room shows its day.
-func (Screen) last(g cell.Grid, sh screen.Shared, l shelf.Summary) {
-	th := sh.Theme
-	w, h := g.Size()
-	g.Fill(cell.Rect{W: w - 1, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
-	x := 4 + g.Width(words.LastSmelt)
-	if x+g.Width(result(sh, l)) > w-1 {
-		g.Wrap(cell.Rect{X: 2, Y: 1, W: w - 3, H: h - 1}, words.LastSmelt+" "+result(sh, l), th.Style(theme.Text))
-		return
-	}
-	g.Text(2, 1, words.LastSmelt, th.Style(theme.Quiet))
-	g.Text(x, 1, result(sh, l), th.Style(theme.Text))
-	if h < 4 || len(l.Day) == 0 {
-		return
-	}
-	g.Text(2, 2, words.ItsDay, th.Style(theme.Quiet))
-	most := 0.0
-	for _, d := range l.Day {
-		most = max(most, float64(d.Ore))
-	}
-	parts := make([]chart.Part, 0, 2*len(l.Day))
-	for _, d := range l.Day {
-		p := chart.Part{Ore: float64(d.Ore) / max(most, 1e-9), Slow: d.Slow}
-		parts = append(parts, p, p)
-	}
-	chart.Spark(g, th, x, 2, parts[:min(len(parts), w-x-1)])
-}
-
-// lastSmelt is the newest smelt that is over.
-func lastSmelt(sh screen.Shared) (shelf.Summary, bool) {
-	for _, l := range sh.Shelf.Lines {
-		if l.Practice || l.Invented || !l.Phase.Over() {
-			continue
-		}
-		return l, true
-	}
-	return shelf.Summary{}, false
-}
-
-// result is what came of a smelt, in one line.
-func result(sh screen.Shared, l shelf.Summary) string {
-	said := words.NoBloomWeighed
-	if l.Bloom.Known {
-		said = words.BloomOf(sh.Units.Kg(l.Bloom.Value))
-		if y, dry, ok := l.Yield(); ok {
-			said += words.YieldOfOre(y, dry)
-		} else if l.Ore.Known {
-			said += words.OfOre(sh.Units.Kg(l.Ore.Value))
-		}
-	}
-	return l.ID + ": " + said
-}
-
-// plain is the lines alone.
-func (s Screen) plain(g cell.Grid, sh screen.Shared, body cell.Rect, ls []startLine) {
-	th := sh.Theme
-	pitch := 3
-	if body.H < len(ls)*3 {
-		pitch = 2
-	}
-	y := body.Y + max((body.H-len(ls)*pitch)/3, 0)
-	x := max(2, (body.W-60)/2)
-	for i, l := range ls {
-		style, mark := th.Style(theme.Strong), " "
-		if i == min(s.at, len(ls)-1) {
-			mark = th.Marks().Picked
-		}
-		g.Text(x, y, mark, th.Style(theme.Now))
-		n := x + 2 + g.Text(x+2, y, l.key.Help().Key, th.Style(theme.Now))
-		g.Text(n+2, y, l.key.Help().Desc, style)
-		g.TextIn(cell.Rect{X: n + 2, Y: y + 1, W: body.W - n - 3, H: 1}, l.detail, th.Style(theme.Quiet))
-		y += pitch
-	}
 }

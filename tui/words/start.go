@@ -51,6 +51,8 @@ const (
 	NothingBurns   = "nothing is burning"
 	MayBurn        = "not closed, and it may be burning"
 	LastSmelt      = "last smelt"
+	LastSmelts     = "the last smelts"
+	WasPutRight    = "put right when the book was opened"
 	ItsDay         = "its day"
 	NoBloomWeighed = "no bloom was weighed"
 )
@@ -79,3 +81,8 @@ func StartInventedShort(name string) string { return name + "; nobody lit it" }
 
 // StartShaft says the same of a smelt at work.
 func StartShaft(id string, at time.Time) string { return id + " at " + at.Format(modelwords.Clock) }
+
+// MoreInBook counts the messages that have no room on the start screen.
+func MoreInBook(n int) string {
+	return "and " + strconv.Itoa(n) + " more on the page of messages in the book"
+}

@@ -53,7 +53,7 @@ var everyKey = []struct{ keys, leads string }{
 	{"v b", "book: what was done"}, {"up up k", "show one kind only"}, {"n", "book: notes"}, {"k a", "book: what was done"}, {"enter", "change "}, {"t", "when it was"}, {"esc", "nothing done"},
 	{"r", "this is the past"}, {"right w left k e p b enter esc", "book: what was done"}, {"esc", "c charge "},
 	{"v r", "this is the past"}, {"end home right up tab esc", "c charge "},
-	{"v s", "2 smelts"}, {"down enter", "this is the past"}, {"v f", "a moment to look at"}, {"c", "look at only"}, {"v o", "c charge "},
+	{"v s", "2 smelts"}, {"o o o", "2 smelts"}, {"i", "find"}, {"r e e d backspace", "found"}, {"enter esc", "2 smelts"}, {"down enter", "this is the past"}, {"v f", "a moment to look at"}, {"c", "look at only"}, {"v o", "c charge "},
 	{"v e", "settings"}, {"m", "mass in"}, {"esc", "nothing done"}, {"v l", "c charge "},
 	{"v a", "g go on with"}, {"esc", "c charge "},
 }

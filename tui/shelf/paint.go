@@ -28,9 +28,17 @@ func detailRows(size scene.Size) int {
 }
 
 // rowsAt is how many smelts a window shows.
-func rowsAt(sh screen.Shared) int {
+func (s Screen) rowsAt(sh screen.Shared) int {
 	size := scene.SizeOf(sh.W, sh.H)
-	return max(1, sh.H-draw.TopRows-draw.FootRows-1-recordOf(sh.Shelf.Lines).rows(size)-detailRows(size))
+	return max(1, sh.H-draw.TopRows-draw.FootRows-1-recordOf(sh.Shelf.Lines).rows(size)-detailRows(size)-s.findRows())
+}
+
+// findRows is how many rows what is looked for takes.
+func (s Screen) findRows() int {
+	if s.find.asks() {
+		return 1
+	}
+	return 0
 }
 
 // Paint shows what the smelts gave, then the smelts as a table, then what is known
@@ -38,12 +46,20 @@ func rowsAt(sh screen.Shared) int {
 func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
 	th := sh.Theme
 	ls := s.lines(sh)
-	screen.Top(g, sh, words.DoShelf, s.holds(ls))
+	holds := s.holds(ls)
+	if o := s.order.said(); o != "" {
+		holds += ", " + o
+	}
+	screen.Top(g, sh, words.DoShelf, holds)
 	body := screen.Body(g)
 	switch {
 	case len(ls) == 0 && sh.Spinner != "":
 		g.Sub(cell.Rect{X: 2, Y: body.Y + 1, W: 2, H: 1}).Lay(sh.Spinner, th.Style(theme.Now))
 		g.Text(4, body.Y+1, words.ShelfBeingRead, th.Style(theme.Text))
+		return
+	case len(ls) == 0 && s.find.asks():
+		s.paintFind(g.Sub(cell.Rect{Y: body.Y, W: body.W, H: 1}), sh, 0)
+		g.Text(2, body.Y+2, words.FoundNone, th.Style(theme.Text))
 		return
 	case len(ls) == 0:
 		g.Wrap(cell.Rect{X: 2, Y: body.Y + 1, W: body.W - 4, H: 2}, words.ShelfBare, th.Style(theme.Text))
@@ -57,6 +73,11 @@ func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
 	top, body = body.CutTop(r.rows(size))
 	if !top.Empty() {
 		r.answer(g.Sub(top), sh, size)
+	}
+	if s.find.asks() {
+		var line cell.Rect
+		line, body = body.CutTop(1)
+		s.paintFind(g.Sub(line), sh, count(ls))
 	}
 	detail, body = body.CutBottom(detailRows(size))
 	s.table(g.Sub(body), sh, ls, at)

@@ -16,20 +16,23 @@ import (
 type Screen struct {
 	at    int
 	aside bool // shows the practice
+	order order
+	find  find
 }
 
 // Keys are the keys of the shelf.
 type Keys struct {
 	screen.MoveKeys
-	Open, Replay key.Binding
+	Open, Replay, Find, Sort key.Binding
 }
 
 // Map are those keys.
-var Map = Keys{MoveKeys: screen.Move, Open: screen.Bind(words.DoOpen, "enter"), Replay: screen.Bind(words.DoReplayIt, "r")}
+var Map = Keys{MoveKeys: screen.Move, Open: screen.Bind(words.DoOpen, "enter"), Replay: screen.Bind(words.DoReplayIt, "r"),
+	Find: screen.Bind(words.DoFind, "i"), Sort: screen.Bind(words.DoSort, "o")}
 
 // All of them, the weightiest first.
 func (k Keys) All() []key.Binding {
-	return append([]key.Binding{k.Open, k.Replay}, k.MoveKeys.All()...)
+	return append([]key.Binding{k.Open, k.Replay, k.Find, k.Sort}, k.MoveKeys.All()...)
 }
 
 func (Screen) ID() screen.ID       { return screen.Shelf }
@@ -42,8 +45,16 @@ func New() Screen { return Screen{} }
 func (Screen) Listed(screen.Shared) string { return words.DoShelf }
 
 // Hints are what can be done.
-func (Screen) Hints(screen.Shared) []draw.KeyHint {
-	return screen.Hints(Map.Open, Map.Replay, Map.Up, Map.Down, screen.Global.Views, screen.Global.Back)
+func (s Screen) Hints(screen.Shared) []draw.KeyHint {
+	if s.find.typing {
+		return []draw.KeyHint{screen.Short(Map.Open, words.DoFindEnds), screen.Short(screen.Global.Back, words.DoFindAll)}
+	}
+	back := screen.Hint(screen.Global.Back)
+	if s.find.asks() || s.order != byDay {
+		back = screen.Short(screen.Global.Back, words.DoFindAll)
+	}
+	hs := append(screen.Hints(Map.Open, Map.Replay, Map.Find, Map.Sort), back)
+	return append(hs, screen.Hints(screen.Global.Views, Map.Up, Map.Down)...)
 }
 
 // lines of the shelf. The one without a smelt turns to the other list.
@@ -51,6 +62,7 @@ func (s Screen) lines(sh screen.Shared) []shelf.Summary {
 	var shown, aside []shelf.Summary
 	for _, l := range sh.Shelf.Lines {
 		switch {
+		case !s.find.holds(l):
 		case l.ID == sh.Running.ID():
 			shown = append(shown, sh.Running.Summary())
 		case l.Practice:
@@ -59,10 +71,11 @@ func (s Screen) lines(sh screen.Shared) []shelf.Summary {
 			shown = append(shown, l)
 		}
 	}
+	shown, aside = s.order.sorted(shown), s.order.sorted(aside)
 	if s.aside {
 		return append(aside, shelf.Summary{})
 	}
-	if sh.Shelf.Demo != nil {
+	if sh.Shelf.Demo != nil && s.find.holds(*sh.Shelf.Demo) {
 		shown = append(shown, *sh.Shelf.Demo)
 	}
 	if len(aside) > 0 {
@@ -81,16 +94,27 @@ func (s Screen) turns() string {
 
 // Update takes a key.
 func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
+	if s.find.typing {
+		return s.typed(p)
+	}
 	t := screen.TypedOf(p.Key)
 	ls := s.lines(sh)
 	at := min(s.at, max(len(ls)-1, 0))
-	if to, ok := Map.Moved(t, at, len(ls), rowsAt(sh)); ok {
+	if to, ok := Map.Moved(t, at, len(ls), s.rowsAt(sh)); ok {
 		s.at = max(to, 0)
 		return s, nil
 	}
 	switch {
+	case key.Matches(t, Map.Find):
+		s.find = find{input: screen.Prefilled(s.find.input.Text(), false), typing: true}
+		return s, nil
+	case key.Matches(t, Map.Sort):
+		s.order, s.at = (s.order+1)%orders, 0
+		return s, nil
 	case !key.Matches(t, Map.Open, Map.Replay):
 		return s, screen.Refuse(words.NoAct(screen.KeyLabel(string(t))))
+	case len(ls) == 0 && s.find.asks():
+		return s, screen.Refuse(words.FoundNone)
 	case len(ls) == 0:
 		return s, screen.Refuse(words.ShelfBare)
 	}
@@ -111,14 +135,19 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 
 // holds says how many smelts the list has.
 func (s Screen) holds(ls []shelf.Summary) string {
-	n := 0
+	n := count(ls)
+	if s.aside {
+		return words.PracticeHolds(n)
+	}
+	return words.ShelfHolds(n)
+}
+
+// count is how many of the lines are smelts.
+func count(ls []shelf.Summary) (n int) {
 	for _, l := range ls {
 		if l.ID != "" {
 			n++
 		}
 	}
-	if s.aside {
-		return words.PracticeHolds(n)
-	}
-	return words.ShelfHolds(n)
+	return n
 }

@@ -43,6 +43,10 @@ const (
 	DoErase      = "erase the character before"
 	DoEraseNext  = "erase the character at the cursor"
 	DoOpen       = "open"
+	DoFind       = "find"
+	DoFindEnds   = "keep these"
+	DoFindAll    = "show all"
+	DoSort       = "sort"
 	DoChoose     = "choose"
 
 	DoPreheat      = "preheat begins"

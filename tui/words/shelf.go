@@ -111,3 +111,15 @@ func Lasted(d time.Duration) string {
 
 // PerBloom is the charcoal a kg of bloom.
 func PerBloom(ratio string) string { return ratio + " kg charcoal a kg of bloom" }
+
+// Finding and sorting.
+const (
+	FindLine         = "find"
+	TypeToFind       = "type words of a furnace, day, ore or name"
+	FoundNone        = "no smelt has all of these words: esc shows all again"
+	SortedByYield    = "most yield first"
+	SortedByCharcoal = "least charcoal a kg of bloom first"
+)
+
+// Found is how many smelts have what was typed.
+func Found(n int) string { return ShelfHolds(n) + " found" }

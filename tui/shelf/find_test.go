@@ -4,13 +4,13 @@ import (
 	"strings"
 	"testing"
 
+	tea "github.com/charmbracelet/bubbletea"
+
 	"chargehand/model/entry"
 	modelshelf "chargehand/model/shelf"
 	"chargehand/tui/desk"
 	"chargehand/tui/screen"
 	"chargehand/tui/shelf"
-
-	tea "github.com/charmbracelet/bubbletea"
 )
 
 func three() screen.Shared {

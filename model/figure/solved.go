@@ -56,7 +56,25 @@ func (r *Reading) temperatures(s solve.Solution, basis Basis) {
 		r.Figures[TopGasTemperature] = Figure{Band: celsius(s, s.TopGas.Temperature, s.Height), Basis: basis}
 		r.Figures[TopGasCO] = Figure{Band: carbonGas(s.TopGas.CO, s.TopGas.CO2), Basis: basis}
 	}
+	if shaft.BeyondReadings(s.Hearth.Temperature) {
+		basis = Guessed
+	}
 	r.Figures[HearthTemperature] = Figure{Band: celsius(s, s.Hearth.Temperature, 0), Basis: basis}
+}
+
+// HottestRead is the hottest place that was read in furnaces of this kind, Celsius.
+const HottestRead = shaft.HottestReadHigh
+
+// BeyondReadings tells whether the model has a place hotter than any that was read in a
+// furnace of this kind: that is not to be believed.
+func (r Reading) BeyondReadings() bool {
+	for _, z := range r.Zones {
+		if z.WallSide.Known && shaft.BeyondReadings(z.Degrees+physics.ZeroCelsius) {
+			return true
+		}
+	}
+	h := r.Figures[HearthTemperature]
+	return h.Known() && shaft.BeyondReadings(h.P50+physics.ZeroCelsius)
 }
 
 // celsius is a temperature in K at a height in m with its band, in Celsius.
@@ -108,6 +126,9 @@ func solvedZones(r Reading, s solve.Solution, basis Basis) []Zone {
 		zs[i].Degrees = physics.ToCelsius(middle)
 		height := (zs[i].Top + zs[i].Bottom) / 200
 		zs[i].Spread, zs[i].WallSpread = celsius(s, middle, height), celsius(s, wall, height)
+		if shaft.BeyondReadings(middle) {
+			zs[i].Basis = Guessed
+		}
 		zs[i].WallSide = entry.Some(entry.Celsius(physics.ToCelsius(wall)))
 		zs[i].Gas = Gas{CO: zs[i].carbonMonoxide(s.Profile, stretch), Needs: zs[i].What.LeastCO(zs[i].Degrees)}
 	}

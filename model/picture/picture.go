@@ -41,24 +41,25 @@ func (l Label) At() float64 { return (l.Top + l.Bottom) / 2 }
 
 // Picture is the shaft at one moment.
 type Picture struct {
-	Top, Floor  float64 // cm: what is drawn, from above the mark (or the rim) down to the floor of the hearth
-	Mark        float64 // cm: the charging mark
-	Burden      float64 // cm: the top of the burden; 0 when unknown
-	BurdenKnown bool
-	Bore        float64 // cm at the tuyere
-	BoreTop     float64 // cm at the charging mark
-	Usual       bool    // the bore or the stack was not given: it is drawn as a usual one
-	Angle       float64 // degrees downwards
-	TuyereRight bool
-	BlastOn     bool
-	Slices      []Slice             // from the top
-	Labels      []Label             // from the top
-	Heats       []Glow              // from the top, covering the burden
-	Bath        float64             // cm: top of the slag bath, below the tuyere; equal to Floor when none is known
-	NoLevel     figure.LevelMissing // what the height of the bath would need
-	Bloom       float64             // cm: height of the bloom; 0 when none is known
-	Stale       bool                // the zones are being worked out anew
-	Doubted     bool                // they rest on a blast whose meter is not believed
+	Top, Floor     float64 // cm: what is drawn, from above the mark (or the rim) down to the floor of the hearth
+	Mark           float64 // cm: the charging mark
+	Burden         float64 // cm: the top of the burden; 0 when unknown
+	BurdenKnown    bool
+	Bore           float64 // cm at the tuyere
+	BoreTop        float64 // cm at the charging mark
+	Usual          bool    // the bore or the stack was not given: it is drawn as a usual one
+	Angle          float64 // degrees downwards
+	TuyereRight    bool
+	BlastOn        bool
+	Slices         []Slice             // from the top
+	Labels         []Label             // from the top
+	Heats          []Glow              // from the top, covering the burden
+	Bath           float64             // cm: top of the slag bath, below the tuyere; equal to Floor when none is known
+	NoLevel        figure.LevelMissing // what the height of the bath would need
+	Bloom          float64             // cm: height of the bloom; 0 when none is known
+	Stale          bool                // the zones are being worked out anew
+	Doubted        bool                // they rest on a blast whose meter is not believed
+	BeyondReadings bool                // the model has a place hotter than any that was read in such a furnace
 
 	Hearth  entry.Maybe[entry.Celsius] // how hot the hearth is, once solved
 	Melts   entry.Maybe[entry.Celsius] // when the slag in it is all molten
@@ -102,6 +103,7 @@ func From(r figure.Reading) Picture {
 	}
 	p.Bath, p.Bloom = p.Floor, bloomHeight(r.Figure(figure.BloomSoFar), p.Bore)
 	p.Stale = r.Solver == figure.Resolving
+	p.BeyondReadings = r.Solver != figure.Unsolved && r.BeyondReadings()
 	p.Doubted = r.Solver != figure.Unsolved && r.MeterDoubted()
 	if h := r.Figure(figure.HearthTemperature); h.Known() {
 		p.Hearth = entry.Some(entry.Celsius(h.P50))

@@ -8,6 +8,7 @@ import (
 	"chargehand/model/figure"
 	"chargehand/model/solve"
 	"chargehand/physics"
+	"chargehand/physics/shaft"
 )
 
 // What is said beside the furnace as it is worked out.
@@ -46,6 +47,10 @@ func ZonesDoubt(r figure.Reading) string {
 	}
 	if r.MeterDoubted() && r.Solver != figure.Unsolved {
 		return MeterNotBelieved
+	}
+	if r.BeyondReadings() {
+		return fmt.Sprintf("hotter than %s was read in no furnace of this kind; the hottest places lay at %s to %s: a guess, and likely less",
+			Units{}.Value(shaft.HottestReadHigh, "°C", 0), Units{}.Value(shaft.HottestReadLow, "°C", 0), Units{}.Value(shaft.HottestReadHigh, "°C", 0))
 	}
 	return ""
 }

@@ -93,8 +93,8 @@ func TestLargeLumps(t *testing.T) {
 // hottest places are 1350 to 1450 at less blast; nobody published a reading at such a one. Wall, ground, open top, slag and ore
 // take 30 K at the most. What takes 30 to 55 is how gas meets charcoal, none of it measured: more contact, pores that mix
 // over a longer way, a raceway half as high again; and less air than was metered. In the burn-down the top radiates
-// 30 K more without any flame. The probes at 1.2 to 1.6 l/min per cm2 do not tell these apart, so none was moved for it; the band
-// shown of a temperature reaches 150 K down.
+// 30 K more without any flame. The probes at 1.2 to 1.6 l/min per cm2 do not tell these apart, so none was moved for it: such a
+// temperature is a guess, and its band goes down to the readings (BeyondReadings).
 //
 //	go test -run TestReportHighBlast -v ./physics/shaft
 func TestReportHighBlast(t *testing.T) {

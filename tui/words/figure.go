@@ -15,3 +15,7 @@ const (
 	RatioOver   = "more ore than next"
 	CautionMark = "take care"
 )
+
+// AboveIsAGuess stands over temperatures hotter than any that was read in such a
+// furnace.
+func AboveIsAGuess(degrees string) string { return "above " + degrees + " a guess" }

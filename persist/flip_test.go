@@ -14,7 +14,10 @@ import (
 	"chargehand/persist/twin"
 )
 
-var everyByte = flag.Bool("everybyte", false, "TestAFlippedByte flips every byte of book and twin, instead of each 97th")
+// ordinaryStep is how many bytes an ordinary run goes on by.
+const ordinaryStep = 97
+
+var flipStep = flag.Int("flipstep", ordinaryStep, "TestAFlippedByte flips each so-many-th byte of book and twin; 1 is every byte")
 
 // flipped is what was met while one byte after the other was flipped.
 type flipped struct{ tried, unseen, said, gaps, made int }
@@ -23,10 +26,7 @@ type flipped struct{ tried, unseen, said, gaps, made int }
 // place, and puts the file back.
 func eachFlip(t *testing.T, file string, f func(at int)) {
 	text := read(t, file)
-	step := 97
-	if *everyByte {
-		step = 1
-	}
+	step := *flipStep
 	for at := 0; at < len(text); at += step {
 		bad := bytes.Clone(text)
 		bad[at] ^= 1 << (at / step % 8)
@@ -95,7 +95,7 @@ func TestAFlippedByte(t *testing.T) {
 
 				// The way on, in a folder of its own. A short run leaves out most of
 				// those where nothing was seen.
-				if !*everyByte && err == nil && len(r.Faults()) == 0 && met.tried%16 != 0 {
+				if *flipStep == ordinaryStep && err == nil && len(r.Faults()) == 0 && met.tried%16 != 0 {
 					return
 				}
 				path := filepath.Join(t.TempDir(), "book.db")

@@ -220,14 +220,20 @@ func (w *writer) present(name string, lines [][]byte) error {
 	if err != nil {
 		return err
 	}
-	uid, source := twin.Identity(lines)
-	own, here := recs[name]
-	if !here { // what only a twin has is found here
-		_, err := w.b.store.lines(name)
-		if here = err == nil || slices.ContainsFunc(w.held, func(h held) bool { return h.e.Stream == name }); !here && !isAbsent(err) {
-			return err
+	names, err := w.b.store.streams()
+	if err != nil {
+		return err
+	}
+	for _, n := range names {
+		if _, counted := recs[n]; !counted { // only its twin can be read
+			if r, err := w.b.store.read(n); err == nil || n == name {
+				recs[n] = boltfile.RecordOf(r.Lines, r.Gaps)
+			}
 		}
 	}
+	uid, source := twin.Identity(lines)
+	own, here := recs[name]
+	here = here || slices.ContainsFunc(w.held, func(h held) bool { return h.e.Stream == name })
 	p := &PresentError{Stream: name}
 	for _, by := range []struct {
 		word string

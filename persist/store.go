@@ -133,8 +133,8 @@ func (s store) lines(stream string) ([][]byte, error) {
 // unreadable tells whether the book that all streams were in cannot be read.
 func (s store) unreadable() bool { return s.book == nil || s.book.Broken() }
 
-// counted copies the records that the books have.
-func (s store) counted() (all map[string]boltfile.Record, err error) {
+// records copies the records that the books have.
+func (s store) records() (all map[string]boltfile.Record, err error) {
 	all = map[string]boltfile.Record{}
 	small := s.writing()
 	if s.book != nil && !(s.unreadable() && small != s.book) {
@@ -148,34 +148,11 @@ func (s store) counted() (all map[string]boltfile.Record, err error) {
 	return all, err
 }
 
-// records copies the records of all streams.
-func (s store) records() (map[string]boltfile.Record, error) {
-	all, err := s.counted()
-	if err != nil || !s.unreadable() {
-		return all, err
-	}
-	more, err := twinRecords(s.folder)
-	maps.Copy(more, all)
-	return more, err
-}
-
-// twinRecords makes the records of all streams from their twins.
-func twinRecords(folder string) (map[string]boltfile.Record, error) {
-	sizes, err := twin.Sizes(folder)
-	all := map[string]boltfile.Record{}
-	for name := range sizes {
-		if r, err := judged(name, copies{text: twin.Read(folder, name)}, nil); err == nil {
-			all[name] = boltfile.RecordOf(r.Lines, r.Gaps)
-		}
-	}
-	return all, err
-}
-
 func sortedKeys[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }
 
 // streams lists the streams that hold entries, in book or twins.
 func (s store) streams() ([]string, error) {
-	recs, err := s.counted()
+	recs, err := s.records()
 	sizes, unlisted := twin.Sizes(s.folder)
 	if s.book == nil {
 		err = unlisted // else what cannot be listed is in the book

@@ -75,7 +75,7 @@ func notedSummary(folder, stream string, size int64) (Summary, bool) {
 // made anew from their entries, but not stored; said is what was found to be wrong
 // then, and unread why a smelt is not among them.
 func (s store) summaries(streams []string, f boltfile.Summariser) (all []Summary, said []string, unread error) {
-	recs, _ := s.counted()           // what cannot be read comes from the twins
+	recs, _ := s.records()           // what cannot be read comes from the twins
 	sizes, _ := twin.Sizes(s.folder) // what cannot be listed is in the book
 	for _, stream := range streams {
 		if isHouse(stream) {

@@ -57,6 +57,7 @@ var arrows = map[string][]string{
 	"model/plan":       {"model/entry", "model/fold", "model/learn", "model/solve", "physics"},
 	"model/invented":   {"model/entry"},
 	"model/truth":      {"physics"},
+	"model/rehearse":   {"model/entry", "model/figure", "model/fold", "model/rule", "model/session", "model/solve", "model/truth", "physics"},
 	"physics":          nil,
 	"physics/shaft":    {"physics"},
 }

@@ -83,6 +83,23 @@ func (f *Furnace) Befalls(m Mishap) (seconds float64, ok bool) {
 	return f.mishap.began + e.After, true
 }
 
+// Befalling tells whether a mishap goes on just now: a crack, bad ore and short buckets for good, a blower until it is mended.
+func (f *Furnace) Befalling(m Mishap) bool {
+	ago, e := f.mishap.since(m, f.seconds)
+	switch m {
+	case Crack, BadOre, ShortBuckets:
+		return ago >= 0
+	case BlowerDying:
+		return ago >= 0 && ago < dies+e.Lasts
+	case WetCharcoal:
+		return ago >= 0 && ago < 2*e.Lasts
+	}
+	return f.mishap.is(m, f.seconds)
+}
+
+// dies is how long a blower takes to fail, s.
+const dies = 900.0
+
 func (d *mishap) find(m Mishap) (*event, bool) {
 	for i := range d.all {
 		if d.all[i].What == m {
@@ -107,7 +124,7 @@ func (d *mishap) is(m Mishap, seconds float64) bool {
 	return ago >= 0 && ago < e.Lasts && !e.settled
 }
 
-// Forgets tells whether the helper forgets to key just now: one charge in three.
+// Forgets tells whether the helper forgets to key just now: nearly every other charge.
 func (f *Furnace) Forgets() bool {
 	return f.mishap.is(ForgottenKey, f.seconds) && f.looks.Float64() < 0.45
 }
@@ -140,10 +157,10 @@ func (d *mishap) poorer(seconds float64) float64 {
 func (d *mishap) blower(seconds float64) float64 {
 	ago, e := d.since(BlowerDying, seconds)
 	switch {
-	case ago < 0 || ago > 900+e.Lasts:
+	case ago < 0 || ago > dies+e.Lasts:
 		return 1
-	case ago < 900:
-		return 1 - ago/900
+	case ago < dies:
+		return 1 - ago/dies
 	}
 	return 0
 }

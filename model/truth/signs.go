@@ -128,6 +128,11 @@ type Truth struct {
 	TopC     float64
 	Bloom    float64 // kg of iron come together
 	AirLMin  float64 // that gets into the fire
+	Shut     float64 // how far the tuyere is shut, 0 to 1
+	SlagCm   float64 // how far the slag stands below the tuyere
+	OverC    float64 // how far the hearth is above where its slag melts, K
+	Hangs    bool    // one side hangs
+	TopOut   bool    // the gas at the top does not burn
 }
 
 // Look is the state as it truly is.
@@ -136,6 +141,8 @@ func (f *Furnace) Look() Truth {
 		StackCm: 100 * f.Level(), HearthC: f.hearth.kelvin - 273.15, ColdMin: f.hearth.coldSeconds / 60, FloodMin: f.hearth.lostSeconds / 60,
 		HungMin: f.hung / 60, Metal: f.hearth.arrives, Bloom: f.BloomIron(), AirLMin: f.air.flow(),
 	}
+	t.Shut, t.SlagCm, t.OverC, t.TopOut = f.shut, 100*f.SlagBelow(), f.hearth.kelvin-f.Melts(), f.top.out
+	t.Hangs = f.side[0].hangs > 0 || f.side[1].hangs > 0
 	if f.hearth.oreIn > 0 {
 		t.OreDown = 100 * f.hearth.came / f.hearth.oreIn
 	}

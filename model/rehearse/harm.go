@@ -1,0 +1,80 @@
+package rehearse
+
+import (
+	"cmp"
+	"slices"
+	"time"
+
+	"chargehand/model/rule"
+	"chargehand/model/truth"
+)
+
+// What harm is, against the same day on the same furnace without the mishap (all assumed).
+const (
+	colder  = 10.0    // min more below working heat with ore in the hearth
+	flooded = 10.0    // min more with slag at the tuyere
+	lost    = 0.07    // share of the iron together, of the ore that has come down
+	leastKg = 0.15    // kg of iron that this is at the least
+	goesOut = 1000.0  // C before the tuyere, below which the fire goes out
+	outFor  = 10      // min of that in a row
+	empty   = 1.0 / 3 // of the stack, below which ore falls through
+)
+
+// harm finds the minute from which on a mishap had done harm; false when it did none.
+func harm(c, twin *crew, since float64) (float64, bool) {
+	final, finalTwin := c.trace[len(c.trace)-1], twin.trace[len(twin.trace)-1]
+	loses := finalTwin.Bloom-final.Bloom > max(lost*finalTwin.Bloom, leastKg)
+	was := c.at(seconds(since))
+	before := twin.down(was.OreDown)
+	low := 100 * empty * c.f.Mark()
+	out := 0
+	for _, t := range c.trace {
+		if t.seconds < since || c.burning > 0 && t.seconds > c.burning {
+			continue
+		}
+		same, then := twin.down(t.OreDown), twin.at(seconds(t.seconds))
+		if t.PeepC < goesOut && then.PeepC >= goesOut {
+			out++
+		} else {
+			out = 0
+		}
+		switch {
+		case t.ColdMin-was.ColdMin-(same.ColdMin-before.ColdMin) > colder, t.FloodMin-was.FloodMin-(same.FloodMin-before.FloodMin) > flooded, out >= outFor,
+			t.StackCm < low && then.StackCm > low, loses && same.Bloom-t.Bloom > max(lost*same.Bloom, leastKg):
+			return t.seconds, true
+		}
+	}
+	return final.seconds, loses
+}
+
+// down is the truth when so many per cent of the ore had come down: two days that do not keep step are compared so.
+func (c *crew) down(ore float64) truth.Truth {
+	i, _ := slices.BinarySearchFunc(c.trace, ore, func(t traced, v float64) int { return cmp.Compare(t.OreDown, v) })
+	return c.trace[min(i, len(c.trace)-1)].Truth
+}
+
+// warns are the rules that speak of a mishap: any of them is a warning of it (assumed).
+var warns = map[truth.Mishap][]rule.ID{
+	truth.WetCharcoal:   {rule.MeasureDoubtful, rule.HearthCold, rule.HearthCools, rule.BurnSlower, rule.OreEarly},
+	truth.BlowerDying:   {rule.BlastLost, rule.TuyereDim, rule.AirWeak, rule.BurnSlower, rule.ChargeOverdue, rule.EntryMissing, rule.HearthCold, rule.HearthCools, rule.PressureLow},
+	truth.TuyereBlocked: {rule.TuyereDim, rule.TuyereBlocked, rule.PressureHigh, rule.AirWeak, rule.BurnSlower, rule.BlastLost, rule.ChargeOverdue, rule.EntryMissing, rule.HearthCold, rule.HearthCools},
+	truth.Bridge:        {rule.HangUp, rule.Slip, rule.ChargeOverdue, rule.EntryMissing, rule.BurnSlower, rule.StackLow, rule.HearthCold, rule.HearthCools},
+	truth.Crack:         {rule.AirOdd, rule.AirWeak, rule.MeterOdd, rule.BurnSlower, rule.HearthCold, rule.HearthCools, rule.PressureLow, rule.ChargeOverdue, rule.EntryMissing},
+	truth.BadOre:        {rule.SlagThick, rule.SlagStiffens, rule.SlagNear, rule.SlagAt, rule.SlagRises, rule.HearthCold, rule.HearthCools},
+	truth.ShortBuckets:  {rule.MeasureDoubtful, rule.BurnFaster, rule.RatioHigh, rule.MixRich, rule.HearthCold, rule.HearthCools},
+	truth.ForgottenKey:  {rule.EntryMissing, rule.ChargeOverdue},
+}
+
+// warn finds the first warning of the mishap that was raised once it had begun.
+func (b *Befallen) warn(ws []rule.Warning) {
+	if !b.Began {
+		return
+	}
+	first := time.Duration(1 << 62)
+	for _, w := range ws {
+		if w.Onset >= b.At && w.Onset < first && slices.Contains(warns[b.Name], w.Rule) {
+			first = w.Onset
+			b.Warned, b.Rule, b.IsWarned, b.Loud = w.Onset, w.Rule, true, w.Grade >= rule.Look
+		}
+	}
+}

@@ -1,0 +1,155 @@
+package rehearse
+
+import (
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"reflect"
+	"strings"
+	"testing"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/session"
+	"chargehand/model/truth"
+)
+
+// The same number gives the same entries, byte for byte; another one does not.
+func TestTheSameNumberIsTheSameDay(t *testing.T) {
+	a, err := Run(3, []truth.Mishap{truth.Bridge}, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	b, err := Run(3, []truth.Mishap{truth.Bridge}, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if a.Hash != b.Hash || !reflect.DeepEqual(a.Believed, b.Believed) || !reflect.DeepEqual(a.Warnings, b.Warnings) {
+		t.Errorf("%s, then %s", a.Hash, b.Hash)
+	}
+	if c, err := Run(4, nil, Options{}); err != nil || c.Hash == a.Hash {
+		t.Errorf("another number is the same day: %v", err)
+	}
+}
+
+// What a crew keys can be kept: the clock never runs back, every event lies in its bounds, the seal stands directly after light
+// and is opened by the last entry, and the smelt is a rehearsal.
+func TestWhatTheCrewKeysCanBeKept(t *testing.T) {
+	for n := int64(1); n <= 4; n++ {
+		d, err := Run(n, ByChance(n), Options{Chance: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		last := time.Duration(0)
+		for i, e := range d.Entries {
+			if err := entry.Check(e.Event); err != nil {
+				t.Errorf("furnace %d, entry %d: %v", n, e.Seq, err)
+			}
+			if e.Mono < last || e.Seq != uint64(i+1) {
+				t.Errorf("furnace %d: entry %d at %v, the one before at %v", n, e.Seq, e.Mono, last)
+			}
+			last = e.Mono
+		}
+		light, _ := d.Entries[0].Event.(entry.Light)
+		seal, _ := d.Entries[1].Event.(entry.Sealed)
+		if !light.Rehearsal || d.Entries[len(d.Entries)-1].Kind() != entry.KindOpened {
+			t.Errorf("furnace %d: not sealed and opened as a rehearsal is", n)
+		}
+		drawn, mishaps, err := Unseal(seal)
+		if err != nil || drawn != truth.Draw(n, 1) || !reflect.DeepEqual(mishaps, ByChance(n)) || len(seal.Mishaps) > 0 {
+			t.Errorf("furnace %d: the seal holds %v, %v", n, mishaps, err)
+		}
+	}
+}
+
+// Nothing of the sealed truth reaches a reading or a warning: with another seal in its place, or an empty one, they are the
+// same at every moment, before it is opened and after.
+func TestNothingSealedReachesAReading(t *testing.T) {
+	d, err := Run(3, []truth.Mishap{truth.TuyereBlocked}, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	other, err := Seal(77, []truth.Mishap{truth.Crack}, true)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, seal := range []entry.Sealed{other, {Number: 3}} {
+		swapped := append([]entry.Entry(nil), d.Entries...)
+		swapped[1].Event = seal
+		a, b := session.Open("s", d.Entries), session.Open("s", swapped)
+		end := a.End() + time.Hour
+		for at := time.Duration(0); at <= end; at += 17 * time.Minute {
+			is, was := a.AsOf(a.KnownAt(at), at), b.AsOf(b.KnownAt(at), at)
+			if !reflect.DeepEqual(is.Reading(), was.Reading()) || !reflect.DeepEqual(is.Warnings(), was.Warnings()) {
+				t.Fatalf("another seal reads otherwise at %v", at)
+			}
+		}
+	}
+}
+
+// Only this package knows the furnace that answers, and only it opens a seal.
+func TestOnlyTheRehearsalOpensTheSeal(t *testing.T) {
+	const root = "../.."
+	files := token.NewFileSet()
+	err := filepath.WalkDir(root, func(path string, f fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		if f.IsDir() && strings.HasPrefix(f.Name(), ".") && path != root {
+			return filepath.SkipDir
+		}
+		if !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
+			return nil
+		}
+		dir, _ := filepath.Rel(root, filepath.Dir(path))
+		if dir = filepath.ToSlash(dir); dir == "model/rehearse" || dir == "model/truth" {
+			return nil
+		}
+		src, err := parser.ParseFile(files, path, nil, parser.ImportsOnly)
+		if err != nil {
+			return err
+		}
+		for _, i := range src.Imports {
+			if i.Path.Value == `"chargehand/model/truth"` {
+				t.Errorf("%s imports the furnace that answers", path)
+			}
+		}
+		text, err := os.ReadFile(path)
+		if err != nil {
+			return err
+		}
+		if strings.Contains(string(text), "rehearse.Unseal(") || dir != "model/entry" && strings.Contains(string(text), ".Drawn") {
+			t.Errorf("%s opens a seal", path)
+		}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+}
+
+// Three furnaces with each mishap: the program warns of those that its signs show at once and that do harm, the blower and the
+// tuyere; scores of all and of more furnaces come from the command (rehearse --score).
+func TestThreeFurnacesEightMishaps(t *testing.T) {
+	var all []Case
+	for n := int64(1); n <= 3; n++ {
+		cases, err := Score(n, 1, Mishaps())
+		if err != nil {
+			t.Fatal(err)
+		}
+		all = append(all, cases...)
+	}
+	s := Total(all)
+	if s.Furnaces != 3 || s.Calm.Days != 3 || len(s.Mishaps) != len(Mishaps()) {
+		t.Fatalf("%d furnaces, %d calm days, %d mishaps", s.Furnaces, s.Calm.Days, len(s.Mishaps))
+	}
+	for _, m := range s.Mishaps {
+		t.Logf("%s: began %d, harm %d, warned %d (%d loud, %d in time), median lead %.0f min, asked %d", m.Name, m.Began, m.Harms, m.Warned, m.Loud, m.InTime, m.MedianLead, m.Asked)
+		if (m.Name == truth.BlowerDying || m.Name == truth.TuyereBlocked) && (m.Harms == 0 || m.Loud < m.Harms) {
+			t.Errorf("%s does harm %d times, warned of %d times aloud", m.Name, m.Harms, m.Loud)
+		}
+	}
+	t.Logf("calm: %+v; inside %v", s.Calm, s.Counts)
+}

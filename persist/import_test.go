@@ -150,17 +150,26 @@ func importUntilKilled(path string) {
 
 func TestAKilledImportIsThereWholeOrNotAtAll(t *testing.T) {
 	whole, none := 0, 0
-	for run := range 12 {
+	lasts := time.Duration(0) // from the mark to the end, where nobody kills it
+	for run := range 13 {
 		path := placeOf(t)
 		cmd := exec.Command(os.Args[0])
 		cmd.Env = append(os.Environ(), "PERSIST_TEST_IMPORTER="+path)
 		out := &killAt{mark: "2003 4006"}
-		out.then = func() { time.AfterFunc(time.Duration(run)*4*time.Millisecond, func() { cmd.Process.Kill() }) }
+		marked := time.Now()
+		out.then = func() {
+			if marked = time.Now(); run > 0 {
+				time.AfterFunc(lasts*time.Duration(run)/11, func() { cmd.Process.Kill() })
+			}
+		}
 		cmd.Stdout = out
 		if err := cmd.Start(); err != nil {
 			t.Fatal(err)
 		}
 		_ = cmd.Wait()
+		if run == 0 {
+			lasts = time.Since(marked)
+		}
 		b, _ := open(t, path, Options{})
 		es, err := b.Entries(smelt)
 		switch {

@@ -21,7 +21,7 @@ func learnCommand() command {
 			if err != nil {
 				return err
 			}
-			history := learn.HistoryOf(h.smelts)
+			history := learn.HistoryOf(h.smelts, h.Pieces...)
 			if c.json {
 				return json.NewEncoder(w.out).Encode(learnOf(history))
 			}
@@ -44,6 +44,8 @@ type mixJSON struct {
 	Yields    []number     `json:"yields"`    // bloom per ore, dry
 	Compacted []number     `json:"compacted"` // compacted bloom per ore, never pooled with those
 	Next      quantityJSON `json:"next"`
+	Billets   []number     `json:"billets"` // billet per ore, dry, of blooms all of which was worked and weighed
+	Billet    quantityJSON `json:"next_billet"`
 	Few       bool         `json:"too_few_to_tell"`
 }
 
@@ -51,12 +53,15 @@ func learnOf(h learn.History) learnJSON {
 	smelts, failures := h.Ends()
 	j := learnJSON{Smelts: smelts, Failures: failures, ChanceNone: number(learn.ChanceOfNone(failures, smelts).P50), Mixes: []mixJSON{}}
 	for _, t := range h.Told() {
-		m := mixJSON{Mix: t.Mix, Yields: []number{}, Compacted: []number{}, Next: shareOf(t.Next, len(t.Yields)), Few: t.Few()}
+		m := mixJSON{Mix: t.Mix, Yields: []number{}, Compacted: []number{}, Next: shareOf(t.Next, len(t.Yields)), Billets: []number{}, Billet: shareOf(t.NextBillet, len(t.Billets)), Few: t.Few()}
 		for _, y := range t.Yields {
 			m.Yields = append(m.Yields, number(y))
 		}
 		for _, y := range t.Compacted {
 			m.Compacted = append(m.Compacted, number(y))
+		}
+		for _, y := range t.Billets {
+			m.Billets = append(m.Billets, number(y))
 		}
 		j.Mixes = append(j.Mixes, m)
 	}

@@ -114,8 +114,8 @@ func (h household) fill(a *plan.Ask, furnace, ore string, now time.Time) error {
 		a.Ore = oreOf(*lot)
 		mix = lot.Mix
 	}
-	l := learn.HistoryOf(h.smelts).About("", now, mix)
-	a.Yields, a.Failures, a.Smelts = l.Yields, l.Failures, l.Smelts
+	l := learn.HistoryOf(h.smelts, h.Pieces...).About("", now, mix)
+	a.Yields, a.Billets, a.Failures, a.Smelts = l.Yields, l.Billets, l.Failures, l.Smelts
 	a.Left = h.left(lot)
 	return nil
 }

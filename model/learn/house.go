@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"chargehand/model/house"
 	"chargehand/model/shelf"
 )
 
@@ -25,9 +26,9 @@ type onMix struct {
 // taught is what one smelt gave of a kg of ore, dry; nothing where it was not
 // weighed so.
 type taught struct {
-	uid              string
-	lit              time.Time
-	yield, compacted float64
+	uid                      string
+	lit                      time.Time
+	yield, compacted, billet float64
 }
 
 // end is whether a smelt gave a compact bloom.
@@ -42,14 +43,17 @@ type end struct {
 type Lessons struct {
 	Yields    []float64 // kg of bloom, cold and not compacted, per kg of ore, on its mix
 	Compacted []float64 // kg of compacted bloom per kg of ore, on its mix; in no forecast
+	Billets   []float64 // kg of billet per kg of ore, on its mix, where every piece of the bloom was worked and weighed
 	Smelts    int       // of the house on any mix, of which is known how they ended
 	Failures  int       // how many of them gave no compact bloom
 }
 
 // HistoryOf gathers what the summaries of a house teach; see [shelf.Summary.Teaches].
-// Those of an unknown day teach nobody: nothing is known to have come after them.
-func HistoryOf(summaries []shelf.Summary) History {
+// Those of an unknown day teach nobody: nothing is known to have come after them. Of the
+// pieces of the house the billets are weighed in; see [Billets].
+func HistoryOf(summaries []shelf.Summary, pieces ...house.Piece) History {
 	var h History
+	billets := Billets(pieces)
 	place := map[string]int{}
 	for _, s := range summaries {
 		if !s.Teaches() || s.Undated || s.Lit.IsZero() {
@@ -67,7 +71,7 @@ func HistoryOf(summaries []shelf.Summary) History {
 			h.mixes = append(h.mixes, onMix{name: s.Mix, mix: ParseMix(s.Mix)})
 		}
 		ore := float64(s.OreDry.Value)
-		h.mixes[i].smelts = append(h.mixes[i].smelts, taught{s.UID, s.Lit, float64(s.BloomLoose.Value) / ore, float64(s.BloomCompacted.Value) / ore})
+		h.mixes[i].smelts = append(h.mixes[i].smelts, taught{s.UID, s.Lit, float64(s.BloomLoose.Value) / ore, float64(s.BloomCompacted.Value) / ore, billets[s.UID] / ore})
 	}
 	slices.SortStableFunc(h.ends, func(a, b end) int { return a.lit.Compare(b.lit) })
 	return h
@@ -106,6 +110,9 @@ func (h History) About(uid string, lit time.Time, mix string) Lessons {
 			}
 			if s.compacted > 0 {
 				l.Compacted = append(l.Compacted, s.compacted)
+			}
+			if s.billet > 0 {
+				l.Billets = append(l.Billets, s.billet)
 			}
 		}
 	}

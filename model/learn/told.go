@@ -8,10 +8,12 @@ const FewSmelts = 5
 
 // Told is what the smelts on one mix teach the next.
 type Told struct {
-	Mix       string
-	Yields    []float64    // kg of bloom, cold and not compacted, per kg of ore
-	Compacted []float64    // kg of compacted bloom per kg of ore
-	Next      physics.Band // of the next smelt that gives a bloom
+	Mix        string
+	Yields     []float64    // kg of bloom, cold and not compacted, per kg of ore
+	Compacted  []float64    // kg of compacted bloom per kg of ore
+	Next       physics.Band // of the next smelt that gives a bloom
+	Billets    []float64    // kg of billet per kg of ore, of those whose billets were all weighed
+	NextBillet physics.Band // kg of billet per kg of ore of the next smelt that gives a bloom
 }
 
 // Few tells whether there are too few to tell more than the forecast.
@@ -29,8 +31,11 @@ func (h History) Told() []Told {
 			if s.compacted > 0 {
 				t.Compacted = append(t.Compacted, s.compacted)
 			}
+			if s.billet > 0 {
+				t.Billets = append(t.Billets, s.billet)
+			}
 		}
-		t.Next = Yield(t.Yields)
+		t.Next, t.NextBillet = Yield(t.Yields), Billet(t.Billets)
 		all = append(all, t)
 	}
 	return all

@@ -51,17 +51,19 @@ const spreadWeight = 4
 // smelts at large.
 func Yield(own []float64) physics.Band { return yield(PriorWeight, own) }
 
-func yield(weight float64, own []float64) physics.Band {
+func yield(weight float64, own []float64) physics.Band { return forecast(PriorYield, weight, own) }
+
+func forecast(published physics.Band, weight float64, own []float64) physics.Band {
 	if len(own) == 0 {
-		return PriorYield
+		return published
 	}
 	n := float64(len(own))
-	mean := weight * PriorYield.P50
+	mean := weight * published.P50
 	for _, y := range own {
 		mean += y
 	}
 	mean /= weight + n
-	prior := PriorYield.SD()
+	prior := published.SD()
 	squares := spreadWeight * prior * prior / (1 + 1/weight)
 	for _, y := range own {
 		squares += (y - mean) * (y - mean)

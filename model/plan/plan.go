@@ -11,9 +11,7 @@ import (
 
 // What is left of a bloom on the way to what is wanted, as shares.
 var (
-	// BilletOfBloom is from 14 blooms of one team, forged once: 0.486 with a standard
-	// deviation of 0.144 (Lindblad, Hammarede 1998, forntidateknik.se).
-	BilletOfBloom = physics.Band{P10: 0.30, P50: 0.486, P90: 0.67}
+	BilletOfBloom = learn.BilletOfBloom
 	// BarOfBillet loses about a tenth (from memory, unverified).
 	BarOfBillet = physics.LogNormal(0.9, 0.05)
 )
@@ -54,6 +52,7 @@ type Ask struct {
 	Fines    float64      // share of the charcoal that is sieved out
 	Ore      Ore
 	Yields   []float64 // own, on this ore mix
+	Billets  []float64 // own billet per ore on this ore mix, of blooms all of which was worked
 	Failures int       // own smelts without a compact bloom
 	Smelts   int       // own
 	Left     map[Need]float64
@@ -92,7 +91,7 @@ func Of(a Ask) Plan {
 	if p.Bucket <= 0 {
 		p.Bucket = usualBucket / (1 + a.Moisture)
 	}
-	p.odds = OddsOf(Grounds{Yield: p.Yield, Own: len(a.Yields), None: p.None.P50, Most: a.Ore.Most, Left: a.left()})
+	p.odds = OddsOf(p.grounds())
 	for n := 1; n <= MostSmelts; n++ {
 		o := Offer{Smelts: n}
 		if ore, ok := p.odds.Ore(n, a.Kg, a.Sure); ok {
@@ -141,4 +140,23 @@ var WoodFire = physics.Band{P10: 1.4, P50: 1.7, P90: 2.5}
 func (p Plan) Hours(w Charging) physics.Band {
 	rel := physics.LogNormal(1, math.Max(p.Pace.RelSD(), 0.1))
 	return rel.Scale((w.Minutes - BurnDown) / 60).Plus(WoodFire).Plus(physics.Exact(BurnDown / 60.0))
+}
+
+// ByBillet tells whether what is wanted is reckoned from own billets: raw bloom rewards
+// slag.
+func (a Ask) ByBillet() bool {
+	return len(a.Billets) > 0 && (a.What == entry.Billet || a.What == entry.Bar)
+}
+
+// grounds of the odds.
+func (p Plan) grounds() Grounds {
+	g := Grounds{Yield: p.Yield, Own: len(p.Yields), None: p.None.P50, Most: p.Ore.Most, Left: p.left()}
+	if p.ByBillet() {
+		g.Yield, g.Own, g.Left = learn.Billet(p.Billets), len(p.Billets), physics.Exact(1)
+		g.Most *= BilletOfBloom.P90
+		if p.What == entry.Bar {
+			g.Left = BarOfBillet
+		}
+	}
+	return g
 }

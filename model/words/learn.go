@@ -27,6 +27,9 @@ func Learnt(h learn.History) string {
 	for _, t := range h.Told() {
 		fmt.Fprintf(&b, "\n%s: %s\n", t.Mix, yieldsIn(t.Yields))
 		fmt.Fprintf(&b, "  the next that gives a bloom: %.0f to %.0f %% of the ore, most likely about %.0f %%\n", 100*t.Next.P10, 100*t.Next.P90, 100*t.Next.P50)
+		if len(t.Billets) > 0 {
+			fmt.Fprintf(&b, "  billet: %s; the next: %.0f to %.0f %%, most likely about %.0f %%\n", sharesIn(t.Billets), 100*t.NextBillet.P10, 100*t.NextBillet.P90, 100*t.NextBillet.P50)
+		}
 		if n := len(t.Compacted); n > 0 {
 			fmt.Fprintf(&b, "  %d weighed when compacted, not counted with those\n", n)
 		}
@@ -41,6 +44,11 @@ func yieldsIn(ys []float64) string {
 	if len(ys) == 0 {
 		return "no bloom weighed before it was compacted"
 	}
+	return sharesIn(ys)
+}
+
+// sharesIn are shares of the ore, in per cent.
+func sharesIn(ys []float64) string {
 	all := make([]string, len(ys))
 	for i, y := range ys {
 		all[i] = fmt.Sprintf("%.0f %%", 100*y)

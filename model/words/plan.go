@@ -3,10 +3,12 @@ package words
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/model/learn"
 	"chargehand/model/plan"
 	"chargehand/physics"
 )
@@ -120,6 +122,10 @@ func Plan(p plan.Plan, foreseen []plan.Foreseen) string {
 	} else {
 		line("No compact bloom at all: %s, by %s.", NIn10(p.None.P50), byOwn(p.Failures, p.Smelts))
 	}
+	if p.ByBillet() {
+		b := learn.Billet(p.Billets)
+		line("A billet, where there is a bloom: %.0f to %.0f %% of the ore, most likely about %.0f %%%s. The plan goes by that.", 100*b.P10, 100*b.P90, 100*b.P50, yieldOf(len(p.Billets)))
+	}
 	line("A bloom, where there is one: %.0f to %.0f %% of the ore, most likely about %.0f %%%s.", 100*p.Yield.P10, 100*p.Yield.P90, 100*p.Yield.P50, yieldOf(len(p.Yields)))
 	if p.Ore.Most > 0 {
 		line("By its assay this ore gives at most %.0f %% of itself.", 100*p.Ore.Most)
@@ -165,6 +171,11 @@ func Plan(p plan.Plan, foreseen []plan.Foreseen) string {
 		for _, f := range fears {
 			line("  ! %s", fearWords[f])
 		}
+	}
+	if trend(foreseen) {
+		line("")
+		line("That the hearths and the fears of these differ: %s:", TrendNotShown)
+		line("with as much ore each has the same chance.")
 	}
 	if w, ok := p.Usual(); ok {
 		line("")
@@ -242,4 +253,19 @@ func planned(v float64, unit string) string {
 func about50(k physics.Band) string {
 	c := func(k float64) float64 { return 50 * math.Round(physics.ToCelsius(k)/50) }
 	return fmt.Sprintf("about %.0f C (%.0f to %.0f), a guess", c(k.P50), c(k.P10), c(k.P90))
+}
+
+// TrendNotShown stands wherever a trend of the model is printed that is steeper than
+// published smelts show.
+const TrendNotShown = "the model believes this; published smelts do not show it"
+
+// trend tells whether the model has the ways of charging differ.
+func trend(foreseen []plan.Foreseen) bool {
+	for _, f := range foreseen[min(1, len(foreseen)):] {
+		first := foreseen[0]
+		if f.Known && first.Known && (about50(f.Hearth) != about50(first.Hearth) || !slices.Equal(f.Fears, first.Fears)) {
+			return true
+		}
+	}
+	return false
 }

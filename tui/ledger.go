@@ -27,11 +27,14 @@ func newLedger(start entry.Stamp) ledger {
 
 // handed gives an entry its own name and notes that it was handed over.
 func (l ledger) handed(e entry.Entry) (ledger, entry.Entry) {
+	e.Local = l.next()
 	l.count++
-	e.Local = l.run + "-" + strconv.Itoa(l.count)
 	l.pending = append(slices.Clone(l.pending), e)
 	return l, e
 }
+
+// next is the own name that the next entry is going to have.
+func (l ledger) next() string { return l.run + "-" + strconv.Itoa(l.count+1) }
 
 // settled strikes entries off that were kept or refused.
 func (l ledger) settled(es ...entry.Entry) ledger {

@@ -76,8 +76,13 @@ func (m Model) perform(e screen.Effect, keyed string) (Model, []entry.Entry, tea
 			kept(one)
 			keyed = ""
 		case screen.House:
+			group := ""
+			if len(e) > 1 { // they belong together
+				group = m.ledger.next()
+			}
 			for _, a := range e {
 				var one entry.Entry
+				a.Group = group
 				m, one = m.reminded(a.Event).hand(entry.House, a, m.active, keyed)
 				kept(one)
 				keyed = ""

@@ -55,6 +55,9 @@ var everyKey = []struct{ keys, leads string }{
 	{"v r", "this is the past"}, {"end home right up tab esc", "c charge "},
 	{"v s", "2 smelts"}, {"o o o", "2 smelts"}, {"i", "find"}, {"r e e d backspace", "found"}, {"enter esc", "2 smelts"}, {"down enter", "this is the past"}, {"v f", "a moment to look at"}, {"c", "look at only"}, {"v o", "c charge "},
 	{"v e", "settings"}, {"m", "mass in"}, {"esc", "nothing done"}, {"v l", "c charge "},
+	// The stores: a lot begun, counted, crossed out, put right; an act of the fire from there.
+	{"v t", "Nothing here yet"}, {"n 1 d r e e d enter 2 0 enter 3 0 enter", "dug: 20 lb reed"}, {"w 1 9 enter", "counted again: 19 lb reed"}, {"x", "crossed out"},
+	{"n esc", "nothing done"}, {"m p 2 5 enter", "25 % water"}, {"a i 8 9 enter i r", "really"}, {"n esc", "nothing done"}, {"r", "rodded"}, {"up down esc", "c charge "},
 	{"v a", "g go on with"}, {"esc", "c charge "},
 }
 

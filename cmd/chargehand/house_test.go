@@ -54,6 +54,7 @@ var arrows = map[string][]string{
 	"model/house":      {"model/entry", "model/fold", "physics"},
 	"model/shelf":      {"model/entry", "model/fold", "model/house", "model/pace"},
 	"model/doubt":      {"model/entry", "model/figure", "model/fold", "model/house", "model/rule", "physics"},
+	"model/lot":        {"model/account", "model/doubt", "model/entry", "model/house", "physics"},
 	"model/plan":       {"model/entry", "model/fold", "model/learn", "model/solve", "physics"},
 	"model/invented":   {"model/entry"},
 	"model/truth":      {"physics"},

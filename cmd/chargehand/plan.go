@@ -8,6 +8,7 @@ import (
 	"strings"
 	"time"
 
+	"chargehand/model/doubt"
 	"chargehand/model/entry"
 	"chargehand/model/house"
 	"chargehand/model/learn"
@@ -153,23 +154,11 @@ func oreOf(l house.Lot) plan.Ore {
 		o.Moisture = float64(l.Moisture.Value)
 	}
 	if n := len(l.Assays); n > 0 {
-		if iron, ok := physicsAssay(l.Assays[n-1]).IronToBeHad(); ok {
+		if iron, ok := doubt.AssayOf(l.Assays[n-1], false).IronToBeHad(); ok {
 			o.Most = max(iron.P90/100/metalOfBloom, 1e-6)
 		}
 	}
 	return o
-}
-
-func physicsAssay(a entry.Assay) physics.Assay {
-	p := physics.Assay{Parts: map[string]float64{}, Loss: float64(a.Loss.Value), LossKnown: a.Loss.Known, Basis: bases[a.Basis]}
-	for name, part := range a.Parts {
-		p.Parts[name] = float64(part.Percent)
-	}
-	return p
-}
-
-var bases = map[entry.AssayBasis]physics.Basis{
-	entry.AsDug: physics.Dug, entry.AsDried: physics.Dried, entry.AsRoasted: physics.Roasted, entry.AsIgnited: physics.Ignited, entry.Normalised: physics.Normalised,
 }
 
 // left is what there is of what a plan takes, dry, where it is known.

@@ -5,9 +5,9 @@ import (
 	"flag"
 	"fmt"
 
-	"chargehand/model/account"
 	"chargehand/model/entry"
 	"chargehand/model/house"
+	"chargehand/model/lot"
 	"chargehand/model/words"
 	"chargehand/physics"
 )
@@ -36,7 +36,7 @@ func storesCommand() command {
 			}
 			var rows []words.StoresRow
 			for _, l := range h.Lots {
-				rows = append(rows, words.StoresRow{Lot: l, Iron: ironOf(l)})
+				rows = append(rows, words.StoresRow{Lot: l, Iron: lot.Iron(l)})
 			}
 			_, err = fmt.Fprint(w.out, words.Stores(rows))
 			return err
@@ -87,22 +87,8 @@ func lotOf(l house.Lot) lotJSON {
 		dry.Basis, wet.Basis = string(entry.BasisUnknown), string(entry.BasisUnknown)
 	}
 	j.Dry, j.Left = &dry, &wet
-	if iron := ironOf(l); iron.P50 > 0 {
+	if iron := lot.Iron(l); iron.P50 > 0 {
 		j.Iron = &quantityJSON{some(iron.P10), some(iron.P50), some(iron.P90), "kg", string(entry.BasisEstimated)}
 	}
 	return j
-}
-
-// ironOf is the iron in what is left of a lot by its last assay, kg; zero where
-// neither is known.
-func ironOf(l house.Lot) physics.Band {
-	if len(l.Assays) == 0 || !l.Left.Known() || l.Left.Kg <= 0 {
-		return physics.Band{}
-	}
-	last := l.Assays[len(l.Assays)-1]
-	share := account.OfDry(last, l.Moisture).Iron
-	if !share.Known() || share.Value*100 > physicsAssay(last).CeilingOfIron() {
-		return physics.Band{}
-	}
-	return share.Band().Times(physics.LogNormal(l.Left.Kg, l.Left.SD/l.Left.Kg))
 }

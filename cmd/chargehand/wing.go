@@ -11,6 +11,7 @@ import (
 	"strings"
 	"time"
 
+	"chargehand/model/doubt"
 	"chargehand/model/entry"
 	"chargehand/model/words"
 	"chargehand/persist"
@@ -187,7 +188,7 @@ func possible(ev entry.Event) error {
 			a = *ev.Lot.Assay
 		}
 	}
-	p := physicsAssay(a)
+	p := doubt.AssayOf(a, false)
 	if iron, known := p.Iron(); known && iron > p.CeilingOfIron()+0.05 {
 		return errors.New(words.MoreIronThanCanBe(iron, p.CeilingOfIron()))
 	}

@@ -96,12 +96,16 @@ func (f *folder) stored(l line, described entry.Lot) {
 
 // deed takes from lots and gives to lots; counted again it sets them.
 func (f *folder) deed(l line, d entry.Deed) {
-	do := func(as []entry.Amount, change func(*Lot, Change)) {
+	do := func(as []entry.Amount, change func(*Lot, Change), sign float64) {
 		for _, a := range as {
 			if a.Lot == "" { // of nothing that is kept
 				continue
 			}
 			lot := f.at(a.Lot)
+			lot.Volume += sign * float64(a.Stacked.Value)
+			if d.Does == entry.CountedAgain {
+				lot.Volume = float64(a.Stacked.Value)
+			}
 			change(lot, Change{At: l.at, Seq: l.seq, Does: d.Does, Dry: f.dry(lot, a)})
 		}
 	}
@@ -109,9 +113,9 @@ func (f *folder) deed(l line, d entry.Deed) {
 	if d.Does == entry.CountedAgain {
 		taken, given = (*Lot).count, (*Lot).count
 	}
-	do(d.In, taken)
-	do(d.Fuel, taken)
-	do(d.Out, given)
+	do(d.In, taken, -1)
+	do(d.Fuel, taken, -1)
+	do(d.Out, given, 1)
 }
 
 // dry is the dry mass of an amount, by the moisture said with it, else by the

@@ -15,6 +15,7 @@ type Lot struct {
 	Came      Mass          // given to it
 	Went      Mass          // taken from it
 	Left      Mass          // what there is; less than nothing says Short
+	Volume    float64       // m3 stacked, of what was said so, less what went so
 	Counted   time.Time     // when it was last counted; zero for never
 	Changes   []Change      // in order
 	damp      bool          // its description says its moisture
@@ -28,6 +29,7 @@ type Change struct {
 	Does  entry.Does // the deed, if it is one
 	Dry   Mass       // taken is less than nothing; of a count what there was
 	Count bool
+	Took  bool    // from the lot, not given to it
 	Off   float64 // kg dry that a count found more than was thought; nought where that was not known
 }
 
@@ -69,7 +71,7 @@ func (l *Lot) give(c Change) {
 
 func (l *Lot) take(c Change) {
 	l.Went, l.Left = l.Went.Plus(c.Dry), l.Left.Minus(c.Dry)
-	c.Dry.Kg = -c.Dry.Kg
+	c.Took, c.Dry.Kg = true, -c.Dry.Kg
 	l.Changes = append(l.Changes, c)
 }
 

@@ -78,7 +78,7 @@ type Piece struct {
 }
 
 // Lot finds a lot by its uid, or by its name where it is no uid.
-func (s *State) Lot(ref string) (Lot, bool) {
+func (s State) Lot(ref string) (Lot, bool) {
 	i := s.lot(idOf(ref))
 	if i < 0 {
 		return Lot{}, false
@@ -88,7 +88,7 @@ func (s *State) Lot(ref string) (Lot, bool) {
 
 // lot is the place of a lot, -1 for none. A name finds the lot that has no other
 // name, then the last one so called.
-func (s *State) lot(id entry.UID) int {
+func (s State) lot(id entry.UID) int {
 	named := -1
 	name, byName := id.Name()
 	for i, l := range s.Lots {
@@ -105,7 +105,7 @@ func (s *State) lot(id entry.UID) int {
 // Left is what is left of a material over all its lots, and by how much lots of
 // it are below nothing, which does not lessen the others. Without a lot it is
 // not known.
-func (s *State) Left(m entry.Material) (left Mass, short float64, any bool) {
+func (s State) Left(m entry.Material) (left Mass, short float64, any bool) {
 	for _, l := range s.Lots {
 		if l.Of() != m {
 			continue
@@ -121,7 +121,7 @@ func (s *State) Left(m entry.Material) (left Mass, short float64, any bool) {
 }
 
 // Furnace finds a furnace by its uid, or by its name.
-func (s *State) Furnace(ref string) (Furnace, bool) {
+func (s State) Furnace(ref string) (Furnace, bool) {
 	i := s.furnace(idOf(ref))
 	if i < 0 {
 		return Furnace{}, false
@@ -129,7 +129,7 @@ func (s *State) Furnace(ref string) (Furnace, bool) {
 	return s.Furnaces[i], true
 }
 
-func (s *State) furnace(id entry.UID) int {
+func (s State) furnace(id entry.UID) int {
 	named := -1
 	name, byName := id.Name()
 	for i, f := range s.Furnaces {

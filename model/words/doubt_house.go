@@ -44,9 +44,9 @@ func tooMuchIron(d doubt.Doubt) string {
 	said := percent(d.Said) + " iron: "
 	switch {
 	case math.Abs(d.Said-goethiteWeighs) < 0.5:
-		return said + "none holds so much; " + plain(goethiteWeighs) + " is a formula weight, that of FeOOH"
+		return said + "none holds that; " + plain(goethiteWeighs) + " is the formula weight of FeOOH"
 	case d.Assay.Kind == physics.IronImpossible && d.Said*physics.Hematite.IronShare() <= 100*physics.Goethite.IronShare():
-		return said + "none holds so much; Fe2O3 given as iron would be " + percent(d.Said*physics.Hematite.IronShare())
+		return said + "none holds that; Fe2O3 given as iron would be " + percent(d.Said*physics.Hematite.IronShare())
 	}
 	return said + "more than " + percent(d.Against) + ", all that the mineral holds"
 }

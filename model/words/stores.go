@@ -78,7 +78,7 @@ func Stores(lots []StoresRow) string {
 		if l.Iron.P50 > 0 {
 			iron = planned(l.Iron.P50, "kg")
 		}
-		fmt.Fprintf(w, "%s\t%s\t%s\t%s\t%s\t%s\t%s\n", l.Name, materialWord(l.Of()), dryMass(l.Came), dryMass(l.Went), dryMass(l.Left), lies, iron)
+		fmt.Fprintf(w, "%s\t%s\t%s\t%s\t%s\t%s\t%s\n", l.Name, LotMaterial(l.Of()), dryMass(l.Came), dryMass(l.Went), dryMass(l.Left), lies, iron)
 	}
 	w.Flush()
 	for _, l := range lots {
@@ -89,8 +89,8 @@ func Stores(lots []StoresRow) string {
 	return b.String()
 }
 
-// materialWord names a material in plain words.
-func materialWord(m entry.Material) string {
+// LotMaterial names a material in plain words.
+func LotMaterial(m entry.Material) string {
 	if m == "" {
 		return "not said"
 	}

@@ -45,13 +45,6 @@ func (p Pen) Beside(g cell.Grid, r figure.Reading, b Burning) {
 		n := right + 1 + g.Text(right+1, 0, badge, style)
 		g.Text(n+1, 0, title, around(theme.Strong))
 	}
-	room := func(text string) bool { return x+2+g.Width(text) < right }
-	if fire := b.Fire + " " + modelwords.ToTheFire; room(fire) {
-		right -= g.TextRight(right, 0, fire, around(theme.Text)) + 2
-	}
-	if t.Minutes && room(t.Below) {
-		x += 2 + g.Text(x+2, 0, t.Below, around(theme.Text))
-	}
 	charge := ""
 	if over, _ := NoMore(r); !over {
 		for _, part := range r.Next {
@@ -61,10 +54,39 @@ func (p Pen) Beside(g cell.Grid, r figure.Reading, b Burning) {
 			charge += p.Units.OnePart(Counting(part))
 		}
 	}
-	if charge == "" || !room(charge+"  "+b.Key+" "+modelwords.BooksIt) {
-		return
+	type piece struct {
+		text string
+		role theme.Role
 	}
-	x += 2 + g.Text(x+2, 0, charge, around(theme.Strong))
-	x += 2 + g.Text(x+2, 0, b.Key, around(theme.Now))
-	g.Text(x+1, 0, modelwords.BooksIt, around(theme.Text))
+	// What stands behind the time, and in which order it gives way to the rest.
+	pieces := []piece{{"", theme.Text}, {charge, theme.Strong}, {b.Key, theme.Now}, {modelwords.BooksIt, theme.Text}, {b.Fire + " " + modelwords.ToTheFire, theme.Text}}
+	if t.Minutes {
+		pieces[0].text = t.Below
+	}
+	if charge == "" {
+		pieces[2].text, pieces[3].text = "", ""
+	}
+	wide := func() (n int) {
+		for _, one := range pieces {
+			if one.text != "" {
+				n += 2 + g.Width(one.text)
+			}
+		}
+		return n
+	}
+	for _, n := range []int{4, 3, 0, 2, 1} {
+		if x+wide() < right {
+			break
+		}
+		pieces[n].text = ""
+	}
+	for i, one := range pieces {
+		switch {
+		case one.text == "":
+		case i == len(pieces)-1:
+			g.TextRight(right, 0, one.text, around(one.role))
+		default:
+			x += 2 + g.Text(x+2, 0, one.text, around(one.role))
+		}
+	}
 }

@@ -22,6 +22,7 @@ var FieldKeys = struct{ Done, Back key.Binding }{Done: Bind(words.DoDone, "enter
 // for letters, so they may lead elsewhere: "off", or another way to say it.
 type Field struct {
 	Label, Unit string
+	Blank       string // what a blank means, said beside the unit
 	Input       Input
 	Instead     []Option
 	Done        func(Shared, Input) (Effect, error)
@@ -140,6 +141,9 @@ func (f Field) Ask(sh Shared) *draw.Ask {
 	hint := f.bad
 	if hint == "" {
 		hint = sh.Units.Name(f.Unit)
+		if f.Blank != "" {
+			hint += ", " + f.Blank
+		}
 	}
 	return &draw.Ask{Label: f.Label, Value: func(width int) string { return f.Input.Draw(sh.Theme, width) }, Hint: hint}
 }
@@ -166,6 +170,23 @@ func AskNumber(label string, l Limits, given entry.Maybe[float64], then func(flo
 				return nil, err
 			}
 			return then(v), nil
+		},
+	}}
+}
+
+// AskMaybe opens a field for a number that may stay blank: then it is not known.
+func AskMaybe(label string, l Limits, given entry.Maybe[float64], then func(entry.Maybe[float64]) Effect, instead ...Option) Effect {
+	return Ask{Field{
+		Label: label, Unit: l.Unit, Blank: words.BlankIsNot, Input: PrefilledWith(modelwords.Units{}, given, l.Unit), Instead: instead,
+		Done: func(sh Shared, in Input) (Effect, error) {
+			if in.Trimmed() == "" {
+				return then(entry.None[float64]()), nil
+			}
+			v, err := in.Value(sh.Units, l)
+			if err != nil {
+				return nil, err
+			}
+			return then(entry.Some(v)), nil
 		},
 	}}
 }

@@ -1,0 +1,91 @@
+package lot
+
+import (
+	"chargehand/model/account"
+	"chargehand/model/doubt"
+	"chargehand/model/entry"
+	"chargehand/model/house"
+	"chargehand/physics"
+)
+
+// Iron of ore that was not assayed, as shares of its dry mass: raw 25 to 50 %, roasted 35
+// to 60 % with a middle of 48 (published bog ores, as the design of this house takes them).
+var (
+	RawIron     = physics.Band{P10: 0.25, P50: 0.37, P90: 0.50}
+	RoastedIron = physics.Band{P10: 0.35, P50: 0.48, P90: 0.60}
+)
+
+// SlagOfBloom is the slag to expect for each kg of bloom at the yields to expect, kg (2 to
+// 7 at published smelts).
+var SlagOfBloom = physics.Band{P10: 2, P50: 4, P90: 7}
+
+// silica is the share of it in ore that was not assayed, and boundOf the share of iron that
+// it takes into a slag of fayalite: 2 Fe for each SiO2 (assumed, 8 %).
+const silica = 0.08
+
+var boundOf = 2 * physics.MolarMassFe / physics.MolarMassSiO2 * silica
+
+// Share is a share of a lot's dry mass and what it rests on.
+type Share struct {
+	physics.Band
+	Basis entry.Basis
+}
+
+// Roasted tells whether a roast gave the lot, or its assay is of roasted ore.
+func Roasted(l house.Lot) bool {
+	for _, c := range l.Changes {
+		if c.Does == entry.Roasted && !c.Took {
+			return true
+		}
+	}
+	a, any := assay(l)
+	return any && (a.Basis == entry.AsRoasted || a.Basis == entry.AsIgnited)
+}
+
+// assay is the one that counts.
+func assay(l house.Lot) (entry.Assay, bool) {
+	if n := len(l.Assays); n > 0 {
+		return l.Assays[n-1], true
+	}
+	return entry.Assay{}, false
+}
+
+// IronShare is the iron in a lot of ore, as a share of its dry mass: by its last assay,
+// else as its description says, else what is usual.
+func IronShare(l house.Lot) Share {
+	if a, any := assay(l); any {
+		iron := account.OfDry(a, l.Moisture).Iron
+		if p := doubt.AssayOf(a, false); iron.Known() && iron.Value*100 <= p.CeilingOfIron() {
+			return Share{iron.Band(), entry.BasisMeasured}
+		}
+	}
+	if l.Iron.Known {
+		return Share{physics.Normal(float64(l.Iron.Value), 0.03), entry.BasisEstimated}
+	}
+	if Roasted(l) {
+		return Share{RoastedIron, entry.BasisAssumed}
+	}
+	return Share{RawIron, entry.BasisAssumed}
+}
+
+// Iron is the iron in what is left of a lot by its last assay, kg; zero where one of the
+// two is not known.
+func Iron(l house.Lot) physics.Band {
+	if s := IronShare(l); s.Basis == entry.BasisMeasured && l.Left.Known() && l.Left.Kg > 0 {
+		return s.Band.Times(physics.LogNormal(l.Left.Kg, l.Left.SD/l.Left.Kg))
+	}
+	return physics.Band{}
+}
+
+// ToBeHad is the iron that a lot of ore can give up, as a share of its dry mass, after its
+// silica has taken its part into the slag and before wall and ash have.
+func ToBeHad(l house.Lot) Share {
+	iron := IronShare(l)
+	if a, any := assay(l); any && iron.Basis == entry.BasisMeasured {
+		if b, ok := doubt.AssayOf(a, false).IronToBeHad(); ok {
+			return Share{b.Scale(0.01), entry.BasisEstimated}
+		}
+	}
+	had := func(v float64) float64 { return max(v-boundOf, 0) }
+	return Share{physics.Band{P10: had(iron.P10), P50: had(iron.P50), P90: had(iron.P90)}, entry.BasisGuessed}
+}

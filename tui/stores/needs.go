@@ -1,0 +1,49 @@
+package stores
+
+import (
+	"chargehand/model/entry"
+	"chargehand/model/house"
+	"chargehand/tui/screen"
+)
+
+// held is what is left of a material dry, held against what the last plan needs.
+type held struct {
+	material entry.Material
+	left     float64
+	known    bool
+	short    float64 // lots below nothing
+	need     float64 // 0 where no plan says, or only by a guess
+}
+
+// spare is what there is beyond the need, less than nothing where it is too little.
+func (h held) spare() float64 { return h.left - h.need }
+
+// needs are the names of what a plan needs, of the materials that are held against it.
+// What rests on a guess alone is not.
+var needs = map[entry.Material]string{entry.LotOre: "ore_roasted", entry.LotCharcoal: "charcoal"}
+
+// plan is the last plan that was keyed.
+func plan(h house.State) (house.Plan, bool) {
+	if n := len(h.Plans); n > 0 {
+		return h.Plans[n-1], true
+	}
+	return house.Plan{}, false
+}
+
+// holding is how it stands with ore and charcoal.
+func holding(sh screen.Shared) []held {
+	h := sh.House()
+	p, planned := plan(h)
+	var all []held
+	for _, m := range []entry.Material{entry.LotOre, entry.LotCharcoal} {
+		left, short, any := h.Left(m)
+		one := held{material: m, left: left.Kg, known: any && left.Known(), short: short}
+		if need := p.Needs[needs[m]]; planned && need.P50.Known && need.Basis != entry.BasisGuessed {
+			one.need = float64(need.P50.Value)
+		}
+		if any || one.need > 0 {
+			all = append(all, one)
+		}
+	}
+	return all
+}

@@ -1,0 +1,216 @@
+package stores_test
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/exp/golden"
+
+	"chargehand/model/entry"
+	"chargehand/tui/desk"
+	"chargehand/tui/screen"
+	"chargehand/tui/theme"
+)
+
+// Keyed is what a person keys to have ore dug and roasted, and a drum of charcoal.
+var keyed = []string{
+	"n1d:pond meadow\n62\n31\n",   // ore, dug, its name, kg, water
+	"or46\n\n\n33\n3\n",           // of it roasted, 46 kg, a new lot as it is called, 33 kg, water
+	"w31\n",                       // counted again
+	"n2b:alder, drum 3\n44\n12\n", // charcoal, bought
+	"n3b:alder, split\nk1.6\n\n",  // wood, stacked
+}
+
+// key types a script: a colon begins words, a line break is enter and ends them.
+func key(d *desk.Desk, script string) {
+	d.T.Helper()
+	for _, c := range script {
+		switch c {
+		case '\n':
+			d.Press("enter")
+		case ':':
+		default:
+			d.Press(string(c))
+		}
+	}
+}
+
+// stocked is a desk in front of such stores.
+func stocked(t *testing.T) *desk.Desk {
+	t.Helper()
+	d := desk.Sit(t)
+	d.Press("v", "t")
+	for _, line := range keyed {
+		key(d, line)
+	}
+	return d
+}
+
+func TestWhatIsKeyedIsThere(t *testing.T) {
+	d := stocked(t)
+	s := d.M.Shared().House()
+	left := func(name string) float64 {
+		t.Helper()
+		l, ok := s.Lot(name)
+		if !ok {
+			t.Fatalf("no lot %s in\n%s", name, d.Picture())
+		}
+		return l.Weight(l.Left.Kg)
+	}
+	for name, want := range map[string]float64{"pond meadow": 16, "pond meadow, roasted": 31, "alder, drum 3": 44} {
+		if got := left(name); got < want-0.01 || got > want+0.01 {
+			t.Errorf("%s: %v kg as it lies, want %v", name, got, want)
+		}
+	}
+	d.Shows("pond meadow, roasted")
+	// Nothing is refused for being below nothing: it is told.
+	d.Press("home")
+	key(d, "ol20\n")
+	d.Answers("more used than there was")
+	d.Shows("below nothing")
+	d.Press("x")
+	d.Answers("crossed out: sold: 20 kg pond meadow")
+	if got := left("pond meadow"); got != left("pond meadow") || !strings.Contains(d.Picture(), "16 ±2 kg") {
+		t.Errorf("crossed out it is not as before:\n%s", d.Picture())
+	}
+	for _, e := range d.Book[entry.House] {
+		if e.Screen == "" || e.Kind() == entry.KindDeed && e.Screen != string(screen.Stores) {
+			t.Errorf("%+v was not keyed at the stores", e)
+		}
+	}
+}
+
+// Every key is in the journal, in the stream of the house, and every deed carries the key
+// that ended it.
+func TestKeysOfTheStoresAreKept(t *testing.T) {
+	d := stocked(t)
+	d.Wait(2 * time.Second)
+	pressed := 0
+	for _, e := range d.Book[entry.House] {
+		if ks, ok := e.Event.(entry.Keys); ok {
+			pressed += len(ks.Pressed)
+		} else if e.Key != "" {
+			pressed++
+		}
+	}
+	want := 2
+	for _, line := range keyed {
+		want += len(strings.ReplaceAll(line, ":", ""))
+	}
+	if pressed != want {
+		t.Errorf("%d keys in the book, %d were pressed", pressed, want)
+	}
+}
+
+// 89 % iron is asked about with its reason, and answered no it is not kept.
+func TestImpossibleIronIsAsked(t *testing.T) {
+	d := stocked(t)
+	d.Press("home", "down")
+	key(d, "ai89\nir")
+	d.Shows("formula weight of FeOOH")
+	assays := func() (n int) {
+		for _, e := range d.Book[entry.House] {
+			if _, ok := e.Event.(entry.Assay); ok {
+				n++
+			}
+		}
+		return n
+	}
+	d.Press("n", "esc")
+	if assays() != 0 {
+		t.Error("kept though it was answered no")
+	}
+	key(d, "ai48\nir")
+	if assays() != 1 {
+		t.Errorf("an assay of 48 %% is not kept:\n%s", d.Picture())
+	}
+	d.Shows("measured")
+}
+
+// An amount in a measure that was never weighed is known as soon as the measure is.
+func TestAMeasureWeighedLater(t *testing.T) {
+	d := stocked(t)
+	d.Press("home")
+	key(d, "oem:barrow\n\n3\n\n")
+	d.Shows("at least")
+	key(d, "kb52\n")
+	l, _ := d.M.Shared().House().Lot("pond meadow")
+	if w := l.Weight(l.Left.Kg); !l.Left.Known() || w < 16+150 || w > 16+160 {
+		t.Errorf("three barrows of 52 kg: %v kg\n%s", w, d.Picture())
+	}
+}
+
+// An amount is put right, and moved to the day it was.
+func TestPutRight(t *testing.T) {
+	d := stocked(t)
+	d.Press("home", "down")
+	key(d, "e1") // the newest line is the count
+	d.Shows("another weight")
+	key(d, "a30\n")
+	d.Answers("30 kg")
+	l, _ := d.M.Shared().House().Lot("pond meadow, roasted")
+	if w := l.Weight(l.Left.Kg); w < 29.99 || w > 30.01 {
+		t.Errorf("%v kg", w)
+	}
+	key(d, "e1w3\n")
+	d.Answers("6 May") // three days before the ninth
+	l, _ = d.M.Shared().House().Lot("pond meadow, roasted")
+	if w := l.Weight(l.Left.Kg); w < 60 {
+		t.Errorf("counted before it was roasted: %v kg", w)
+	}
+}
+
+// While a smelt burns its row stays, its acts are keyed from here, and after a minute the
+// screen is Fire's again.
+func TestBesideAFire(t *testing.T) {
+	d := desk.Practising(t)
+	d.Press("v", "t")
+	d.Shows("what there is")
+	n := len(d.Acts())
+	d.Press("c")
+	if len(d.Acts()) != n+1 {
+		t.Errorf("a charge from the stores: %v", d.Acts())
+	}
+	d.Answers("charge")
+	d.Press("s", "s", "r")
+	if len(d.Acts()) != n+4 || d.M.Active() != screen.Stores {
+		t.Errorf("scoops and rod from the stores: %v on %s", d.Acts()[n:], d.M.Active())
+	}
+	for range 7 {
+		d.Wait(10 * time.Second)
+	}
+	if d.M.Active() != screen.Fire {
+		t.Errorf("after a minute the screen is %s", d.M.Active())
+	}
+}
+
+func TestPictures(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		sit  func(*testing.T) *desk.Desk
+		keys []string
+	}{
+		{"empty", func(t *testing.T) *desk.Desk { d := desk.Sit(t); d.Press("v", "t"); return d }, nil},
+		{"stocked", stocked, []string{"home", "down"}},
+		{"deeds", stocked, []string{"home", "o"}},
+		{"burning", func(t *testing.T) *desk.Desk {
+			d := desk.Smelting(t, theme.Theme{})
+			d.Press("v", "t")
+			for _, line := range keyed {
+				key(d, line)
+			}
+			return d
+		}, []string{"home", "down"}},
+	} {
+		for _, size := range [][2]int{desk.Small, desk.Usual, desk.Large} {
+			t.Run(c.name+"_"+map[[2]int]string{desk.Small: "80x24", desk.Usual: "120x36", desk.Large: "200x60"}[size], func(t *testing.T) {
+				d := c.sit(t)
+				d.Send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
+				d.Press(c.keys...)
+				golden.RequireEqual(t, []byte(d.M.View()))
+			})
+		}
+	}
+}

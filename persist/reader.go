@@ -42,6 +42,9 @@ func OpenReader(path string, opt Options) (*Reader, error) {
 // Path is the book's file.
 func (r *Reader) Path() string { return r.path }
 
+// UID is the book's, as its twins have it; "" where there are none.
+func (r *Reader) UID() string { return twin.UID(twin.Find(r.path, "")) }
+
 // Trouble is why the book itself could not be read at the last call, so that
 // the twins were; nil when it could, or was only in use.
 func (r *Reader) Trouble() error { return r.trouble }

@@ -21,11 +21,18 @@ import (
 func exportCommand() command {
 	return command{name: "export", usage: "SMELT", does: words.ExportDoes, setUp: func(flags *flag.FlagSet) func(world, common, []string) error {
 		to := flags.String("out", "", words.FlagOut)
+		folder := flags.String("package", "", words.FlagPackage)
 		replace := flags.Bool("replace", false, words.FlagReplace)
 		return func(w world, c common, operands []string) error {
 			name, err := one(operands, words.ASmelt)
 			if err != nil {
 				return err
+			}
+			switch {
+			case *folder != "" && *to != "":
+				return wrongUse{errors.New(words.PackageOutTo)}
+			case *folder != "":
+				return exportPackage(w, c, name, *folder, *replace)
 			}
 			put := func(out io.Writer) error { return exportCSV(w, c, name, out) }
 			if c.json {

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"flag"
 	"fmt"
+	"os"
 	"path/filepath"
 	"strconv"
 	"strings"
@@ -30,18 +31,30 @@ func importCommand() command {
 			if err != nil {
 				return err
 			}
-			f, err := disk.Open(path)
-			if err != nil {
-				return fmt.Errorf("%s", words.CannotRead(path, err))
+			take := func(book *persist.Book) (string, int, error) { return takePackage(w, book, path) }
+			if _, err := os.Stat(filepath.Join(path, descriptor)); err != nil {
+				f, err := disk.Open(path)
+				if err != nil {
+					return fmt.Errorf("%s", words.CannotRead(path, err))
+				}
+				defer f.Close()
+				in := bufio.NewReader(f)
+				take = func(book *persist.Book) (string, int, error) {
+					return takeIn(w, book, in, filepath.Base(path), *furnace, *date, measures)
+				}
 			}
-			defer f.Close()
-			in := bufio.NewReader(f)
-			book, err := writer(w, c, nil)
+			var refused error
+			book, err := writer(w, c, func(a persist.Ack) {
+				if len(a.Entries) > 0 {
+					refused = errors.Join(refused, a.Err)
+				}
+			})
 			if err != nil {
 				return err
 			}
-			id, n, err := takeIn(w, book, in, filepath.Base(path), *furnace, *date, measures)
-			if err := errors.Join(err, shut(w, book)); err != nil {
+			id, n, err := take(book)
+			err = errors.Join(err, shut(w, book)) // waits for what became of all
+			if err := errors.Join(err, refused); err != nil {
 				return err
 			}
 			if c.json {

@@ -140,3 +140,22 @@ func known[T any](list []T, is func(T) bool) ([]T, *T) {
 	}
 	return list, &list[i]
 }
+
+// InForce are the entries of the house that hold, each with the event and the time in
+// force: those crossed out are left out, and so are strikes, changes and keys.
+func InForce(entries []entry.Entry) []entry.Entry {
+	var all []entry.Entry
+	for _, l := range placed(entries) {
+		if l.Event == nil || l.Struck() {
+			continue
+		}
+		switch l.Event.Kind() {
+		case entry.KindKeys, entry.KindStrike, entry.KindAmend:
+			continue
+		}
+		e := l.Entry
+		e.Event, e.Happened = l.Event, l.Happened
+		all = append(all, e)
+	}
+	return all
+}

@@ -12,9 +12,9 @@ func quoted(note string) bool {
 	return rest != "" && strings.ContainsRune(formulaSigns, rune(rest[0]))
 }
 
-// harmless is a note as a cell that no table program takes for a formula, without
+// Harmless is a note as a cell that no table program takes for a formula, without
 // the marks that turn the direction of what stands after them.
-func harmless(note string) string {
+func Harmless(note string) string {
 	note = strings.Map(func(r rune) rune {
 		if r >= 0x202A && r <= 0x202E || r >= 0x2066 && r <= 0x2069 || r == 0x200E || r == 0x200F || r == 0x061C {
 			return -1
@@ -27,7 +27,7 @@ func harmless(note string) string {
 	return note
 }
 
-// asNoted undoes harmless.
+// asNoted undoes Harmless.
 func asNoted(cell string) string {
 	if strings.HasPrefix(cell, "'") && quoted(cell[1:]) {
 		return cell[1:]

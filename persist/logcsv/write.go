@@ -233,7 +233,7 @@ func (t *table) write(w *bufio.Writer) error {
 			case colEvent:
 				record[i] = l.name()
 			case colNote:
-				record[i] = harmless(l.note)
+				record[i] = Harmless(l.note)
 			case colDate:
 				record[i] = dates[n]
 			default:

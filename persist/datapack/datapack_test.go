@@ -1,0 +1,295 @@
+package datapack_test
+
+import (
+	"bytes"
+	"encoding/csv"
+	"encoding/json"
+	"fmt"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"sync"
+	"testing"
+	"testing/fstest"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/invented"
+	"chargehand/persist"
+	"chargehand/persist/datapack"
+)
+
+func source(es []entry.Entry) (datapack.Source, error) {
+	lines, err := persist.LinesOf(es)
+	if err != nil {
+		return datapack.Source{}, err
+	}
+	house, err := houseLines()
+	return datapack.Source{Stream: es[0].Stream, Lines: lines, House: house}, err
+}
+
+func demo(t testing.TB) datapack.Source {
+	t.Helper()
+	es, err := invented.Smelt()
+	if err != nil {
+		t.Fatal(err)
+	}
+	src, err := source(es)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return src
+}
+
+var at = time.Date(2026, 5, 1, 10, 0, 0, 0, time.UTC)
+
+// houseLines are a lot, one that is crossed out, and one that is renamed.
+func houseLines() ([][]byte, error) {
+	lot := func(uid, name string) entry.LotStored {
+		return entry.LotStored{Lot: entry.Lot{UID: entry.UID(uid), Name: name, What: entry.Ore}}
+	}
+	var es []entry.Entry
+	for i, ev := range []entry.Event{
+		lot("a1a1a1a1a1a1a1a1", "=cmd"), lot("b2b2b2b2b2b2b2b2", "gone"), entry.Strike{Target: entry.Ref{Seq: 2}}, lot("c3c3c3c3c3c3c3c3", "old"), entry.Amend{Target: entry.Ref{Seq: 4}, Event: lot("c3c3c3c3c3c3c3c3", "new")},
+	} {
+		h := at.Add(time.Duration(i) * time.Minute)
+		es = append(es, entry.Entry{Version: entry.Version, Stream: entry.House, Happened: h, Kept: h, Event: ev})
+	}
+	return persist.LinesOf(es)
+}
+
+// made is the package of the invented smelt: its figures each minute take a while.
+var made = sync.OnceValues(func() (map[string][]byte, error) {
+	es, err := invented.Smelt()
+	if err != nil {
+		return nil, err
+	}
+	src, err := source(es)
+	if err != nil {
+		return nil, err
+	}
+	return datapack.Files(src, "book1")
+})
+
+func files(t testing.TB) fstest.MapFS {
+	t.Helper()
+	fs, err := made()
+	if err != nil {
+		t.Fatal(err)
+	}
+	folder := fstest.MapFS{}
+	for name, text := range fs {
+		folder[name] = &fstest.MapFile{Data: text}
+	}
+	return folder
+}
+
+// What the standard asks of a descriptor and of its tables (Data Package 2.0 and Table
+// Schema 2.0, datapackage.org, 26 June 2024): names, paths, types, keys, and every cell
+// as its column says.
+func TestThePackageKeepsToTheStandard(t *testing.T) {
+	folder := files(t)
+	var d struct {
+		Schema    string `json:"$schema"`
+		Name      string `json:"name"`
+		Resources []struct {
+			Name, Type, Path, Encoding, Hash string
+			Bytes                            int
+			Schema                           struct {
+				Fields []struct {
+					Name, Type, Unit, Description string
+					Constraints                   struct{ Required bool }
+				}
+				PrimaryKey []string
+			}
+		}
+	}
+	if err := json.Unmarshal(folder["datapackage.json"].Data, &d); err != nil {
+		t.Fatal(err)
+	}
+	name := regexp.MustCompile(`^[a-z0-9._-]+$`)
+	if d.Schema != "https://datapackage.org/profiles/2.0/datapackage.json" || !name.MatchString(d.Name) || len(d.Resources) < 7 {
+		t.Errorf("the descriptor: %q, %q, %d tables", d.Schema, d.Name, len(d.Resources))
+	}
+	cells := map[string]*regexp.Regexp{
+		"string": regexp.MustCompile(``), "integer": regexp.MustCompile(`^[+-]?\d+$`), "number": regexp.MustCompile(`^[+-]?(\d+(\.\d*)?|\.\d+)([eE][+-]?\d+)?$`),
+		"datetime": regexp.MustCompile(`^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d+)?(Z|[+-]\d\d:\d\d)$`),
+	}
+	seen := map[string]bool{}
+	for _, r := range d.Resources {
+		if seen[r.Name] || !name.MatchString(r.Name) || r.Type != "table" || r.Path == "" || strings.HasPrefix(r.Path, "/") || strings.Contains(r.Path, "..") || strings.HasPrefix(r.Path, ".") {
+			t.Errorf("resource %q: type %q, path %q", r.Name, r.Type, r.Path)
+		}
+		seen[r.Name] = true
+		text := folder[r.Path].Data
+		if len(text) != r.Bytes {
+			t.Errorf("%s has %d bytes, the descriptor says %d", r.Path, len(text), r.Bytes)
+		}
+		if !bytes.Contains(text, []byte("\r\n")) {
+			t.Errorf("%s does not end its lines as the standard's tables do when nothing is said", r.Path)
+		}
+		rows, err := csv.NewReader(bytes.NewReader(text)).ReadAll()
+		if err != nil {
+			t.Fatal(err)
+		}
+		var keys []int
+		for _, k := range r.Schema.PrimaryKey {
+			keys = append(keys, slices.Index(rows[0], k))
+		}
+		met := map[string]bool{}
+		for n, row := range rows[1:] {
+			key := ""
+			for _, k := range keys {
+				key += row[k] + "\x00"
+			}
+			if met[key] {
+				t.Errorf("%s, row %d: the key is there twice", r.Path, n+2)
+			}
+			met[key] = true
+			for i, f := range r.Schema.Fields {
+				if row[i] == "" && f.Constraints.Required || row[i] != "" && !cells[f.Type].MatchString(row[i]) {
+					t.Fatalf("%s, row %d, %s: %q is no %s", r.Path, n+2, f.Name, row[i], f.Type)
+				}
+				if f.Name != "line" && row[i] != "" && strings.ContainsAny(row[i][:1], "=@\t") {
+					t.Errorf("%s, row %d, %s: %q could be taken for a formula", r.Path, n+2, f.Name, row[i])
+				}
+			}
+		}
+		for i, f := range r.Schema.Fields {
+			if rows[0][i] != f.Name || cells[f.Type] == nil {
+				t.Errorf("%s: column %d is %q, the descriptor says %q of type %q", r.Path, i, rows[0][i], f.Name, f.Type)
+			}
+			if f.Unit != "" && f.Unit != "1" && !strings.HasSuffix(f.Description, "in "+f.Unit) {
+				t.Errorf("%s: the unit of %s is not in its description", r.Path, f.Name)
+			}
+		}
+	}
+}
+
+// A package gives back the same bytes, without a doubt; the same source the same files.
+func TestThePackageComesBackWhole(t *testing.T) {
+	src := demo(t)
+	folder := files(t)
+	p, err := datapack.Read(folder)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(p.Doubts) > 0 || p.Book != "book1" || len(p.House) != 5 {
+		t.Errorf("doubts %q, book %q, %d entries of the house", p.Doubts, p.Book, len(p.House))
+	}
+	if p.Journal.Stream != src.Stream || !slices.EqualFunc(p.Journal.Lines, src.Lines, bytes.Equal) {
+		t.Error("the lines that came back are not those that went")
+	}
+	again, err := datapack.Files(src, "book1")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, text := range again {
+		if !bytes.Equal(text, folder[name].Data) {
+			t.Errorf("%s differs when it is written again", name)
+		}
+	}
+}
+
+// A table that was changed is a doubt that names table, row and column; the smelt comes
+// from its entries all the same.
+func TestAChangedTableIsADoubt(t *testing.T) {
+	for _, table := range []string{"smelt", "figures", "warnings", "account", "lots"} {
+		src := demo(t)
+		folder := files(t)
+		rows, err := csv.NewReader(bytes.NewReader(folder[table+".csv"].Data)).ReadAll()
+		if err != nil {
+			t.Fatal(err)
+		}
+		last := len(rows) - 1
+		rows[last][len(rows[last])-2] += "9"
+		var b bytes.Buffer
+		w := csv.NewWriter(&b)
+		w.UseCRLF = true
+		if err := w.WriteAll(rows); err != nil {
+			t.Fatal(err)
+		}
+		folder[table+".csv"].Data = b.Bytes()
+		p, err := datapack.Read(folder)
+		if err != nil {
+			t.Fatal(err)
+		}
+		told := strings.Join(p.Doubts, "; ")
+		if !strings.Contains(told, fmt.Sprintf("%s.csv, row %d: %s is", table, last+1, rows[0][len(rows[0])-2])) {
+			t.Errorf("%s: the doubts are %q", table, told)
+		}
+		if len(p.Journal.Lines) != len(src.Lines) {
+			t.Errorf("%s: %d lines came back", table, len(p.Journal.Lines))
+		}
+	}
+}
+
+// A package that is not whole is refused with one clear error.
+func TestASpoiltPackageIsRefused(t *testing.T) {
+	for name, spoil := range map[string]func(fstest.MapFS){
+		"no descriptor":    func(f fstest.MapFS) { delete(f, "datapackage.json") },
+		"no JSON":          func(f fstest.MapFS) { f["datapackage.json"].Data = []byte("{") },
+		"no table":         func(f fstest.MapFS) { f["datapackage.json"].Data = []byte(`{"resources":[]}`) },
+		"no entries":       func(f fstest.MapFS) { delete(f, "entries.csv") },
+		"no column line":   func(f fstest.MapFS) { f["entries.csv"].Data = []byte("seq\r\n1\r\n") },
+		"an empty table":   func(f fstest.MapFS) { f["entries.csv"].Data = nil },
+		"a path above":     func(f fstest.MapFS) { replace(f, `"path": "lots.csv"`, `"path": "../lots.csv"`) },
+		"an absolute path": func(f fstest.MapFS) { replace(f, `"path": "lots.csv"`, `"path": "/etc/passwd"`) },
+		"a hidden folder":  func(f fstest.MapFS) { replace(f, `"path": "lots.csv"`, `"path": ".x/lots.csv"`) },
+		"a changed line": func(f fstest.MapFS) {
+			f["entries.csv"].Data = bytes.Replace(f["entries.csv"].Data, []byte(`""seq"":3`), []byte(`""seq"":4`), 1)
+		},
+	} {
+		t.Run(name, func(t *testing.T) {
+			folder := files(t)
+			spoil(folder)
+			if p, err := datapack.Read(folder); err == nil {
+				t.Errorf("it was taken: %d lines, doubts %q", len(p.Journal.Lines), p.Doubts)
+			}
+		})
+	}
+}
+
+// Entries that are missing are a gap of the smelt, which every screen says; the package
+// says that it was changed.
+func TestALineGoneIsToldOf(t *testing.T) {
+	folder := files(t)
+	rows := bytes.Split(folder["entries.csv"].Data, []byte("\r\n"))
+	folder["entries.csv"].Data = bytes.Join(slices.Delete(slices.Clone(rows), 5, 6), []byte("\r\n"))
+	if p, err := datapack.Read(folder); err == nil && len(p.Doubts) < 2 {
+		t.Errorf("taken with the doubts %q", p.Doubts)
+	}
+}
+
+func replace(f fstest.MapFS, from, to string) {
+	f["datapackage.json"].Data = bytes.Replace(f["datapackage.json"].Data, []byte(from), []byte(to), 1)
+}
+
+// Only what the smelt leans on leaves the house, and what changes it.
+func TestWhatOfTheHouseGoesWith(t *testing.T) {
+	lines, err := houseLines()
+	if err != nil {
+		t.Fatal(err)
+	}
+	seqs := func(uids ...string) string {
+		light := entry.Light{}
+		for _, u := range uids {
+			light.Lots = append(light.Lots, entry.Lot{UID: entry.UID(u)})
+		}
+		var all []string
+		for _, l := range datapack.Leaning(light, lines) {
+			e, err := entry.Decode(l)
+			if err != nil {
+				t.Fatal(err)
+			}
+			all = append(all, strconv.FormatUint(e.Seq, 10))
+		}
+		return strings.Join(all, " ")
+	}
+	for want, got := range map[string]string{"": seqs(), "1": seqs("a1a1a1a1a1a1a1a1"), "2 3": seqs("b2b2b2b2b2b2b2b2"), "4 5": seqs("c3c3c3c3c3c3c3c3"), "1 4 5": seqs("c3c3c3c3c3c3c3c3", "a1a1a1a1a1a1a1a1")} {
+		if got != want {
+			t.Errorf("entries %q go with it, expected %q", got, want)
+		}
+	}
+}

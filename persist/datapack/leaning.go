@@ -1,0 +1,92 @@
+package datapack
+
+import (
+	"bytes"
+	"encoding/json"
+
+	"chargehand/model/entry"
+)
+
+// Leaning are the lines of the house that a smelt leans on: those that speak of its
+// lots, its furnace, its plan or itself, of the pieces that came of it, and those that
+// cross out or change such a line.
+func Leaning(light entry.Light, lines [][]byte) [][]byte {
+	wanted := map[string]bool{}
+	want := func(uid string) {
+		if uid != "" {
+			wanted[uid] = true
+		}
+	}
+	want(light.UID)
+	want(string(light.Furnace.UID))
+	want(string(light.Learnt))
+	if light.Plan != nil {
+		want(string(light.Plan.UID))
+	}
+	for _, l := range light.Lots {
+		want(string(l.UID))
+	}
+	for _, m := range light.Measures {
+		want(string(m.UID))
+	}
+	in, seqs := map[int]bool{}, map[uint64]bool{}
+	for grew := true; grew; { // a piece is cut from a piece; a change speaks of a line before it
+		grew = false
+		for i, line := range lines {
+			e, err := entry.Decode(line)
+			if in[i] || err != nil || e.Event == nil {
+				continue
+			}
+			about, ok := spokenOf(e.Event)
+			leans := ok && seqs[about]
+			for _, uid := range uidsIn(line) {
+				leans = leans || wanted[uid]
+			}
+			if !leans {
+				continue
+			}
+			grew, in[i], seqs[e.Seq] = true, true, true
+			if p, is := e.Event.(entry.Piece); is {
+				want(string(p.UID))
+			}
+		}
+	}
+	var all [][]byte
+	for i, line := range lines {
+		if in[i] {
+			all = append(all, line)
+		}
+	}
+	return all
+}
+
+// spokenOf is the entry that a strike or an amendment speaks of.
+func spokenOf(ev entry.Event) (seq uint64, ok bool) {
+	switch ev := ev.(type) {
+	case entry.Strike:
+		return ev.Target.Seq, true
+	case entry.Amend:
+		return ev.Target.Seq, true
+	}
+	return 0, false
+}
+
+// uidsIn are all texts in what a line says happened: a uid stands in many places.
+func uidsIn(line []byte) (texts []string) {
+	var l struct {
+		Event json.RawMessage `json:"event"`
+	}
+	if json.Unmarshal(line, &l) != nil {
+		return nil
+	}
+	d := json.NewDecoder(bytes.NewReader(l.Event))
+	for {
+		t, err := d.Token()
+		if err != nil {
+			return texts
+		}
+		if s, is := t.(string); is {
+			texts = append(texts, s)
+		}
+	}
+}

@@ -76,7 +76,7 @@ func (m *moment) clone() *moment {
 	o.c = &c
 	o.plans, o.paces, o.seen = slices.Clip(o.plans), slices.Clip(o.paces), slices.Clip(o.seen)
 	o.presses = slices.Clone(o.presses)
-	o.stores.lots = slices.Clone(o.stores.lots)
+	o.stores.lots, o.stores.left = slices.Clone(o.stores.lots), slices.Clone(o.stores.left)
 	o.pacing = o.pacing.clone()
 	return &o
 }

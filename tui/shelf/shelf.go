@@ -151,3 +151,6 @@ func count(ls []shelf.Summary) (n int) {
 	}
 	return n
 }
+
+// Repeating are the keys that move and sort: they may come as fast as a hand can.
+func (k Keys) Repeating() []key.Binding { return append(k.MoveKeys.Repeating(), k.Sort) }

@@ -36,7 +36,14 @@ func TestAnIncidentSaysWhatToDoFirst(t *testing.T) {
 		}
 	}
 	d := desk.Smelting(t, theme.Theme{})
-	d.Press("o", "y", "w", "esc", "v", "b", "a", "w", "p")
+	d.Press("o", "y", "w", "esc")
+	kept := d.Count(entry.KindIncident)
+	d.Press("o", "y", "r") // to be read again, and kept once
+	d.Shows(words.IncidentTitle(entry.IncidentUnwell))
+	if n := d.Count(entry.KindIncident); n != kept {
+		t.Errorf("read again: %d incidents", n)
+	}
+	d.Press("esc", "v", "b", "a", "w", "p")
 	d.Write("210")
 	d.Press("enter")
 	a, ok := d.Last().(entry.Amend)

@@ -33,7 +33,6 @@ func TestLotsAndWhatElseGoesIn(t *testing.T) {
 	d.Press("o", "e")
 	d.Write("5")
 	d.Press("enter", "c")
-	d.Write("1")
 	d.Press("o", "x") // flux too
 	d.Write("1")
 	d.Press("enter", "l", "p") // of another lot: the pond's, which is known now

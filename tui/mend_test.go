@@ -312,7 +312,7 @@ func TestAClosedSmeltIsStillPutRight(t *testing.T) {
 			d.Write("pond")
 			d.Press("enter")
 			d.Answers("pond")
-			d.Press("w", "b", "4", "enter")
+			d.Press("w", "b", "4", "enter", "k")
 			if kg := d.M.Shared().Smelt.Reading().Bloom; kg.Value != 4 {
 				t.Errorf("the bloom weighs %v", kg)
 			}
@@ -344,7 +344,7 @@ func TestTheBloomIsTakenOutAfterwards(t *testing.T) {
 	d.Press("c")
 	d.Pass(30 * time.Minute)
 	d.Press("o", "k", "y", "o", "e", "5", "enter", "o", "r")
-	d.Press("w", "b", "4", "enter")
+	d.Press("w", "b", "4", "enter", "k")
 	if p := d.M.Shared().Smelt.Reading().Phase; p != entry.Extracted {
 		t.Errorf("it stands at %s: %s", p, d.Said())
 	}

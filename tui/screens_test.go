@@ -227,7 +227,7 @@ func TestClosedSmelt(t *testing.T) {
 	d := desk.Practising(t)
 	d.Press("c", "o", "k", "y", "c")
 	d.Answers("closed")
-	d.Press("w", "b", "0", ".", "4", "enter")
+	d.Press("w", "b", "0", ".", "4", "enter", "enter")
 	if kg := d.M.Shared().Smelt.Reading().Bloom; kg.Value != 0.4 {
 		t.Errorf("the bloom weighs %v", kg)
 	}

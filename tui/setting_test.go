@@ -34,7 +34,7 @@ func TestUnitsAreChosen(t *testing.T) {
 	}
 	d.Press("w", "b", "1", "1", "enter")
 	d.Shows("11 lb of iron from 2.2 lb of ore: really")
-	d.Press("y")
+	d.Press("y", "h")
 	if w := d.Last().(entry.Weigh); math.Abs(float64(w.Mass)-11*0.45359237) > 1e-12 {
 		t.Errorf("%v kg", w.Mass)
 	}

@@ -323,7 +323,7 @@ func (d *workday) bloom() {
 	d.does("01:00:05", "o", "p")
 	d.does("01:10:05", "w", "b")
 	d.write("4.2")
-	d.press("enter")
+	d.press("enter", "h")
 	d.shows("4.2 kg")
 	d.does("01:20:05", "o", "k", "y")
 	d.at("01:20:10")

@@ -23,6 +23,7 @@ func From(s fold.State) Reading {
 		return r
 	}
 	r.Unfilled = s.Unfilled()
+	r.BloomNever = s.BloomNever
 	if s.Bloom.Known {
 		r.Bloom = entry.Some(float64(s.Bloom.Value))
 	}

@@ -130,6 +130,7 @@ type Reading struct {
 	LastOre                bool
 	By                     string               // who is in charge
 	Bloom                  entry.Maybe[float64] // kg, once weighed
+	BloomNever             bool                 // it was not, and it was said that it will not be
 	OreTaken               Figure               // kg dry: the ore of the whole smelt, where the past is shown and that is known; else zero
 	OwnYields              int                  // how many own smelts on this ore mix stand behind the yield; 0 where the plan promised it
 	OwnSmelts, OwnFailures int                  // how many own smelts, and how many without a compact bloom, stand behind the chance of none

@@ -37,6 +37,7 @@ type State struct {
 	By          string
 	SlagWeighed bool // slag of this smelt was weighed; until then how much there is, and so how high it stands, rests on the model alone
 	Bloom       entry.Maybe[entry.Kilogram]
+	BloomNever  bool                       // it was said that the bloom will not be weighed, and it was not
 	Ambient     entry.Maybe[entry.Celsius] // the air outside, when somebody read it
 	Measures    []entry.Measure            // by name as first met, with what they weigh at At
 }

@@ -237,7 +237,7 @@ func (c *Timeline) weigh(l Line, ev entry.Weigh) {
 	case entry.WeighSlag:
 		c.SlagWeighed = c.SlagWeighed || ev.Mass > 0
 	case entry.WeighBloom:
-		if !ev.Closed {
+		if c.BloomNever = ev.Closed && !c.Bloom.Known; !ev.Closed {
 			c.Bloom = entry.Some(ev.Mass)
 		}
 	case entry.WeighMeasure:

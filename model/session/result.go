@@ -12,6 +12,7 @@ type Outcome struct {
 	None  bool                        // it was opened, and there was no bloom
 	Bloom entry.Maybe[entry.Kilogram] // as weighed last
 	State entry.PieceState            // in which it was weighed then; "" where that was not keyed
+	Never bool                        // it was not, and it was said that it will not be
 	// Charcoal is kg as charged, fill included; Left is what of it was weighed as left over.
 	Charcoal  figure.Figure
 	Left      entry.Kilogram
@@ -33,7 +34,7 @@ func (s Session) Outcome() (o Outcome, ok bool) {
 	if !r.Phase.Over() {
 		return Outcome{}, false
 	}
-	o = Outcome{Charcoal: r.Figure(figure.CharcoalCharged), OreDry: r.Figure(figure.OreDry), Lasted: r.Since}
+	o = Outcome{Never: r.BloomNever, Charcoal: r.Figure(figure.CharcoalCharged), OreDry: r.Figure(figure.OreDry), Lasted: r.Since}
 	for l := range s.Of(entry.KindExtract) {
 		o.None, o.Extracted, o.Lasted = l.Event.(entry.Extract).None, true, l.At
 	}

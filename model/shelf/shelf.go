@@ -29,9 +29,10 @@ type Summary struct {
 	OreDry     entry.Maybe[entry.Kilogram] `json:"ore_dry_kg,omitzero"`
 	Mix        string                      `json:"mix,omitempty"` // the ore mix, where all ore charged is of one
 	Bloom      entry.Maybe[entry.Kilogram] `json:"bloom_kg"`
-	Lasted     time.Duration               `json:"lasted_ns,omitempty"` // from light to the end, or to the last entry
-	Day        []HalfHour                  `json:"day,omitempty"`       // from light
-	NoBloom    bool                        `json:"no_bloom,omitempty"`  // opened, and there was none
+	Lasted     time.Duration               `json:"lasted_ns,omitempty"`           // from light to the end, or to the last entry
+	Day        []HalfHour                  `json:"day,omitempty"`                 // from light
+	NoBloom    bool                        `json:"no_bloom,omitempty"`            // opened, and there was none
+	BloomNever bool                        `json:"bloom_never_weighed,omitempty"` // it was said that it will not be weighed, and it was not
 	// The bloom as it was weighed loose, hot or cold, and as it was weighed compacted:
 	// the two are never taken for one another.
 	BloomLoose     entry.Maybe[entry.Kilogram] `json:"bloom_loose_kg,omitzero"`
@@ -76,7 +77,7 @@ func From(stream string, s fold.State) Summary {
 	l := s.Light
 	sum := Summary{
 		ID: stream, UID: l.UID, Furnace: l.Furnace.Name, FurnaceUID: l.Furnace.UID, Lit: s.Lit, Phase: s.Phase, Charges: len(s.Charges),
-		Charcoal: known(s.Charcoal.Charged), Ore: known(s.Ore.Charged), Bloom: s.Bloom, Mix: mixOf(s),
+		Charcoal: known(s.Charcoal.Charged), Ore: known(s.Ore.Charged), Bloom: s.Bloom, BloomNever: s.BloomNever, Mix: mixOf(s),
 		Practice: l.Practice, Rehearsal: l.Rehearsal, Invented: l.Invented, Imported: l.Imported, Undated: l.Undated, SourceHash: l.SourceHash,
 	}
 	sum.Day, sum.Lasted = dayOf(s)

@@ -36,7 +36,7 @@ func OreOf(r figure.Reading) string {
 }
 
 // PerTenShort is the middle of a yield as people reckon it.
-func PerTenShort(y figure.Figure) string { return plain(Rough(10*y.P50)) + " kg per 10 kg" }
+func PerTenShort(y figure.Figure) string { return Apart(y, plain(Rough(10*y.P50))+" kg per 10 kg") }
 
 // PerTenOwn says as well how many own smelts stand behind it.
 func PerTenOwn(r figure.Reading) string {
@@ -49,7 +49,7 @@ func PerTenOwn(r figure.Reading) string {
 
 // PerTen is the same with its spread.
 func PerTen(y figure.Figure) string {
-	return fmt.Sprintf("%s kg per 10 kg of it (%s to %s)", plain(Rough(10*y.P50)), plain(Rough(10*y.P10)), plain(Rough(10*y.P90)))
+	return Apart(y, fmt.Sprintf("%s kg per 10 kg of it (%s to %s)", plain(Rough(10*y.P50)), plain(Rough(10*y.P10)), plain(Rough(10*y.P90))))
 }
 
 // OwnMix says how many own smelts the yield rests on; nothing where it rests on

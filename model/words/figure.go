@@ -68,6 +68,7 @@ const (
 	NeverKeyed     = "no l/min was kept"
 	NeedsMeter     = "not known in l/min"
 	NeedsWeighing  = "weigh it when it is out"
+	NeverWeighed   = "will not be weighed"
 	BlastIsOff     = "off"
 	BlastIsOn      = "on"
 	NotKnownDip    = "not known: dip it"
@@ -94,6 +95,15 @@ const (
 	StripNone      = "each charge will stand here as a bar: minutes up, ore down"
 	WindowTooSmall = "make the window larger"
 )
+
+// Apart is what is said of a figure with its ends, or in the place of that, where they
+// lie so far apart that they tell nothing, that it is not known.
+func Apart(f figure.Figure, says string) string {
+	if f.Wide() {
+		return FarApart
+	}
+	return says
+}
 
 // Basis says what a figure rests on.
 func Basis(b figure.Basis) string {

@@ -20,6 +20,7 @@ const (
 
 	ResultNone       = "none, no compact bloom"
 	ResultNotWeighed = "not known: weigh the bloom"
+	ResultNever      = "not known: not weighed"
 	ResultNoOre      = "no ore went in"
 	ResultNothing    = "nothing: ore not all weighed"
 )
@@ -40,7 +41,7 @@ func Result(u Units, o session.Outcome, ore, charcoal string) []ResultPart {
 }
 
 func resultBloom(u Units, o session.Outcome) ResultPart {
-	p := ResultPart{Name: ResultBloom, Says: ResultNotWeighed}
+	p := ResultPart{Name: ResultBloom, Says: unweighedBloom(o)}
 	switch {
 	case o.Bloom.Positive():
 		p.Says, p.Known = u.Kg(o.Bloom.Value)+", "+resultState(o.State), true
@@ -76,9 +77,18 @@ func resultYield(u Units, o session.Outcome, toWeigh string) ResultPart {
 		p.Says, p.Known = "none", true
 		p.Base = "of " + u.Kg(entry.Kilogram(o.OreDry.P50)) + " ore, dry"
 	default:
-		p.Says = ResultNotWeighed
+		p.Says = unweighedBloom(o)
 	}
 	return p
+}
+
+// unweighedBloom asks for the weight of the bloom, unless it was said that it will not be
+// weighed.
+func unweighedBloom(o session.Outcome) string {
+	if o.Never {
+		return ResultNever
+	}
+	return ResultNotWeighed
 }
 
 func resultCharcoal(u Units, o session.Outcome, toWeigh string) ResultPart {
@@ -102,7 +112,7 @@ func resultCharcoal(u Units, o session.Outcome, toWeigh string) ResultPart {
 	case o.None:
 		p.Says, p.Base, p.Known = "for no bloom", base, true
 	default:
-		p.Says, p.Base = ResultNotWeighed, base
+		p.Says, p.Base = unweighedBloom(o), base
 	}
 	return p
 }
@@ -122,12 +132,14 @@ func resultForetold(u Units, o session.Outcome) ResultPart {
 		return p
 	}
 	p.Known, p.Base = true, OrNone(o.Chance)
-	p.Says = u.Range(f.P10, f.P90, "kg", 1) + ", "
+	p.Says = Apart(f, u.Range(f.P10, f.P90, "kg", 1)) + ", "
 	switch {
 	case o.Bloom.Positive():
 		p.Says += against(float64(o.Bloom.Value), f)
 	case o.None:
 		p.Says += "but none"
+	case o.Never:
+		p.Says += "never weighed"
 	default:
 		p.Says += "weigh it"
 	}

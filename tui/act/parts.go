@@ -8,36 +8,6 @@ import (
 	"chargehand/tui/words"
 )
 
-// AskWeigh asks what was weighed, then its mass.
-func AskWeigh(sh screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
-	thing := func(k, word string, w entry.Weighed) screen.Option {
-		return screen.Opt(k, word, func(screen.Shared) screen.Effect {
-			return screen.AskNumber(words.Weighing(word), kilograms, givenMass(from, w), func(v float64) screen.Effect {
-				return then(entry.Weigh{What: w, Mass: entry.Kilogram(v)})
-			})
-		})
-	}
-	return screen.Choose(words.WeighWhat,
-		screen.Opt("m", words.WeighMeasure, func(sh screen.Shared) screen.Effect { return AskReweigh(sh, from, then) }),
-		thing("b", words.WeighBloom, entry.WeighBloom),
-		thing("g", words.WeighSlag, entry.WeighSlag),
-		thing("r", words.WeighFragments, entry.WeighFragments),
-		screen.Opt("l", words.WeighLot, func(screen.Shared) screen.Effect {
-			return screen.AskWords(words.WeighLot, as[entry.Weigh](from).Name, func(name string) screen.Effect {
-				return screen.AskNumber(words.Weighing(name), kilograms, givenMass(from, entry.WeighLot), func(v float64) screen.Effect {
-					return then(entry.Weigh{What: entry.WeighLot, Name: name, Mass: entry.Kilogram(v)})
-				})
-			})
-		}))
-}
-
-func givenMass(from entry.Event, w entry.Weighed) entry.Maybe[float64] {
-	if was, ok := from.(entry.Weigh); ok && was.What == w {
-		return Given(entry.Some(was.Mass))
-	}
-	return entry.None[float64]()
-}
-
 // AskReweigh asks which measure, what it weighs, from when on, and why, since a
 // damp bucket weighs more and holds the same carbon.
 func AskReweigh(sh screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {

@@ -44,7 +44,7 @@ func (p Pen) downFacts(r figure.Reading, e Ending) []fact {
 	}
 	stack := fact{words.CardStack, words.CardUnknown, false}
 	if f := r.Figure(figure.StackHeight); f.Known() && !r.StackLost() {
-		stack = fact{words.CardStack, modelwords.AboveTuyere(p.InUnit(f, 0, figure.StackHeight)), true}
+		stack = fact{words.CardStack, modelwords.Apart(f, modelwords.AboveTuyere(p.InUnit(f, 0, figure.StackHeight))), true}
 	}
 	flame := fact{words.CardFlame, words.CardNoFlame, false}
 	if e.Flame != nil {

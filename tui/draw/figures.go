@@ -17,9 +17,11 @@ import (
 // where there is a good band to mark, and one plain remark.
 type figureLine struct {
 	name, value, beside, remark string
-	more                        string // said after the remark where there is room
-	brief                       string // the remark where it has no room; "" for cut
-	terse                       string // likewise what stands beside, where that takes the place of the remark
+	of                          figure.Figure // whose value it is, for one with ends
+	more                        string        // said after the remark where there is room
+	brief                       []string      // the remark where it has no room, the longest first; none for cut
+	terse                       string        // likewise what stands beside, where that takes the place of the remark
+	asWell                      string        // what stands beside also where the figure is said in words
 	bar                         *bar
 	known                       bool
 	off                         bool // it is not what it should be
@@ -33,17 +35,23 @@ func (p Pen) figureLines(r figure.Reading) []figureLine {
 	if r.Figure(figure.BackPressure).Known() { // last, so that the others keep their places
 		ls = append(ls, p.pressureLine(r))
 	}
+	return apart(ls)
+}
+
+// apart says in words, of every figure whose ends lie so far apart that they tell
+// nothing, that it is not known.
+func apart(ls []figureLine) []figureLine {
+	for i, l := range ls {
+		if l.of.Wide() {
+			ls[i] = figureLine{name: l.name, value: modelwords.NotKnownOnly, beside: l.asWell, remark: modelwords.FactorOfThirty}
+		}
+	}
 	return ls
 }
 
 // unknown is a figure without a value, and what would give it one.
 func unknown(name, remark string) figureLine {
 	return figureLine{name: name, value: modelwords.NotKnown, remark: remark}
-}
-
-// farApart is a figure whose ends lie so far apart that they tell nothing.
-func farApart(name string) figureLine {
-	return figureLine{name: name, value: modelwords.NotKnownOnly, remark: modelwords.FactorOfThirty}
 }
 
 // remarkOn is what a figure rests on, when that is less than measured.
@@ -82,7 +90,7 @@ func ratioLine(r figure.Reading) figureLine {
 	if f.P50 == 0 {
 		return figureLine{name: modelwords.LineRatio, value: modelwords.NoOreYet, beside: modelwords.LastFive, known: true}
 	}
-	l := figureLine{name: modelwords.LineRatio, value: modelwords.Ratio(f.P50), beside: modelwords.LastFive, remark: remarkOn(f), known: true}
+	l := figureLine{name: modelwords.LineRatio, of: f, value: modelwords.Ratio(f.P50), beside: modelwords.LastFive, remark: remarkOn(f), known: true}
 	next := r.NextRatio
 	if over, _ := NoMore(r); over || OreNote(r) != "" || !next.Known() || next.P50 == 0 {
 		return l // there is no charge with ore to come that it could be held against
@@ -90,9 +98,9 @@ func ratioLine(r figure.Reading) figureLine {
 	l.bar = &bar{to: 1.5 * math.Max(next.P90, 0.8*f.P50), good: true, from: next.P10, until: next.P90, at: f.P50}
 	switch {
 	case f.P10 > next.P90:
-		l.remark, l.brief = words.RatioOver, words.RatioOverBrief
+		l.remark, l.brief = words.RatioOver, []string{words.RatioOverBrief}
 	case f.P90 < next.P10:
-		l.remark, l.brief = words.RatioUnder, words.RatioUnderBrief
+		l.remark, l.brief = words.RatioUnder, []string{words.RatioUnderBrief}
 	default:
 		l.remark = words.RatioAsNext
 	}
@@ -104,7 +112,7 @@ func soFarLine(r figure.Reading) figureLine {
 	if !f.Known() {
 		return unknown(modelwords.LineSoFar, firstOf(toWeigh(r, entry.Charcoal), toWeigh(r, entry.Ore), modelwords.NeedsOre))
 	}
-	l := figureLine{name: modelwords.LineSoFar, value: modelwords.Ratio(f.P50), beside: modelwords.SinceFirstOre, remark: remarkOn(f), known: true}
+	l := figureLine{name: modelwords.LineSoFar, of: f, value: modelwords.Ratio(f.P50), beside: modelwords.SinceFirstOre, remark: remarkOn(f), known: true}
 	if next := r.NextRatio; next.Known() && next.P50 > 0 {
 		l.bar = &bar{to: 1.5 * math.Max(next.P90, 0.8*f.P50), at: f.P50}
 	}
@@ -122,12 +130,7 @@ func (p Pen) burnLine(r figure.Reading) figureLine {
 		l.beside = each
 		return l
 	}
-	if f.Wide() {
-		l := farApart(modelwords.LineBurn)
-		l.beside = each
-		return l
-	}
-	l := figureLine{name: modelwords.LineBurn, value: p.InUnit(f, 1, figure.BurnRate), beside: each, known: true}
+	l := figureLine{name: modelwords.LineBurn, of: f, value: p.InUnit(f, 1, figure.BurnRate), beside: each, asWell: each, known: true}
 	least, most := r.Figure(figure.BurnLeast), r.Figure(figure.BurnMost)
 	if !least.Known() || !most.Known() {
 		l.remark = modelwords.BlastUnread
@@ -136,7 +139,7 @@ func (p Pen) burnLine(r figure.Reading) figureLine {
 	l.bar = &bar{to: 1.5 * math.Max(most.P50, 0.8*f.P50), good: true, from: least.P50, until: most.P50, at: f.P50}
 	switch r.BurnAgainst() {
 	case figure.OverBlast: // said at every size, whatever else has no room
-		l.beside, l.remark, l.brief = "", modelwords.MoreThanBlast, words.OverTheBlast
+		l.beside, l.remark, l.brief = "", modelwords.MoreThanBlast, []string{words.OverTheBlast}
 	case figure.UnderBlast:
 		l.remark = modelwords.LessThanBlast
 	default:
@@ -170,7 +173,7 @@ func (p Pen) stackLine(r figure.Reading) figureLine {
 	if r.StackLost() {
 		return figureLine{name: modelwords.LineStack, value: modelwords.NotKnownDip, known: true}
 	}
-	l := figureLine{name: modelwords.LineStack, value: p.InUnit(f, 0, figure.StackHeight), remark: modelwords.Basis(f.Basis), known: true}
+	l := figureLine{name: modelwords.LineStack, of: f, value: p.InUnit(f, 0, figure.StackHeight), remark: modelwords.Basis(f.Basis), known: true}
 	if f.Basis == figure.Measured && r.Dipped.Known {
 		l.remark = modelwords.MeasuredAt(r.Wall(time.Duration(r.Dipped.Value * float64(time.Second))))
 	}
@@ -196,7 +199,7 @@ func (p Pen) blastLine(r figure.Reading) figureLine {
 	if r.BlastOff {
 		return figureLine{name: modelwords.LineBlast, value: modelwords.BlastIsOff, beside: modelwords.OffSince(r.Wall(r.BlastAt)), known: true}
 	}
-	l := figureLine{name: modelwords.LineBlast, remark: modelwords.MeasuredAt(r.Wall(r.BlastAt)), known: true}
+	l := figureLine{name: modelwords.LineBlast, of: f, remark: modelwords.MeasuredAt(r.Wall(r.BlastAt)), known: true}
 	if !f.Known() {
 		l.value, l.beside = modelwords.Setting(b), modelwords.NeedsMeter
 		return l
@@ -217,7 +220,7 @@ func (p Pen) blastLine(r figure.Reading) figureLine {
 // pressureLine is what the blast meets, beside what it should.
 func (p Pen) pressureLine(r figure.Reading) figureLine {
 	of := func(n figure.Name) string { return p.Units.Value(r.Figure(n).P50, figure.Table[n].Unit, 0) }
-	l := figureLine{name: modelwords.LinePressure, value: of(figure.BackPressure), remark: modelwords.MeasuredAt(r.Wall(r.PressedAt)), known: true}
+	l := figureLine{name: modelwords.LinePressure, of: r.Figure(figure.BackPressure), value: of(figure.BackPressure), remark: modelwords.MeasuredAt(r.Wall(r.PressedAt)), known: true}
 	if usual := r.Figure(figure.BackPressureUsual); usual.Known() {
 		l.beside = modelwords.AboutUsual(p.Units.Value(modelwords.Rough(usual.P50), figure.Table[figure.BackPressureUsual].Unit, 0))
 	}
@@ -227,7 +230,7 @@ func (p Pen) pressureLine(r figure.Reading) figureLine {
 // totalLine is how much of a material went in.
 func (p Pen) totalLine(r figure.Reading, name string, n figure.Name, what entry.What) figureLine {
 	f := r.Figure(n)
-	l := figureLine{name: name, known: true}
+	l := figureLine{name: name, of: f, known: true}
 	if what == entry.Charcoal {
 		l.beside = modelwords.FillIncluded
 	} else {
@@ -245,22 +248,15 @@ func (p Pen) totalLine(r figure.Reading, name string, n figure.Name, what entry.
 	return l
 }
 
-// smallBloom is below how many kilograms a bloom is told to a tenth, so that
-// little iron is not told as none.
-const smallBloom = 2
-
 func (p Pen) bloomLine(r figure.Reading) figureLine {
 	end := r.Figure(figure.BloomEnd)
 	switch {
 	case r.Bloom.Known:
-	case end.Wide():
-		return farApart(modelwords.LineBloom)
+	case r.BloomNever:
+		return unknown(modelwords.LineBloom, modelwords.NeverWeighed)
 	case end.Known():
-		decimals := 0
-		if end.P90 < smallBloom {
-			decimals = 1
-		}
-		return figureLine{name: modelwords.LineBloom, value: p.Units.Range(end.P10, end.P90, "kg", decimals), beside: modelwords.OrNone(r.Figure(figure.NoBloom)), terse: modelwords.OrNoneBrief(r.Figure(figure.NoBloom)), remark: modelwords.OreOf(r), more: modelwords.PerTenOwn(r), known: true}
+		none := r.Figure(figure.NoBloom)
+		return figureLine{name: modelwords.LineBloom, of: end, value: p.Units.Range(end.P10, end.P90, "kg", small(end)), beside: modelwords.OrNone(none), terse: modelwords.OrNoneBrief(none), remark: modelwords.OreOf(r), more: modelwords.PerTenOwn(r), known: true}
 	default:
 		return unknown(modelwords.LineBloom, modelwords.NeedsWeighing)
 	}
@@ -321,9 +317,9 @@ func (p Pen) figure(g cell.Grid, l figureLine, c figureColumns) {
 		style = p.Style(theme.Text)
 	}
 	end := c.value + g.Text(c.value, 0, l.value, style)
-	if l.brief != "" && g.Width(l.remark) > w-max(c.remark, end+1) {
+	if len(l.brief) > 0 && g.Width(l.remark) > w-max(c.remark, end+1) {
 		x := max(c.beside, end+1)
-		l.beside, l.remark, l.bar = fitting(g, w-x, l.remark, l.brief), "", nil
+		l.beside, l.remark, l.bar = fitting(g, w-x, l.remark, l.brief...), "", nil
 	}
 	if c.remark == c.beside { // one of the two, the remark when there is no value to speak for itself
 		text := l.beside

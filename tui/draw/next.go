@@ -192,11 +192,14 @@ func (p Pen) bareWeight(part figure.Part, material bool) string {
 }
 
 // fitting is the longer of two texts where it fits.
-func fitting(g cell.Grid, columns int, long, short string) string {
-	if g.Width(long) <= columns {
-		return long
+func fitting(g cell.Grid, columns int, long string, shorter ...string) string {
+	for _, s := range shorter {
+		if g.Width(long) <= columns {
+			break
+		}
+		long = s
 	}
-	return short
+	return long
 }
 
 // nextBrief is the charge in two lines, for small windows.

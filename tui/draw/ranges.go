@@ -66,7 +66,7 @@ func (p Pen) rangeLines(r figure.Reading, long bool, left []Left) []figureLine {
 	if r.Figure(figure.BackPressure).Known() { // in the place of what was put in, which is no help just then
 		ls[len(ls)-1] = p.pressureLine(r)
 	}
-	return ls
+	return apart(ls)
 }
 
 // bothTotals is what was put in of both materials in one line.
@@ -90,7 +90,7 @@ func (p Pen) hearthLine(r figure.Reading) figureLine {
 	if !f.Known() {
 		return unknown(words.LineHearth, firstOf(modelwords.SolverStatus(r.Status), modelwords.BeingWorkedOut))
 	}
-	l := figureLine{name: words.LineHearth, value: p.Units.Roughly(f.P10, f.P50, f.P90), known: true, remark: modelwords.Basis(f.Basis)}
+	l := figureLine{name: words.LineHearth, of: f, value: p.Units.Roughly(f.P10, f.P50, f.P90), known: true, remark: modelwords.Basis(f.Basis)}
 	l.bar = &bar{low: 1000, to: 1500, good: true, from: hearthLow, until: hearthHigh, at: f.P50}
 	switch {
 	case r.Solver == figure.Resolving:
@@ -110,19 +110,16 @@ func (p Pen) slagLine(r figure.Reading) figureLine {
 	if !f.Known() {
 		return unknown(words.LineSlag, modelwords.HearthUnknown)
 	}
-	if f.Wide() {
-		return farApart(words.LineSlag)
-	}
-	l := figureLine{name: words.LineSlag, value: p.Units.Range(f.P10, f.P90, "kg", small(f.P90)), known: true, remark: modelwords.Basis(f.Basis)}
+	l := figureLine{name: words.LineSlag, of: f, value: p.Units.Range(f.P10, f.P90, "kg", small(f)), known: true, remark: modelwords.Basis(f.Basis)}
 	runs := ""
 	if r.Running != (physics.Running{}) {
 		runs = ", " + strings.Replace(modelwords.Runs(r.Running), ":", "", 1)
 	}
 	below := r.Figure(figure.SlagBelowTuyere)
 	if !below.Known() {
-		l.remark = words.LevelUnknown + runs
+		l.remark, l.brief = words.LevelUnknown+runs, []string{words.LevelUnknown + runs, words.LevelUnknown}
 		if needs := modelwords.LevelNeeds(r.SlagLevelMissing()); len(needs) > 0 {
-			l.remark, l.brief = words.LevelUnknown+": "+strings.Join(needs, ", ")+runs, l.remark
+			l.remark = words.LevelUnknown + ": " + strings.Join(needs, ", ") + runs
 		}
 		return l
 	}
@@ -133,9 +130,12 @@ func (p Pen) slagLine(r figure.Reading) figureLine {
 	return l
 }
 
-// small is to how many decimals a mass is told, so that little is not told as none.
-func small(kg float64) int {
-	if kg < smallBloom {
+// A mass with its ends is told to a tenth of a kilogram where it is small, or its low
+// end would be told as none: little is not none.
+const smallMass, noMass = 2, 0.5
+
+func small(kg figure.Figure) int {
+	if kg.P90 < smallMass || kg.P10 < noMass {
 		return 1
 	}
 	return 0
@@ -176,11 +176,11 @@ func (p Pen) ranged(g cell.Grid, l figureLine, c rangeColumns) {
 		g.Text(c.remark-2, 0, p.M.Off, p.Style(theme.Warn))
 	}
 	x := max(c.remark, end+1)
-	if l.terse != "" && remark == l.beside && g.Width(remark) > w-x {
-		remark = l.terse
-	}
-	if l.brief != "" && remark == l.remark && g.Width(remark) > w-x {
-		remark = l.brief
+	switch remark {
+	case l.remark:
+		remark = fitting(g, w-x, remark, l.brief...)
+	case l.beside:
+		remark = fitting(g, w-x, remark, firstOf(l.terse, remark))
 	}
 	if !l.known {
 		x = max(min(c.remark, end+2), end+2)

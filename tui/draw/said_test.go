@@ -7,9 +7,11 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/figure"
 	"chargehand/model/rule"
+	"chargehand/model/session"
 	"chargehand/model/words"
 	"chargehand/physics"
 	"chargehand/tui/theme"
+	screenwords "chargehand/tui/words"
 )
 
 // A burn faster than the blast can burn says so in its own line, and a level that is as
@@ -54,16 +56,61 @@ func TestFiguresSayWhatNobodyShouldActOn(t *testing.T) {
 	}
 }
 
-// A band wider than a factor of thirty is said in words, as the state says it.
+// A band wider than a factor of thirty is said in words on every line, on the card of
+// the burn-down and of the result and among what is reckoned, as the state says it.
 func TestFarApartIsSaidInWords(t *testing.T) {
 	var r figure.Reading
-	for _, n := range []figure.Name{figure.BloomEnd, figure.SlagMass, figure.BurnRate} {
+	for n := range r.Figures {
 		r.Figures[n] = figure.Figure{Band: physics.Band{P10: 0.1, P50: 1, P90: 4}, Basis: figure.Guessed}
 	}
+	r.Phase = entry.MainBurn
+	r.Blast = entry.Blast{Volume: entry.Some(entry.LitrePerMinute(1))}
+	r.Light.Furnace = entry.Furnace{Bore: entry.Some(entry.Centimetre(25)), Stack: entry.Some(entry.Centimetre(500))}
 	p := With(theme.Theme{}, words.Units{})
-	for _, l := range []figureLine{p.bloomLine(r), p.slagLine(r), p.burnLine(r)} {
-		if said := l.value + " " + l.remark; said != words.FarApart {
-			t.Errorf("%s: %s", l.name, said)
+	for _, ls := range [][]figureLine{p.figureLines(r), p.rangeLines(r, true), p.rangeLines(r, false)} {
+		for _, l := range ls {
+			if said := l.value + " " + l.remark; said != words.FarApart {
+				t.Errorf("%s: %s", l.name, said)
+			}
+		}
+	}
+	g := theme.Theme{}.Grid(60, 20)
+	p.Reckoned(g, r)
+	if !strings.Contains(g.String(), words.FarApart) {
+		t.Errorf("yield, reckoned:\n%s", g.String())
+	}
+	for _, f := range p.downFacts(r, Ending{}) {
+		if f.name == screenwords.CardStack && f.says != words.FarApart {
+			t.Errorf("%s: %s", f.name, f.says)
+		}
+	}
+	for _, part := range screenwords.Result(words.Units{}, session.Outcome{Foretold: r.Figure(figure.BloomEnd)}, "", "") {
+		if part.Name == screenwords.ResultForetold && !strings.HasPrefix(part.Says, words.FarApart) {
+			t.Errorf("%s: %s", part.Name, part.Says)
+		}
+	}
+}
+
+// In a small window a line is said shorter before it is cut, and a little of something is
+// not told as none of it.
+func TestLinesAreSaidShorterBeforeTheyAreCut(t *testing.T) {
+	var r figure.Reading
+	for n := range r.Figures {
+		r.Figures[n].Basis = figure.Unknown
+	}
+	known := func(n figure.Name, p10, p50, p90 float64) {
+		r.Figures[n] = figure.Figure{Band: physics.Band{P10: p10, P50: p50, P90: p90}, Basis: figure.Guessed}
+	}
+	r.Phase = entry.MainBurn
+	known(figure.BloomEnd, 0.4, 1, 2.2)
+	known(figure.NoBloom, 10, 40, 80)
+	known(figure.SlagMass, 2, 3, 4)
+	r.Running = physics.Running{Runs: 1}
+	g := theme.Theme{}.Grid(42, 12)
+	With(theme.Theme{}, words.Units{}).Ranges(g, r, nil)
+	for _, want := range []string{"0.4 to 2.2 kg", "none: 1-8 in 10", "level not known"} {
+		if !strings.Contains(g.String(), want) {
+			t.Errorf("no %q in\n%s", want, g.String())
 		}
 	}
 }

@@ -17,7 +17,7 @@ import (
 
 // askIncident books what happened and then says what to do first, before any figure.
 func askIncident(sh screen.Shared) screen.Effect {
-	return act.AskIncident(sh, nil, func(ev entry.Event) screen.Effect {
+	asks := act.AskIncident(sh, nil, func(ev entry.Event) screen.Effect {
 		i := ev.(entry.Incident)
 		said := screen.Say(func(sh screen.Shared) string { return act.SayLast(sh) + words.IncidentKept })
 		if words.IncidentTitle(i.What) == "" {
@@ -25,6 +25,26 @@ func askIncident(sh screen.Shared) screen.Effect {
 		}
 		return screen.Each{screen.Keep{{Event: ev}}, said, screen.Ask{Dialog: firstAid{i.What}}}
 	})
+	ask, _ := asks.(screen.Ask)
+	list, isList := ask.Dialog.(screen.Choice)
+	what, any := lastIncident(sh)
+	if !isList || !any {
+		return asks
+	}
+	list.Options = append(list.Options, screen.Opt("r", words.IncidentAgain, func(screen.Shared) screen.Effect {
+		return screen.Ask{Dialog: firstAid{what}}
+	}))
+	return screen.Ask{Dialog: list}
+}
+
+// lastIncident is the last incident of which there is something to read.
+func lastIncident(sh screen.Shared) (what entry.IncidentWhat, any bool) {
+	for l := range sh.Smelt.Of(entry.KindIncident) {
+		if i := l.Event.(entry.Incident); words.IncidentTitle(i.What) != "" {
+			what, any = i.What, true
+		}
+	}
+	return what, any
 }
 
 // firstAid says what to do first. It stays until a key is pressed, and an act keyed then

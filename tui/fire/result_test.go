@@ -25,10 +25,28 @@ func closed(d *desk.Desk, how ...string) {
 	d.Wait(2 * time.Second)
 }
 
+// Said once that the bloom will not be weighed, nothing asks for its weight any more.
+func TestWhatWillNotBeWeighedIsNotAskedFor(t *testing.T) {
+	d := desk.Smelting(t, theme.Theme{})
+	closed(d, "r")
+	d.Shows("weigh the bloom")
+	d.Press("w", "n", "b")
+	d.Wait(2 * time.Second)
+	d.Shows("bloom     not known: not weighed")
+	for _, view := range [][]string{nil, {"v", "s"}, {"v", "a"}} {
+		d.Press(view...)
+		for _, asks := range []string{"weigh the bloom", "weigh it", "is not weighed"} {
+			if strings.Contains(d.Picture(), asks) {
+				t.Errorf("%v still asks: %q\n%s", view, asks, d.Picture())
+			}
+		}
+	}
+}
+
 func weighed(d *desk.Desk, kg string) {
 	d.Press("w", "b")
 	d.Write(kg)
-	d.Press("enter")
+	d.Press("enter", "n")
 	d.Wait(2 * time.Second)
 }
 

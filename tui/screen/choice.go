@@ -137,8 +137,11 @@ func (c Choice) Update(sh Shared, k Pressed) (Dialog, Effect) {
 		return c, refused
 	}
 	closed := words.ListClosed
-	if c.Question {
+	switch {
+	case c.Question:
 		closed = words.QuestionClosed
+	case c.Done != nil:
+		closed = words.TicksStay
 	}
 	return c, Past{Closed: closed, Else: refused}
 }

@@ -19,7 +19,8 @@ import (
 var FieldKeys = struct{ Done, Back key.Binding }{Done: Bind(words.DoDone, "enter"), Back: Bind(words.DoBack, "esc")}
 
 // Field asks for one number or one line of words. A number field has no use
-// for letters, so they may lead elsewhere: "off", or another way to say it.
+// for letters, so they may lead elsewhere: "off", or another way to say it; before a
+// digit is typed, not behind one.
 type Field struct {
 	Label, Unit string
 	Blank       string // what a blank means, said beside the unit
@@ -109,6 +110,9 @@ func (f Field) Update(sh Shared, k Pressed) (Dialog, Effect) {
 		return nil, Each{Answered{f.Label, f.keeps(sh)}, e}
 	}
 	for _, o := range f.Instead {
+		if typed := !f.Input.fresh && f.Input.Trimmed() != ""; typed {
+			break // a letter in a number, an o for a nought: it voids the number, and means nothing else
+		}
 		if key.Matches(t, o.Binding) {
 			return nil, o.Then(sh)
 		}

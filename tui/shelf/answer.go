@@ -30,7 +30,7 @@ func recordOf(ls []shelf.Summary) (r record) {
 		case l.Bloom.Known:
 			r.over++
 			r.gave++
-		default:
+		case !l.BloomNever:
 			r.unweighed++
 		}
 		if y, dry, ok := l.Yield(); ok && dry {

@@ -170,7 +170,7 @@ func (s Screen) detail(g cell.Grid, sh screen.Shared, l shelf.Summary) {
 	if l.Bloom.Positive() && l.Charcoal.Known {
 		says += "; " + words.PerBloom(modelwords.Number(float64(l.Charcoal.Value/l.Bloom.Value), 1))
 	}
-	if l.Phase.Over() && !l.Bloom.Known && !l.NoBloom {
+	if l.Phase.Over() && !l.Bloom.Known && !l.NoBloom && !l.BloomNever {
 		says += "; " + words.BloomNotYet
 	}
 	if w-x < g.Width(says)+3 {
@@ -234,6 +234,8 @@ func bloomOf(sh screen.Shared, l shelf.Summary) string {
 		return words.BloomNone
 	case l.ID == sh.Running.ID():
 		return words.BloomBurns
+	case l.BloomNever:
+		return words.BloomNever
 	case l.Phase.Over():
 		return words.BloomUnweighed
 	}

@@ -17,6 +17,7 @@ const (
 
 	// ListClosed and QuestionClosed come before the answer of the key that closed it.
 	ListClosed     = "list closed, nothing done"
+	TicksStay      = "list closed, its ticks stay"
 	QuestionClosed = "no answer, nothing done"
 	YesNo          = "y yes, n no"
 	DoDone         = "done"

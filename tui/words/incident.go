@@ -19,7 +19,8 @@ const (
 	IncidentWhere    = "where"
 	IncidentNote     = "in a few words"
 	IncidentPeople   = "who, by initials"
-	IncidentClosed   = "read it again: o, y"
+	IncidentAgain    = "read again what to do first"
+	IncidentClosed   = "read it again: o, y, r"
 	IncidentKept     = "; more of it: the book, a"
 )
 

@@ -27,6 +27,7 @@ const (
 	BloomBurns     = "burns"
 	BloomNone      = "none"
 	BloomUnweighed = "not weighed"
+	BloomNever     = "never known"
 	DayUnknown     = "no day"
 	YieldDry       = "dry"
 	YieldCharged   = "as charged"

@@ -1,0 +1,81 @@
+package act
+
+import (
+	"chargehand/model/entry"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
+)
+
+// weighed are the things that a smelt gives or leaves over, in the order in which they
+// come on the scales, each with its own letter.
+var weighed = []struct {
+	key, word string
+	what      entry.Weighed
+}{
+	{"b", words.WeighBloom, entry.WeighBloom}, {"g", words.WeighSlag, entry.WeighSlag}, {"r", words.WeighFragments, entry.WeighFragments},
+	{"k", words.WeighCharcoalLeft, entry.WeighCharcoalLeft},
+}
+
+// AskWeigh asks what was weighed, then its mass; of a bloom also in which state, since a
+// bloom loses slag as it is hammered and the two are never taken for one another.
+func AskWeigh(sh screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+	list := []screen.Option{
+		screen.Opt("m", words.WeighMeasure, func(sh screen.Shared) screen.Effect { return AskReweigh(sh, from, then) }),
+	}
+	for _, w := range weighed {
+		list = append(list, screen.Opt(w.key, w.word, func(screen.Shared) screen.Effect {
+			return screen.AskNumber(words.Weighing(w.word), kilograms, givenMass(from, w.what), func(v float64) screen.Effect {
+				kept := entry.Weigh{What: w.what, Mass: entry.Kilogram(v)}
+				if w.what == entry.WeighBloom && v > 0 {
+					return askState(kept, as[entry.Weigh](from).State, then)
+				}
+				return then(kept)
+			})
+		}))
+	}
+	list = append(list,
+		screen.Opt("l", words.WeighLot, func(screen.Shared) screen.Effect {
+			return screen.AskWords(words.WeighLot, as[entry.Weigh](from).Name, func(name string) screen.Effect {
+				return screen.AskNumber(words.Weighing(name), kilograms, givenMass(from, entry.WeighLot), func(v float64) screen.Effect {
+					return then(entry.Weigh{What: entry.WeighLot, Name: name, Mass: entry.Kilogram(v)})
+				})
+			})
+		}),
+		screen.Opt("n", words.WeighNever, func(screen.Shared) screen.Effect { return askNever(then) }))
+	return screen.Choose(words.WeighWhat, list...)
+}
+
+// askState asks in which state a bloom was on the scales. Left without an answer the
+// weighing stays, and the state is not said.
+func askState(w entry.Weigh, was entry.PieceState, then func(entry.Event) screen.Effect) screen.Effect {
+	in := func(k, word string, s entry.PieceState) screen.Option {
+		return screen.Opt(k, word, func(screen.Shared) screen.Effect { w.State = s; return then(w) })
+	}
+	list := []screen.Option{
+		in("h", words.StateHot, entry.Hot), in("k", words.StateCold, entry.Cold), in("m", words.StateCompacted, entry.Compacted), in("n", words.StateNotSaid, ""),
+	}
+	enter := "n"
+	for i, s := range []entry.PieceState{entry.Hot, entry.Cold, entry.Compacted} {
+		if was == s {
+			enter = list[i].Keys()[0]
+		}
+	}
+	unsaid := func(screen.Shared) screen.Effect { return then(w) }
+	return screen.Each{screen.Kept(then(w)), screen.Ask{Dialog: screen.Choice{Title: words.WeighState, Default: enter, Left: unsaid, Options: list}}}
+}
+
+// askNever closes a weighing that nobody will make, so that nothing goes on asking for it.
+func askNever(then func(entry.Event) screen.Effect) screen.Effect {
+	var list []screen.Option
+	for _, w := range weighed {
+		list = append(list, screen.Opt(w.key, w.word, func(screen.Shared) screen.Effect { return then(entry.Weigh{What: w.what, Closed: true}) }))
+	}
+	return screen.Choose(words.WeighNever, list...)
+}
+
+func givenMass(from entry.Event, w entry.Weighed) entry.Maybe[float64] {
+	if was, ok := from.(entry.Weigh); ok && was.What == w && !was.Closed {
+		return Given(entry.Some(was.Mass))
+	}
+	return entry.None[float64]()
+}

@@ -11,7 +11,8 @@ import (
 // Gas is the carbon gas in a zone: how much of it is CO, and how much has to be
 // for what goes on there, both in per cent of CO and CO2 together.
 type Gas struct {
-	CO    entry.Maybe[float64] // as the solver has it
+	HasCO bool
+	CO    physics.Band         // as the solver has it
 	Needs entry.Maybe[float64] // the balance with the oxides at the zone's temperature
 }
 
@@ -48,14 +49,15 @@ func (z Zone) layers(profile []shaft.Layer, stretch float64) iter.Seq2[shaft.Lay
 	}
 }
 
-// carbonMonoxide is the share of CO in the carbon gas over a zone, in per cent.
-func (z Zone) carbonMonoxide(profile []shaft.Layer, stretch float64) entry.Maybe[float64] {
+// carbonMonoxide is the share of CO in the carbon gas over a zone, in per cent; known
+// where the solver has any such gas there.
+func (z Zone) carbonMonoxide(profile []shaft.Layer, stretch float64) (share physics.Band, known bool) {
 	co, both := 0.0, 0.0
 	for l, thick := range z.layers(profile, stretch) {
 		co, both = co+thick*l.CO, both+thick*(l.CO+l.CO2)
 	}
 	if both <= 0 {
-		return entry.None[float64]()
+		return physics.Band{}, false
 	}
-	return entry.Some(100 * co / both)
+	return carbonGas(co, both-co), true
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"chargehand/physics"
 	"chargehand/physics/shaft"
 )
 
@@ -42,13 +43,15 @@ func TestGasOverAZone(t *testing.T) {
 		{Bottom: 0, Top: 0.1, CO: 0.3, CO2: 0.1}, {Bottom: 0.1, Top: 0.4, CO: 0.2, CO2: 0.1}, {Bottom: 0.4, Top: 0.5, CO: 0.1, CO2: 0.3},
 	}
 	z := Zone{Bottom: 0, Top: 40}
-	if got := z.carbonMonoxide(profile, 100); !got.Known || math.Abs(got.Value-100*0.09/0.13) > 1e-9 {
-		t.Errorf("got %v", got)
+	got, known := z.carbonMonoxide(profile, 100)
+	want := physics.Band{P10: 100 * 0.045 / 0.085, P50: 100 * 0.09 / 0.13, P90: 100 * 0.18 / 0.22} // half and twice the CO for the CO2
+	if !known || math.Abs(got.P10-want.P10)+math.Abs(got.P50-want.P50)+math.Abs(got.P90-want.P90) > 1e-9 {
+		t.Errorf("got %v, want %v", got, want)
 	}
-	if got := (Zone{Bottom: 60, Top: 80}).carbonMonoxide(profile, 100); got.Known {
+	if got, known := (Zone{Bottom: 60, Top: 80}).carbonMonoxide(profile, 100); known {
 		t.Errorf("where there is no layer the gas is %v", got)
 	}
-	if got := z.carbonMonoxide([]shaft.Layer{{Top: 0.1}}, 100); got.Known {
+	if got, known := z.carbonMonoxide([]shaft.Layer{{Top: 0.1}}, 100); known {
 		t.Errorf("gas without carbon is %v", got)
 	}
 }

@@ -130,7 +130,8 @@ func solvedZones(r Reading, s solve.Solution, basis Basis) []Zone {
 			zs[i].Basis = Guessed
 		}
 		zs[i].WallSide = entry.Some(entry.Celsius(physics.ToCelsius(wall)))
-		zs[i].Gas = Gas{CO: zs[i].carbonMonoxide(s.Profile, stretch), Needs: zs[i].What.LeastCO(zs[i].Degrees)}
+		zs[i].Gas = Gas{Needs: zs[i].What.LeastCO(zs[i].Degrees)}
+		zs[i].Gas.CO, zs[i].Gas.HasCO = zs[i].carbonMonoxide(s.Profile, stretch)
 	}
 	return zs
 }

@@ -158,8 +158,9 @@ func (z Zone) joined(below Zone) Zone {
 		z.WallSide.Value = entry.Celsius(mean(float64(z.WallSide.Value), float64(below.WallSide.Value)))
 		z.WallSpread = physics.Band{P10: mean(z.WallSpread.P10, below.WallSpread.P10), P50: float64(z.WallSide.Value), P90: mean(z.WallSpread.P90, below.WallSpread.P90)}
 	}
-	if z.Gas.CO.Known && below.Gas.CO.Known {
-		z.Gas.CO.Value = mean(z.Gas.CO.Value, below.Gas.CO.Value)
+	if z.Gas.HasCO && below.Gas.HasCO {
+		co, under := z.Gas.CO, below.Gas.CO
+		z.Gas.CO = physics.Band{P10: mean(co.P10, under.P10), P50: mean(co.P50, under.P50), P90: mean(co.P90, under.P90)}
 	}
 	z.Bottom, z.Basis = below.Bottom, z.Basis.Weaker(below.Basis)
 	return z

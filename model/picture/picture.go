@@ -61,11 +61,11 @@ type Picture struct {
 	Doubted        bool                // they rest on a blast whose meter is not believed
 	BeyondReadings bool                // the model has a place hotter than any that was read in such a furnace
 
-	Hearth  entry.Maybe[entry.Celsius] // how hot the hearth is, once solved
-	Melts   entry.Maybe[entry.Celsius] // when the slag in it is all molten
-	Stiff   entry.Maybe[float64]       // Pa s, how stiff the slag is
-	Poorer  []figure.SlagPoint         // and would be with other shares of iron
-	Running physics.Running            // how it runs, as chances
+	Hearth  physics.Band       // how hot the hearth is, C; zero until solved
+	Melts   physics.Band       // when the slag in it is all molten, C; zero where not known
+	Stiff   figure.Figure      // Pa s, how stiff the slag is; not known without Melts
+	Poorer  []figure.SlagPoint // and would be with other shares of iron
+	Running physics.Running    // how it runs, as chances
 }
 
 // Glow is a stretch of the shaft that glows alike.
@@ -106,11 +106,11 @@ func From(r figure.Reading) Picture {
 	p.BeyondReadings = r.Solver != figure.Unsolved && r.BeyondReadings()
 	p.Doubted = r.Solver != figure.Unsolved && r.MeterDoubted()
 	if h := r.Figure(figure.HearthTemperature); h.Known() {
-		p.Hearth = entry.Some(entry.Celsius(h.P50))
+		p.Hearth = h.Band
 	}
 	if m, v := r.Figure(figure.SlagMelts), r.Figure(figure.SlagStiffness); m.Known() && v.Known() {
 		p.Running = r.Running
-		p.Melts, p.Stiff, p.Poorer = entry.Some(entry.Celsius(m.P50)), entry.Some(v.P50), r.Poorer
+		p.Melts, p.Stiff, p.Poorer = m.Band, v, r.Poorer
 	}
 	p.NoLevel = r.SlagLevelMissing()
 	if below := r.Figure(figure.SlagBelowTuyere); below.Known() {

@@ -1,7 +1,6 @@
 package words
 
 import (
-	"math"
 	"strings"
 
 	"chargehand/model/figure"
@@ -34,30 +33,60 @@ var reactions = [...][]Reaction{
 // first.
 func Reactions(p figure.Process) []Reaction { return reactions[p] }
 
-// GasAt is the carbon gas at a height: how many of a hundred parts of it are CO and how
-// many CO2, and above how many of CO the step of reduction there goes; what is not known
-// is left out.
-func GasAt(z figure.Gas) string {
+// GasAt is the carbon gas at a height: how many of a hundred parts of it are CO, from the
+// least to the most that they may be, and above how many of CO the step of reduction there
+// goes; what is not known is left out.
+func GasAt(z figure.Gas) string { return gasAt(z, " % "+OfCarbonGas) }
+
+// GasShort is the same in fewer words, the longest first, where there is little room.
+func GasShort(z figure.Gas) []string { return []string{gasAt(z, " %"), gasAt(z, "")} }
+
+func gasAt(z figure.Gas, of string) string {
 	parts := func(co float64) string {
 		if co < 1 {
-			return "<1/99"
+			return "<1"
 		}
-		return fixed(co, 0) + "/" + fixed(100-math.Round(co), 0)
+		return fixed(co, 0)
 	}
-	switch {
-	case z.CO.Known && z.Needs.Known:
-		needs, _, _ := strings.Cut(parts(z.Needs.Value), "/")
-		return "CO/CO2 " + parts(z.CO.Value) + ", needs " + needs
-	case z.CO.Known:
-		return "CO/CO2 " + parts(z.CO.Value)
-	case z.Needs.Known:
-		return "needs CO/CO2 " + parts(z.Needs.Value)
+	needs := ""
+	if z.Needs.Known {
+		needs = "needs " + parts(z.Needs.Value)
 	}
-	return ""
+	if !z.HasCO {
+		if needs == "" {
+			return ""
+		}
+		return "CO " + needs + of
+	}
+	low, high := parts(z.CO.P10), parts(z.CO.P90)
+	if low != high {
+		low += "-" + high
+	}
+	return joined("CO "+low+of, needs)
 }
 
-// SlagIs is how stiff the slag is.
-func SlagIs(paS float64) string { return "slag " + Stiffness(paS) }
+// SlagIs is how stiff the slag is, with its ends, and SlagIsShort the same where there is
+// little room.
+func SlagIs(stiff figure.Figure) string {
+	switch {
+	case stiff.Wide():
+		return "slag: how stiff " + FarApart
+	case stiff.P10 >= frozen || stiff.P90 < frozen:
+		return "slag " + SlagIsShort(stiff)
+	}
+	return "slag " + strings.TrimSuffix(Stiffness(stiff.P10), paS) + " Pa s, or it " + Stiffness(stiff.P90)
+}
+
+// SlagIsShort is a range, or in words.
+func SlagIsShort(stiff figure.Figure) string {
+	switch {
+	case stiff.Wide():
+		return "slag " + NotKnownOnly
+	case stiff.P90 >= frozen:
+		return Stiffness(stiff.P90)
+	}
+	return plain(Rough(stiff.P10)) + " to " + Stiffness(stiff.P90)
+}
 
 // SlagWith is how stiff the slag would be with so much iron in it, with the unit
 // or, where there is little room, without.
@@ -69,12 +98,14 @@ func SlagWith(p figure.SlagPoint, room int) string {
 	return s
 }
 
-// MeltsAt is when the slag is all molten.
-func (u Units) MeltsAt(celsius float64) string {
-	return "molten at about " + u.Coarse(celsius)
-}
+// MeltsAt is when the slag is all molten, in a temperature with its spread.
+func MeltsAt(temperature string) string { return "molten at about " + temperature }
+
+// MeltsShort is the same where there is little room.
+func MeltsShort(temperature string) string { return "melts " + temperature }
 
 // InTheMiddle is how hot it is in the middle, where the wall is told beside it.
-func (u Units) InTheMiddle(celsius float64) string {
-	return "middle about " + u.Coarse(celsius)
-}
+func InTheMiddle(temperature string) string { return "middle about " + temperature }
+
+// MiddleShort is the same where there is little room.
+func MiddleShort(temperature string) string { return "middle " + temperature }

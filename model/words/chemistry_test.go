@@ -9,6 +9,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/figure"
+	"chargehand/physics"
 )
 
 var (
@@ -97,12 +98,15 @@ func TestBriefFormsSayNoMore(t *testing.T) {
 }
 
 func TestGasIsSaidAsFarAsItIsKnown(t *testing.T) {
-	co, needs := entry.Some(86.2), entry.Some(23.6)
+	co, needs := physics.Band{P10: 75.8, P50: 86.2, P90: 92.6}, entry.Some(23.6)
 	for want, gas := range map[string]figure.Gas{
-		"": {}, "CO/CO2 86/14": {CO: co}, "needs CO/CO2 24/76": {Needs: needs}, "CO/CO2 86/14, needs 24": {CO: co, Needs: needs},
+		"": {}, "CO 76-93 %": {HasCO: true, CO: co}, "CO needs 24 %": {Needs: needs}, "CO 76-93 %, needs 24": {HasCO: true, CO: co, Needs: needs},
 	} {
-		if got := GasAt(gas); got != want {
+		if got := GasShort(gas)[0]; got != want {
 			t.Errorf("%+v: %q, want %q", gas, got, want)
+		}
+		if got := GasAt(gas); want != "" && !strings.Contains(got, OfCarbonGas) {
+			t.Errorf("%q does not name its base", got)
 		}
 	}
 }

@@ -1,9 +1,9 @@
 package draw
 
 import (
+	"slices"
 	"strings"
 
-	"chargehand/model/figure"
 	"chargehand/model/picture"
 	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
@@ -21,10 +21,14 @@ func (s *shaftView) reaction(end, row, below int, l picture.Label) int {
 			top = y
 		}
 	}
-	hot := s.hot(l.Zone)
-	lines := s.chemistry(end, len(hot), below-top, l)
+	hot := s.roughly(l.AtTheWall())
+	lines := s.chemistry(end, s.g.Width(hot), below-top, l)
+	beside := s.words+s.g.Width(lines[0].text)+1+s.g.Width(hot) <= end // a formula cut short is another one; a temperature left out is not
+	if !beside && len(lines) < below-top {
+		lines = slices.Insert(lines, 1, chemLine{hot, theme.Quiet})
+	}
 	first := max(top, min(row-(len(lines)-1)/2, below-len(lines)))
-	if s.words+s.g.Width(lines[0].text)+1+len(hot) <= end { // a formula cut short is another one; a temperature left out is not
+	if beside {
 		s.g.TextRight(end, first, hot, s.Style(theme.Text))
 	}
 	for i, line := range lines {
@@ -50,19 +54,23 @@ func (s *shaftView) chemistry(end, hot, rows int, l picture.Label) []chemLine {
 	}
 	lines := s.equation(first, room-hot-1, theme.Strong)
 	if len(lines) > rows {
-		lines = s.equation(short, room-hot-1, theme.Strong)
+		lines = s.equation(short, room, theme.Strong)
+	}
+	if len(lines) > rows {
+		lines = lines[:1]
 	}
 	add := func(more ...chemLine) {
 		if len(more) > 0 && more[0].text != "" && len(lines)+len(more) <= rows {
 			lines = append(lines, more...)
 		}
 	}
-	add(chemLine{modelwords.GasAt(l.Gas), theme.Quiet})
+	add(chemLine{fitting(s.g, room, modelwords.GasAt(l.Gas), modelwords.GasShort(l.Gas)...), theme.Quiet})
 	for _, r := range reactions[1:] {
 		add(s.equation(r.Full, room, theme.Text)...)
 	}
 	if l.WallSide.Known {
-		add(chemLine{s.Units.InTheMiddle(l.Degrees), theme.Quiet})
+		middle := s.roughly(l.Degrees, l.Spread)
+		add(chemLine{fitting(s.g, room, modelwords.InTheMiddle(middle), modelwords.MiddleShort(middle)), theme.Quiet})
 	}
 	return lines
 }
@@ -71,8 +79,10 @@ func (s *shaftView) chemistry(end, hot, rows int, l picture.Label) []chemLine {
 // and why one with less iron would not, as much as there is room for.
 func (s *shaftView) bathChemistry(end int) {
 	var lines []string
-	if s.pic.Stiff.Known {
-		lines = append(lines, modelwords.SlagIs(s.pic.Stiff.Value), s.Units.MeltsAt(float64(s.pic.Melts.Value)))
+	if !s.pic.Melts.IsZero() {
+		stiff, melts := s.pic.Stiff, s.pic.Melts
+		lines = append(lines, fitting(s.g, end-s.words, modelwords.SlagIs(stiff), modelwords.SlagIsShort(stiff)),
+			fitting(s.g, end-s.words, modelwords.MeltsAt(s.roughly(melts.P50, melts)), modelwords.MeltsShort(s.roughly(melts.P50, melts))))
 		for _, p := range s.pic.Poorer {
 			lines = append(lines, modelwords.SlagWith(p, end-s.words))
 		}
@@ -81,7 +91,13 @@ func (s *shaftView) bathChemistry(end int) {
 	if s.taken[row] || row > last {
 		return
 	}
-	s.label(end, row, modelwords.HearthWord, figure.Zone{Degrees: float64(s.pic.Hearth.Value)})
+	hot := s.roughly(s.pic.Hearth.P50, s.pic.Hearth)
+	s.g.Text(s.words, row, modelwords.HearthWord, s.Style(theme.Text))
+	if s.words+s.g.Width(modelwords.HearthWord)+1+s.g.Width(hot) <= end {
+		s.g.TextRight(end, row, hot, s.Style(theme.Text))
+	} else {
+		lines = append([]string{hot}, lines...)
+	}
 	for i, text := range lines[:min(len(lines), last-row)] {
 		s.g.TextIn(cell.Rect{X: s.words, Y: row + 1 + i, W: end - s.words, H: 1}, text, s.Style(theme.Quiet))
 	}

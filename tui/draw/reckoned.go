@@ -32,7 +32,7 @@ func (p Pen) Reckoned(g cell.Grid, r figure.Reading) {
 		line(words.LineSlag, modelwords.Runs(r.Running), theme.Strong)
 	}
 	if m := r.Figure(figure.SlagMelts); m.Known() {
-		line("", p.Units.MeltsAt(m.P50), theme.Text)
+		line("", modelwords.MeltsAt(p.Units.Roughly(m.P10, m.P50, m.P90)), theme.Text)
 	}
 	if r.Figure(figure.BloomCarbon).Known() {
 		line(words.LineIron, modelwords.CarbonSpan(r.Carbon), theme.Strong)

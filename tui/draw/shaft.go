@@ -191,7 +191,7 @@ func (s *shaftView) roughly(celsius float64, spread physics.Band) string {
 		spread.P10, spread.P90 = celsius, celsius
 	}
 	text := s.Units.Roughly(spread.P10, celsius, spread.P90)
-	if s.parts.short {
+	if s.parts.short || s.formula { // it stands over all of them
 		text = strings.Replace(text, " "+s.Units.Name(heatUnit), "", 1)
 	}
 	return text
@@ -209,20 +209,15 @@ func (s *shaftView) hearth(end int) int {
 		s.g.TextIn(cell.Rect{X: s.words, Y: y, W: end - s.words, H: 1}, text, s.Style(r))
 	}
 	switch {
-	case s.pic.Hearth.Known && s.formula:
+	case !s.pic.Hearth.IsZero() && s.formula:
 		s.bathChemistry(end)
-	case s.pic.Hearth.Known:
+	case !s.pic.Hearth.IsZero():
 		name := words.HearthIs
 		if s.pic.Bath > s.pic.Floor {
 			name = words.SlagAndBloom
 		}
 		line(row, name, theme.Strong)
-		hot, spread := float64(s.pic.Hearth.Value), physics.Band{}
-		if n := len(s.pic.Labels); n > 0 {
-			last := s.pic.Labels[n-1].Zone
-			spread.P10, spread.P90 = hot-(last.Degrees-last.Spread.P10), hot+last.Spread.P90-last.Degrees
-		}
-		line(row+1, s.roughly(hot, spread), theme.Quiet)
+		line(row+1, s.roughly(s.pic.Hearth.P50, s.pic.Hearth), theme.Quiet)
 		y := row + 2
 		add := func(texts ...string) { // all of them or none
 			if y+len(texts) > s.first+s.rows {
@@ -244,13 +239,6 @@ func (s *shaftView) hearth(end int) int {
 		line(row, modelwords.HearthUnknown, theme.Quiet)
 	}
 	return row
-}
-
-// label writes one name with its temperature in one row.
-func (s *shaftView) label(end, row int, name string, z figure.Zone) {
-	hot := s.hot(z)
-	s.g.TextRight(end, row, hot, s.Style(theme.Text))
-	s.g.TextIn(cell.Rect{X: s.words, Y: row, W: end - len(hot) - 1 - s.words, H: 1}, name, s.Style(theme.Text))
 }
 
 // hot is the same without the spread.

@@ -37,8 +37,8 @@ func HeatOf(p picture.Picture) Heat {
 		}
 		h.knots = append(h.knots, k)
 	}
-	if n := len(h.knots); n > 0 && p.Hearth.Known {
-		hot := steady(float64(p.Hearth.Value), steadyK)
+	if n := len(h.knots); n > 0 && !p.Hearth.IsZero() {
+		hot := steady(p.Hearth.P50, steadyK)
 		h.knots = append(h.knots, knot{cm: p.Floor / 2, middle: hot, fall: usualFall(hot), less: h.knots[n-1].less, more: h.knots[n-1].more})
 	}
 	return h

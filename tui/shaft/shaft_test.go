@@ -12,6 +12,7 @@ import (
 	"chargehand/model/figure"
 	"chargehand/model/picture"
 	"chargehand/model/words"
+	"chargehand/physics"
 	"chargehand/tui/cell"
 	"chargehand/tui/theme"
 )
@@ -21,7 +22,7 @@ import (
 func invented() picture.Picture {
 	p := picture.Picture{
 		Top: 51, Floor: -15, Mark: 50, Burden: 44, BurdenKnown: true, Bore: 25, BoreTop: 25, Angle: 20, BlastOn: true,
-		Bath: -7, Bloom: 6.5, Hearth: entry.Some(entry.Celsius(1290)),
+		Bath: -7, Bloom: 6.5, Hearth: physics.Band{P10: 1140, P50: 1290, P90: 1440},
 		Slices: []picture.Slice{
 			{Top: 44, Bottom: 28, Charge: 24, OreTop: 44, OreBottom: 40.8},
 			{Top: 28, Bottom: 12, Charge: 23, OreTop: 26, OreBottom: 23},

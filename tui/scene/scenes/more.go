@@ -8,6 +8,7 @@ import (
 	"chargehand/model/forecast"
 	"chargehand/model/rule"
 	modelwords "chargehand/model/words"
+	"chargehand/physics"
 	"chargehand/tui/draw"
 	"chargehand/tui/words"
 )
@@ -62,7 +63,9 @@ func SolvedShaft() figure.Reading {
 	for i, co := range []float64{55, 58, 61, 70, 84, 92, 40} {
 		z := &r.Zones[i]
 		z.Basis, z.WallSide = figure.Estimated, entry.Some(entry.Celsius(z.Degrees-80))
-		z.Gas = figure.Gas{CO: entry.Some(co), Needs: z.What.LeastCO(z.Degrees)}
+		z.Spread = physics.Band{P10: z.Degrees - 150, P50: z.Degrees, P90: z.Degrees + 150}
+		z.WallSpread = physics.Band{P10: z.Degrees - 230, P50: z.Degrees - 80, P90: z.Degrees + 70}
+		z.Gas = figure.Gas{HasCO: true, CO: physics.Band{P10: co - 12, P50: co, P90: co + 6}, Needs: z.What.LeastCO(z.Degrees)}
 	}
 	return r
 }

@@ -67,7 +67,7 @@ func TestFarApartIsSaidInWords(t *testing.T) {
 	r.Blast = entry.Blast{Volume: entry.Some(entry.LitrePerMinute(1))}
 	r.Light.Furnace = entry.Furnace{Bore: entry.Some(entry.Centimetre(25)), Stack: entry.Some(entry.Centimetre(500))}
 	p := With(theme.Theme{}, words.Units{})
-	for _, ls := range [][]figureLine{p.figureLines(r), p.rangeLines(r, true), p.rangeLines(r, false)} {
+	for _, ls := range [][]figureLine{p.figureLines(r), p.rangeLines(r, true, nil), p.rangeLines(r, false, nil)} {
 		for _, l := range ls {
 			if said := l.value + " " + l.remark; said != words.FarApart {
 				t.Errorf("%s: %s", l.name, said)
@@ -84,8 +84,8 @@ func TestFarApartIsSaidInWords(t *testing.T) {
 			t.Errorf("%s: %s", f.name, f.says)
 		}
 	}
-	for _, part := range screenwords.Result(words.Units{}, session.Outcome{Foretold: r.Figure(figure.BloomEnd)}, "", "") {
-		if part.Name == screenwords.ResultForetold && !strings.HasPrefix(part.Says, words.FarApart) {
+	for _, part := range words.Result(words.Units{}, session.Outcome{Foretold: r.Figure(figure.BloomEnd)}, "", "") {
+		if part.Name == words.ResultForetold && !strings.HasPrefix(part.Says, words.FarApart) {
 			t.Errorf("%s: %s", part.Name, part.Says)
 		}
 	}
@@ -107,7 +107,7 @@ func TestLinesAreSaidShorterBeforeTheyAreCut(t *testing.T) {
 	known(figure.SlagMass, 2, 3, 4)
 	r.Running = physics.Running{Runs: 1}
 	g := theme.Theme{}.Grid(42, 12)
-	With(theme.Theme{}, words.Units{}).Ranges(g, r, nil)
+	With(theme.Theme{}, words.Units{}).Ranges(g, r, nil, nil)
 	for _, want := range []string{"0.4 to 2.2 kg", "none: 1-8 in 10", "level not known"} {
 		if !strings.Contains(g.String(), want) {
 			t.Errorf("no %q in\n%s", want, g.String())

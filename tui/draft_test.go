@@ -127,6 +127,15 @@ func TestTheFormComesBack(t *testing.T) {
 	if n := len(d.Book[entry.House]); n == 0 {
 		t.Fatal("nothing of it is in the book")
 	}
+	d.Press("pgdown", "down", "right") // the starter that was chosen is part of it
+	d.Wait(time.Second)
+	chosen := strings.Split(strings.SplitN(d.Picture(), words.FormStarter, 2)[1], "2 of")[0]
+	d = killed(d)
+	d.Press("r")
+	if got := strings.Split(strings.SplitN(d.Picture(), words.FormStarter, 2)[1], "2 of")[0]; got != chosen {
+		t.Errorf("begins with %q, was left with %q", got, chosen)
+	}
+	d.Press("pgdown", "down", "left")
 	name := func(d *desk.Desk) {
 		d.Press("pgdown", "down", "down")
 		d.Write("Sedge")
@@ -136,7 +145,7 @@ func TestTheFormComesBack(t *testing.T) {
 	d = killed(d)
 	d.Press("r")
 	d.Shows("Sedge")
-	d.Answers("half typed 12:00")
+	d.Answers("half typed 12:0")
 	d.Send(tui.Pressed{Key: desk.KeyMsg("f1"), At: desk.Later(d.At, time.Second)})
 	d.At = desk.Later(d.At, time.Second)
 	d.Press("esc")

@@ -59,6 +59,28 @@ func TestRemindMeWithoutASmelt(t *testing.T) {
 	}
 }
 
+// What comes up while a list, a field or the card is open, from afar, behind the lock or
+// on another screen is shown all the same, and the key that ends it is named.
+func TestWhatComesUpIsShownWhateverIsOpen(t *testing.T) {
+	for name, keys := range map[string][]string{
+		"list": {"o"}, "field": {"n", "w", "i", "n", "d"}, "card": {"o", "d"}, "question": {"o", "k"}, "far": {"space"}, "lock": {"o", "z"},
+		"book": {"v", "b"}, "replay": {"v", "r"},
+	} {
+		d := desk.Burning(t)
+		asks(d, "10", "clamp", "o")
+		d.Wait(10*time.Minute - 7*time.Second)
+		d.Press(keys...)
+		d.Wait(8 * time.Second)
+		d.Wait(time.Second)
+		if !strings.Contains(d.Picture(), "clamp") {
+			t.Errorf("%s: not shown\n%s", name, d.Picture())
+		}
+		if d.M.Dialog() == nil && (name == "list" || name == "field") {
+			t.Errorf("%s closed", name)
+		}
+	}
+}
+
 // One asked for each time comes up again after it was answered, from the list of rare
 // acts too; it is no warning, and the key that ends it does nothing while none is due.
 func TestRemindMeEachTime(t *testing.T) {

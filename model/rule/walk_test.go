@@ -161,6 +161,25 @@ func TestActivePutsTheGravestFirst(t *testing.T) {
 	}
 }
 
+// A charge overdue is acknowledged two seconds after it comes up, and the time of light is
+// put right by any number of seconds: the same warning is acknowledged, and no other.
+func TestAnAcknowledgementStaysWhenTheLightIsPutRight(t *testing.T) {
+	for earlier := range 50 {
+		d := steady().with(105+2./60, entry.Acknowledge{Rule: string(rule.ChargeOverdue), OnsetMs: clock(105).Milliseconds()})
+		d.with(107, charge(coal(1.9))).with(140, entry.Note{Text: "late again"})
+		d.key(141, entry.Amend{Target: entry.Ref{Seq: 1}, Happened: lit.Add(-time.Duration(20*earlier) * time.Second)})
+		var seen []bool
+		for _, w := range d.walk(141) {
+			if w.Rule == rule.ChargeOverdue {
+				seen = append(seen, w.Acknowledged)
+			}
+		}
+		if diff := cmp.Diff([]bool{true, false}, seen); diff != "" {
+			t.Errorf("light %d s earlier: %s", 20*earlier, diff)
+		}
+	}
+}
+
 // The charge overdue at 105 is acknowledged; then a late entry moves the onset.
 func TestAnAcknowledgementOutlivesAMovedOnset(t *testing.T) {
 	d := steady().with(106, entry.Acknowledge{Rule: string(rule.ChargeOverdue), OnsetMs: clock(105).Milliseconds()})

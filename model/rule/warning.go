@@ -127,14 +127,25 @@ func Active(ws []Warning) []Warning {
 	return active
 }
 
-// acknowledge marks what a person has seen. The onset may have moved since, by
-// an entry made late; the warning that stood as the key was pressed is meant
-// all the same.
+// acknowledge marks what a person has seen. The onset may have moved since, by an entry
+// made late, and the whole clock with the grid on it, where the light was put right: the
+// warning that stood as the key was pressed is meant all the same, or the one that the
+// grid now brings up just after it. Only where there is none the onset tells.
 func acknowledge(ws []Warning, at time.Duration, a entry.Acknowledge) {
 	onset := time.Duration(a.OnsetMs) * time.Millisecond
-	for i := range ws {
-		if ws[i].Rule == ID(a.Rule) && (ws[i].Onset == onset || ws[i].stood(at)) {
-			ws[i].Acknowledged = true
+	for _, means := range []func(Warning) bool{
+		func(w Warning) bool { return w.stood(at) },
+		func(w Warning) bool { return w.Onset > at && w.Onset-at <= Grid },
+		func(w Warning) bool { return w.Onset == onset },
+	} {
+		found := false
+		for i := range ws {
+			if ws[i].Rule == ID(a.Rule) && means(ws[i]) {
+				ws[i].Acknowledged, found = true, true
+			}
+		}
+		if found {
+			return
 		}
 	}
 }

@@ -26,8 +26,10 @@ type Screen struct {
 	row      int // the first one chooses the starter, the last one lights
 	rows     []row
 	bad      field // the field that is wrong, noField for none
-	mends    bool  // of the smelt shown, what it was lit with
-	resumed  bool  // rows stand as they were left half typed
+	units    modelwords.Units
+	wanted   string // the starter that it was left with, where that is not among those read so far
+	mends    bool   // of the smelt shown, what it was lit with
+	resumed  bool   // rows stand as they were left half typed
 }
 
 // row is one field of the form.
@@ -138,6 +140,7 @@ func (f Screen) Entered(sh screen.Shared, with any) (screen.Screen, screen.Effec
 
 func (f Screen) anew(u modelwords.Units) Screen {
 	f.bad, f.starter, f.row, f.rows, f.resumed = noField, 0, 0, nil, false
+	f.units, f.wanted = u, ""
 	return f.with(f.starters[0], u)
 }
 
@@ -280,7 +283,7 @@ func (f Screen) done(sh screen.Shared) (screen.Screen, screen.Effect) {
 }
 
 func (f Screen) choose(sh screen.Shared, n int) Screen {
-	f.starter = (n + len(f.starters)) % len(f.starters)
+	f.starter, f.wanted = (n+len(f.starters))%len(f.starters), ""
 	return f.with(f.starters[f.starter], sh.Units)
 }
 

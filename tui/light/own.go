@@ -53,7 +53,15 @@ func (f Screen) Receive(sh screen.Shared, msg tea.Msg) (screen.Screen, screen.Ef
 	if !mine {
 		return f, nil, false
 	}
-	if f.rows == nil || f.untouchedYet() {
+	switch wanted := f.wanted; {
+	case wanted != "": // the form comes back as it was left, and begins with one of these
+		half := map[string]string{}
+		for _, h := range f.Half(sh) {
+			half[h.Label] = h.Text
+		}
+		f.starters = append(read.own, f.usual...)
+		return f.Resumed(half), nil, true
+	case f.rows == nil || f.untouchedYet():
 		f.starters = append(read.own, f.usual...)
 		f = f.anew(sh.Units)
 	}

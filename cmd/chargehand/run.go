@@ -37,7 +37,7 @@ type command struct {
 }
 
 func commands() []command {
-	return []command{smeltsCommand(), stateCommand(), importCommand(), exportCommand(), hindcastCommand(), assayCommand(), accountCommand(), reportCommand(), storesCommand(), furnaceCommand(), planCommand(), rehearseCommand(), learnCommand(), checkCommand(), rescueCommand(), versionCommand()}
+	return []command{smeltsCommand(), stateCommand(), importCommand(), exportCommand(), hindcastCommand(), assayCommand(), accountCommand(), reportCommand(), storesCommand(), furnaceCommand(), planCommand(), rehearseCommand(), aheadCommand(), learnCommand(), checkCommand(), rescueCommand(), versionCommand()}
 }
 
 // run does what the arguments say and gives the exit code. The common flags may

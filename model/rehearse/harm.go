@@ -9,15 +9,16 @@ import (
 	"chargehand/model/truth"
 )
 
-// What harm is, against the same day on the same furnace without the mishap (all assumed).
+// What harm is, against the same day on the same furnace without the mishap: so much that luck alone seldom does as much
+// (TestHarmIsNotLuck; assumed otherwise).
 const (
-	colder  = 10.0    // min more below working heat with ore in the hearth
-	flooded = 10.0    // min more with slag at the tuyere
-	lost    = 0.07    // share of the iron together, of the ore that has come down
-	leastKg = 0.15    // kg of iron that this is at the least
+	colder  = 30.0    // min more below working heat with ore in the hearth
+	flooded = 30.0    // min more with slag at the tuyere
+	lost    = 0.12    // share of the iron together, of the ore that has come down
+	leastKg = 0.25    // kg of iron that this is at the least
 	goesOut = 1000.0  // C before the tuyere, below which the fire goes out
-	outFor  = 10      // min of that in a row
 	empty   = 1.0 / 3 // of the stack, below which ore falls through
+	inARow  = 10      // min of either
 )
 
 // harm finds the minute from which on a mishap had done harm; false when it did none.
@@ -27,7 +28,7 @@ func harm(c, twin *crew, since float64) (float64, bool) {
 	was := c.at(seconds(since))
 	before := twin.down(was.OreDown)
 	low := 100 * empty * c.f.Mark()
-	out := 0
+	out, bare := 0, 0
 	for _, t := range c.trace {
 		if t.seconds < since || c.burning > 0 && t.seconds > c.burning {
 			continue
@@ -38,9 +39,14 @@ func harm(c, twin *crew, since float64) (float64, bool) {
 		} else {
 			out = 0
 		}
+		if t.StackCm < low && then.StackCm > low {
+			bare++
+		} else {
+			bare = 0
+		}
 		switch {
-		case t.ColdMin-was.ColdMin-(same.ColdMin-before.ColdMin) > colder, t.FloodMin-was.FloodMin-(same.FloodMin-before.FloodMin) > flooded, out >= outFor,
-			t.StackCm < low && then.StackCm > low, loses && same.Bloom-t.Bloom > max(lost*same.Bloom, leastKg):
+		case t.ColdMin-was.ColdMin-(same.ColdMin-before.ColdMin) > colder, t.FloodMin-was.FloodMin-(same.FloodMin-before.FloodMin) > flooded, out >= inARow,
+			bare >= inARow, loses && same.Bloom-t.Bloom > max(lost*same.Bloom, leastKg):
 			return t.seconds, true
 		}
 	}

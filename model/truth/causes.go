@@ -7,20 +7,20 @@ import (
 
 // causes are the streams of random numbers, one for each cause.
 type causes struct {
-	buckets, scoops, lots, splits, flame  *rand.Rand
-	blower, leak, hangs, skull, looks     *rand.Rand
-	apart                                 float64 // drawn once: whether the bloom holds together
-	drifted                               float64 // s since blower and leak wandered
-	shut                                  float64 // how far the tuyere is shut, 0 to 1
-	top                                   flame
-	hung, slipped, shutLong, flameOutLong float64
+	buckets, scoops, lots, splits, flame       *rand.Rand
+	blower, leak, hangs, skull, looks, forgets *rand.Rand
+	apart                                      float64 // drawn once: whether the bloom holds together
+	drifted                                    float64 // s since blower and leak wandered
+	shut                                       float64 // how far the tuyere is shut, 0 to 1
+	top                                        flame
+	hung, slipped, shutLong, flameOutLong      float64
 }
 
 func newCauses(number int64) causes {
 	return causes{
 		buckets: Stream(number, "buckets"), scoops: Stream(number, "scoops"), lots: Stream(number, "lots"), splits: Stream(number, "splits"),
 		flame: Stream(number, "flame"), blower: Stream(number, "blower"), leak: Stream(number, "leak"), hangs: Stream(number, "hangs"),
-		skull: Stream(number, "skull"), looks: Stream(number, "looks"), apart: Stream(number, "apart").Float64(),
+		skull: Stream(number, "skull"), looks: Stream(number, "looks"), forgets: Stream(number, "forgets"), apart: Stream(number, "apart").Float64(),
 	}
 }
 
@@ -40,6 +40,14 @@ func (a *air) metered() float64 { return a.set * a.wander * a.through * a.dies }
 
 // flow is what gets into the fire, l/min.
 func (a *air) flow() float64 { return a.metered() * a.share * a.leaks * a.cracked }
+
+// OtherLuck lets looks, buckets, lots and what comes and goes fall otherwise than the number has it: the same furnace on another
+// day, to tell luck from harm.
+func (f *Furnace) OtherLuck(day int64) {
+	apart, now := f.apart, f.causes
+	f.causes = newCauses(f.number + day<<32)
+	f.apart, f.shut, f.top, f.drifted = apart, now.shut, now.top, now.drifted
+}
 
 // SetBlast sets the blower so that it gives so many l/min through a clear tuyere; 0 stops it.
 func (f *Furnace) SetBlast(lMin float64) {

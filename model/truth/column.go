@@ -6,7 +6,6 @@ import "math"
 type column struct {
 	slices   []slice
 	area     float64 // m2
-	share    float64 // of the air
 	wall     [rings]float64
 	top      stream  // the gas that leaves
 	void     float64 // m3 of hollow under a burden that hangs

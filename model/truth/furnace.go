@@ -23,6 +23,7 @@ type Furnace struct {
 	causes
 	mishap mishap
 
+	number  int64
 	seconds float64 // since light
 	lit     bool    // the blast has gone through charcoal
 	bore    float64 // m, as it is now at the tuyere
@@ -41,7 +42,7 @@ type Account struct {
 // New makes the furnace of a number with some mishaps, at light, still cold; noise as in Draw.
 func New(number int64, noise float64, mishaps ...Mishap) *Furnace {
 	d := Draw(number, noise)
-	f := &Furnace{Drawn: d, causes: newCauses(number), mishap: drawMishaps(number, mishaps)}
+	f := &Furnace{Drawn: d, number: number, causes: newCauses(number), mishap: drawMishaps(number, mishaps)}
 	f.bore = d.BoreCm / 100 * (1 + d.BoreOff)
 	f.air.wander, f.air.leaks, f.air.share = 1, 1, d.AirShare
 	f.k = kinetic{

@@ -126,7 +126,7 @@ func (d *mishap) is(m Mishap, seconds float64) bool {
 
 // Forgets tells whether the helper forgets to key just now: nearly every other charge.
 func (f *Furnace) Forgets() bool {
-	return f.mishap.is(ForgottenKey, f.seconds) && f.looks.Float64() < 0.45
+	return f.mishap.is(ForgottenKey, f.seconds) && f.forgets.Float64() < 0.45
 }
 
 // moisture is what wet charcoal holds over its own, on its dry mass.

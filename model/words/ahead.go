@@ -1,0 +1,78 @@
+package words
+
+import (
+	"fmt"
+	"strings"
+
+	"chargehand/model/ahead"
+	"chargehand/physics"
+)
+
+// The next hour.
+const (
+	AheadDoes = "tells what a few next charges and blasts would do in the next hour of a smelt"
+	AheadOver = "the smelt is over: there is no next hour"
+)
+
+// AheadChoice is a choice in plain words.
+func AheadChoice(n ahead.Name) string { return string(n) }
+
+// AheadWhy is what an advice rests on.
+func AheadWhy(a ahead.Advice) string {
+	switch a.Why {
+	case ahead.WhyCold:
+		return "the hearth would be too cold for slag to run"
+	case ahead.WhyStiff:
+		return "the slag would hardly run"
+	case ahead.WhyCast:
+		return "the iron would run to cast iron"
+	case ahead.WhySame:
+		return "no difference worth acting on"
+	case ahead.WhyWell:
+		return "no difference worth acting on: hearth and slag stay as they should"
+	case ahead.WhyDown:
+		return "the ore has come down"
+	case ahead.WhyNotDown:
+		return "ore is still to come down, and the hearth stays warm"
+	case ahead.WhyCools:
+		return "the hearth goes cold while one waits"
+	case ahead.WhyLost:
+		return "the hearth is cold and hardly any ore has come down"
+	}
+	return "the model of the shaft says nothing of this smelt"
+}
+
+// AheadAdvice is the one line of it.
+func AheadAdvice(a ahead.Advice) string {
+	if a.Choice == "" {
+		return AheadWhy(a)
+	}
+	return fmt.Sprintf("%s: %s; so in about %.0f of 10 furnaces", AheadChoice(a.Choice), AheadWhy(a), 10*a.Sure)
+}
+
+// Ahead tells the next hour as lines.
+func (u Units) Ahead(a ahead.Ahead, clock string) string {
+	var b strings.Builder
+	line := func(form string, x ...any) { fmt.Fprintf(&b, form+"\n", x...) }
+	line("the next hour from %s, in %d furnaces that are plausible (the model's opinion)", clock, a.Asked)
+	if !a.Known() {
+		line("%s", AheadAdvice(a.Advice))
+		return b.String()
+	}
+	line("%-14s %-22s %-14s %-12s %-12s %-9s %-5s %-5s", "CHOICE", "HEARTH °C THEN", "SHIFT K", "SLAG RUNS %", "ORE DOWN %", "MINUTES", "COLD", "CAST")
+	for _, o := range a.Outcomes {
+		line("%-14s %-22s %-14s %-12s %-12s %-9s %-5s %-5s", AheadChoice(o.Name), span(o.Hearth, "%.0f"), span(o.Shift, "%+.0f"), span(o.Runs, "%.0f"), span(o.OreDown, "%.0f"), span(o.Minutes, "%.0f"), ofTen(o.Cold, a.Asked), ofTen(o.Cast, a.Asked))
+	}
+	line("%s", AheadAdvice(a.Advice))
+	return b.String()
+}
+
+// span is the ends of a band.
+func span(b physics.Band, form string) string {
+	if b.IsZero() {
+		return "-"
+	}
+	return fmt.Sprintf(form+" to "+form, b.P10, b.P90)
+}
+
+func ofTen(n, of int) string { return fmt.Sprintf("%d/%d", n, of) }

@@ -3,6 +3,7 @@ package persist
 import (
 	"bytes"
 	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
@@ -10,6 +11,7 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+	bolt "go.etcd.io/bbolt"
 
 	"chargehand/model/entry"
 	"chargehand/persist/disk"
@@ -195,6 +197,57 @@ func TestADamagedEntryIsAGap(t *testing.T) {
 		es, err := other.Entries(name)
 		if i := slices.IndexFunc(es, func(o entry.Entry) bool { return o.Seq == e.Seq }); err != nil || i < 0 && e.Seq != 8 || i >= 0 && !cmp.Equal(es[i], e) {
 			t.Errorf("entry %d was taken in otherwise, %v", e.Seq, err)
+		}
+	}
+}
+
+// The end of a stream is lost in both copies, and somebody goes on: what was keyed
+// since stands behind the gap whatever happens to one of the copies afterwards.
+func TestWhatIsKeptBehindALostEndStays(t *testing.T) {
+	for name, left := range map[string]int{"some": 8, "nothing": 0} {
+		for harmed, harm := range map[string]func(t *testing.T, path string){
+			"twin cut": func(t *testing.T, path string) {
+				text := read(t, twinOf(path, smelt))
+				write(t, twinOf(path, smelt), text[:len(text)-9])
+			},
+			"twin gone": func(t *testing.T, path string) { must(t, os.RemoveAll(twin.Folder(path))) },
+			"book gone": func(t *testing.T, path string) { must(t, os.Remove(path)) },
+			"book changed": func(t *testing.T, path string) {
+				write(t, path, bytes.ReplaceAll(read(t, path), []byte("note 101"), []byte("note 191")))
+			},
+		} {
+			for kept := 1; kept <= 2; kept++ {
+				t.Run(fmt.Sprintf("%s left, %s, %d kept", name, harmed, kept), func(t *testing.T) {
+					path := placeOf(t)
+					b, _ := open(t, path, Options{})
+					keep(t, b, notes(smelt, 1, 10)...)
+					keep(t, b, note(beta, 1))
+					shut(t, b)
+					lines := twinLinesOf(t, path)
+					write(t, twinOf(path, smelt), bytes.Join(lines[:left], nil))
+					mutate(t, path, func(b *bolt.Bucket, _ *bolt.Tx) (err error) {
+						for seq := left + 1; seq <= 10; seq++ {
+							err = errors.Join(err, b.Delete(seqKey(uint64(seq))))
+						}
+						return err
+					})
+					b, _ = open(t, path, Options{})
+					want, err := b.Entries(smelt)
+					if left > 0 {
+						must(t, err)
+					}
+					if got := keep(t, b, notes(smelt, 101, 100+kept)...); got[0].Seq != 11 {
+						t.Errorf("the next is %d", got[0].Seq)
+					} else {
+						want = append(want, got...)
+					}
+					shut(t, b)
+					harm(t, path)
+					b, _ = open(t, path, Options{})
+					same(t, b, smelt, want)
+					shut(t, b)
+				})
+			}
 		}
 	}
 }

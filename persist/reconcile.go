@@ -1,6 +1,7 @@
 package persist
 
 import (
+	"cmp"
 	"errors"
 
 	"chargehand/model/words"
@@ -74,6 +75,9 @@ func (s store) reconcile(stream string, c copies) (a agreed, err error) {
 		}
 	}
 	next := boltfile.RecordOf(a.lines, gaps)
+	if next.Head == "" && next.Length == c.record.Length {
+		next.Lost = cmp.Or(c.record.Head, c.record.Lost)
+	}
 	if next.Head == c.record.Head && next.Length == c.record.Length {
 		next.Rule, next.Summary = c.record.Rule, c.record.Summary
 	}

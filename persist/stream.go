@@ -1,6 +1,7 @@
 package persist
 
 import (
+	"cmp"
 	"errors"
 	"slices"
 
@@ -93,7 +94,7 @@ func (s *stream) number(e entry.Entry, now entry.Stamp, seqOf func(local string)
 		return e, nil, errors.New(words.NeverKept(missing))
 	}
 	numbered.Version = entry.Version
-	numbered.Seq, numbered.Prev = s.rec.Length+1, s.rec.Head
+	numbered.Seq, numbered.Prev = s.rec.Length+1, cmp.Or(s.rec.Head, s.rec.Lost)
 	numbered.Kept = entry.Wall(now.Wall)
 	if numbered.Boot != "" && now.Boot != "" {
 		numbered.Boot, numbered.Mono = now.Boot, now.Mono

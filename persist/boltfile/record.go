@@ -14,9 +14,10 @@ import (
 
 // Record is what the book holds of a stream beside its lines.
 type Record struct {
-	Length  uint64          `json:"length"` // entries
-	Bytes   int64           `json:"bytes"`  // of its lines in the twin
-	Head    string          `json:"head"`   // hash of the last line
+	Length  uint64          `json:"length"`              // entries
+	Bytes   int64           `json:"bytes"`               // of its lines in the twin
+	Head    string          `json:"head"`                // hash of the last line
+	Lost    string          `json:"lost_head,omitempty"` // that of the last entry, where the end is lost and Head is empty
 	UID     string          `json:"uid,omitempty"`
 	Source  string          `json:"source_hash,omitempty"`
 	Gaps    []twin.Gap      `json:"gaps,omitempty"`    // entries that are lost for good

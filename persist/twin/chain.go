@@ -76,6 +76,8 @@ func WholeChain(stream string, lines [][]byte) (n int, why string, gaps []Gap) {
 			return i, words.LineOfAnother(l.Stream, stream), gaps
 		case l.Seq <= seq:
 			return i, words.LineOutOfOrder(l.Seq, seq+1), gaps
+		case l.Seq > 1 && seq == 0 && l.Prev == "": // only the first has none before it
+			return i, words.LineOutOfOrder(l.Seq, 1), gaps
 		case l.Seq > seq+1:
 			gaps = append(gaps, Gap{After: seq, Before: l.Seq, Why: words.GapLost, Head: prev, Unsure: seq > 0})
 		case l.Prev != prev:

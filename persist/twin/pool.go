@@ -109,8 +109,9 @@ func (p *Pool) Join(heads map[string]uint64) Union {
 	for _, f := range all {
 		linked[f.prev] = true
 	}
+	vouched := func(f *Found) bool { _, head := heads[f.hash]; return f.next || head || p.named[f.hash] }
 	for _, f := range all {
-		if _, head := heads[f.hash]; !linked[f.hash] && !p.named[f.hash] && !head && !readable(f.Line) {
+		if !linked[f.hash] && !vouched(f) && !readable(f.Line) {
 			delete(p.lines, f.hash) // what nobody could have kept: it was changed
 		}
 	}
@@ -121,8 +122,8 @@ func (p *Pool) Join(heads map[string]uint64) Union {
 		before := p.lines[f.prev]
 		switch {
 		case p.lines[f.hash] == nil:
-		case before == nil && (f.prev != "" || f.Seq == 1):
-			root[f.hash] = f.hash
+		case before == nil && (f.prev != "" || f.Seq == 1 || all[0].Seq < f.Seq && (linked[f.hash] || vouched(f) || f.In == InBook|InTwin)):
+			root[f.hash] = f.hash // without a link it stands behind an end that was lost with its hash
 		case before != nil && before.Seq+1 == f.Seq && root[before.hash] != "":
 			root[f.hash] = root[before.hash]
 			before.next = true
@@ -151,7 +152,6 @@ func (p *Pool) Join(heads map[string]uint64) Union {
 			counted, other[seq] = max(counted, seq), true
 		}
 	}
-	vouched := func(f *Found) bool { _, head := heads[f.hash]; return f.next || head || p.named[f.hash] }
 	u.Main = slices.DeleteFunc(u.Main, func(f *Found) bool { return !vouched(f) && other[f.Seq] }) // another line was counted as this one
 	used := map[*Found]bool{}
 	for _, f := range u.Main {

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"chargehand/tui/account"
 	"chargehand/tui/book"
 	"chargehand/tui/fire"
 	"chargehand/tui/help"
@@ -16,7 +17,7 @@ import (
 // one is a line here and a folder of its own; its letter stands in screen.Letters.
 func rooms(cfg Config) []screen.Screen {
 	return []screen.Screen{
-		fire.New(), book.New(), replay.New(), stores.New(), shelf.New(), start.New(cfg.Starters[0], cfg.Practice), help.New(),
+		fire.New(), book.New(), replay.New(), stores.New(), shelf.New(), account.New(), start.New(cfg.Starters[0], cfg.Practice), help.New(),
 		light.New(cfg.Starters, cfg.Store),
 	}
 }

@@ -58,6 +58,8 @@ var everyKey = []struct{ keys, leads string }{
 	// The stores: a lot begun, counted, crossed out, put right; an act of the fire from there.
 	{"v t", "Nothing here yet"}, {"n 1 d r e e d enter 2 0 enter 3 0 enter", "dug: 20 lb reed"}, {"w 1 9 enter", "counted again: 19 lb reed"}, {"x", "crossed out"},
 	{"n esc", "nothing done"}, {"m p 2 5 enter", "25 % water"}, {"a i 8 9 enter i r", "really"}, {"n esc", "nothing done"}, {"r", "rodded"}, {"up down esc", "c charge "},
+	// The account: something weighed, one line for next time.
+	{"v c", "iron in"}, {"down up w k 1 enter", "weighed: charcoal left"}, {"n t a p enter", "for next time: tap"}, {"n esc", "nothing done"}, {"esc", "c charge "},
 	{"v a", "g go on with"}, {"esc", "c charge "},
 }
 

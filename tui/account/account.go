@@ -1,0 +1,138 @@
+// Package account is the screen of where the iron of a smelt went: what went in, what
+// came out, what is open, and what that rests on. It stays open for days: any line is
+// weighed whenever somebody gets to it.
+package account
+
+import (
+	"github.com/charmbracelet/bubbles/key"
+
+	"chargehand/model/account"
+	"chargehand/model/entry"
+	"chargehand/model/session"
+	"chargehand/tui/act"
+	"chargehand/tui/cell"
+	"chargehand/tui/draw"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
+)
+
+// Screen is the account of the smelt shown. What does not fit is scrolled to; made is
+// the account as it was last worked out.
+type Screen struct {
+	top  int
+	made *made
+}
+
+// made is an account, and of what.
+type made struct {
+	smelt     string
+	len, home int
+	whole     session.Session // the smelt as all of it is known
+	account   account.Account
+	err       error
+}
+
+// Keys are the keys of the account.
+type Keys struct {
+	screen.MoveKeys
+	Weigh, Lesson key.Binding
+}
+
+// Map are those keys.
+var Map = Keys{
+	MoveKeys: screen.Move,
+	Weigh:    screen.Bind(words.DoWeigh, "w"),
+	Lesson:   screen.Bind(words.DoLesson, "n"),
+}
+
+// All of them, the weightiest first.
+func (k Keys) All() []key.Binding {
+	return append([]key.Binding{k.Weigh, k.Lesson}, k.MoveKeys.All()...)
+}
+
+// New is the account at its top.
+func New() Screen { return Screen{made: new(made)} }
+
+func (Screen) ID() screen.ID       { return screen.Account }
+func (Screen) Keys() screen.KeyMap { return Map }
+
+// Listed when there is a smelt to give an account of.
+func (Screen) Listed(sh screen.Shared) string {
+	if !sh.Smelt.Is() {
+		return ""
+	}
+	return words.DoAccount
+}
+
+// Entered begins at the top.
+func (s Screen) Entered(screen.Shared, any) (screen.Screen, screen.Effect) {
+	s.top = 0
+	return s, nil
+}
+
+// Hints are what can be done.
+func (Screen) Hints(sh screen.Shared) []draw.KeyHint {
+	hints := screen.Hints(Map.Up, Map.Down, screen.Global.Views, screen.Global.Back)
+	if sh.Smelt.ToLook() {
+		return hints
+	}
+	return append([]draw.KeyHint{screen.Short(Map.Weigh, words.ShortWeigh), screen.Short(Map.Lesson, words.ShortLesson)}, hints...)
+}
+
+// Update takes a key.
+func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
+	t := screen.TypedOf(p.Key)
+	w, h := sh.W, sh.H-draw.TopRows-draw.FootRows
+	all := s.lines(cell.New(w, 0, sh.Theme.ASCII), sh, 0)
+	if to, ok := Map.Moved(t, s.top, max(all-h, 0)+1, h); ok {
+		s.top = to
+		return s, nil
+	}
+	switch k := Map; {
+	case key.Matches(t, k.Weigh):
+		return s, act.Now(act.AskWeigh)(sh)
+	case key.Matches(t, k.Lesson):
+		return s, lesson(sh)
+	}
+	return s, screen.Refuse(words.NoAct(screen.KeyLabel(string(t))))
+}
+
+// lesson asks for one line for next time, and keeps it with the furnace and the mix.
+func lesson(sh screen.Shared) screen.Effect {
+	l := sh.Smelt.Light()
+	if sh.Smelt.ToLook() {
+		return screen.Refuse(words.LessonOfInvented)
+	}
+	return screen.AskWords(words.AskLesson, "", func(text string) screen.Effect {
+		if text == "" {
+			return screen.Refuse(words.LessonEmpty)
+		}
+		ev := entry.Lesson{Text: text, Furnace: l.Furnace.UID, Smelt: l.UID}
+		for _, lot := range l.Lots {
+			if lot.What == entry.Ore && ev.Mix == "" {
+				ev.Mix = lot.Mix
+			}
+		}
+		return screen.DidInHouse(func(screen.Shared) string { return words.LessonKept(text) }, ev)
+	})
+}
+
+// of gives the account of the smelt shown, worked out once for what is known of it.
+func (s Screen) of(sh screen.Shared) made {
+	home := sh.Home.Lines()
+	now := made{smelt: sh.Smelt.ID(), len: sh.Smelt.Len(), home: len(home)}
+	if s.made.smelt != now.smelt || s.made.len != now.len || s.made.home != now.home {
+		now.whole = sh.Smelt.Overview().Whole
+		var h []entry.Entry
+		for _, l := range home {
+			if !l.Struck() {
+				e := l.Entry
+				e.Event, e.Happened = l.Event, l.Happened
+				h = append(h, e)
+			}
+		}
+		now.account, now.err = account.Of(account.Read(sh.Smelt.Entries(), h))
+		*s.made = now
+	}
+	return *s.made
+}

@@ -1,0 +1,274 @@
+package account
+
+import (
+	"math"
+
+	"chargehand/model/account"
+	"chargehand/model/figure"
+	"chargehand/model/session"
+	modelwords "chargehand/model/words"
+	"chargehand/tui/cell"
+	"chargehand/tui/letter"
+	"chargehand/tui/screen"
+	"chargehand/tui/theme"
+	"chargehand/tui/words"
+)
+
+// Paint shows the account: the answer, where the iron went, what can be said of it, the
+// yields and what it rests on.
+func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
+	screen.Top(g, sh, words.AccountTitle, modelwords.Marked(sh.Smelt.ID(), modelwords.Mark(sh.Smelt.Light())))
+	body := screen.Body(g)
+	all := s.lines(g.Sub(body), sh, -s.top)
+	if more := all - s.top - body.H; more > 0 {
+		row := cell.Rect{X: body.X, Y: body.Y + body.H - 1, W: body.W, H: 1}
+		g.Fill(row, ' ', sh.Theme.Style(theme.Text))
+		g.Text(2, row.Y, words.AccountMore(more+1), sh.Theme.Style(theme.Now))
+	}
+}
+
+// lines paints everything from a row on, above the window too, and gives how many rows
+// it takes.
+func (s Screen) lines(g cell.Grid, sh screen.Shared, from int) int {
+	w, _ := g.Size()
+	y := from
+	if !sh.Smelt.Is() {
+		return g.Wrap(cell.Rect{X: 2, Y: y + 1, W: w - 4, H: 3}, words.AccountNoSmelt, sh.Theme.Style(theme.Text)) + 1
+	}
+	made := s.of(sh)
+	if err := made.err; err != nil {
+		g.Wrap(cell.Rect{X: 2, Y: y + 1, W: w - 4, H: 4}, modelwords.AccountFailed(sh.Smelt.ID(), err), sh.Theme.Style(theme.Text))
+		return 5
+	}
+	p := painter{g: g, sh: sh, w: w, a: made.account, smelt: made.whole}
+	y = p.answer(y)
+	y = p.rule(y)
+	y = p.rows(y)
+	y = p.rule(y)
+	y = p.said(y, modelwords.AccountVerdict(p.a), theme.Strong)
+	y = p.rule(y)
+	y = p.yields(y)
+	y = p.said(y, modelwords.AccountPassages(p.a), theme.Quiet)
+	return y - from
+}
+
+// painter paints the parts of an account one under another; each gives the next row.
+type painter struct {
+	g  cell.Grid
+	sh screen.Shared
+	w  int
+
+	a     account.Account
+	smelt session.Session // the whole of it
+}
+
+func (p painter) style(r theme.Role) cell.Style { return p.sh.Theme.Style(r) }
+
+func (p painter) rule(y int) int {
+	p.g.Fill(cell.Rect{Y: y, W: p.w, H: 1}, p.sh.Theme.Marks().HLine, p.style(theme.Frame))
+	return y + 1
+}
+
+// roomy tells whether there is room for large letters and bars.
+func (p painter) roomy() bool { return p.w >= 110 }
+
+// answer is what came, in large letters where there is room, and what was foretold.
+func (p painter) answer(y int) int {
+	o, over := p.smelt.Outcome()
+	bloom := words.AccountNoBloomYet
+	switch {
+	case o.Bloom.Positive():
+		bloom = p.sh.Units.Kg(o.Bloom.Value)
+	case over && o.None:
+		bloom = words.AccountNone
+	case over:
+		bloom = words.AccountNotWeighed
+	}
+	head := words.AccountBloom(o.State)
+	if p.roomy() {
+		p.g.Text(2, y, head, p.style(theme.Quiet))
+		letter.Small.Text(p.g, 2, y+1, words.Large(bloom), p.style(theme.Strong), p.sh.Theme.ASCII)
+		p.g.TextIn(cell.Rect{X: 2, Y: y + 6, W: p.w - 4, H: 1}, p.promised(), p.style(theme.Text))
+		return y + 7
+	}
+	x := 2 + p.g.Text(2, y, head+" ", p.style(theme.Quiet))
+	p.g.Text(x, y, bloom, p.style(theme.Strong))
+	p.g.TextIn(cell.Rect{X: 2, Y: y + 1, W: p.w - 4, H: 1}, p.promised(), p.style(theme.Text))
+	return y + 2
+}
+
+// promised is what was wanted and foretold, against what came.
+func (p painter) promised() string {
+	o, over := p.smelt.Outcome()
+	said := words.AccountNotPlanned
+	if plan := p.smelt.Light().Plan; plan != nil && plan.Wanted.Mass.Known {
+		said = words.AccountWanted(p.sh.Units, plan.Wanted, o.Bloom)
+	}
+	if f := o.Foretold; over && f.Known() {
+		said = words.Joined(said, words.AccountForetold(p.sh.Units, f))
+	} else if f := p.smelt.Reading().Figure(figure.BloomEnd); !over && f.Known() {
+		said = words.Joined(said, words.AccountForetold(p.sh.Units, f))
+	}
+	return said
+}
+
+// cascade is where each bar begins and ends: what came out begins where the one above
+// ended, so that the eye adds up.
+type cascade struct {
+	long, x int
+	most    float64
+}
+
+func (c cascade) at(kg float64) int {
+	return c.x + max(0, min(c.long, int(math.Round(kg/c.most*float64(c.long)))))
+}
+
+// names are how wide the names of the streams are, kgs the numbers.
+const (
+	names = 44
+	kgs   = 12
+)
+
+// rows are the streams with their iron, the open rest last.
+func (p painter) rows(y int) int {
+	in, out := kept(p.a.In), kept(p.a.Out)
+	most := 0.1
+	for _, side := range [][]account.Row{in, out} {
+		sum := 0.0
+		for _, r := range side {
+			if r.Iron.Known() {
+				most = math.Max(most, sum+r.Iron.Band().P90)
+				sum += math.Max(0, r.Iron.Value)
+			}
+		}
+		most = math.Max(most, sum)
+	}
+	name, rests := names, 28
+	if !p.roomy() {
+		name, rests = min(names, p.w-kgs-30), 26
+	}
+	c := cascade{x: name + kgs + 6, most: most}
+	if p.roomy() {
+		c.long = p.w - c.x - rests - 3
+	}
+	side := func(y int, head string, rows []account.Row) (int, float64) {
+		p.g.Text(2, y, head, p.style(theme.Quiet))
+		p.g.TextRight(2+name+kgs, y, words.AccountKgIron, p.style(theme.Quiet))
+		y++
+		sum := 0.0
+		for _, r := range rows {
+			p.g.TextIn(cell.Rect{X: 2, Y: y, W: name, H: 1}, modelwords.AccountStream(r), p.style(theme.Text))
+			p.g.TextRight(2+name+kgs, y, words.AccountIron(r.Iron), p.style(theme.Strong))
+			if c.long > 0 {
+				p.bar(c, y, sum, r)
+			}
+			if 2+name+kgs < p.w-rests {
+				p.g.TextIn(cell.Rect{X: p.w - rests, Y: y, W: rests - 1, H: 1}, modelwords.AccountRests(r), p.style(theme.Quiet))
+			}
+			if r.Iron.Known() {
+				sum += math.Max(0, r.Iron.Value)
+			}
+			y++
+		}
+		return y, sum
+	}
+	y, _ = side(y, words.AccountIronIn, in)
+	if p.roomy() {
+		y++
+	}
+	y, sum := side(y, words.AccountIronOut, out)
+	if o := p.a.Iron.Open; o.Known() {
+		p.g.Text(2, y, words.AccountOpen, p.style(theme.Strong))
+		p.g.TextRight(2+name+kgs, y, words.AccountIron(o), p.style(theme.Strong))
+		if c.long > 0 && o.Value > 0 {
+			p.g.Fill(cell.Rect{X: c.at(sum), Y: y, W: max(1, c.at(sum+o.Value)-c.at(sum)), H: 1}, '/', p.style(theme.Text))
+		}
+		y++
+	}
+	if c.long > 0 {
+		for i := range 4 {
+			kg := most * float64(i) / 3
+			p.g.Text(c.at(kg), y, words.AccountMark(kg, i == 3), p.style(theme.Quiet))
+		}
+		y++
+	}
+	return y
+}
+
+// kept are the streams that hold iron of which an account is given.
+func kept(rows []account.Row) []account.Row {
+	var all []account.Row
+	for _, r := range rows {
+		if r.Place != account.WallAndAsh && r.Place != account.Flux {
+			all = append(all, r)
+		}
+	}
+	return all
+}
+
+// bar is a stream's iron from where the one above ended: sure up to its 10th
+// percentile, then in doubt up to its middle, with a line up to its 90th.
+func (p painter) bar(c cascade, y int, from float64, r account.Row) {
+	if !r.Iron.Known() {
+		return
+	}
+	role := theme.Bar
+	switch r.Place {
+	case account.Ore:
+		role = theme.OreBar
+	case account.Bloom, account.FragmentsOut, account.FragmentsIn:
+		role = theme.Now
+	}
+	solid, paler := '▆', '▒'
+	if p.sh.Theme.ASCII {
+		solid, paler = '=', '-'
+	}
+	b := r.Iron.Band()
+	start, sure, mid, end := c.at(from), c.at(from+b.P10), c.at(from+b.P50), c.at(from+b.P90)
+	p.g.Fill(cell.Rect{X: start, Y: y, W: max(0, sure-start), H: 1}, solid, p.style(role))
+	p.g.Fill(cell.Rect{X: max(start, sure), Y: y, W: max(0, mid-max(start, sure)), H: 1}, paler, p.style(role))
+	p.g.Fill(cell.Rect{X: max(start, mid), Y: y, W: max(0, end-max(start, mid)), H: 1}, p.sh.Theme.Marks().BarGood, p.style(theme.Good))
+}
+
+// said are sentences, the first as it weighs and the rest as plain words.
+func (p painter) said(y int, sentences []string, first theme.Role) int {
+	for i, one := range sentences {
+		role := theme.Text
+		if i == 0 || first == theme.Quiet {
+			role = first
+		}
+		y += p.g.Wrap(cell.Rect{X: 2, Y: y, W: p.w - 4, H: p.g.Rows(one, p.w-4)}, one, p.style(role))
+	}
+	return y
+}
+
+// yields are what came per what went in, each with its base, and how long it took.
+func (p painter) yields(y int) int {
+	p.g.Text(2, y, words.AccountYields, p.style(theme.Quiet))
+	y++
+	var all []string
+	for _, one := range p.a.Yields {
+		all = append(all, modelwords.AccountYield(one))
+	}
+	if o, over := p.smelt.Outcome(); over {
+		all = append(all, words.AccountHours(o.Lasted, o.Extracted))
+	}
+	if len(all) == 0 {
+		all = []string{words.AccountNoYield}
+	}
+	for _, ls := range p.lessons() {
+		all = append(all, ls)
+	}
+	return p.said(y, all, theme.Text)
+}
+
+// lessons are the lines kept of this smelt for next time.
+func (p painter) lessons() []string {
+	var all []string
+	for _, l := range p.sh.House().Lessons {
+		if l.Smelt == p.smelt.Light().UID && l.Smelt != "" {
+			all = append(all, words.LessonIs(l.Text))
+		}
+	}
+	return all
+}

@@ -1,0 +1,105 @@
+package words
+
+import (
+	"fmt"
+	"time"
+
+	"chargehand/model/account"
+	"chargehand/model/entry"
+	"chargehand/model/figure"
+	modelwords "chargehand/model/words"
+)
+
+// The screen of where the iron went.
+const (
+	AccountTitle = "where the iron went"
+	DoAccount    = "account: where the iron went"
+	DoLesson     = "one line for next time"
+	ShortWeigh   = "weigh"
+	ShortLesson  = "next time"
+
+	AccountNoSmelt    = "No smelt is shown: go to all smelts and pick one."
+	AccountNoBloomYet = "not yet"
+	AccountNone       = "none"
+	AccountNotWeighed = "not weighed"
+	AccountNotPlanned = "nothing was planned"
+	AccountKgIron     = "kg iron"
+	AccountIronIn     = "iron in"
+	AccountIronOut    = "iron out"
+	AccountOpen       = "not accounted for, may be minus"
+	AccountYields     = "yields, each with what it is counted on"
+	AccountNoYield    = "none: weigh what came out"
+
+	AskLesson        = "one line for next time"
+	LessonEmpty      = "nothing typed: nothing kept"
+	LessonOfInvented = "the invented smelt teaches nothing: keep lessons of your own"
+)
+
+// AccountMore says that more stands below.
+func AccountMore(rows int) string { return fmt.Sprintf("%d more rows: down", rows) }
+
+// AccountBloom heads the answer.
+func AccountBloom(s entry.PieceState) string {
+	if s == "" {
+		return "bloom"
+	}
+	return "bloom, " + string(s)
+}
+
+// AccountWanted says what was wanted, and whether it came.
+func AccountWanted(u modelwords.Units, w entry.Wanted, bloom entry.Maybe[entry.Kilogram]) string {
+	said := "wanted " + modelwords.PieceKind(w.What) + " " + u.Kg(w.Mass.Value)
+	switch {
+	case w.What != entry.BloomPiece || !bloom.Known:
+	case bloom.Value >= w.Mass.Value:
+		said += ": it came"
+	default:
+		said += ": less came"
+	}
+	return said
+}
+
+// AccountForetold is the forecast of the bloom.
+func AccountForetold(u modelwords.Units, f figure.Figure) string {
+	return "foretold " + u.Range(f.P10, f.P90, "kg", 1)
+}
+
+// AccountIron is a stream's iron in kg with its spread, without the unit.
+func AccountIron(a account.Amount) string {
+	if !a.Known() {
+		return modelwords.NotKnown
+	}
+	b := a.Band()
+	said := fmt.Sprintf("%.1f", a.Value)
+	if off := (b.P90 - b.P10) / 2; off >= 0.05 {
+		said += fmt.Sprintf(" ±%.1f", off)
+	}
+	return said
+}
+
+// AccountMark is a mark under the bars.
+func AccountMark(kg float64, last bool) string {
+	said := modelwords.Number(kg, 0)
+	if kg > 0 && kg < 3 {
+		said = modelwords.Number(kg, 1)
+	}
+	if last {
+		said += " kg"
+	}
+	return said
+}
+
+// AccountHours is how long the smelt took.
+func AccountHours(d time.Duration, extracted bool) string {
+	until := "until closed"
+	if extracted {
+		until = "until the bloom was out"
+	}
+	return fmt.Sprintf("hours: %s from light %s", modelwords.Lasted(d.Truncate(time.Minute)), until)
+}
+
+// LessonKept and LessonIs say a lesson.
+func LessonKept(text string) string { return "for next time: " + text }
+
+// LessonIs is one that stands.
+func LessonIs(text string) string { return "for next time: " + text }

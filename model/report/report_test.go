@@ -2,7 +2,6 @@ package report_test
 
 import (
 	"bytes"
-	"fmt"
 	"math"
 	"os"
 	"strconv"
@@ -294,7 +293,7 @@ func BenchmarkReport(b *testing.B) {
 			b.Fatal(err)
 		}
 		var out bytes.Buffer
-		if err := r.Page(&out, fmt.Sprint("x")); err != nil {
+		if err := r.Page(&out, "x"); err != nil {
 			b.Fatal(err)
 		}
 	}

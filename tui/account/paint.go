@@ -256,9 +256,7 @@ func (p painter) yields(y int) int {
 	if len(all) == 0 {
 		all = []string{words.AccountNoYield}
 	}
-	for _, ls := range p.lessons() {
-		all = append(all, ls)
-	}
+	all = append(all, p.lessons()...)
 	return p.said(y, all, theme.Text)
 }
 

@@ -61,11 +61,13 @@ func tables(src Source) ([]Table, error) {
 	return append(all, entryTable(houseEntriesTable, "What of the house the smelt leans on", "Entries about the lots, the furnace, the plan and the pieces of the smelt.", src.House, h)), nil
 }
 
+// stamp is a time as both versions of the standard take it: in UTC, to the second. The
+// stored line has it exactly, with its offset.
 func stamp(t time.Time) string {
 	if t.IsZero() {
 		return ""
 	}
-	return t.Format("2006-01-02T15:04:05.999Z07:00")
+	return t.UTC().Format("2006-01-02T15:04:05Z")
 }
 
 // num is a number as the standard writes it, with no more digits than are worth it.
@@ -84,7 +86,8 @@ func text(s string) string { return logcsv.Harmless(s) }
 func smeltTable(s session.Session) Table {
 	t := Table{Name: "smelt", Title: "The smelt", Means: "The smelt in one row.", Key: []string{"smelt"}, Fields: []Field{
 		{"smelt", isString, "", "name of the smelt", true}, {"uid", isString, "", "random name that no other smelt has", false},
-		{"lit", isDatetime, "", "when the fire was lit; empty when the day is not known", false},
+		{"lit", isDatetime, "", "when the fire was lit, in UTC; empty when the day is not known", false},
+		{"utc_offset_min", isNumber, "min", "of the clocks there: add it to a time to have theirs", false},
 		{"mark", isString, "", "practice, rehearsal or invented: it counts for nothing then", false},
 		{"furnace", isString, "", "name of the furnace", false}, {"bore_cm", isNumber, "cm", "bore at the tuyere", false},
 		{"stack_cm", isNumber, "cm", "from the tuyere to the charging mark", false},
@@ -96,14 +99,15 @@ func smeltTable(s session.Session) Table {
 		{"solver", isString, "", "version of the solver that the figures are of", false},
 	}}
 	l, r := s.Light(), s.Reading()
-	row := []string{s.ID(), l.UID, "", words.Mark(l), text(l.Furnace.Name), maybe(l.Furnace.Bore), maybe(l.Furnace.Stack), middle(r.Figure(figure.OreDry)), middle(r.Figure(figure.CharcoalCharged)), "", "", "", solve.Version}
+	row := []string{s.ID(), l.UID, "", "", words.Mark(l), text(l.Furnace.Name), maybe(l.Furnace.Bore), maybe(l.Furnace.Stack), middle(r.Figure(figure.OreDry)), middle(r.Figure(figure.CharcoalCharged)), "", "", "", solve.Version}
 	if !l.Undated {
-		row[2] = stamp(r.Lit)
+		_, offset := r.Lit.Zone()
+		row[2], row[3] = stamp(r.Lit), num(float64(offset)/60)
 	}
 	if o, over := s.Outcome(); over {
-		row[9], row[10], row[11] = maybe(o.Bloom), string(o.State), num(o.Lasted.Minutes())
+		row[10], row[11], row[12] = maybe(o.Bloom), string(o.State), num(o.Lasted.Minutes())
 		if o.None {
-			row[9] = "0"
+			row[10] = "0"
 		}
 	}
 	t.Rows = [][]string{row}
@@ -119,8 +123,8 @@ func middle(f figure.Figure) string {
 
 func entryTable(name, title, means string, lines [][]byte, es []entry.Entry) Table {
 	t := Table{Name: name, Title: title, Means: means, Key: []string{"seq"}, Fields: []Field{
-		{"seq", isInteger, "", "number of the entry in its stream", true}, {"happened", isDatetime, "", "when it happened", false},
-		{"kept", isDatetime, "", "when it was taken down", false}, {"kind", isString, "", "what kind of event it is", false},
+		{"seq", isInteger, "", "number of the entry in its stream", true}, {"happened", isDatetime, "", "when it happened, in UTC", false},
+		{"kept", isDatetime, "", "when it was taken down, in UTC", false}, {"kind", isString, "", "what kind of event it is", false},
 		{"by", isString, "", "initials of who keyed it", false}, {"says", isString, "", "what it says, in words", false},
 		{lineField, isString, "", "the entry as it is stored, one JSON object: exact", true},
 	}}

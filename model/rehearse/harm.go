@@ -26,14 +26,14 @@ func harm(c, twin *crew, since float64) (float64, bool) {
 	final, finalTwin := c.trace[len(c.trace)-1], twin.trace[len(twin.trace)-1]
 	loses := finalTwin.Bloom-final.Bloom > max(lost*finalTwin.Bloom, leastKg)
 	was := c.at(seconds(since))
-	before := twin.down(was.OreDown)
+	before := twin.down(was.DownKg)
 	low := 100 * empty * c.f.Mark()
 	out, bare := 0, 0
 	for _, t := range c.trace {
 		if t.seconds < since || c.burning > 0 && t.seconds > c.burning {
 			continue
 		}
-		same, then := twin.down(t.OreDown), twin.at(seconds(t.seconds))
+		same, then := twin.down(t.DownKg), twin.at(seconds(t.seconds))
 		if t.PeepC < goesOut && then.PeepC >= goesOut {
 			out++
 		} else {
@@ -53,9 +53,9 @@ func harm(c, twin *crew, since float64) (float64, bool) {
 	return final.seconds, loses
 }
 
-// down is the truth when so many per cent of the ore had come down: two days that do not keep step are compared so.
-func (c *crew) down(ore float64) truth.Truth {
-	i, _ := slices.BinarySearchFunc(c.trace, ore, func(t traced, v float64) int { return cmp.Compare(t.OreDown, v) })
+// down is the truth when so many kg of the ore's iron had come down: two days that do not keep step are compared so.
+func (c *crew) down(kg float64) truth.Truth {
+	i, _ := slices.BinarySearchFunc(c.trace, kg, func(t traced, v float64) int { return cmp.Compare(t.DownKg, v) })
 	return c.trace[min(i, len(c.trace)-1)].Truth
 }
 

@@ -120,6 +120,7 @@ type Truth struct {
 	StackCm  float64 // mean height of the burden over the tuyere
 	HearthC  float64
 	OreDown  float64 // per cent of the ore's iron that has come down
+	DownKg   float64 // kg of that iron
 	ColdMin  float64 // minutes so far that the hearth was below working heat with ore in it
 	FloodMin float64 // minutes so far that slag stood at the tuyere
 	HungMin  float64
@@ -142,6 +143,7 @@ func (f *Furnace) Look() Truth {
 		HungMin: f.hung / 60, Metal: f.hearth.arrives, Bloom: f.BloomIron(), AirLMin: f.air.flow(),
 	}
 	t.Shut, t.SlagCm, t.OverC, t.TopOut = f.shut, 100*f.SlagBelow(), f.hearth.kelvin-f.Melts(), f.top.out
+	t.DownKg = f.hearth.came
 	t.Hangs = f.side[0].hangs > 0 || f.side[1].hangs > 0
 	if f.hearth.oreIn > 0 {
 		t.OreDown = 100 * f.hearth.came / f.hearth.oreIn

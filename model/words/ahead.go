@@ -50,21 +50,38 @@ func AheadAdvice(a ahead.Advice) string {
 	return fmt.Sprintf("%s: %s; so in about %.0f of 10 furnaces", AheadChoice(a.Choice), AheadWhy(a), 10*a.Sure)
 }
 
+// AheadHead says of when it is and how many furnaces were asked.
+func AheadHead(a ahead.Ahead, clock string) string {
+	if a.Asked == 0 {
+		return fmt.Sprintf("the next hour from %s (the model's opinion)", clock)
+	}
+	return fmt.Sprintf("the next hour from %s, in %d furnaces that are plausible (the model's opinion)", clock, a.Asked)
+}
+
+// AheadTable is a head and a line for each choice; with wide the heat of the hearth stands beside its shift.
+func AheadTable(a ahead.Ahead, wide bool) []string {
+	row := func(name, hearth, shift, runs, down, minutes, cold, cast string) string {
+		if wide {
+			name += strings.Repeat(" ", max(1, 15-len(name))) + hearth
+			return fmt.Sprintf("%-32s %-14s %-12s %-12s %-9s %-5s %s", name, shift, runs, down, minutes, cold, cast)
+		}
+		return fmt.Sprintf("%-14s %-13s %-12s %-12s %-9s %-5s %s", name, shift, runs, down, minutes, cold, cast)
+	}
+	lines := []string{row("CHOICE", "HEARTH C THEN", "HEARTH BY K", "SLAG RUNS %", "ORE DOWN %", "MINUTES", "COLD", "CAST")}
+	for _, o := range a.Outcomes {
+		lines = append(lines, row(AheadChoice(o.Name), span(o.Hearth, "%.0f"), span(o.Shift, "%+.0f"), span(o.Runs, "%.0f"), span(o.OreDown, "%.0f"), span(o.Minutes, "%.0f"),
+			ofTen(o.Cold, a.Asked), ofTen(o.Cast, a.Asked)))
+	}
+	return lines
+}
+
 // Ahead tells the next hour as lines.
 func (u Units) Ahead(a ahead.Ahead, clock string) string {
-	var b strings.Builder
-	line := func(form string, x ...any) { fmt.Fprintf(&b, form+"\n", x...) }
-	line("the next hour from %s, in %d furnaces that are plausible (the model's opinion)", clock, a.Asked)
-	if !a.Known() {
-		line("%s", AheadAdvice(a.Advice))
-		return b.String()
+	lines := []string{AheadHead(a, clock)}
+	if a.Known() {
+		lines = append(lines, AheadTable(a, true)...)
 	}
-	line("%-14s %-22s %-14s %-12s %-12s %-9s %-5s %-5s", "CHOICE", "HEARTH °C THEN", "SHIFT K", "SLAG RUNS %", "ORE DOWN %", "MINUTES", "COLD", "CAST")
-	for _, o := range a.Outcomes {
-		line("%-14s %-22s %-14s %-12s %-12s %-9s %-5s %-5s", AheadChoice(o.Name), span(o.Hearth, "%.0f"), span(o.Shift, "%+.0f"), span(o.Runs, "%.0f"), span(o.OreDown, "%.0f"), span(o.Minutes, "%.0f"), ofTen(o.Cold, a.Asked), ofTen(o.Cast, a.Asked))
-	}
-	line("%s", AheadAdvice(a.Advice))
-	return b.String()
+	return strings.Join(append(lines, AheadAdvice(a.Advice)), "\n") + "\n"
 }
 
 // span is the ends of a band.

@@ -247,8 +247,8 @@ func TestBadInputLosesNothing(t *testing.T) {
 
 func TestUnknownKeyAnswers(t *testing.T) {
 	d := desk.Practising(t)
-	d.Press("q")
-	d.Answers("nothing on q")
+	d.Press("z")
+	d.Answers("nothing on z")
 	d.Press("l", "z")
 	d.Answers("none on z")
 	if d.M.Dialog() == nil {

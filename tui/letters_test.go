@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"chargehand/tui/desk"
-	"chargehand/tui/fire"
 	"chargehand/tui/screen"
 )
 
@@ -45,23 +44,6 @@ func TestLettersAreSettled(t *testing.T) {
 		}
 		if screen.Letters[id] == k && !slices.Contains(d.M.Screens(), id) {
 			t.Errorf("%s is kept for %s and leads to %q", k, id, o.Help().Desc)
-		}
-	}
-}
-
-// Keys that Fire keeps for acts to come do nothing there yet.
-func TestReservedKeysAreFree(t *testing.T) {
-	for _, k := range screen.Reserved {
-		for _, b := range fire.Map.All() {
-			if slices.Contains(b.Keys(), k) {
-				t.Errorf("%s does %q", k, b.Help().Desc)
-			}
-		}
-		d := desk.Practising(t)
-		before := len(d.Acts())
-		d.Press(k)
-		if _, refused := d.M.Answer(); !refused || len(d.Acts()) != before {
-			t.Errorf("%s does something at the fire", k)
 		}
 	}
 }

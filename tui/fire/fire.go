@@ -21,6 +21,7 @@ import (
 type Screen struct {
 	far  bool
 	turn turn
+	hour *hour // the next hour, while it is looked at
 }
 
 // New is the near view.
@@ -42,11 +43,12 @@ func (f Screen) Entered(_ screen.Shared, with any) (screen.Screen, screen.Effect
 	if _, far := with.(screen.Far); far {
 		return Screen{far: true}, nil
 	}
+	f.hour = nil
 	return f, nil
 }
 
-// Back goes from the far view to the near one.
-func (f Screen) Back() (screen.Screen, bool) { return Screen{}, f.far }
+// Back goes from the far view to the near one, and closes the next hour.
+func (f Screen) Back() (screen.Screen, bool) { return Screen{}, f.far || f.hour != nil }
 
 // IsFar tells whether it shows the far view.
 func (f Screen) IsFar() bool { return f.far }
@@ -78,6 +80,10 @@ func (f Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 		return f.seen(sh)
 	}
 	f.turn = turn{}
+	if key.Matches(t, Map.Hour) && sh.Smelt.Is() {
+		return f.ahead(sh)
+	}
+	f.hour = nil // it takes no key away
 	return f, f.does(sh, t, p.Presses())
 }
 
@@ -165,4 +171,5 @@ func (f Screen) Paint(g cell.Grid, sh screen.Shared) {
 		return
 	}
 	scene.Paint(g, sh.Pen(), scene.LayoutOf(g.Size()), s.Reading(), v)
+	f.hour.paint(g, sh)
 }

@@ -20,7 +20,7 @@ type Keys struct {
 	Temperature, Weigh, Note, Pause                    key.Binding
 	MoreOre, LessOre, MoreCharcoal, LessCharcoal, Rare key.Binding
 	Seen, Alight, Out                                  key.Binding
-	Chemistry                                          key.Binding
+	Chemistry, Hour                                    key.Binding
 }
 
 // Map are those keys.
@@ -52,6 +52,7 @@ var Map = Keys{
 	Alight:       screen.Bind(words.DoAlight, "y"),
 	Out:          screen.Bind(words.DoOut, "x"),
 	Chemistry:    scene.ChemistryKey,
+	Hour:         screen.Bind(words.DoHour, "q"),
 }
 
 // FromAfar are the acts that are keyed from the screens beside the fire too. These give
@@ -63,7 +64,7 @@ func (f Keys) All() []key.Binding {
 	return []key.Binding{
 		f.Charge, f.Scoop, f.Charcoal, f.Half, f.CrossOut, f.Blast, f.Tap, f.Rod, f.Look, f.Earlier, f.NotToMark, f.Rare,
 		f.Poke, f.Dip, f.Temperature, f.Weigh, f.Note, f.Heaped, f.Pause,
-		f.MoreOre, f.LessOre, f.MoreCharcoal, f.LessCharcoal, f.Seen, f.Alight, f.Out, f.Chemistry,
+		f.MoreOre, f.LessOre, f.MoreCharcoal, f.LessCharcoal, f.Seen, f.Alight, f.Out, f.Chemistry, f.Hour,
 	}
 }
 

@@ -36,6 +36,3 @@ const (
 	LetterRunning    = "o" // back to the running smelt, while another one is shown
 	LetterLeave      = "q"
 )
-
-// Reserved are keys of Fire that an act to come will have.
-var Reserved = []string{"q"}

@@ -9,5 +9,11 @@ const (
 	PastOver     = "over, at its end"
 )
 
+// The next hour.
+const (
+	HourOver   = "the smelt is over: there is no next hour"
+	HourAsking = "looking at the next hour in plausible furnaces ..."
+)
+
 // Scoops names what is counted into the open measure.
 func Scoops(measure string) string { return modelwords.Plural(measure) + " of ore" }

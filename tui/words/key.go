@@ -26,6 +26,7 @@ const (
 	DoMoreCharcoal = "next: half a measure more charcoal"
 	DoLessCharcoal = "next: half a measure less charcoal"
 	DoOthers       = "other acts"
+	DoHour         = "the next hour, as the model has it"
 
 	DoViews      = "other screens"
 	DoHelp       = "help"

@@ -4,8 +4,10 @@ import (
 	"chargehand/tui/account"
 	"chargehand/tui/book"
 	"chargehand/tui/fire"
+	"chargehand/tui/furnace"
 	"chargehand/tui/help"
 	"chargehand/tui/light"
+	"chargehand/tui/plan"
 	"chargehand/tui/replay"
 	"chargehand/tui/screen"
 	"chargehand/tui/shelf"
@@ -17,7 +19,7 @@ import (
 // one is a line here and a folder of its own; its letter stands in screen.Letters.
 func rooms(cfg Config) []screen.Screen {
 	return []screen.Screen{
-		fire.New(), book.New(), replay.New(), stores.New(), shelf.New(), account.New(), start.New(cfg.Starters[0], cfg.Practice), help.New(),
+		fire.New(), book.New(), replay.New(), stores.New(), furnace.New(), plan.New(), shelf.New(), account.New(), start.New(cfg.Starters[0], cfg.Practice), help.New(),
 		light.New(cfg.Starters, cfg.Store),
 	}
 }

@@ -60,6 +60,9 @@ var everyKey = []struct{ keys, leads string }{
 	{"n esc", "nothing done"}, {"m p 2 5 enter", "25 % water"}, {"a i 8 9 enter i r", "really"}, {"n esc", "nothing done"}, {"r", "rodded"}, {"up down esc", "c charge "},
 	// The account: something weighed, one line for next time.
 	{"v c", "iron in"}, {"down up w k 1 enter", "weighed: charcoal left"}, {"n t a p enter", "for next time: tap"}, {"n esc", "nothing done"}, {"esc", "c charge "},
+	// A furnace, and a plan for it.
+	{"v u", "No furnace here yet"}, {"n O l d enter 1 0 enter 9 enter 2 0 enter 2 4 enter 6 enter 2 enter 1 enter 2 0 enter", "furnace Old"}, {"w esc", "nothing done"}, {"i 1 enter d r y enter n o enter", "small fires only"}, {"up down esc", "c charge "},
+	{"v p", "wanted: a bloom"}, {"w b 3 enter", "a bloom of 3 lb"}, {"right left enter", "plan taken"}, {"g 1", "somebody is named"}, {"esc", "nothing done"}, {"x", "crossed out"}, {"esc", "c charge "},
 	{"v a", "g go on with"}, {"esc", "c charge "},
 }
 

@@ -55,7 +55,7 @@ var arrows = map[string][]string{
 	"model/shelf":      {"model/entry", "model/fold", "model/house", "model/pace"},
 	"model/doubt":      {"model/entry", "model/figure", "model/fold", "model/house", "model/rule", "physics"},
 	"model/lot":        {"model/account", "model/doubt", "model/entry", "model/house", "physics"},
-	"model/plan":       {"model/entry", "model/fold", "model/learn", "model/solve", "physics"},
+	"model/plan":       {"model/doubt", "model/entry", "model/fold", "model/house", "model/learn", "model/solve", "physics"},
 	"model/invented":   {"model/entry"},
 	"model/truth":      {"physics"},
 	"model/ahead":      {"model/entry", "model/figure", "model/fold", "model/session", "model/solve", "physics"},

@@ -8,7 +8,6 @@ import (
 	"strings"
 	"time"
 
-	"chargehand/model/doubt"
 	"chargehand/model/entry"
 	"chargehand/model/house"
 	"chargehand/model/learn"
@@ -93,9 +92,10 @@ func (h household) fill(a *plan.Ask, furnace, ore string, now time.Time) error {
 	if furnace == "" && len(h.Furnaces) == 1 {
 		furnace = string(h.Furnaces[0].ID)
 	}
+	var built *house.Furnace
 	switch f, ok := h.Furnace(furnace); {
 	case ok:
-		a.Furnace, a.Built = f.Last().Furnace, true
+		built = &f
 	case strings.Contains(furnace, ","):
 		name, sizes, _ := strings.Cut(furnace, ",")
 		f, err := sized(strings.TrimSpace(name), sizes)
@@ -112,12 +112,9 @@ func (h household) fill(a *plan.Ask, furnace, ore string, now time.Time) error {
 	}
 	mix := ""
 	if lot != nil {
-		a.Ore = oreOf(*lot)
 		mix = lot.Mix
 	}
-	l := learn.HistoryOf(h.smelts, h.Pieces...).About("", now, mix)
-	a.Yields, a.Billets, a.Failures, a.Smelts = l.Yields, l.Billets, l.Failures, l.Smelts
-	a.Left = h.left(lot)
+	*a = a.FromHouse(h.State, built, lot, learn.HistoryOf(h.smelts, h.Pieces...).About("", now, mix))
 	return nil
 }
 
@@ -140,44 +137,6 @@ func (h household) ore(name string) (*house.Lot, error) {
 		only = &l
 	}
 	return only, nil
-}
-
-// metalOfBloom is the share of metal in a bloom, 0.6 to 0.9 (rules for accounts:
-// common practice of the published smelts).
-const metalOfBloom = 0.75
-
-// oreOf is what is known of a lot of ore: what its assay lets it give at most, by a
-// slag as poor in iron as published ones are.
-func oreOf(l house.Lot) plan.Ore {
-	o := plan.Ore{}
-	if l.Moisture.Known {
-		o.Moisture = float64(l.Moisture.Value)
-	}
-	if n := len(l.Assays); n > 0 {
-		if iron, ok := doubt.AssayOf(l.Assays[n-1], false).IronToBeHad(); ok {
-			o.Most = max(iron.P90/100/metalOfBloom, 1e-6)
-		}
-	}
-	return o
-}
-
-// left is what there is of what a plan takes, dry, where it is known.
-func (h household) left(ore *house.Lot) map[plan.Need]float64 {
-	all := map[plan.Need]float64{}
-	for need, m := range map[plan.Need]entry.Material{plan.NeedCharcoal: entry.LotCharcoal, plan.NeedWood: entry.LotWood, plan.NeedClay: entry.LotClay} {
-		if left, _, any := h.Left(m); any && left.Known() {
-			all[need] = left.Kg
-		}
-	}
-	switch {
-	case ore != nil && ore.Left.Known():
-		all[plan.NeedOreRoasted] = ore.Left.Kg
-	case ore == nil:
-		if left, _, any := h.Left(entry.LotOre); any && left.Known() {
-			all[plan.NeedOreRoasted] = left.Kg
-		}
-	}
-	return all
 }
 
 func foreseen(p plan.Plan) []plan.Foreseen {

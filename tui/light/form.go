@@ -30,6 +30,7 @@ type Screen struct {
 	wanted   string // the starter that it was left with, where that is not among those read so far
 	mends    bool   // of the smelt shown, what it was lit with
 	resumed  bool   // rows stand as they were left half typed
+	asked    any    // what it was entered with
 }
 
 // row is one field of the form.
@@ -134,7 +135,8 @@ func (f Screen) Entered(sh screen.Shared, with any) (screen.Screen, screen.Effec
 	if _, mends := with.(screen.AsLit); mends {
 		return f.asLit(sh), nil
 	}
-	f.mends, f.starters = false, f.usual
+	f.asked = with
+	f.mends, f.starters = false, append(ofHouse(sh, with), stocked(sh, f.usual)...)
 	return f.anew(sh.Units), f.readOwn(sh.Shelf.Lines)
 }
 
@@ -276,6 +278,9 @@ func (f Screen) done(sh screen.Shared) (screen.Screen, screen.Effect) {
 		return wrong(litAt, err)
 	}
 	kindle := act.Kindle(l, f.by(), lit, uncertain)
+	if ramp := f.ramp(l); len(ramp) > 0 {
+		kindle = screen.Each{kindle, screen.Keep{{Event: entry.Recipe{Next: ramp[0].Parts, Ramp: ramp}}}, screen.Say(func(sh screen.Shared) string { return words.LitByPlan(sh.Smelt.ID(), l.Plan.Name) })}
+	}
 	if n := f.guesses(); n > 0 {
 		return f, screen.Question(words.LightOnGuesses(n), func(screen.Shared) screen.Effect { return kindle })
 	}

@@ -53,16 +53,18 @@ func (f Screen) Receive(sh screen.Shared, msg tea.Msg) (screen.Screen, screen.Ef
 	if !mine {
 		return f, nil, false
 	}
+	own := append(ofHouse(sh, f.asked), read.own...)
+	own = append(own, stocked(sh, f.usual)...)
 	switch wanted := f.wanted; {
 	case wanted != "": // the form comes back as it was left, and begins with one of these
 		half := map[string]string{}
 		for _, h := range f.Half(sh) {
 			half[h.Label] = h.Text
 		}
-		f.starters = append(read.own, f.usual...)
+		f.starters = own
 		return f.Resumed(half), nil, true
 	case f.rows == nil || f.untouchedYet():
-		f.starters = append(read.own, f.usual...)
+		f.starters = own
 		f = f.anew(sh.Units)
 	}
 	return f, nil, true

@@ -15,7 +15,7 @@ import (
 // light reads the form. What still stands as the starter gave it is a guess;
 // a blank is not recorded. The error is about the field it names.
 func (f Screen) light(s screen.Starter, u modelwords.Units) (entry.Light, field, error) {
-	l := entry.Light{Furnace: s.Furnace}
+	l := entry.Light{Furnace: s.Furnace, Plan: s.Plan}
 	var bad error
 	var at field
 	fail := func(id field, err error) {

@@ -168,6 +168,9 @@ func Kept(e Effect) SoFar {
 	return acts
 }
 
+// InFurnace is handed to the form before light to begin with a furnace of the house.
+type InFurnace entry.UID
+
 // AsLit is handed to the form before light to put right what the smelt shown was lit
 // with.
 type AsLit struct{}

@@ -12,6 +12,8 @@ type Starter struct {
 	Measures []entry.Measure
 	Lots     []entry.Lot
 	Recipe   entry.Parts
+	Plan     *entry.PlanTaken   // the plan that it is lit by, nil for none
+	Ramp     []entry.RecipeStep // its charges
 }
 
 // Starters are furnaces of the usual sizes, every number of them a guess to be

@@ -3,48 +3,17 @@ package stores
 import (
 	"errors"
 	"strconv"
-	"strings"
 	"time"
 
 	"chargehand/model/entry"
 	"chargehand/model/house"
+	"chargehand/tui/act"
 	"chargehand/tui/screen"
 	"chargehand/tui/words"
 )
 
 // ofStores tells whether a line is a deed of the stores that a person keyed.
-func ofStores(l house.Line) bool {
-	return l.Event != nil && entry.IsAct(l.Event) && entry.TraitsOf(l.Event).Keyed&entry.OnStores != 0
-}
-
-// crossOut crosses out the last thing keyed of the stores; again the one before. What was
-// kept with it, as the description of a new lot, goes with it.
-func crossOut(sh screen.Shared) screen.Effect {
-	lines := sh.Home.Lines()
-	for i := len(lines) - 1; i >= 0; i-- {
-		if ofStores(lines[i]) && !lines[i].Struck() {
-			return strike(sh, lines, i)
-		}
-	}
-	return screen.Refuse(words.NothingToCross)
-}
-
-// strike crosses out one line and those kept by the same key.
-func strike(sh screen.Shared, lines []house.Line, i int) screen.Effect {
-	said := words.CrossedOut(says(sh, lines[i].Event))
-	var acts screen.House
-	for n := i; n >= 0 && (n == i || together(lines[n], lines[i])); n-- {
-		if ofStores(lines[n]) && !lines[n].Struck() {
-			acts = append(acts, screen.Act{Event: entry.Strike{Target: sh.Home.Ref(lines[n].Seq())}})
-		}
-	}
-	return screen.Each{acts, screen.Said(said)}
-}
-
-// together tells whether two lines were kept by one key.
-func together(a, b house.Line) bool {
-	return a.Entry.Group != "" && a.Entry.Group == b.Entry.Group
-}
+func ofStores(l house.Line) bool { return act.KeyedAt(l, entry.OnStores) }
 
 // about tells whether a line says something of a lot.
 func about(l house.Line, id entry.UID, name string) bool {
@@ -78,7 +47,7 @@ func putRight(sh screen.Shared, l house.Lot) screen.Effect {
 			of = append(of, i)
 		}
 	}
-	back := func(sh screen.Shared) screen.Effect { return bringBack(sh) }
+	back := func(sh screen.Shared) screen.Effect { return act.BringBackInHouse(sh, entry.OnStores, says) }
 	return screen.Choose(words.PutRightOf(l.Name), screen.Lettered('e', len(of)+1, func(n int) (string, func(screen.Shared) screen.Effect) {
 		if n == len(of) {
 			return words.DoUndo, back
@@ -125,7 +94,7 @@ func mend(sh screen.Shared, lines []house.Line, i int) screen.Effect {
 				return amend(sh, l, nil, at), nil
 			}}}
 		}),
-		screen.Opt("x", words.DoStrike, func(sh screen.Shared) screen.Effect { return strike(sh, lines, i) }))
+		screen.Opt("x", words.DoStrike, func(sh screen.Shared) screen.Effect { return act.StrikeInHouse(sh, lines, i, says) }))
 	return screen.Choose(says(sh, l.Event), list...)
 }
 
@@ -166,36 +135,4 @@ func dayOf(text string, now time.Time) (time.Time, error) {
 		return time.Time{}, errors.New(words.DayUnread(text))
 	}
 	return noon(t.Year(), t.Month(), t.Day()), nil
-}
-
-// bringBack undoes the last crossing-out of the stores, with those of the same key.
-func bringBack(sh screen.Shared) screen.Effect {
-	lines := sh.Home.Lines()
-	bySeq := map[uint64]house.Line{}
-	for _, l := range lines {
-		bySeq[l.Seq()] = l
-	}
-	var acts screen.House
-	said := ""
-	for i, first := len(lines)-1, -1; i >= 0; i-- {
-		s, ok := lines[i].Event.(entry.Strike)
-		if !ok || lines[i].Struck() {
-			continue
-		}
-		target := bySeq[s.Target.Seq]
-		if target.Event == nil || entry.TraitsOf(target.Event).Keyed&entry.OnStores == 0 {
-			continue
-		}
-		if first >= 0 && !together(lines[i], lines[first]) {
-			break
-		}
-		if first < 0 {
-			first, said = i, says(sh, target.Event)
-		}
-		acts = append(acts, screen.Act{Event: entry.Strike{Target: sh.Home.Ref(lines[i].Seq())}})
-	}
-	if len(acts) == 0 {
-		return screen.Refuse(words.NothingCrossed)
-	}
-	return screen.Each{acts, screen.Said(words.BroughtBack(strings.TrimSpace(said)))}
 }

@@ -9,6 +9,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/house"
+	"chargehand/tui/act"
 	"chargehand/tui/draw"
 	"chargehand/tui/screen"
 	"chargehand/tui/words"
@@ -116,7 +117,7 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 	case key.Matches(t, k.Measures):
 		return s, measures(sh)
 	case key.Matches(t, k.CrossOut):
-		return s, crossOut(sh)
+		return s, act.CrossOutInHouse(sh, entry.OnStores, says)
 	case key.Matches(t, k.Sample):
 		return s, sampleResult(sh)
 	case !key.Matches(t, k.All()...):

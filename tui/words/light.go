@@ -139,3 +139,12 @@ func EntryBeforeLight(clock string) string {
 func MeasureCounted(name string) string {
 	return "charges are counted by the " + name + ": its name stays, what it holds may change"
 }
+
+// OfHouse names a furnace of the house among those to begin with.
+func OfHouse(name string) string { return name + ", of the house" }
+
+// OfHousePlanned is the same with its plan.
+func OfHousePlanned(name, plan string) string { return name + ", as planned: " + plan }
+
+// LitByPlan says that a fire is lit by a plan.
+func LitByPlan(id, plan string) string { return Lit(id) + "; charges go by the plan " + plan }

@@ -1,0 +1,110 @@
+package furnace_test
+
+import (
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/exp/golden"
+
+	"chargehand/model/entry"
+	"chargehand/tui/desk"
+	"chargehand/tui/screen"
+)
+
+// key types a script: a line break is enter.
+func key(d *desk.Desk, script string) {
+	d.T.Helper()
+	for _, c := range script {
+		if c == '\n' {
+			d.Press("enter")
+			continue
+		}
+		d.Press(string(c))
+	}
+}
+
+// built is a desk in front of one furnace, dried one day, its blower tested.
+func built(t *testing.T) *desk.Desk {
+	t.Helper()
+	d := desk.Sit(t)
+	d.Press("v", "u")
+	key(d, "nReed Hollow\n25\n\n50\n60\n15\n5\n20\n20\n")
+	key(d, "i0\ndry wind\n\n")
+	key(d, "a240\n20\n20.5\n19.5\n")
+	return d
+}
+
+func TestAFurnaceInVersions(t *testing.T) {
+	d := built(t)
+	fs := d.M.Shared().House().Furnaces
+	if len(fs) != 1 || len(fs[0].Versions) != 2 || len(fs[0].Dryings) != 1 {
+		t.Fatalf("%+v\n%s", fs, d.Picture())
+	}
+	last := fs[0].Last()
+	if f := last.Furnace; f.Bore.Value != 25 || f.BoreTop.Known || f.TuyereAngle.Value != 20 || last.Why != entry.Measured {
+		t.Errorf("%+v", last)
+	}
+	if v := last.Furnace.Blower[0].Volume.Value; v != 630 { // 240 l in 20 s are 720, less an eighth
+		t.Errorf("the bag: %v l/min", v)
+	}
+	// The wear after a smelt makes another version; the one before stays.
+	key(d, "wo26.5\n\nw")
+	fs = d.M.Shared().House().Furnaces
+	if len(fs[0].Versions) != 3 || fs[0].Last().Why != entry.Worn || fs[0].Last().Furnace.Bore.Value != 26.5 || fs[0].Versions[1].Furnace.Bore.Value != 25 {
+		t.Errorf("%+v", fs[0].Versions)
+	}
+	d.Press("x")
+	if fs = d.M.Shared().House().Furnaces; fs[0].Last().Furnace.Bore.Value != 25 {
+		t.Errorf("crossed out: %+v", fs[0].Last())
+	}
+}
+
+// A rim below the mark stays a mistake of its own step.
+func TestRimBelowTheMark(t *testing.T) {
+	d := desk.Sit(t)
+	d.Press("v", "u")
+	key(d, "nx\n25\n\n50\n40\n")
+	d.Shows("rim")
+	d.Press("backspace", "backspace")
+	key(d, "60\n15\n\n\n\n")
+	if fs := d.M.Shared().House().Furnaces; len(fs) != 1 || fs[0].Last().Furnace.Rim.Value != 60 {
+		t.Errorf("%+v\n%s", fs, d.Picture())
+	}
+}
+
+// A fire is lit in it in two keys, and keeps a copy.
+func TestLitFromTheHouse(t *testing.T) {
+	d := built(t)
+	d.Press("v", "t")
+	key(d, "n1dpond\n40\n5\n")
+	key(d, "n2balder\n60\n10\n")
+	key(d, "ka1bucket\n1.8\n")
+	d.Press("v", "u", "enter")
+	d.Shows("Reed Hollow, of the house")
+	d.Press("pgdown", "enter", "y") // the scoop is a guess still
+	l := d.M.Running().Light()
+	h := d.M.Shared().House()
+	if d.M.Active() != screen.Fire || l.Furnace.UID != h.Furnaces[0].ID || len(l.Lots) != 2 || l.Lots[0].UID == "" || l.Lots[1].Mass.Value != 40 {
+		t.Fatalf("lit on %s: %+v\n%s", d.M.Active(), l, d.Picture())
+	}
+	if l.Measures[0].Mass.Value != 1.8 || l.Measures[0].UID == "" || l.Measures[0].Guessed {
+		t.Errorf("measures %+v", l.Measures)
+	}
+	// What it uses is taken from the lots.
+	before, _ := h.Lot("alder")
+	d.Press("f", "o", "m", "c")
+	after, _ := d.M.Shared().House().Lot("alder")
+	if took := before.Weight(before.Left.Kg) - after.Weight(after.Left.Kg); took < 3.5 || took > 3.7 {
+		t.Errorf("two buckets of 1.8 kg took %v kg from the lot\n%s", took, d.Picture())
+	}
+}
+
+func TestPictures(t *testing.T) {
+	for name, size := range map[string][2]int{"80x24": desk.Small, "120x36": desk.Usual, "200x60": desk.Large} {
+		t.Run("built_"+name, func(t *testing.T) {
+			d := built(t)
+			d.Send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
+			golden.RequireEqual(t, []byte(d.M.View()))
+		})
+	}
+}

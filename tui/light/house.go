@@ -1,0 +1,127 @@
+package light
+
+import (
+	"slices"
+
+	"chargehand/model/entry"
+	"chargehand/model/house"
+	"chargehand/model/plan"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
+)
+
+// ofHouse are the furnaces of the house to light, the one that was asked for first, each
+// with the lots and measures that there are and, where one was made for it and not lit
+// yet, its plan. What a smelt takes of them is a copy.
+func ofHouse(sh screen.Shared, with any) []screen.Starter {
+	h := sh.House()
+	fs := slices.Clone(h.Furnaces)
+	slices.Reverse(fs) // the one built last is the likeliest
+	wanted, _ := with.(screen.InFurnace)
+	slices.SortStableFunc(fs, func(a, b house.Furnace) int {
+		switch {
+		case a.ID == entry.UID(wanted):
+			return -1
+		case b.ID == entry.UID(wanted):
+			return 1
+		}
+		return 0
+	})
+	var all []screen.Starter
+	for _, f := range fs[:min(len(fs), most)] {
+		last := f.Last().Furnace
+		s := inStock(h, screen.Starter{Name: words.OfHouse(last.Name), Furnace: last, Measures: screen.Starters()[0].Measures, Recipe: screen.Starters()[0].Recipe})
+		if p, ok := planFor(sh, h, f.ID); ok {
+			s.Name = words.OfHousePlanned(last.Name, p.Name)
+			s.Plan = &entry.PlanTaken{UID: p.UID, Name: p.Name, Wanted: p.Wanted, Sure: p.Sure, Promised: p.Promised}
+			s.Ramp = plan.Ramp(p.Plan)
+		}
+		all = append(all, s)
+	}
+	return all
+}
+
+// stocked are the usual furnaces with the lots and measures of the house.
+func stocked(sh screen.Shared, usual []screen.Starter) []screen.Starter {
+	all := slices.Clone(usual)
+	for i, s := range all {
+		all[i] = inStock(sh.House(), s)
+	}
+	return all
+}
+
+// inStock is a starter charged from what the house has, in its measures.
+func inStock(h house.State, s screen.Starter) screen.Starter {
+	s.Recipe, s.Measures = slices.Clone(s.Recipe), slices.Clone(s.Measures)
+	for _, of := range []struct {
+		what entry.What
+		m    entry.Material
+	}{{entry.Charcoal, entry.LotCharcoal}, {entry.Ore, entry.LotOre}} {
+		m, named := plan.MeasureFor(h, of.what)
+		for i := range s.Measures {
+			if named && s.Measures[i].What == of.what {
+				was := s.Measures[i].Name
+				s.Measures[i] = m
+				for j := range s.Recipe {
+					if s.Recipe[j].Measure == was {
+						s.Recipe[j].Measure = m.Name
+					}
+				}
+			}
+		}
+		l, any := plan.MostOf(h, of.m)
+		if !any {
+			continue
+		}
+		s.Lots = append(slices.Clone(s.Lots), l.Snapshot())
+		for j := range s.Recipe {
+			if s.Recipe[j].What == of.what {
+				s.Recipe[j].Lot = string(l.ID)
+			}
+		}
+	}
+	return s
+}
+
+// planFor is the last plan made for a furnace, or for none, by which no smelt was lit
+// since.
+func planFor(sh screen.Shared, h house.State, furnace entry.UID) (house.Plan, bool) {
+	for i := len(h.Plans) - 1; i >= 0; i-- {
+		p := h.Plans[i]
+		if p.Taken == "" || p.Furnace != "" && p.Furnace != string(furnace) {
+			continue
+		}
+		for _, l := range sh.Shelf.Lines {
+			if !l.Practice && !l.Imported && l.Lit.After(p.Said) {
+				return house.Plan{}, false
+			}
+		}
+		return p, true
+	}
+	return house.Plan{}, false
+}
+
+// ramp are the charges of the plan that a fire is lit by, in the measures and from the lots
+// as the form has them.
+func (f Screen) ramp(l entry.Light) []entry.RecipeStep {
+	steps := slices.Clone(f.starters[f.starter].Ramp)
+	first := map[entry.What]entry.Part{}
+	for _, p := range l.Recipe {
+		if _, met := first[p.What]; !met {
+			first[p.What] = p
+		}
+	}
+	for i := range steps {
+		steps[i].Parts = slices.Clone(steps[i].Parts)
+		for j, p := range steps[i].Parts {
+			as := first[p.What]
+			if p.Measure != "" && as.Measure != "" {
+				steps[i].Parts[j].Measure = as.Measure
+			}
+			if as.Lot != "" {
+				steps[i].Parts[j].Lot = as.Lot
+			}
+		}
+	}
+	return steps
+}

@@ -1,0 +1,258 @@
+package plan
+
+import (
+	"math"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/plan"
+	"chargehand/tui/cell"
+	"chargehand/tui/letter"
+	"chargehand/tui/scene"
+	"chargehand/tui/screen"
+	"chargehand/tui/theme"
+	"chargehand/tui/words"
+)
+
+// Paint shows the answer, what it takes beside what there is, the ways to charge, and the
+// day.
+func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
+	th := sh.Theme
+	about := words.UsualFurnace
+	if f, ok := s.built(sh.House()); ok {
+		about = f.Last().Furnace.Name
+	}
+	screen.TopBeside(g, sh, words.PlanTitle, about)
+	body := screen.Body(g)
+	if !s.made {
+		g.Text(2, body.Y+1, words.BeingReckoned, th.Style(theme.Text))
+		return
+	}
+	w, h := g.Size()
+	size := scene.SizeOf(w, h)
+	top := 3
+	if size >= scene.Middle {
+		top = 8
+	}
+	answer, body := body.CutTop(top)
+	s.answer(g.Sub(answer), sh)
+	if len(s.plan.Ways) == 0 {
+		g.Wrap(cell.Rect{X: 2, Y: body.Y, W: body.W - 4, H: body.H}, words.NoOreGivesIt, th.Style(theme.Text))
+		return
+	}
+	tables, rest := body.CutTop(min(10, body.H))
+	left := w * 48 / 100
+	if size == scene.Small {
+		left = 41
+	}
+	needs, ways := tables.CutLeft(left)
+	s.needs(g.Sub(needs), sh)
+	g.Fill(cell.Rect{X: left, Y: tables.Y, W: 1, H: tables.H - 1}, th.Marks().VLine, th.Style(theme.Frame))
+	_, ways = ways.CutLeft(2)
+	s.ways(g.Sub(ways), sh)
+	g.Fill(cell.Rect{Y: tables.Bottom() - 1, W: w, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
+	s.day(g.Sub(rest), sh)
+}
+
+// answer says what is wanted, what it takes and how sure it is.
+func (s Screen) answer(g cell.Grid, sh screen.Shared) {
+	th, u := sh.Theme, sh.Units
+	w, h := g.Size()
+	o, ok := s.plan.Offer()
+	if !ok {
+		o = s.plan.Offers[len(s.plan.Offers)-1]
+	}
+	wanted := words.Wanting(u, s.want.What, s.want.Kg)
+	ore, chance := words.OreLetters(u, o.Smelts, o.Ore), words.ChanceLetters(o.Chance)
+	none := words.NoneOf(s.plan.None.P50, s.plan.Smelts)
+	if h < 8 {
+		x := 2 + g.Text(2, 0, wanted+": ", th.Style(theme.Quiet))
+		if ok {
+			x += g.Text(x, 0, words.OreLine(u, o.Smelts, o.Ore)+", ", th.Style(theme.Strong))
+		}
+		g.TextIn(cell.Rect{X: x, W: w - x - 1, H: 1}, words.ChanceLine(o.Chance), th.Style(theme.Now))
+		g.TextIn(cell.Rect{X: 2, Y: 1, W: w - 3, H: 1}, none, th.Style(theme.Text))
+		g.Fill(cell.Rect{Y: 2, W: w, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
+		return
+	}
+	half := w / 2
+	g.Text(2, 0, wanted, th.Style(theme.Quiet))
+	g.Text(half, 0, words.ChanceOfIt, th.Style(theme.Quiet))
+	if ok {
+		if wide, _ := letter.Small.Size(ore); wide > half-4 {
+			ore = words.OreLettersShort(u, o.Smelts, o.Ore)
+		}
+		letter.Small.Text(g, 2, 1, ore, th.Style(theme.Strong), th.ASCII)
+		if way := s.plan.Ways[min(s.way, len(s.plan.Ways)-1)]; true {
+			g.TextIn(cell.Rect{X: 2, Y: 6, W: half - 3, H: 1}, words.TakesLine(u, way.Charcoal, s.plan.Hours(way).P50), th.Style(theme.Strong))
+		}
+	} else {
+		g.Text(2, 2, words.NoAmount, th.Style(theme.Strong))
+	}
+	letter.Small.Text(g, half, 1, chance, th.Style(theme.Now), th.ASCII)
+	g.TextIn(cell.Rect{X: half, Y: 6, W: w - half - 1, H: 1}, none, th.Style(theme.Strong))
+	g.Fill(cell.Rect{Y: 7, W: w, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
+}
+
+// needs is what it takes, beside what there is of it.
+func (s Screen) needs(g cell.Grid, sh screen.Shared) {
+	th, u := sh.Theme, sh.Units
+	w, h := g.Size()
+	g.Text(2, 0, words.NeedsHead, th.Style(theme.Quiet))
+	dry, beside := 28, 30
+	if w < 50 {
+		dry, beside = 27, 28
+	}
+	g.TextRight(dry, 0, words.HeadDry, th.Style(theme.Quiet))
+	g.Text(beside, 0, words.ThereIsHead, th.Style(theme.Quiet))
+	y := 1
+	short := map[plan.Need]float64{}
+	for _, t := range s.plan.TooShort {
+		short[t.Need] = t.Take - t.Left
+	}
+	for _, n := range s.plan.Needs {
+		if y >= h-1 || n.Need == plan.NeedCharcoalForge && n.Band.P50 == 0 || n.Need == plan.NeedClay && s.plan.Built {
+			continue
+		}
+		g.TextIn(cell.Rect{X: 2, Y: y, W: 14, H: 1}, words.NeedWord(n.Need), th.Style(theme.Text))
+		g.TextRight(dry, y, words.NeedIs(u, n), th.Style(theme.Strong))
+		left, weighed := s.plan.Left[n.Need]
+		remark, role := words.NeedRemark(n), theme.Quiet
+		x := beside
+		if weighed {
+			x += g.Text(x, y, words.KgRound(u, left), th.Style(theme.Text)) + beside - dry
+			remark = words.EnoughWord
+			if by, is := short[n.Need]; is {
+				remark, role = words.TooLittleShort(u, by), theme.Strong
+				if w < 50 {
+					remark = words.LessShort(u, by)
+				}
+			} else if n.Basis == entry.BasisGuessed {
+				remark = ""
+			}
+		}
+		g.TextIn(cell.Rect{X: x, Y: y, W: w - x, H: 1}, remark, th.Style(role))
+		y++
+	}
+}
+
+// ways are the three ways to charge, the one shown marked.
+func (s Screen) ways(g cell.Grid, sh screen.Shared) {
+	th, u := sh.Theme, sh.Units
+	w, h := g.Size()
+	label := 11
+	each := (w - label) / max(len(s.plan.Ways), 1)
+	o, _ := s.plan.Offer()
+	for y, head := range []string{"", words.NeedWord(plan.NeedOreRoasted), words.NeedWord(plan.NeedCharcoal), words.NeedWord(plan.NeedHours), words.ChanceWord, words.HearthWord, words.FearsWord} {
+		g.TextIn(cell.Rect{Y: y, W: label, H: 1}, head, th.Style(theme.Text))
+	}
+	for i, way := range s.plan.Ways {
+		x := label + i*each
+		style := th.Style(theme.Text)
+		head := th.Style(theme.Quiet)
+		if i == s.way {
+			style, head = th.Style(theme.Strong), th.Style(theme.Picked)
+		}
+		g.Text(x, 0, " "+way.Name+" ", head)
+		put := func(y int, text string) {
+			g.TextIn(cell.Rect{X: x + 1, Y: y, W: each - 1, H: 1}, text, style)
+		}
+		hours := s.plan.Hours(way)
+		put(1, words.KgRound(u, way.Ore))
+		put(2, words.KgRound(u, way.Charcoal))
+		put(3, words.HoursIs(hours.P10, hours.P90))
+		put(4, words.ChanceBrief(o.Chance))
+		fears := way.Fears
+		switch {
+		case s.foresee == nil:
+			put(5, words.BeingReckoned)
+		case s.foresee[i].Known:
+			put(5, words.HearthAbout(u, s.foresee[i].Hearth.P50-273.15, each > 12))
+			fears = append(fears[:len(fears):len(fears)], s.foresee[i].Fears...)
+		default:
+			put(5, words.NotKnown)
+		}
+		if len(fears) == 0 {
+			put(6, words.NothingToFear(each > 14))
+		}
+		y := 6
+		for _, f := range fears {
+			if y < h-1 {
+				put(y, words.FearBrief(f))
+				y++
+			}
+		}
+	}
+}
+
+// day is the order of the day by the way shown, a line each or, where there is room, with
+// a strip of its charges over it.
+func (s Screen) day(g cell.Grid, sh screen.Shared) {
+	th, u := sh.Theme, sh.Units
+	w, h := g.Size()
+	way := s.plan.Ways[min(s.way, len(s.plan.Ways)-1)]
+	y := 0
+	if h >= 12 {
+		y = strip(g, sh, way)
+	}
+	lit := time.Date(2000, 1, 1, 8, 0, 0, 0, time.UTC)
+	moments := s.plan.Day(way)
+	foot := g.Rows(words.JudgeYourself, w-3)
+	rows := max(h-y-foot, 1)
+	columns := (len(moments) + rows - 1) / rows
+	each := (w - 2) / max(columns, 1)
+	for i, m := range moments {
+		x, row := 2+i/rows*each, y+i%rows
+		n := g.Text(x, row, lit.Add(m.After).Format("15:04"), th.Style(theme.Strong))
+		g.TextIn(cell.Rect{X: x + n + 1, Y: row, W: each - n - 2, H: 1}, words.MomentSays(u, m), th.Style(theme.Text))
+	}
+	if y+rows < h {
+		g.Wrap(cell.Rect{X: 2, Y: h - foot, W: w - 3, H: foot}, words.JudgeYourself, th.Style(theme.Quiet))
+	}
+}
+
+// strip draws the charges of a way: minutes up in charcoal, ore down, each as in the strip
+// at the fire; it gives the rows that it took.
+func strip(g cell.Grid, sh screen.Shared, way plan.Charging) int {
+	th := sh.Theme
+	w, _ := g.Size()
+	type one struct{ minutes, ore float64 }
+	var all []one
+	for _, st := range way.Steps {
+		if st.Does == entry.StepFill {
+			continue
+		}
+		for range st.Charges {
+			all = append(all, one{st.Minutes, st.Ore})
+		}
+	}
+	mostMin, mostOre := 1.0, 0.1
+	for _, o := range all {
+		mostMin, mostOre = math.Max(mostMin, o.minutes), math.Max(mostOre, o.ore)
+	}
+	const left, high = 22, 3
+	g.Text(2, 1, words.MinutesABucket(mostMin), th.Style(theme.Quiet))
+	g.Text(2, high+2, words.OreACharge(sh.Units, mostOre), th.Style(theme.Quiet))
+	pitch := 2
+	if len(all)*pitch > w-left-2 {
+		pitch = 1
+	}
+	full := th.Marks().Full
+	for i, o := range all {
+		x := left + i*pitch
+		if x >= w-1 {
+			break
+		}
+		for y := range int(math.Round(o.minutes / mostMin * high)) {
+			g.Set(x, high-1-y, full, th.Style(theme.Bar))
+		}
+		if i == 0 || (i+1)%5 == 0 {
+			g.Text(x, high, number(i+1), th.Style(theme.Quiet))
+		}
+		for y := range int(math.Ceil(o.ore / mostOre * 2)) {
+			g.Set(x, high+1+y, full, th.Style(theme.OreBar))
+		}
+	}
+	g.Fill(cell.Rect{Y: high + 4, W: w, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
+	return high + 5
+}

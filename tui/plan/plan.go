@@ -1,0 +1,272 @@
+// Package plan is the screen of the smelt to come: what is wanted, how sure that is, what it
+// takes beside what there is, and three ways to charge of which one is taken.
+package plan
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"time"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"chargehand/model/entry"
+	"chargehand/model/house"
+	"chargehand/model/learn"
+	"chargehand/model/plan"
+	"chargehand/tui/act"
+	"chargehand/tui/draw"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
+)
+
+// Screen is a plan being made. It is reckoned beside the screen, on a key.
+type Screen struct {
+	want    plan.Want
+	furnace entry.UID // "" for the last built, or the usual one
+	way     int
+	asked   int  // how often it was asked to be reckoned
+	made    bool // the answer below stands
+	plan    plan.Plan
+	foresee []plan.Foreseen
+}
+
+// Keys are the keys of the plan. The letters of the acts of a fire are left to it.
+type Keys struct {
+	Take, Less, More, Wanted, Sure, Furnace, Lighting, Light, CrossOut key.Binding
+}
+
+// Map are those keys.
+var Map = Keys{
+	Take:     screen.Bind(words.DoTakePlan, "enter"),
+	Less:     screen.Bind(words.DoWayBack, "left"),
+	More:     screen.Bind(words.DoWayOn, "right"),
+	Wanted:   screen.Bind(words.DoWanted, "w"),
+	Sure:     screen.Bind(words.DoSure, "n"),
+	Furnace:  screen.Bind(words.DoWhichFurnace, "i"),
+	Lighting: screen.Bind(words.DoBeforeLighting, "g"),
+	Light:    screen.Bind(words.DoLightPlan, "l"),
+	CrossOut: screen.Bind(words.DoStrikeStores, "x"),
+}
+
+// All of them, the weightiest first.
+func (k Keys) All() []key.Binding {
+	return []key.Binding{k.Take, k.More, k.Less, k.Wanted, k.Sure, k.Furnace, k.Lighting, k.Light, k.CrossOut}
+}
+
+// Repeating are the ones that move.
+func (k Keys) Repeating() []key.Binding { return []key.Binding{k.Less, k.More} }
+
+// usual is what is wanted where nobody has said yet: a bloom of 4 kg, as sure as not.
+var usual = plan.Want{What: entry.BloomPiece, Kg: 4, Sure: 0.5}
+
+// New is a plan for the usual.
+func New() Screen { return Screen{want: usual, way: 1} }
+
+func (Screen) ID() screen.ID       { return screen.Plan }
+func (Screen) Keys() screen.KeyMap { return Map }
+
+// Beside the fire it stands.
+func (Screen) Beside() {}
+
+// Listed always.
+func (Screen) Listed(screen.Shared) string { return words.DoPlanSmelt }
+
+// Hints are what can be done.
+func (Screen) Hints(screen.Shared) []draw.KeyHint {
+	k := Map
+	return []draw.KeyHint{screen.Short(k.Take, words.ShortTakePlan), {Key: screen.KeyLabel("left") + " " + screen.KeyLabel("right"), Does: words.ShortWhichWay}, screen.Short(k.Wanted, words.ShortWanted), screen.Short(k.Sure, words.ShortSure),
+		screen.Short(k.Furnace, words.ShortWhichFurnace), screen.Short(k.Lighting, words.ShortBefore), screen.Short(k.Light, words.ShortLightIt), screen.Short(screen.Global.Views, words.ShortViews)}
+}
+
+// Entered reckons anew: the stores may have changed.
+func (s Screen) Entered(sh screen.Shared, _ any) (screen.Screen, screen.Effect) {
+	return s.reckon(sh)
+}
+
+// built is the furnace that the plan is for.
+func (s Screen) built(h house.State) (house.Furnace, bool) {
+	if i := slices.IndexFunc(h.Furnaces, func(f house.Furnace) bool { return f.ID == s.furnace }); i >= 0 {
+		return h.Furnaces[i], true
+	}
+	if n := len(h.Furnaces); n > 0 {
+		return h.Furnaces[n-1], true
+	}
+	return house.Furnace{}, false
+}
+
+// ask is what is reckoned.
+func (s Screen) ask(sh screen.Shared) plan.Ask {
+	h := sh.House()
+	var f *house.Furnace
+	if built, ok := s.built(h); ok {
+		f = &built
+	}
+	var ore *house.Lot
+	mix := ""
+	if l, ok := plan.MostOf(h, entry.LotOre); ok {
+		ore, mix = &l, l.Mix
+	}
+	taught := learn.HistoryOf(sh.Shelf.Lines, h.Pieces...)
+	return plan.Ask{Want: s.want}.FromHouse(h, f, ore, taught.About("", sh.Now.Wall, mix))
+}
+
+// reckoned is the answer, which comes back.
+type reckoned struct {
+	asked   int
+	plan    plan.Plan
+	foresee []plan.Foreseen // nil while the model is still at it
+}
+
+// reckon asks for the plan, and then for what the model says of its ways.
+func (s Screen) reckon(sh screen.Shared) (screen.Screen, screen.Effect) {
+	s.asked++
+	n, a := s.asked, s.ask(sh)
+	return s, screen.Run{Cmd: func() tea.Msg { return reckoned{asked: n, plan: plan.Of(a)} }}
+}
+
+// Receive takes an answer, unless something else was asked since.
+func (s Screen) Receive(_ screen.Shared, msg tea.Msg) (screen.Screen, screen.Effect, bool) {
+	r, mine := msg.(reckoned)
+	switch {
+	case !mine:
+		return s, nil, false
+	case r.asked != s.asked:
+		return s, nil, true
+	}
+	s.made, s.plan, s.foresee = true, r.plan, r.foresee
+	if r.foresee != nil || len(r.plan.Ways) == 0 {
+		return s, nil, true
+	}
+	return s, screen.Run{Cmd: func() tea.Msg {
+		r.foresee = make([]plan.Foreseen, len(r.plan.Ways))
+		for i, w := range r.plan.Ways {
+			r.foresee[i] = r.plan.Foresee(w)
+		}
+		return r
+	}}, true
+}
+
+// Update takes a key.
+func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
+	t := screen.TypedOf(p.Key)
+	ways := len(s.plan.Ways)
+	switch k := Map; {
+	case key.Matches(t, k.Less) && ways > 0:
+		s.way = max(s.way-1, 0)
+		return s, nil
+	case key.Matches(t, k.More) && ways > 0:
+		s.way = min(s.way+1, ways-1)
+		return s, nil
+	case key.Matches(t, k.Wanted):
+		return s, s.wanted(sh)
+	case key.Matches(t, k.Sure):
+		return s, s.sure(sh)
+	case key.Matches(t, k.Furnace):
+		return s, s.which(sh)
+	case key.Matches(t, k.Lighting):
+		return s, beforeLighting(sh)
+	case key.Matches(t, k.CrossOut):
+		return s, act.CrossOutInHouse(sh, entry.OnPlan, says)
+	case key.Matches(t, k.Take):
+		return s, s.take(sh)
+	case key.Matches(t, k.Light):
+		f, _ := s.built(sh.House())
+		return s, act.LeavingRunning(sh, func(screen.Shared) screen.Effect {
+			return screen.Go{To: screen.Light, With: screen.InFurnace(f.ID)}
+		})
+	}
+	return s, screen.Refuse(words.NoAct(screen.KeyLabel(string(t))))
+}
+
+func says(sh screen.Shared, ev entry.Event) string { return sh.Units.Event(ev) }
+
+// asking is the screen with something else asked, reckoned.
+func (s Screen) asking(sh screen.Shared) screen.Effect {
+	next, e := s.reckon(sh)
+	return screen.Each{screen.Put{Screen: next}, e}
+}
+
+func (s Screen) wanted(screen.Shared) screen.Effect {
+	of := func(k, word string, what entry.PieceKind) screen.Option {
+		return screen.Opt(k, word, func(sh screen.Shared) screen.Effect {
+			given := entry.Some(s.want.Kg)
+			return screen.AskNumber(words.HowHeavy(word), screen.Limits{Unit: "kg", Least: 0.1, Most: 200}, given, func(kg float64) screen.Effect {
+				s.want.What, s.want.Kg = what, kg
+				return s.asking(sh)
+			})
+		})
+	}
+	return screen.ChooseOr("b", words.WhatIsWanted, of("b", words.ABloom, entry.BloomPiece), of("l", words.ABillet, entry.Billet), of("r", words.ABar, entry.Bar))
+}
+
+func (s Screen) sure(sh screen.Shared) screen.Effect {
+	return screen.AskNumber(words.HowSure, screen.Limits{Unit: words.InTen, Least: 0, Most: 10}, entry.Some(math.Round(10*s.want.Sure)), func(n float64) screen.Effect {
+		s.want.Sure = n / 10
+		return s.asking(sh)
+	})
+}
+
+func (s Screen) which(sh screen.Shared) screen.Effect {
+	fs := sh.House().Furnaces
+	if len(fs) == 0 {
+		return screen.Go{To: screen.Furnace}
+	}
+	return screen.Choose(words.DoWhichFurnace, screen.Lettered('i', len(fs), func(i int) (string, func(screen.Shared) screen.Effect) {
+		return fs[i].Last().Furnace.Name, func(sh screen.Shared) screen.Effect {
+			s.furnace = fs[i].ID
+			return s.asking(sh)
+		}
+	})...)
+}
+
+// take keeps the plan with the way that is shown; the next fire lit in this furnace goes
+// by it.
+func (s Screen) take(sh screen.Shared) screen.Effect {
+	switch {
+	case !s.made:
+		return screen.Refuse(words.BeingReckoned)
+	case s.way >= len(s.plan.Ways):
+		return screen.Refuse(words.NoOreGivesIt)
+	}
+	h := sh.House()
+	e := s.plan.Kept(h, s.plan.Ways[s.way].Name)
+	e.UID, e.Day = sh.NewUID(), sh.Now.Wall.Format(time.DateOnly)
+	e.Name = words.PlanName(sh.Units, s.want.What, s.want.Kg)
+	if f, ok := s.built(h); ok {
+		e.Furnace = string(f.ID)
+	}
+	return screen.DidInHouse(func(screen.Shared) string { return words.PlanTaken(s.plan.Ways[s.way].Name, e.Name) }, e)
+}
+
+// beforeLighting is the list of what must be so, each line ticked by its number. It never
+// says that all is well: it knows only what was keyed.
+func beforeLighting(sh screen.Shared) screen.Effect {
+	h := sh.House()
+	if len(h.Plans) == 0 {
+		return screen.Refuse(words.TakeOneFirst)
+	}
+	p := h.Plans[len(h.Plans)-1]
+	items := slices.Concat(words.BeforeLighting, h.WallWords.Lighting)
+	list := screen.Lettered('g', len(items)+1, func(i int) (string, func(screen.Shared) screen.Effect) {
+		if i == len(items) {
+			return words.AnotherLine, func(sh screen.Shared) screen.Effect {
+				return screen.AskWords(words.AnotherLine, "", func(text string) screen.Effect {
+					w := h.WallWords
+					w.Lighting = append(slices.Clone(w.Lighting), text)
+					return screen.Each{screen.House{{Event: w}}, screen.Again(beforeLighting), screen.Said(words.LineAdded(text))}
+				})
+			}
+		}
+		done := p.Done[items[i]]
+		return words.Tick(sh.Theme.Marks().Ticked, sh.Theme.Marks().Open, done, items[i]), func(sh screen.Shared) screen.Effect {
+			tick := entry.PlanTicked{Plan: p.ID(), Item: items[i], Done: !done, By: sh.By}
+			return screen.Each{screen.House{{Event: tick}}, screen.Again(beforeLighting), screen.Said(sh.Units.Event(tick))}
+		}
+	})
+	return screen.Ask{Dialog: screen.Choice{Title: words.OnlyWhatWasKeyed, Options: list, Done: func(screen.Shared) screen.Effect { return screen.Said(words.JudgeYourself) }}}
+}
+
+// number is how a count of the plan is written.
+func number(n int) string { return strconv.Itoa(n) }

@@ -1,0 +1,111 @@
+package plan_test
+
+import (
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/exp/golden"
+
+	"chargehand/model/entry"
+	"chargehand/tui/desk"
+	"chargehand/tui/screen"
+)
+
+// key types a script: a line break is enter.
+func key(d *desk.Desk, script string) {
+	d.T.Helper()
+	for _, c := range script {
+		if c == '\n' {
+			d.Press("enter")
+			continue
+		}
+		d.Press(string(c))
+	}
+}
+
+// ready is a desk with a furnace, ore, charcoal and their measures in the house.
+func ready(t *testing.T) *desk.Desk {
+	t.Helper()
+	d := desk.Sit(t)
+	d.Press("v", "u")
+	key(d, "nReed Hollow\n25\n\n50\n60\n15\n5\n20\n20\n")
+	d.Press("v", "t")
+	key(d, "n1rpond, roasted\n31\n3\n")
+	key(d, "n2balder\n44\n12\n")
+	key(d, "ka1bucket\n1.8\n")
+	key(d, "ka2scoop\n0.5\n")
+	d.Press("v", "p")
+	return d
+}
+
+func TestAPlanIsKeptAndLit(t *testing.T) {
+	d := ready(t)
+	d.Shows("wanted: a bloom of 4 kg")
+	d.Shows("too little by")
+	key(d, "wb3\n")
+	d.Shows("wanted: a bloom of 3 kg")
+	key(d, "n4\n")
+	d.Press("right", "left", "enter") // the usual way
+	d.Answers("plan taken: bloom of 3 kg, usual")
+	h := d.M.Shared().House()
+	if len(h.Plans) != 1 {
+		t.Fatalf("plans %+v\n%s", h.Plans, d.Picture())
+	}
+	p := h.Plans[0]
+	if p.Taken != "usual" || len(p.Plans) != 3 || p.Wanted.Mass.Value != 3 || p.Sure.Value != 0.4 || p.Furnace != string(h.Furnaces[0].ID) || !p.Promised["ore_planned"].P50.Known || len(p.Needs) < 8 {
+		t.Errorf("%+v", p.Plan)
+	}
+	key(d, "g") // a line ticked
+	d.Press("1")
+	if !d.M.Shared().House().Plans[0].Done["somebody is named who closes"] {
+		t.Errorf("not ticked: %+v\n%s", d.M.Shared().House().Plans[0].Done, d.Picture())
+	}
+	d.Press("esc")
+	// Stores hold what there is against it.
+	d.Press("v", "t")
+	d.Shows("for the plan of 9 May")
+	// The fire is lit by it, and Fire runs on it.
+	d.Press("v", "p", "l")
+	d.Shows("as planned: bloom of 3 kg")
+	d.Press("pgdown", "enter")
+	l := d.M.Running().Light()
+	if d.M.Active() != screen.Fire || l.Plan == nil || l.Plan.UID != p.UID {
+		t.Fatalf("lit on %s: %+v\n%s", d.M.Active(), l.Plan, d.Picture())
+	}
+	var recipe entry.Recipe
+	for _, ev := range d.Acts() {
+		if r, ok := ev.(entry.Recipe); ok {
+			recipe = r
+		}
+	}
+	if len(recipe.Ramp) < 4 || recipe.Ramp[0].Parts.Holds(entry.Ore) {
+		t.Fatalf("ramp %+v", recipe)
+	}
+	r := d.M.Running().Reading()
+	if len(r.Next) != 1 || r.Next[0].What != entry.Charcoal {
+		t.Errorf("the first charge of the plan is charcoal alone: %+v", r.Next)
+	}
+	d.Press("f", "o", "m")
+	for range recipe.Ramp[0].Charges {
+		d.Press("c")
+	}
+	if r = d.M.Running().Reading(); len(r.Next) != 2 || r.Next[1].Lot == "" {
+		t.Errorf("after %d charges ore is next, from its lot: %+v", recipe.Ramp[0].Charges, r.Next)
+	}
+}
+
+func TestPictures(t *testing.T) {
+	for name, size := range map[string][2]int{"80x24": desk.Small, "120x36": desk.Usual, "200x60": desk.Large} {
+		t.Run("plan_"+name, func(t *testing.T) {
+			d := ready(t)
+			d.Send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
+			golden.RequireEqual(t, []byte(d.M.View()))
+		})
+	}
+	t.Run("nothing_80x24", func(t *testing.T) {
+		d := desk.Sit(t)
+		d.Send(tea.WindowSizeMsg{Width: 80, Height: 24})
+		d.Press("v", "p")
+		golden.RequireEqual(t, []byte(d.M.View()))
+	})
+}

@@ -1,0 +1,158 @@
+package words
+
+import (
+	"strconv"
+
+	"chargehand/model/entry"
+	"chargehand/model/house"
+	modelwords "chargehand/model/words"
+)
+
+// The furnaces: what their keys do, and the same in the keys line.
+const (
+	DoFurnaces   = "furnaces"
+	DoNewFurnace = "a new furnace"
+	DoSizes      = "measured again, repaired or worn"
+	DoDrying     = "a day of drying"
+	DoBagTest    = "blast by the bag test"
+	DoLightIt    = "light a fire in it"
+
+	ShortLightIt = "light it"
+	ShortSizes   = "sizes"
+	ShortDrying  = "drying"
+	ShortBagTest = "bag test"
+)
+
+// What the screen of furnaces says.
+const (
+	FurnacesTitle  = "furnaces"
+	FurnaceBare    = "No furnace here yet. n begins one: its name and the sizes that you have measured; what is blank is not known."
+	BoreAtTop      = "bore at the top"
+	WallThick      = "thickness of the wall"
+	TuyereBoreIs   = "bore of the tuyere"
+	TuyereDown     = "the tuyere points down by"
+	WhyAnother     = "why is it so"
+	WhyMeasured    = "measured again"
+	WhyRepaired    = "repaired"
+	WhyWorn        = "worn"
+	WhyBuilt       = "built anew"
+	FiresToday     = "how many small fires today"
+	SmallFires     = "fires"
+	WeatherToday   = "weather"
+	CracksSeen     = "cracks"
+	BlankNothing   = "blank: nothing to say"
+	SmallFiresOnly = "small fires only: steam bursts clay"
+	BagHolds       = "the bag tied over the hose holds"
+	Holds          = "holds"
+	LineBlastWord  = "blast"
+	OneSchool      = "one school advises"
+	GoodSmelts     = "good smelts used"
+	Pace           = "burns"
+	Clay           = "clay, sand"
+	MeasureFirst   = "Measure bore and height above the tuyere: then volume and blast can be reckoned."
+	Blower         = "blower"
+	NotMeasured    = "not measured"
+	BagHelps       = "a: the bag test"
+	BagTested      = "by the bag, less 5 to 20 % (assumed)"
+	Dried          = "drying"
+	DryingUsual    = "usual: small fires until no steam"
+	Versions       = "versions; a smelt keeps its own"
+)
+
+// FurnacesHold says how many there are.
+func FurnacesHold(n int) string {
+	if n == 1 {
+		return "1 furnace"
+	}
+	return strconv.Itoa(n) + " furnaces"
+}
+
+// FurnaceTaken refuses a name.
+func FurnaceTaken(name string) string {
+	return "there is a " + short(name) + " already: w changes its sizes"
+}
+
+// SizesOf heads its sizes, SizeIs is one of them.
+func SizesOf(name string) string { return name }
+
+// SizeIs is one of its sizes.
+func SizeIs(label string, v entry.Maybe[float64], unit string) string {
+	if !v.Known {
+		return label
+	}
+	return label + ": " + modelwords.Number(v.Value, 1) + " " + unit
+}
+
+// BagTime asks for one of the three times.
+func BagTime(n int) string { return "time " + strconv.Itoa(n) + " of 3 until it is full" }
+
+// BagGave says what the bag says.
+func BagGave(u modelwords.Units, read, taken float64) string {
+	return "the bag says " + u.Value(read, "l/min", 0) + "; cold and empty it reads 5 to 20 % high, so " + u.Value(taken, "l/min", 0) + " is taken (assumed)"
+}
+
+// ShortSize is a furnace in few words.
+func ShortSize(u modelwords.Units, f entry.Furnace) string {
+	if !f.Bore.Known || !f.Stack.Known {
+		return "not measured"
+	}
+	return u.Value(float64(f.Bore.Value), "cm", 1) + " wide, " + u.Value(float64(f.Stack.Value), "cm", 0) + " high"
+}
+
+// VersionIs is a version in few words.
+func VersionIs(v house.Version) string { return string(v.Why) + " " + v.From.Format("2 Jan 06") }
+
+// VersionSays is a version with its sizes.
+func VersionSays(u modelwords.Units, v house.Version) string {
+	return Joined(string(v.Why), modelwords.FurnaceSizes(v.Furnace))
+}
+
+// Litres is a volume.
+func Litres(v float64) string { return modelwords.Number(v, 1) + " l" }
+
+// FillTakes says what fills it.
+func FillTakes(u modelwords.Units, kg float64) string {
+	return u.Value(kg, "kg", 0) + " charcoal fills it"
+}
+
+// BlastRange and BlastIs are blasts.
+func BlastRange(u modelwords.Units, low, high float64) string {
+	round := func(v float64) float64 { return float64(int(v/10+0.5)) * 10 }
+	return u.Range(round(low), round(high), "l/min", 0)
+}
+
+// BlastIs is one.
+func BlastIs(u modelwords.Units, v float64) string { return u.Value(v, "l/min", 0) }
+
+// MinutesAKg is how long a kg of charcoal lasts.
+func MinutesAKg(_ modelwords.Units, low, high float64) string {
+	return modelwords.Number(low, 1) + " to " + modelwords.Number(high, 1) + " min a kg"
+}
+
+// KgBand is a band of masses to two digits.
+func KgBand(u modelwords.Units, low, high float64) string {
+	round := func(v float64) float64 { return float64(int(v/5+0.5)) * 5 }
+	return u.Range(round(low), round(high), "kg", 0)
+}
+
+// DryingSo is how far the drying is.
+func DryingSo(f house.Furnace) string {
+	if len(f.Dryings) == 0 {
+		return "no day keyed"
+	}
+	fires := 0.0
+	for _, d := range f.Dryings {
+		fires += float64(d.Fires.Value)
+	}
+	days := "1 day"
+	if n := len(f.Dryings); n > 1 {
+		days = strconv.Itoa(n) + " days"
+	}
+	switch fires {
+	case 0:
+		return days + " and no fire yet"
+	case 1:
+		return days + ", 1 small fire"
+	}
+	return days + ", " + modelwords.Number(fires, 0) + " small fires"
+}

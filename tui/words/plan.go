@@ -1,0 +1,223 @@
+package words
+
+import (
+	"math"
+	"strings"
+
+	"chargehand/model/entry"
+	"chargehand/model/plan"
+	modelwords "chargehand/model/words"
+)
+
+// The plan: what its keys do, and the same in the keys line.
+const (
+	DoPlanSmelt      = "plan a smelt"
+	DoTakePlan       = "take this way to charge"
+	DoWayBack        = "the way before"
+	DoWayOn          = "the next way to charge"
+	DoWanted         = "what is wanted"
+	DoSure           = "how sure it is to be"
+	DoWhichFurnace   = "in which furnace"
+	DoBeforeLighting = "before lighting: what must be so"
+	DoLightPlan      = "light the fire by it"
+
+	ShortTakePlan     = "take it"
+	ShortWhichWay     = "choose"
+	ShortWanted       = "wanted"
+	ShortSure         = "how sure"
+	ShortWhichFurnace = "furnace"
+	ShortBefore       = "before lighting"
+)
+
+// What the screen of the plan says.
+const (
+	PlanTitle        = "plan"
+	UsualFurnace     = "the usual furnace: none is keyed"
+	BeingReckoned    = "being reckoned"
+	NoOreGivesIt     = "No amount of ore that is known of gives that chance. Ask for less (w), or be content with less certainty (n)."
+	NoAmount         = "no amount of ore gives it"
+	ChanceOfIt       = "chance of it, about"
+	NeedsHead        = "needs"
+	ThereIsHead      = "there is"
+	ChanceWord       = "chance"
+	HearthWord       = "hearth °C"
+	FearsWord        = "the model"
+	WhatIsWanted     = "what is wanted"
+	ABloom           = "bloom"
+	ABillet          = "billet"
+	ABar             = "bar"
+	HowSure          = "how sure"
+	InTen            = "in 10"
+	TakeOneFirst     = "take a plan first: enter"
+	AnotherLine      = "a line of your own"
+	OnlyWhatWasKeyed = "before lighting, as far as it was keyed"
+	JudgeYourself    = "this list knows only what was keyed; fire ban, wind, gas and people you judge yourself"
+)
+
+// BeforeLighting are the lines that are usual before a fire is lit.
+var BeforeLighting = []string{
+	"somebody is named who closes", "water and a burn kit at hand", "nobody alone, all know where to stand", "carbon monoxide alarm on",
+	"ore and charcoal dry and under cover", "bucket and scoop weighed", "blower and a spare tried", "tools for the pull laid out", "fire ban and wind looked up",
+}
+
+// HowHeavy asks for a mass.
+func HowHeavy(of string) string { return "a " + of + " of" }
+
+// Wanting says what is wanted.
+func Wanting(u modelwords.Units, what entry.PieceKind, kg float64) string {
+	return "wanted: a " + modelwords.PieceKind(what) + " of " + KgRound(u, kg) + " or more"
+}
+
+// PlanName names a plan.
+func PlanName(u modelwords.Units, what entry.PieceKind, kg float64) string {
+	return modelwords.PieceKind(what) + " of " + KgRound(u, kg)
+}
+
+// PlanTaken says that it is.
+func PlanTaken(way, name string) string {
+	return "plan taken: " + name + ", " + way + "; l lights by it"
+}
+
+func smeltsOf(n int) string {
+	return [...]string{"", "", "two smelts of ", "three smelts of "}[n]
+}
+
+// OreLetters is the ore in large letters.
+func OreLetters(u modelwords.Units, smelts int, kg float64) string {
+	text := LargeKg(u, kg) + " ORE"
+	if smelts > 1 {
+		text = string(rune('0'+smelts)) + " X " + text
+	}
+	return text
+}
+
+// OreLettersShort is the same where there is less room.
+func OreLettersShort(u modelwords.Units, smelts int, kg float64) string {
+	return strings.TrimSuffix(OreLetters(u, smelts, kg), " ORE")
+}
+
+// OreLine is the same in a line.
+func OreLine(u modelwords.Units, smelts int, kg float64) string {
+	return smeltsOf(smelts) + KgRound(u, kg) + " ore dry"
+}
+
+// ChanceLetters is a chance in large letters, ChanceLine in a line, ChanceBrief in a few.
+func ChanceLetters(c float64) string { return strings.ToUpper(ChanceBrief(c)) }
+
+// ChanceLine is a chance.
+func ChanceLine(c float64) string { return modelwords.NIn10(c) }
+
+// ChanceBrief is a chance in few letters.
+func ChanceBrief(c float64) string { return strings.TrimPrefix(modelwords.NIn10(c), "about ") }
+
+// NoneOf is the chance of no compact bloom.
+func NoneOf(c float64, own int) string {
+	if own < 2 {
+		return "no bloom at all: about 3 to 8 in 10 for a new crew"
+	}
+	return "and no compact bloom: " + modelwords.NIn10(c)
+}
+
+// TakesLine is what else it takes.
+func TakesLine(u modelwords.Units, charcoal, hours float64) string {
+	return "ore dry; with it " + KgRound(u, charcoal) + " charcoal dry, " + modelwords.Number(hours, 0) + " hours at the fire"
+}
+
+var needShort = map[plan.Need]string{
+	plan.NeedOreRoasted: "ore", plan.NeedOreRaw: "or ore as dug", plan.NeedCharcoal: "charcoal", plan.NeedCharcoalForge: "for the forge", plan.NeedWood: "or wood",
+	plan.NeedClay: "clay, sand", plan.NeedHours: "hours", plan.NeedHands: "hands",
+}
+
+// NeedWord names a need.
+func NeedWord(n plan.Need) string { return needShort[n] }
+
+// NeedIs is how much of it.
+func NeedIs(u modelwords.Units, n plan.Needed) string {
+	if !n.Known {
+		return NotKnown
+	}
+	number := func(v float64) string {
+		if v >= 100 {
+			v = math.Round(v/10) * 10
+		}
+		if n.Unit == "kg" {
+			v = u.Shown(v, "kg")
+		}
+		return modelwords.Number(v, 0)
+	}
+	unit := ""
+	if n.Unit == "kg" {
+		unit = " " + u.Name("kg")
+	}
+	if n.Point || n.Band.P90 <= n.Band.P10 {
+		return number(n.Band.P50) + unit
+	}
+	return number(n.Band.P10) + " to " + number(n.Band.P90) + unit
+}
+
+// NeedRemark is what a need rests on.
+func NeedRemark(n plan.Needed) string {
+	switch {
+	case n.Need == plan.NeedHours || n.Need == plan.NeedHands:
+		return BasisIs(n.Basis)
+	case n.Basis == entry.BasisGuessed:
+		return "a guess"
+	}
+	return NotWeighedYet
+}
+
+// TooLittleShort says by how much it is too little.
+func TooLittleShort(u modelwords.Units, kg float64) string { return "too little by " + KgRound(u, kg) }
+
+// HoursIs are hours.
+func HoursIs(low, high float64) string {
+	return modelwords.Number(low, 0) + " to " + modelwords.Number(math.Ceil(high), 0)
+}
+
+// HearthAbout is the hearth as the model has it, to fifty degrees.
+func HearthAbout(u modelwords.Units, celsius float64, roomy bool) string {
+	if roomy {
+		return "about " + u.Coarse(celsius)
+	}
+	return u.Coarse(celsius)
+}
+
+// NothingToFear says that the model fears nothing.
+func NothingToFear(roomy bool) string {
+	if roomy {
+		return "fears nothing"
+	}
+	return "no fear"
+}
+
+// LessShort says by how much it is too little where there is no room.
+func LessShort(u modelwords.Units, kg float64) string {
+	return modelwords.Number(u.Shown(kg, "kg"), 0) + " less"
+}
+
+var fearBrief = map[plan.Fear]string{
+	plan.FearLong: "a long day", plan.FearCold: "ore too early", plan.FearRich: "rich ore", plan.FearHearth: "cold hearth", plan.FearStiff: "stiff slag", plan.FearCast: "cast iron",
+}
+
+// FearBrief is what is feared.
+func FearBrief(f plan.Fear) string { return fearBrief[f] }
+
+// MomentSays is a line of the day.
+func MomentSays(_ modelwords.Units, m plan.Moment) string { return modelwords.OfTheDay(m) }
+
+// MinutesABucket and OreACharge are the scales of the strip.
+func MinutesABucket(v float64) string { return modelwords.Number(v, 0) + " min a charge" }
+
+// OreACharge is the most ore.
+func OreACharge(u modelwords.Units, kg float64) string { return u.Value(kg, "kg", 1) + " ore" }
+
+// Tick is a line of a list, done or not.
+func Tick(done, open string, is bool, line string) string {
+	if is {
+		return done + " " + line
+	}
+	return open + " " + line
+}
+
+// LineAdded says so.
+func LineAdded(text string) string { return "added: " + short(text) }

@@ -221,7 +221,7 @@ func TestDoubleChargeIsShown(t *testing.T) {
 	if n := d.Count(entry.KindCharge); n != 7 {
 		t.Fatalf("%d charges, want 7: a double is booked", n)
 	}
-	d.Answers("double? it came so soon")
+	d.Answers("double? u crosses it out")
 	d.Shows("double?")
 }
 

@@ -282,7 +282,7 @@ func (d *workday) doubleCharge() {
 	d.charges("21:40")
 	d.does("21:41:05", "c")
 	d.at("21:41:10")
-	d.shows("charge keyed twice?", "charge 24 came 1 min after the one before, usual is 12 min", "cross it out if it was keyed twice")
+	d.shows("charge keyed twice?", "charge 24 after only 1 min, usual is 12 min", "cross it out if it was keyed twice")
 	d.does("21:42:05", "u")
 	d.shows("crossed out: charge 24")
 	d.at("21:42:10")

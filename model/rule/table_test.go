@@ -187,7 +187,7 @@ func scenes() map[rule.ID][]scene {
 			{name: "no meter", day: steady(), to: 95},
 		},
 		rule.DoubleCharge: {
-			{name: "a minute later", day: steady().with(91, full), to: 92, raised: 91, says: "charge 9 came 1 min after the one before, usual is 10 min"},
+			{name: "a minute later", day: steady().with(91, full), to: 92, raised: 91, says: "charge 9 after only 1 min, usual is 10 min"},
 			{name: "the next one in", day: steady().with(91, full).with(100, full), to: 102, raised: 91, cleared: 100},
 			{name: "five minutes later", day: steady().with(95, full), to: 96},
 			{name: "nobody says anything", day: steady().with(91, full), to: 103, raised: 91, cleared: 101},

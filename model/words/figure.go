@@ -305,7 +305,7 @@ func ThisBig(w, h int) string {
 // LevelNeeds says what would give the slag a level, nothing where nothing is missing.
 func LevelNeeds(m figure.LevelMissing) (needs []string) {
 	if m.Weighing {
-		needs = append(needs, "weigh a slag of it")
+		needs = append(needs, "weigh its slag once")
 	}
 	if m.Depth {
 		needs = append(needs, "key tuyere above the floor")

@@ -94,7 +94,7 @@ var warnings = map[rule.ID]said{
 		"fetch more, or end sooner: keep charcoal to cover the last ore",
 	},
 	rule.DoubleCharge: {
-		"charge keyed twice?", "charge {number} came {apart} after the one before, usual is {usual}",
+		"charge keyed twice?", "charge {number} after only {apart}, usual is {usual}",
 		"cross it out if it was keyed twice; else leave it",
 	},
 	rule.MeasureDoubtful: {

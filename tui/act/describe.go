@@ -51,7 +51,11 @@ func Brief(u modelwords.Units, s session.Session, l fold.Line) string {
 	case entry.Charge:
 		cs := s.Charges()
 		for i := len(cs) - 1; i >= 0; i-- {
-			if c := cs[i]; c.Seq == l.Seq() && !c.Double {
+			switch c := cs[i]; {
+			case c.Seq != l.Seq():
+			case c.Double: // that it may be one says more than what went in
+				return words.DoubleBrief(c.Number)
+			default:
 				return u.ChargeBrief(c.Number, c.Parts)
 			}
 		}

@@ -7,8 +7,8 @@ import (
 )
 
 // CautionText is what a caution says: what may hurt, the fact, the usual care,
-// and that local rules come first.
-type CautionText struct{ Title, Fact, Care, Local string }
+// that local rules come first, and what takes it away, "" where that is said elsewhere.
+type CautionText struct{ Title, Fact, Care, Local, Goes string }
 
 // most columns of text that are easy to read.
 const cautionColumns = 72
@@ -31,6 +31,9 @@ func (p Pen) Caution(g cell.Grid, c CautionText) {
 		card := g.Sub(cell.Rect{W: min(w, cautionColumns+4), H: need})
 		p.Frame(card, c.Title)
 		p.say(card.Sub(card.Bounds().Inset(2, 1)), c)
+		if cw, ch := card.Size(); c.Goes != "" && g.Width(c.Goes) <= cw-6 {
+			card.TextRight(cw-2, ch-1, " "+c.Goes+" ", p.Style(theme.Quiet))
+		}
 		return
 	}
 	g.Fill(g.Bounds(), ' ', p.Style(theme.Text))
@@ -39,6 +42,9 @@ func (p Pen) Caution(g cell.Grid, c CautionText) {
 	if h == 1 {
 		g.TextIn(cell.Rect{X: n, W: w - n - 1, H: 1}, c.Care, p.Style(theme.Strong))
 		return
+	}
+	if n+g.Width(c.Goes)+1 < w {
+		g.TextRight(w-1, 0, c.Goes, p.Style(theme.Quiet))
 	}
 	room := h - 1
 	care := min(g.Rows(c.Care, w-2), room)

@@ -178,7 +178,7 @@ func (p Pen) stackLine(r figure.Reading) figureLine {
 		l.remark = modelwords.MeasuredAt(r.Wall(time.Duration(r.Dipped.Value * float64(time.Second))))
 	}
 	if r.Astray {
-		l.remark = modelwords.DoesNotFollow
+		l.remark, l.brief = modelwords.DoesNotFollow, []string{words.NotAsModelled}
 	}
 	if furnace.Stack.Positive() {
 		mark := float64(furnace.Stack.Value)

@@ -123,7 +123,8 @@ func (p Pen) slagLine(r figure.Reading) figureLine {
 		}
 		return l
 	}
-	l.remark = p.Units.Value(math.Round(below.P50), "cm", 0) + " " + words.UnderTuyere + runs
+	under := p.Units.Value(math.Round(below.P50), "cm", 0) + " " + words.UnderTuyere
+	l.remark, l.brief = under+runs, []string{under}
 	if base := float64(r.Light.Furnace.TuyereBase.Value); base > 0 {
 		l.bar = &bar{low: -base, to: 0, at: -below.P50, good: true, from: -below.P90, until: -below.P10}
 	}

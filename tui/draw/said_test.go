@@ -128,8 +128,8 @@ func TestSlagSaysWhatItsLevelNeeds(t *testing.T) {
 		base    float64
 		says    string
 	}{
-		{false, 0, "level not known: weigh a slag of it, key tuyere above the floor"},
-		{false, 15, "level not known: weigh a slag of it"},
+		{false, 0, "level not known: weigh its slag once, key tuyere above the floor"},
+		{false, 15, "level not known: weigh its slag once"},
 		{true, 0, "level not known: key tuyere above the floor"},
 		{true, 15, "level not known"},
 	} {

@@ -47,5 +47,7 @@ func (c cautionCards) Paint(g cell.Grid, sh screen.Shared) {
 	w, _ := g.Size()
 	room := scene.CautionRoom(scene.LayoutOf(w, sh.H))
 	room.Y -= draw.TopRows // the grid of a dialog begins below the top
-	sh.Pen().Caution(g.Sub(room), *scene.CautionText(rule.Cautions[c.at].ID))
+	text := *scene.CautionText(rule.Cautions[c.at].ID)
+	text.Goes = "" // the foot says it
+	sh.Pen().Caution(g.Sub(room), text)
 }

@@ -36,10 +36,10 @@ func paintFarRoomy(g cell.Grid, p pen, r figure.Reading, v scene.View) {
 	}
 	if len(v.Warnings) > 0 && v.Warnings[0].Grade == rule.Act {
 		top, rest := body.CutTop((body.H + draw.FootRows) * 38 / 100)
-		why, charge := rest.CutTop(max(3, h*12/100))
+		why, charge := rest.CutTop(p.farRemedyRows(w, rest.H, v.Warnings[0]))
 		p.farAct(g.Sub(top), r, v)
-		p.farRemedy(g.Sub(why), v)
-		p.farBelow(g.Sub(charge), r, v)
+		p.farRemedy(g.Sub(why), v.Warnings[0])
+		p.farBelow(g.Sub(charge), r, v, (h*farLeast+99)/100)
 		return
 	}
 	below := 2
@@ -94,7 +94,7 @@ func (p pen) farBar(g cell.Grid, v scene.View) {
 func (p pen) farEnding(g cell.Grid, r figure.Reading, v scene.View) {
 	w, h := g.Size()
 	t := draw.TimedBy(r, v.Due)
-	p.farCaption(g, t, v)
+	p.farCaption(g, t, v, "")
 	p.farMinutes(g, t, h-2, w*46/100-4)
 	x := w * 48 / 100
 	p.farDown(g.Sub(cell.Rect{X: x, Y: 1, W: w - x, H: h - 1}), r, v)
@@ -132,8 +132,9 @@ func (p pen) farMinutes(g cell.Grid, t draw.Timed, rows, wide int) {
 	d.Draw(g, 2, 1, text, p.farStyle(t), p.Theme.ASCII)
 }
 
-// farCaption says what the number is, in the first row.
-func (p pen) farCaption(g cell.Grid, t draw.Timed, v scene.View) {
+// farCaption says what the number is, in the first row, and before it what makes it
+// doubtful where both have room.
+func (p pen) farCaption(g cell.Grid, t draw.Timed, v scene.View, doubt string) {
 	w, _ := g.Size()
 	end := w - 1 - p.Safety(g, w-1, draw.TopView{Kept: v.Kept, Keeping: v.Keeping, NoBook: v.NoBook}) - 2
 	style := p.Style(theme.Text)
@@ -150,6 +151,9 @@ func (p pen) farCaption(g cell.Grid, t draw.Timed, v scene.View) {
 			x += g.Text(x, 0, " "+g.Cut(is, end-x-2)+" ", p.Style(theme.Tag)) + 2
 		}
 	}
+	if both := doubt + "; " + text; doubt != "" && x+g.Width(both) <= end {
+		text = both
+	}
 	g.TextIn(cell.Rect{X: x, W: end - x, H: 1}, text, style)
 }
 
@@ -157,7 +161,7 @@ func (p pen) farCaption(g cell.Grid, t draw.Timed, v scene.View) {
 func (p pen) farHead(g cell.Grid, r figure.Reading, v scene.View) {
 	w, h := g.Size()
 	t := draw.TimedBy(r, v.Due)
-	p.farCaption(g, t, v)
+	p.farCaption(g, t, v, "")
 	p.farMinutes(g, t, h-2, w*46/100-4)
 	x, y := w*52/100, 1
 	text := func(s string, role theme.Role) {
@@ -298,65 +302,4 @@ func (p pen) farStands(g cell.Grid, r figure.Reading, v scene.View) {
 		return
 	}
 	p.Warned(g, r, v.Warnings, false)
-}
-
-// farAct says what has to be done something about in the largest letters that fit,
-// inverse over the whole width.
-func (p pen) farAct(g cell.Grid, r figure.Reading, v scene.View) {
-	w, h := g.Size()
-	top := v.Warnings[0]
-	title, evidence, _ := p.Units.Warning(top)
-	style, mark := p.Badge(top.Grade)
-	g.Fill(g.Bounds(), ' ', style)
-	since := modelwords.WarningSince(r.Wall(top.Onset), top.Acknowledged, len(v.Warnings)-1)
-	g.TextRight(w-2, 0, since, style.With(cell.Bold))
-	head := mark + modelwords.Grade(top.Grade) + "  " + modelwords.Warned(title, evidence)
-	g.TextIn(cell.Rect{X: 2, W: w - 6 - g.Width(since), H: 1}, head, style.With(cell.Bold))
-	capital, all := letter.Capitals(title)
-	s, fits := letter.Fitting(capital, w-2, h-1)
-	if first, rest, two := strings.Cut(capital, " "); all && !fits && two { // a word a line
-		a, fitsA := letter.Fitting(first, w-4, (h-1)/2)
-		b, fitsB := letter.Fitting(rest, w-4, (h-1)/2)
-		if fitsA && fitsB {
-			s := letter.Scale{Wide: min(a.Wide, b.Wide), High: min(a.High, b.High)}
-			s.Text(g, 2, 1, first, style, p.Theme.ASCII)
-			s.Text(g, 2, 1+(h-1)/2, rest, style, p.Theme.ASCII)
-			return
-		}
-	}
-	if !all || !fits {
-		g.Wrap(cell.Rect{X: 2, Y: 2, W: w - 4, H: h - 2}, title, style.With(cell.Bold))
-		return
-	}
-	tw, th := s.Size(capital)
-	s.Text(g, min(2, (w-tw)/2), 1+(h-1-th)/2, capital, style, p.Theme.ASCII)
-}
-
-// farRemedy says in full what to do about it.
-func (p pen) farRemedy(g cell.Grid, v scene.View) {
-	w, h := g.Size()
-	_, _, remedy := p.Units.Warning(v.Warnings[0])
-	y := 0
-	if g.Rows(remedy, w-4) < h {
-		y = 1
-	}
-	g.Wrap(cell.Rect{X: 2, Y: y, W: w - 4, H: h - y}, remedy, p.Style(theme.Strong))
-}
-
-// farBelow is the minutes and the charge under an act, smaller than it.
-func (p pen) farBelow(g cell.Grid, r figure.Reading, v scene.View) {
-	w, h := g.Size()
-	t := draw.TimedBy(r, v.Due)
-	p.Line(g)
-	in := g.Sub(cell.Rect{Y: 1, W: w, H: h - 1})
-	p.farCaption(in, t, v)
-	rows := min(h-2, max(8, h*36/100))
-	if rows < 3 {
-		return
-	}
-	p.farMinutes(in, t, rows, w*32/100)
-	x := w * 37 / 100
-	right := in.Sub(cell.Rect{X: x, Y: 1, W: w - x, H: h - 2})
-	rw, _ := right.Size()
-	p.farParts(right, r, v, rw*70/100)
 }

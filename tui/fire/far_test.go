@@ -503,3 +503,20 @@ func benchmarkScene(b *testing.B, name string) {
 func BenchmarkFar(b *testing.B) { benchmarkScene(b, "far-late") }
 
 func BenchmarkDecision(b *testing.B) { benchmarkScene(b, "decide") }
+
+// What must be acted on says what to do in letters that a window of 120 columns has
+// room for.
+func TestStepsOfEveryAct(t *testing.T) {
+	for _, row := range rule.Table {
+		steps := words.FarSteps(row.ID)
+		if (row.Grade == rule.Act) != (len(steps) > 0) {
+			t.Errorf("%s is %s and has %d steps", row.ID, row.Grade, len(steps))
+		}
+		for _, s := range steps {
+			capital, all := letter.Capitals(s)
+			if w, _ := letter.Small.Size(capital); !all || w > 120-9 {
+				t.Errorf("%s: %q takes %d columns, all letters known: %v", row.ID, s, w, all)
+			}
+		}
+	}
+}

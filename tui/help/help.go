@@ -2,6 +2,7 @@
 package help
 
 import (
+	"strconv"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -34,7 +35,7 @@ func (Screen) Entered(screen.Shared, any) (screen.Screen, screen.Effect) { retur
 
 // Hints are how to scroll.
 func (Screen) Hints(screen.Shared) []draw.KeyHint {
-	return screen.Hints(screen.Move.Up, screen.Move.Down, screen.Move.PageUp, screen.Move.PageDown, screen.Global.Back)
+	return screen.Hints(screen.Move.PageDown, screen.Move.PageUp, screen.Move.Down, screen.Move.Up, screen.Global.Back)
 }
 
 // Update scrolls.
@@ -62,16 +63,19 @@ func bodyOf(w, h int) cell.Rect {
 	return cell.Rect{X: 2, Y: draw.TopRows, W: w - 3, H: max(1, h-draw.TopRows-draw.FootRows)}
 }
 
-// line is a line of the help: a heading, or a key or name and what it does or
+// line is a line of the help: a heading, or a key, name or number and what it does or
 // means.
-type line struct{ heading, name, text string }
+type line struct {
+	heading, name, text string
+	column              int // of the name; 0 for as wide as most
+}
 
 // lines is all of the help of a screen.
 func lines(sh screen.Shared) []line {
 	behind := sh.Behind
 	ls := []line{{heading: words.HelpDay}}
-	for _, t := range words.HelpOfDay {
-		ls = append(ls, line{text: t})
+	for i, t := range words.HelpOfDay {
+		ls = append(ls, line{name: strconv.Itoa(i + 1), text: t, column: numbers})
 	}
 	if behind != nil {
 		id := behind.ID()

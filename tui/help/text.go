@@ -1,6 +1,7 @@
 package help
 
 import (
+	"cmp"
 	"strings"
 
 	"chargehand/tui/cell"
@@ -8,10 +9,11 @@ import (
 	"chargehand/tui/theme"
 )
 
-// Columns of text that are easy to read, and of names beside it.
+// Columns of text that are easy to read, and of names and numbers beside it.
 const (
 	readable = 56
 	names    = 20
+	numbers  = 3
 )
 
 // text is the help in rows of a width, for a viewport that shows so many rows: as
@@ -46,15 +48,15 @@ type row struct {
 func wrap(sh screen.Shared, width int) []row {
 	th := sh.Theme
 	var rows []row
-	put := func(name, text string, r theme.Role) {
+	put := func(name, text string, column int, r theme.Role) {
 		name, text = sh.Spelled(name), sh.Spelled(text)
 		w, drawn := cell.Width(text), th.Component(r).Render(text)
 		if name != "" {
-			if cell.Width(name) > names-1 {
-				name = strings.TrimRight(cell.Grid{}.Cut(name, names-1), " ")
+			if cell.Width(name) > column-1 {
+				name = strings.TrimRight(cell.Grid{}.Cut(name, column-1), " ")
 			}
-			drawn = th.Component(theme.Now).Render(name) + strings.Repeat(" ", names-cell.Width(name)) + drawn
-			w += names
+			drawn = th.Component(theme.Now).Render(name) + strings.Repeat(" ", column-cell.Width(name)) + drawn
+			w += column
 		}
 		rows = append(rows, row{drawn, w})
 	}
@@ -64,20 +66,21 @@ func wrap(sh screen.Shared, width int) []row {
 				rows = append(rows, row{})
 			}
 			for _, part := range wrapped(sh, l.heading, max(width, 10)) {
-				put("", part, theme.Strong)
+				put("", part, 0, theme.Strong)
 			}
 			continue
 		}
+		column := cmp.Or(l.column, names)
 		room := width
 		if l.name != "" {
-			room -= names
+			room -= column
 		}
 		name, indent := l.name, ""
 		for _, part := range wrapped(sh, l.text, max(room, 10)) {
 			if name == "" && l.name != "" {
-				indent = strings.Repeat(" ", names)
+				indent = strings.Repeat(" ", column)
 			}
-			put(name, indent+part, theme.Text)
+			put(name, indent+part, column, theme.Text)
 			name = ""
 		}
 	}

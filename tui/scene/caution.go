@@ -3,6 +3,7 @@ package scene
 import (
 	modelwords "chargehand/model/words"
 	"chargehand/tui/draw"
+	"chargehand/tui/words"
 )
 
 // CautionText is what a caution says; nil for none.
@@ -11,5 +12,5 @@ func CautionText(id string) *draw.CautionText {
 		return nil
 	}
 	title, fact, care := modelwords.Caution(id)
-	return &draw.CautionText{Title: title, Fact: fact, Care: care, Local: modelwords.LocalRules}
+	return &draw.CautionText{Title: title, Fact: fact, Care: care, Local: modelwords.LocalRules, Goes: words.CautionGoes}
 }

@@ -50,6 +50,9 @@ func (s Screen) furnace(g cell.Grid, sh screen.Shared) {
 	case sh.Running.Is():
 		r := sh.Running.Reading()
 		pic, says = picture.From(r), words.StartShaft(sh.Running.ID(), r.Wall(r.At))
+		if r.Light.Practice {
+			tag = words.TagPractice
+		}
 	case sh.Smelt.Is() && !sh.Smelt.ToLook(): // the one last looked at
 		r := sh.Smelt.AsOf(fold.All, sh.Smelt.MostToSee()).Reading()
 		pic, tag, says = picture.From(r), words.ThePast, words.StartShaft(sh.Smelt.ID(), r.Wall(r.At))
@@ -63,7 +66,7 @@ func (s Screen) furnace(g cell.Grid, sh screen.Shared) {
 	if h < 24 {
 		foot = 3
 	}
-	sh.Pen().Shaft(g.Sub(cell.Rect{W: w, H: h - foot}), pic, draw.ShaftView{Bare: true, Past: tag != ""})
+	sh.Pen().Shaft(g.Sub(cell.Rect{W: w, H: h - foot}), pic, draw.ShaftView{Bare: true, Past: !sh.Running.Is()})
 	if w < 30 && tag == words.TagInvented {
 		says = words.StartInventedShort(inventedMoment().Light.Furnace.Name)
 	}
@@ -93,8 +96,11 @@ func (s Screen) ways(g cell.Grid, sh screen.Shared, ls []startLine) {
 	if w >= 110 && h >= 46 {
 		scale = letter.Middle
 	}
-	if id, _ := unfinished(sh); id != "" {
+	if on := unfinished(sh); on.id != "" {
 		title, caption, role = words.GoOnLarge, words.MayBurn, theme.Now
+		if on.practice {
+			caption = words.PractisesStill
+		}
 	}
 	y := 0
 	g.TextIn(cell.Rect{Y: y, W: w, H: 1}, caption, th.Style(theme.Quiet))

@@ -9,7 +9,6 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/invented"
-	"chargehand/model/shelf"
 	"chargehand/tui/act"
 	"chargehand/tui/draw"
 	"chargehand/tui/screen"
@@ -79,8 +78,8 @@ func (s Screen) Receive(sh screen.Shared, msg tea.Msg) (screen.Screen, screen.Ef
 		return s, nil, true
 	}
 	s.waits = false
-	if id, _ := unfinished(sh); id != "" {
-		return s, screen.Open{Smelt: id, On: screen.Fire}, true
+	if on := unfinished(sh); on.id != "" {
+		return s, screen.Open{Smelt: on.id, On: screen.Fire}, true
 	}
 	return s, screen.Refuse(words.NoneUnfinished), true
 }
@@ -95,8 +94,8 @@ type startLine struct {
 // lines of the start screen, the unfinished smelt first.
 func (s Screen) lines(sh screen.Shared) []startLine {
 	var ls []startLine
-	if id, detail := unfinished(sh); id != "" {
-		ls = append(ls, startLine{Map.GoOn, detail, func(screen.Shared) screen.Effect { return screen.Open{Smelt: id, On: screen.Fire} }})
+	if on := unfinished(sh); on.id != "" {
+		ls = append(ls, startLine{Map.GoOn, on.detail, func(screen.Shared) screen.Effect { return screen.Open{Smelt: on.id, On: screen.Fire} }})
 	}
 	return append(ls,
 		startLine{Map.Practise, words.PractiseIs, func(sh screen.Shared) screen.Effect {
@@ -108,27 +107,35 @@ func (s Screen) lines(sh screen.Shared) []startLine {
 		startLine{Map.Look, words.LookIs, func(screen.Shared) screen.Effect { return screen.Go{To: screen.Shelf} }})
 }
 
+// goesOn is a smelt to go on with; none where it has no id.
+type goesOn struct {
+	id, detail string
+	practice   bool
+}
+
 // unfinished is the smelt to go on with: the one at work, else the newest that
 // was not finished, a practice last.
-func unfinished(sh screen.Shared) (id, detail string) {
+func unfinished(sh screen.Shared) goesOn {
 	if s := sh.Running; s.Is() {
-		return s.ID(), words.UnfinishedIs(s.ID(), s.Reading().Phase, len(s.Reading().Charges))
-	}
-	var spare *shelf.Summary
-	for i, l := range sh.Shelf.Lines {
-		switch {
-		case !l.Unfinished():
-			continue
-		case !l.Practice:
-			return l.ID, words.UnfinishedIs(l.ID, l.Phase, l.Charges)
-		case spare == nil:
-			spare = &sh.Shelf.Lines[i]
+		r := s.Reading()
+		detail := words.UnfinishedIs(s.ID(), r.Phase, 0)
+		if n := len(r.Charges); n > 0 {
+			detail = words.BurningIs(s.ID(), r.Phase, r.Charges[n-1].Number, r.Wall(r.Charges[n-1].At))
 		}
+		return goesOn{s.ID(), detail, s.Light().Practice}
 	}
-	if spare != nil {
-		return spare.ID, words.UnfinishedIs(spare.ID, spare.Phase, spare.Charges)
+	var spare goesOn
+	for _, l := range sh.Shelf.Lines {
+		if !l.Unfinished() || l.Practice && spare.id != "" {
+			continue
+		}
+		on := goesOn{l.ID, words.UnfinishedIs(l.ID, l.Phase, l.Charges), l.Practice}
+		if !l.Practice {
+			return on
+		}
+		spare = on
 	}
-	return "", ""
+	return spare
 }
 
 // Practise begins a practice smelt, which asks nothing: one that is under way, an

@@ -124,8 +124,11 @@ const (
 	NotBeforeLight    = "that would be before the fire was lit"
 	Double            = ", double?"
 	Surely            = ", sure"
-	IfDouble          = " it came so soon after the last; u crosses it out"
+	IfDouble          = " u crosses it out"
 )
+
+// DoubleBrief is a charge that may have been keyed twice, where there is little room.
+func DoubleBrief(number int) string { return "charge " + strconv.Itoa(number) + Double }
 
 // NoneAlready says that the next charge holds none of a material.
 func NoneAlready(w entry.What) string {

@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"time"
 
+	"chargehand/model/rule"
 	modelwords "chargehand/model/words"
 )
 
@@ -13,6 +14,20 @@ const (
 	FarNow       = "ANY MOMENT"
 	FarNoWarning = "no warning stands"
 )
+
+// FarSteps are the first two things to do about what must be acted on, in the fewest
+// words: they are drawn in letters, over the whole of the remedy.
+func FarSteps(id rule.ID) []string {
+	switch id {
+	case rule.BlastLost:
+		return []string{"blower off tuyere", "blow it clear first"}
+	case rule.TuyereBlocked:
+		return []string{"rod the tuyere", "still dark: tap"}
+	case rule.SlagAt:
+		return []string{"tap or drop bowl", "then rod tuyere"}
+	}
+	return nil
+}
 
 // FarSince stands over the minutes of the measure that burns.
 func FarSince(due int) string { return "since the last, of about " + strconv.Itoa(due) + " min" }

@@ -6,6 +6,7 @@ const (
 	MeterNotBelieved = "meter not believed" // over the zones that rest on its blast
 	MeterDoubted     = "meter doubted"      // the same where there is little room
 	OverTheBlast     = "over the blast"     // a burn faster than the blast can burn, likewise
+	NotAsModelled    = "not as modelled"    // a stack that the model does not follow, likewise
 
 	RatioUnderBrief = "below plan" // where there is little room
 	RatioOverBrief  = "above plan"
@@ -14,6 +15,7 @@ const (
 	RatioUnder  = "less ore than next"
 	RatioOver   = "more ore than next"
 	CautionMark = "take care"
+	CautionGoes = "the next key puts it away"
 )
 
 // AboveIsAGuess stands over temperatures hotter than any that was read in such a

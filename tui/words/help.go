@@ -19,16 +19,16 @@ const HelpDay = "the day in ten lines"
 
 // HelpOfDay is what is done, in the order of a day (common practice).
 var HelpOfDay = []string{
-	"1 Light a small wood fire; it dries the wall for one to three hours.",
-	"2 Blast on, low; fill the shaft with charcoal, and light the gas at the top.",
-	"3 Charge a measure of charcoal each time the burden has sunk by one: c.",
-	"4 When the peep is white, the first ore: a scoop on each measure (s adds one).",
-	"5 More ore by steps, as long as the peep stays white and the pace holds.",
-	"6 Charge when the large minutes have run down: c books what stands beside them.",
-	"7 Look now and then and say it: l, then p for the peep, f for the flame.",
-	"8 When the slag rises or gurgles, tap it: t. When the peep is dark, rod: r.",
-	"9 After the last ore let it burn down, about half an hour, charcoal only.",
-	"10 Pull the bloom with people and tools ready, then weigh it: w.",
+	"Light a small wood fire; it dries the wall for one to three hours.",
+	"Blast on, low; fill the shaft with charcoal; light the gas at the top.",
+	"Charge a measure of charcoal each time the burden has sunk by one: c.",
+	"When the peep is white, the first ore, a scoop on each measure: s.",
+	"More ore by steps, as long as the peep stays white and the pace holds.",
+	"Charge when the large minutes have run down: c books what is shown.",
+	"Look now and then and say it: l, then p for the peep, f for the flame.",
+	"When the slag rises or gurgles, tap: t. When the peep is dark, rod: r.",
+	"After the last ore let it burn down, about half an hour, charcoal only.",
+	"Pull the bloom with people and tools ready, then weigh it: w.",
 }
 
 // HelpKeysOf heads the keys of a screen, some of which a number pad doubles.

@@ -82,7 +82,7 @@ func Refused(what, why string) string { return "NOT kept and dropped, " + what +
 // Answers of the program itself.
 const (
 	PasteIgnored = "pasted text is for fields only: nothing done"
-	NowhereBack  = "this is where it goes back to; v shows the other screens"
+	NowhereBack  = "nothing to go back to; v shows the other screens"
 	NoDemo       = "there is no smelt to look at in this program"
 )
 

@@ -10,7 +10,7 @@ func Wall(temperature string) string { return "wall " + temperature }
 // Beside the picture of the shaft.
 const (
 	ChargeWord   = "charge"
-	CurveHead    = "how hot; pale: 8 in 10"
+	CurveHead    = "how hot; pale: not sure"
 	SlagAndBloom = "slag, bloom"
 	HearthIs     = "hearth"
 )

@@ -27,6 +27,11 @@ func UnfinishedIs(id string, p entry.Phase, charges int) string {
 	return id + ", " + modelwords.Phase(p) + ", " + Charges(charges)
 }
 
+// BurningIs is the smelt at work, and when the last of its charges went in.
+func BurningIs(id string, p entry.Phase, last int, at time.Time) string {
+	return id + ", " + modelwords.Phase(p) + "; " + FarWentIn(last, at)
+}
+
 // Charges is a number of charges.
 func Charges(n int) string {
 	switch n {
@@ -50,6 +55,7 @@ const (
 	GoOnLarge      = "GO ON"
 	NothingBurns   = "nothing is burning"
 	MayBurn        = "not closed, and it may be burning"
+	PractisesStill = "a practice smelt, not closed"
 	LastSmelt      = "last smelt"
 	LastSmelts     = "the last smelts"
 	WasPutRight    = "put right when the book was opened"

@@ -7,9 +7,9 @@ import (
 	"chargehand/model/figure"
 	"chargehand/model/forecast"
 	"chargehand/model/rule"
-	modelwords "chargehand/model/words"
 	"chargehand/physics"
 	"chargehand/tui/draw"
+	"chargehand/tui/scene"
 	"chargehand/tui/words"
 )
 
@@ -79,10 +79,7 @@ func Standing(r figure.Reading, id rule.ID, e rule.Evidence) rule.Warning {
 	panic(id)
 }
 
-func CautionOf(id string) *draw.CautionText {
-	title, fact, care := modelwords.Caution(id)
-	return &draw.CautionText{Title: title, Fact: fact, Care: care, Local: modelwords.LocalRules}
-}
+func CautionOf(id string) *draw.CautionText { return scene.CautionText(id) }
 
 // readyDown is a burn-down near its end, with a little burden left.
 func ReadyDown() figure.Reading {

@@ -94,6 +94,29 @@ func TestTheFutureIsNotKnown(t *testing.T) {
 	}
 }
 
+// A log keys no recipe: what is shown is a charge like the last.
+func TestALogIsChargedOn(t *testing.T) {
+	entries, err := invented.Smelt()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var log []entry.Entry
+	for _, e := range entries {
+		if l, ok := e.Event.(entry.Light); ok {
+			l.Recipe = nil
+			e.Event = l
+		}
+		if e.Kind() != entry.KindRecipe && e.Kind() != entry.KindStrike {
+			log = append(log, e)
+		}
+	}
+	s := session.Open("log", log)
+	cs := choices(s.AsOf(fold.All, 250*time.Minute))
+	if len(cs) < 4 || !cs[0].parts.Holds(entry.Ore) || !cs[0].parts.Holds(entry.Charcoal) {
+		t.Errorf("%d choices, the first %+v", len(cs), cs[0].parts)
+	}
+}
+
 // Late in the day one waits, pulls or gives up.
 func TestTheEndOfTheDay(t *testing.T) {
 	a := Of(demo(t, 380))

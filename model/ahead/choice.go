@@ -49,6 +49,9 @@ type choice struct {
 func choices(s session.Session) []choice {
 	r := s.Reading()
 	shown := s.Recipe()
+	if n := len(r.Charges); len(shown) == 0 && n > 0 {
+		shown = r.Charges[n-1].Parts // a log says no recipe: like the last
+	}
 	if r.OreHeld {
 		shown = without(shown)
 	}

@@ -54,6 +54,9 @@ type crew struct {
 	rounds     int
 	todo       []deed
 	lastOre    bool
+	heeds      bool    // goes by the advice of the next hour
+	spared     int     // charges that still go without ore by it
+	advised    int     // how often there was one
 	burning    float64 // s, when the burn-down began
 	outcome
 }

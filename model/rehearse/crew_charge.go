@@ -45,6 +45,12 @@ func (c *crew) charging() {
 // charge charges, keys it, and settles what the next one is.
 func (c *crew) charge(now float64) {
 	took := now - c.lastCharge
+	planned := c.recipe
+	if c.spared > 0 {
+		c.spared--
+		c.recipe = 0
+		defer func() { c.recipe = planned }()
+	}
 	kg := scoopKg * float64(c.recipe)
 	charged := c.f.Charge(1, bucketKg, kg)
 	c.charges++
@@ -81,6 +87,9 @@ func (c *crew) charge(now float64) {
 		c.beforeOre(took)
 	case c.withOre%oreEach == 0 && c.recipe < mostOre:
 		c.setRecipe(c.recipe + 1)
+	}
+	if c.heeds && c.firstOre > 0 && !c.lastOre {
+		c.heed()
 	}
 }
 

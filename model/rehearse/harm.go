@@ -1,8 +1,8 @@
 package rehearse
 
 import (
-	"cmp"
 	"slices"
+	"sort"
 	"time"
 
 	"chargehand/model/rule"
@@ -53,10 +53,11 @@ func harm(c, twin *crew, since float64) (float64, bool) {
 	return final.seconds, loses
 }
 
-// down is the truth when so many kg of the ore's iron had come down: two days that do not keep step are compared so.
+// down is the truth at the last minute at which no more than so many kg of the ore's iron had come down: two days that do not
+// keep step are compared so.
 func (c *crew) down(kg float64) truth.Truth {
-	i, _ := slices.BinarySearchFunc(c.trace, kg, func(t traced, v float64) int { return cmp.Compare(t.DownKg, v) })
-	return c.trace[min(i, len(c.trace)-1)].Truth
+	n := sort.Search(len(c.trace), func(i int) bool { return c.trace[i].DownKg > kg })
+	return c.trace[max(0, n-1)].Truth
 }
 
 // warns are the rules that speak of a mishap: any of them is a warning of it (assumed).

@@ -19,6 +19,7 @@ import (
 const (
 	coldBelow = 1178 + 25.0
 	castFrom  = 0.021
+	leastOre  = 0.1 // kg of iron: the ash of charcoal holds a trace
 )
 
 // Outcome is what a choice comes to at the end of the hour, over the furnaces asked so far.
@@ -132,7 +133,7 @@ func tell(now, then solve.Solution, over time.Duration) told {
 		hearth: physics.ToCelsius(then.Hearth.Temperature), shift: then.Hearth.Temperature - now.Hearth.Temperature,
 		carbon: then.Hearth.BloomCarbon().P50,
 	}
-	if then.Totals.OreIron > 0 {
+	if then.Totals.OreIron > leastOre {
 		still := 0.0
 		for _, layer := range then.Profile {
 			still += layer.Ore.Sum()

@@ -7,6 +7,8 @@ import (
 	"io"
 	"strings"
 
+	"github.com/charmbracelet/x/ansi"
+
 	"chargehand/model/words"
 )
 
@@ -32,7 +34,7 @@ func helpCommand() command {
 func printHelp(w world) error {
 	fmt.Fprintf(w.out, "%s\n\n", words.ProgramDoes)
 	for _, c := range append([]command{screenCommand()}, commands()...) {
-		fmt.Fprintf(w.out, "  %-28s %s\n", called(c), c.does)
+		fmt.Fprintf(w.out, "  %s\n%s\n", called(c), indented(c.does, 6))
 	}
 	_, err := fmt.Fprintf(w.out, "\n%s\n", words.HelpMore)
 	return err
@@ -51,8 +53,17 @@ func called(c command) string {
 
 // help prints one subcommand's use and flags.
 func help(out io.Writer, c command, flags *flag.FlagSet) {
-	fmt.Fprintf(out, "%s\n  %s\n\n", called(c), c.does)
+	fmt.Fprintf(out, "%s\n%s\n\n", called(c), indented(c.does, 2))
 	flags.VisitAll(func(f *flag.Flag) {
-		fmt.Fprintf(out, "  --%-10s %s\n", f.Name, f.Usage)
+		fmt.Fprintf(out, "  --%-10s %s\n", f.Name, strings.TrimLeft(indented(f.Usage, 15), " "))
 	})
+}
+
+// helpWidth is how wide the help is, in cells: it is read in any terminal.
+const helpWidth = 80
+
+// indented is a text in lines that fit, each behind so many blanks.
+func indented(text string, by int) string {
+	blanks := strings.Repeat(" ", by)
+	return blanks + strings.ReplaceAll(ansi.Wordwrap(text, helpWidth-by, ""), "\n", "\n"+blanks)
 }

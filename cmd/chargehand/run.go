@@ -36,8 +36,15 @@ type command struct {
 	setUp func(*flag.FlagSet) func(world, common, []string) error
 }
 
+// commands are all subcommands, in the order of the job: before, on and after the day,
+// then the book itself.
 func commands() []command {
-	return []command{smeltsCommand(), stateCommand(), importCommand(), exportCommand(), hindcastCommand(), assayCommand(), accountCommand(), reportCommand(), storesCommand(), furnaceCommand(), planCommand(), rehearseCommand(), aheadCommand(), learnCommand(), checkCommand(), rescueCommand(), versionCommand()}
+	return []command{
+		storesCommand(), furnaceCommand(), planCommand(), assayCommand(), rehearseCommand(),
+		stateCommand(), aheadCommand(),
+		smeltsCommand(), accountCommand(), reportCommand(), exportCommand(), importCommand(), learnCommand(), hindcastCommand(),
+		checkCommand(), rescueCommand(), versionCommand(),
+	}
 }
 
 // run does what the arguments say and gives the exit code. The common flags may

@@ -2,6 +2,7 @@ package tui_test
 
 import (
 	"errors"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -127,8 +128,7 @@ func TestJumpIsWrittenDown(t *testing.T) {
 // what is kept until its clock is set stands too early, and one act moves it.
 func TestTheClockHadBeenWrong(t *testing.T) {
 	d := desk.Smelting(t, theme.Theme{})
-	d.Press("o", "v", "w")
-	d.Answers(words.NoClockJump)
+	d.Press("o", "v", "w", "esc")
 	d.Wait(time.Second)
 	before := d.M.Running().Reading().At
 	slow := desk.Later(d.At, 5*time.Minute)
@@ -150,7 +150,76 @@ func TestTheClockHadBeenWrong(t *testing.T) {
 		t.Errorf("the charge stands %v from where it happened", late)
 	}
 	d.Press("o", "v", "w")
-	d.Answers(words.AlreadyShifted)
+	d.Shows(words.RightTime) // what was set is put right; more can only be said by hand
+}
+
+// A clock that stands wrong from the light on, set by the machine later or by nobody,
+// is put right by one entry: every time of the smelt moves, what lies between two acts
+// does not, and crossing that entry out takes it back.
+func TestTheClockIsPutRightByHand(t *testing.T) {
+	for name, set := range map[string]bool{"set by the machine since": true, "wrong still": false} {
+		d := desk.Smelting(t, theme.Theme{})
+		d.Press("c")
+		d.Wait(7 * time.Minute)
+		r := d.M.Running().Reading()
+		lit, charged, spent := r.Lit, r.Charges[len(r.Charges)-1].At, r.At
+		right := d.At.Wall.Add(23 * time.Minute)
+		if set {
+			d.At.Wall = right
+			d.Wait(time.Second)
+		}
+		n := len(d.Book[d.M.Running().ID()])
+		d.Press("o", "v", "w")
+		if !set {
+			d.Write(right.Format("1504"))
+			d.Press("enter")
+		}
+		d.Shows("23 min later: lit " + lit.Add(23*time.Minute).Format("15:04") + ", not " + lit.Format("15:04"))
+		if evs := d.Book[d.M.Running().ID()][n:]; slices.ContainsFunc(evs, func(e entry.Entry) bool { j, ok := e.Event.(entry.ClockJump); return ok && !j.Right.IsZero() }) {
+			t.Fatalf("%s: it is changed before it was asked", name)
+		}
+		d.Press("y")
+		d.Answers("23 min later")
+		r = d.M.Running().Reading()
+		if by := r.Lit.Sub(lit) - 23*time.Minute; by.Abs() > 2*time.Second {
+			t.Errorf("%s: light stands at %v, was %v", name, r.Lit, lit)
+		}
+		if got := r.Charges[len(r.Charges)-1].At; got != charged || (r.At-spent).Abs() > 10*time.Second {
+			t.Errorf("%s: the charge stands at %v of %v, stood at %v of %v", name, got, r.At, charged, spent)
+		}
+		d.Press("v", "b", "u")
+		d.Answers("crossed out: the clock stood wrong")
+		if got := d.M.Running().Reading().Lit; !got.Equal(lit) {
+			t.Errorf("%s: crossed out, light stands at %v, was %v", name, got, lit)
+		}
+		d.Press("o")
+		d.Answers("holds again: the clock stood wrong")
+		d.Press("esc")
+		r = d.M.Running().Reading()
+		// A time typed now is one of those that are shown.
+		due := charged + 3*time.Minute
+		d.Press("o", "e")
+		d.Write(r.Wall(due).Format("1504"))
+		d.Press("enter", "r")
+		rodded := false
+		for l := range d.M.Running().Backward() {
+			if _, ok := l.Event.(entry.Rod); ok {
+				rodded = true
+				if got, want := d.M.Running().Wall(l).Format("15:04"), r.Wall(due).Format("15:04"); got != want {
+					t.Errorf("%s: entered late for %s, and stands at %s", name, want, got)
+				}
+				break
+			}
+		}
+		if !rodded {
+			t.Errorf("%s: nothing was entered late:\n%s", name, d.Picture())
+		}
+		live := d.M.Running()
+		before := live.AsOf(uint64(n), spent).Reading()
+		if !before.Lit.Equal(lit) {
+			t.Errorf("%s: as we saw it light stood at %v, is %v", name, lit, before.Lit)
+		}
+	}
 }
 
 func TestResumeAfterTheEnd(t *testing.T) {

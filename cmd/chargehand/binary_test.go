@@ -28,6 +28,20 @@ var binary = sync.OnceValues(func() (string, error) {
 	return path, nil
 })
 
+// binaryWithClock is the same with keys that move its clock on, which the shipped one
+// does not have.
+var binaryWithClock = sync.OnceValues(func() (string, error) {
+	path, err := binary()
+	if err != nil {
+		return "", err
+	}
+	path += "-clockkeys"
+	if out, err := exec.Command("go", "build", "-tags", "clockkeys", "-o", path, ".").CombinedOutput(); err != nil {
+		return "", fmt.Errorf("%w: %s", err, out)
+	}
+	return path, nil
+})
+
 // leftovers is the folder to remove when the tests are through.
 var leftovers string
 

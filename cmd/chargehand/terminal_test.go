@@ -46,12 +46,38 @@ const patience = 30 * time.Second
 // columns and rows.
 func openTerminal(t testing.TB, dir string, columns, rows int, args ...string) *terminal {
 	t.Helper()
+	return open(t, binaryCommand(t, dir, args...), dir, columns, rows)
+}
+
+// openWithClock is that with keys that move the clock on.
+func openWithClock(t testing.TB, dir string, columns, rows int, args ...string) *terminal {
+	t.Helper()
+	path, err := binaryWithClock()
+	if err != nil {
+		t.Fatal(err)
+	}
+	cmd := binaryCommand(t, dir, args...)
+	cmd.Path, cmd.Args[0] = path, path
+	return open(t, cmd, dir, columns, rows)
+}
+
+// The keys that move it on; see clock_keys.go.
+const (
+	tenSeconds = "\x1b[15~" // F5
+	aMinute    = "\x1b[17~" // F6
+	tenMinutes = "\x1b[18~" // F7
+	clockIsSet = "\x1b[20~" // F9
+)
+
+// open starts a program in a terminal.
+func open(t testing.TB, cmd *exec.Cmd, dir string, columns, rows int) *terminal {
+	t.Helper()
 	s := &terminal{
 		t: t, dir: dir, ended: make(chan error, 1), news: make(chan struct{}, 1), gone: make(chan struct{}),
 		picture: vt.NewEmulator(columns, rows),
 	}
 	go io.Copy(io.Discard, s.picture) // what the emulator would answer
-	s.cmd = binaryCommand(t, dir, args...)
+	s.cmd = cmd
 	master, slave, err := pty.Open()
 	if err != nil {
 		t.Fatal(err)

@@ -33,7 +33,7 @@ func full(t testing.TB) []Entry {
 		Temperature{Degrees: -3, Where: "row A", AboveTuyere: Some(Centimetre(10))}, Weigh{What: WeighMeasure, Name: "bucket", Mass: 1.85, FromNow: true, Why: Wetter},
 		Sample{Of: "slag"}, OreHeld{Again: true}, LastOre{}, BurnDown{}, Extract{From: "top", None: true}, Pause{Why: "rain"}, Resume{}, HandOver{To: "MK"},
 		ForgeHeat{Number: 1, Before: Some(Kilogram(5))}, Note{Text: "a < b & c"}, Acknowledge{Rule: "late", OnsetMs: 7}, CautionShown{Caution: "co"},
-		Setting{Name: "theme", Value: "light"}, ClockJump{ByMs: -5, ShiftMs: 5, Boot: "b"}, Testimony{Rule: "late", State: "raised"}, Strike{Target: Ref{Seq: 3}},
+		Setting{Name: "theme", Value: "light"}, ClockJump{ByMs: -5, ShiftMs: 5, Boot: "b", Right: time.Date(2026, 5, 9, 14, 28, 7, 0, time.UTC)}, Testimony{Rule: "late", State: "raised"}, Strike{Target: Ref{Seq: 3}},
 		Amend{Target: Ref{Seq: 4}, Event: Charge{Parts: parts}, Happened: at, Uncertain: time.Minute},
 		Keys{Pressed: []Press{{Key: "down", AfterMs: 3, Held: true}}},
 		FurnaceBuilt{Furnace: Furnace{Name: "x"}}, LotStored{Lot: Lot{Name: "l", What: Ore}}, MeasureNamed{Measure: Measure{Name: "m", What: Ore}}, Plan{Name: "p"},

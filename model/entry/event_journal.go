@@ -100,10 +100,16 @@ type Setting struct {
 // board without a battery clock starts with a wrong time, and what it kept
 // before its clock was set stands as wrong as that. It is nought where the
 // boot clock already tells (the start in which the smelt was lit).
+//
+// Right is the true wall time at which the entry happened, when a person said it
+// because the clock stood wrong. In the start in which the fire was lit every wall
+// time of the smelt, that of light too, follows from it; in a later one Shift goes
+// with it.
 type ClockJump struct {
-	ByMs    int64  `json:"by_ms"`
-	ShiftMs int64  `json:"shift_ms,omitempty"`
-	Boot    string `json:"boot,omitempty"` // which start; empty is the entry's own
+	ByMs    int64     `json:"by_ms"`
+	ShiftMs int64     `json:"shift_ms,omitempty"`
+	Boot    string    `json:"boot,omitempty"` // which start; empty is the entry's own
+	Right   time.Time `json:"right,omitzero"`
 }
 
 // Testimony is what the program showed: a warning raised or cleared, by which

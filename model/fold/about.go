@@ -10,11 +10,12 @@ import (
 // what its measures weigh and its lots are, and what its blower gives at each
 // setting.
 type About struct {
-	Lit    time.Time // wall time of light, in force
-	light  entry.Light
-	lit    bool // there is a light
-	scale  scales
-	blower blower
+	Lit     time.Time // wall time of light, in force
+	Righted bool      // a person said by how much the clock stood wrong: the smelt's own wall time holds
+	light   entry.Light
+	lit     bool // there is a light
+	scale   scales
+	blower  blower
 }
 
 // aboutOf reads what holds for the whole smelt off the lines in force that tell of
@@ -24,10 +25,30 @@ func aboutOf(light Line, lit time.Time, held []Line) *About {
 	if !ok {
 		return &About{}
 	}
+	lit, righted := righted(light, lit, held)
 	return &About{
-		Lit: lit, light: l, lit: true, scale: newScales(l, held),
+		Lit: lit, Righted: righted, light: l, lit: true, scale: newScales(l, held),
 		blower: blowerOf(l.Furnace, held, AirAt(l.Furnace, entry.None[entry.Celsius]())),
 	}
+}
+
+// righted is the wall time of light by what a person said the time was, and whether
+// one did. The last that was said in the start in which the fire was lit holds: what
+// lies between light and that moment is told by the boot clock, however wrong the wall
+// clock was.
+func righted(light Line, lit time.Time, held []Line) (time.Time, bool) {
+	said, last := false, uint64(0)
+	for _, l := range held {
+		ev, ok := l.Event.(entry.ClockJump)
+		if !ok || ev.Right.IsZero() {
+			continue
+		}
+		said = true
+		if l.Entry.Boot != "" && l.Entry.Boot == light.Entry.Boot && l.Seq() > last {
+			last, lit = l.Seq(), ev.Right.Add(-l.At).In(lit.Location())
+		}
+	}
+	return lit, said
 }
 
 // tells tells whether an event may say something of the whole smelt.
@@ -40,6 +61,8 @@ func tells(ev entry.Event) bool {
 	case entry.Blast: // what a setting gives; see blower.learn
 		volume := ev.Volume.Known || ev.Read != entry.AirReading{} || ev.Stroke.Known
 		return volume && (ev.Gate != "" || ev.Strokes.Positive() || ev.Tuyeres.Positive())
+	case entry.ClockJump:
+		return !ev.Right.IsZero()
 	}
 	return false
 }

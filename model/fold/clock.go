@@ -57,6 +57,31 @@ func (c *clock) startOf(e entry.Entry, wall time.Duration, shift map[string]time
 	return at
 }
 
+// ShiftTo is by how much the start of the machine that now tells the time has to be
+// moved on the smelt's clock, so that it is the right time now: its wall clock stood
+// wrong from the beginning. False when that would put it before what was kept in an
+// earlier start.
+func (j Journal) ShiftTo(now entry.Stamp, right time.Time) (time.Duration, bool) {
+	k := j.AsKnown(All)
+	if k.n == 0 {
+		return 0, false
+	}
+	j = k.journal
+	first, i := entry.Entry{Happened: now.Wall, Kept: now.Wall, Boot: now.Boot, Mono: now.Mono}, 0
+	for ; i < j.Len(); i++ {
+		if e := j.records.At(i).entry; e.Boot == now.Boot {
+			first = e
+			break
+		}
+	}
+	if i == 0 {
+		return 0, false
+	}
+	before := j.records.At(i - 1).clock
+	at := right.Sub(k.About().Lit) + k.lit() - now.Mono + first.Mono
+	return at - (acceptedWall(first).Sub(before.zero) - before.stepped) - j.shift[now.Boot], at >= before.last
+}
+
 // acceptedWall is the wall time at which the entry was taken down. An entry of
 // an imported log has none of its own; its happening stands for it, so that the
 // log's own day is the smelt's day.

@@ -112,6 +112,26 @@ func plainClock(lines []Line, index map[uint64]int) {
 	}
 }
 
+// plainLit is the wall time of light: as the last that said the right time in the start
+// of the light has it, else as amended, else as kept.
+func plainLit(lines []Line) time.Time {
+	light := lines[0]
+	if _, ok := light.Event.(entry.Light); !ok || light.Struck() {
+		return time.Time{}
+	}
+	for _, l := range slices.Backward(lines) {
+		if j, ok := l.Event.(entry.ClockJump); ok && !l.Struck() && !j.Right.IsZero() && l.Entry.Boot == light.Entry.Boot {
+			return j.Right.Add(-l.At)
+		}
+	}
+	if light.AmendedBy != 0 {
+		if a, ok := lines[light.AmendedBy-1].Event.(entry.Amend); ok && !a.Happened.IsZero() {
+			return a.Happened
+		}
+	}
+	return light.Entry.Happened
+}
+
 func plainKnownAt(lines []Line, at time.Duration) uint64 {
 	var known uint64
 	for _, l := range lines {
@@ -155,6 +175,9 @@ func scribbled(t *rapid.T) []entry.Entry {
 				if rapid.Bool().Draw(t, "shifts") {
 					j.ShiftMs = int64(rapid.IntRange(-60, 60).Draw(t, "by")) * 60000
 				}
+				if rapid.Bool().Draw(t, "said") {
+					j.ByMs, j.Right = 0, noon.Add(minutes(minute)+time.Duration(rapid.IntRange(-3600, 3600).Draw(t, "right"))*time.Second)
+				}
 				return j
 			case 6:
 				return entry.Keys{}
@@ -193,6 +216,9 @@ func TestAJournalIsWhatItIsFromScratch(t *testing.T) {
 		for _, known := range []uint64{All, uint64(rapid.IntRange(1, len(entries)).Draw(t, "known"))} {
 			want := plainLines(entries[:min(known, uint64(len(entries)))])
 			k := j.AsKnown(known)
+			if lit := plainLit(want); known == All && !k.About().Lit.Equal(lit) {
+				t.Fatalf("light stands at %v, from scratch at %v", k.About().Lit, lit)
+			}
 			if d := gocmp.Diff(want, slices.Collect(k.Lines())); d != "" {
 				t.Fatalf("as known by %d: %s", known, d)
 			}

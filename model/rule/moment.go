@@ -151,7 +151,9 @@ func (m *moment) take(l fold.Line) {
 		}
 		m.slagWeighed = m.slagWeighed || ev.What == entry.WeighSlag && ev.Mass > 0
 	case entry.ClockJump:
-		m.jump, m.jumped = l.At, ev
+		if ev.ByMs != 0 { // a clock that a person put right was not set
+			m.jump, m.jumped = l.At, ev
+		}
 	}
 }
 

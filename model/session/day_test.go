@@ -48,6 +48,8 @@ func randomDay(t *rapid.T) []entry.Entry {
 				a.Happened = d.wall().Add(-time.Duration(rapid.IntRange(0, 3000).Draw(t, "ago")) * time.Second)
 			}
 			d.key(a)
+		case 6:
+			d.key(entry.ClockJump{Right: d.wall().Add(time.Duration(rapid.IntRange(-3600, 3600).Draw(t, "right")) * time.Second)})
 		default:
 			d.key(d.event())
 		}

@@ -15,6 +15,27 @@ const breath = 10 * time.Millisecond
 // Clock is the smelt's clock at a reading of the clocks.
 func (s Session) Clock(now entry.Stamp) time.Duration { return s.journal.Elapsed(now) }
 
+// Off is by how much the smelt's own wall time is ahead of the clock of the machine,
+// which a person said stands wrong; zero when nobody did.
+func (s Session) Off(now entry.Stamp) time.Duration {
+	if !s.journal.AsKnown(fold.All).About().Righted {
+		return 0
+	}
+	return s.Reading().Wall(s.Clock(now)).Sub(now.Wall)
+}
+
+// Stepped is how far the wall times of the smelt lie before the clock of the machine,
+// which was set since.
+func (s Session) Stepped(now entry.Stamp) time.Duration {
+	return now.Wall.Sub(s.Reading().Wall(s.Clock(now)))
+}
+
+// ShiftTo is by how much all since the machine last started has to move, so that it
+// is the right time now; see fold.Journal.
+func (s Session) ShiftTo(now entry.Stamp, right time.Time) (time.Duration, bool) {
+	return s.journal.ShiftTo(now, right)
+}
+
 // Tick moves on to a reading of the clocks, and not to before an act keyed at that
 // very moment. The clock of a smelt that does not run moves only to what came in
 // since.

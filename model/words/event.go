@@ -96,6 +96,9 @@ func init() { // an amendment speaks of another event, so this speaks of itself
 		entry.KindCaution:     says(func(_ Units, ev entry.CautionShown) string { return "caution shown: " + ev.Caution }),
 		entry.KindSetting:     says(func(_ Units, ev entry.Setting) string { return "setting " + ev.Name + ": " + ev.Value }),
 		entry.KindClockJump: says(func(_ Units, ev entry.ClockJump) string {
+			if ev.ByMs == 0 && !ev.Right.IsZero() {
+				return "the clock stood wrong: it was " + ev.Right.Format(Clock) + " then"
+			}
 			return "the clock was set " + By(time.Duration(ev.ByMs)*time.Millisecond)
 		}),
 		entry.KindTestimony: says(func(_ Units, ev entry.Testimony) string { return joined("warning "+ev.State+": "+ev.Rule, ev.Text) }),

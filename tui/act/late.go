@@ -20,16 +20,17 @@ func EnterLate(sh screen.Shared) screen.Effect {
 		return screen.Refuse(WhyNot(sh.Smelt))
 	}
 	return AskWhen(sh, words.LateWhen, "", func(at time.Time) screen.Effect {
+		shown := at.Add(sh.Smelt.Off(sh.Now))
 		then := func(ev entry.Event) screen.Effect {
 			return screen.Each{screen.Keep{{Event: ev, Happened: at, Uncertain: WholeMinutes}}, screen.Say(func(sh screen.Shared) string {
-				return words.Late(at.Format(modelwords.Clock), SayLast(sh))
+				return words.Late(shown.Format(modelwords.Clock), SayLast(sh))
 			})}
 		}
 		var list []screen.Option
 		for _, a := range lateActs {
 			list = append(list, screen.Opt(a.key, a.word, func(sh screen.Shared) screen.Effect { return a.ask(sh, nil, then) }))
 		}
-		return screen.Choose(words.LateWhat(at.Format(modelwords.Clock)), list...)
+		return screen.Choose(words.LateWhat(shown.Format(modelwords.Clock)), list...)
 	})
 }
 
@@ -72,16 +73,18 @@ func clockOf(sh screen.Shared, text string) string {
 	if err != nil {
 		return text
 	}
-	return at.Format(modelwords.Clock)
+	return at.Add(sh.Smelt.Off(sh.Now)).Format(modelwords.Clock)
 }
 
 // farthestBack is how many digits a number of minutes has; more are a time.
 const farthestBack = 2
 
 // timeOf reads a time of the smelt. Without a colon, one or two digits are
-// minutes ago and more are a time of day.
+// minutes ago and more are a time of day. It is typed as the smelt's times are
+// shown, and given by the clock of the machine, as entries have it.
 func timeOf(sh screen.Shared, text string) (time.Time, error) {
 	s := sh.Smelt
+	off := s.Off(sh.Now)
 	now := latest(sh)
 	var at time.Time
 	if ago, err := strconv.Atoi(text); err == nil && len(text) <= farthestBack {
@@ -94,7 +97,7 @@ func timeOf(sh screen.Shared, text string) (time.Time, error) {
 		if s.Light().Imported { // by the days of the log
 			return at.Sub(s.Reading().Lit)
 		}
-		return s.Clock(sh.Now) - sh.Now.Wall.Sub(at)
+		return s.Clock(sh.Now) - sh.Now.Wall.Add(off).Sub(at)
 	}
 	if next := at.AddDate(0, 0, 1); elapsed() < 0 && afterwards(sh) && next.Before(ended(sh).Add(sameDay)) {
 		at = next // after the last that is known of it
@@ -102,7 +105,7 @@ func timeOf(sh screen.Shared, text string) (time.Time, error) {
 	if elapsed() < 0 {
 		return time.Time{}, errors.New(words.BeforeLight(s.Reading().Lit.Format(modelwords.Clock)))
 	}
-	return entry.Wall(at), nil
+	return entry.Wall(at.Add(-off)), nil
 }
 
 // latest is the moment that times are counted back from, in the smelt's own
@@ -111,7 +114,7 @@ func latest(sh screen.Shared) time.Time {
 	if afterwards(sh) {
 		return ended(sh).Add(time.Minute)
 	}
-	return sh.Now.Wall.In(sh.Smelt.Reading().Lit.Location())
+	return sh.Now.Wall.Add(sh.Smelt.Off(sh.Now)).In(sh.Smelt.Reading().Lit.Location())
 }
 
 // sameDay is how long after its end a smelt's times are still those of today.

@@ -113,6 +113,8 @@ func (j Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 		return j, screen.Refuse(act.WhyNot(sh.Smelt))
 	case key.Matches(t, k.Undo):
 		return j, act.Undo(sh, lines[at])
+	case key.Matches(t, k.Strike) && act.ClockRighted(lines[at]):
+		return j, act.CrossOut(sh, lines[at])
 	case !entry.IsAct(lines[at].Event) && lines[at].Entry.Kind() != entry.KindLight:
 		return j, screen.Refuse(words.NotAnAct)
 	case key.Matches(t, k.Strike):

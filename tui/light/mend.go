@@ -113,7 +113,8 @@ func (f Screen) litAgain(sh screen.Shared) (time.Time, field, error) {
 		return time.Time{}, litAt, err
 	}
 	at = entry.Wall(at)
-	if at.After(sh.Now.Wall) {
+	off := s.Off(sh.Now)
+	if at.After(sh.Now.Wall.Add(off)) {
 		return time.Time{}, litAt, errors.New(words.LitInFuture)
 	}
 	moves := at.Sub(lit)
@@ -124,7 +125,7 @@ func (f Screen) litAgain(sh screen.Shared) (time.Time, field, error) {
 	if first, any := firstDone(s); any && moves > first {
 		return time.Time{}, litAt, errors.New(words.EntryBeforeLight(lit.Add(first).Format(modelwords.Clock)))
 	}
-	return at, noField, nil
+	return entry.Wall(at.Add(-off)), noField, nil // by the clock of the machine, as entries have it
 }
 
 // firstDone is when the first act of the smelt happened.

@@ -44,7 +44,7 @@ func Of(g cell.Grid, sh screen.Shared, s session.Session, charge key.Binding) Vi
 		v.Result = &o
 	}
 	if s.Running() {
-		v.Now = sh.Now.Wall.In(r.Lit.Location())
+		v.Now = sh.Now.Wall.Add(s.Off(sh.Now)).In(r.Lit.Location())
 	}
 	return v
 }

@@ -87,7 +87,7 @@ func Body(g cell.Grid) cell.Rect {
 // TopOf is what the top line of a screen other than Fire says.
 func TopOf(sh Shared, title, phase string) draw.TopView {
 	return draw.TopView{
-		Title: title, Phase: phase, Clock: sh.Now.Wall.Format(modelwords.Clock), By: sh.By,
+		Title: title, Phase: phase, Clock: sh.Now.Wall.Add(sh.Running.Off(sh.Now)).Format(modelwords.Clock), By: sh.By,
 		Kept: sh.Tally.Kept, Keeping: sh.Tally.Keeping, NotKept: sh.Tally.NotKept, Trouble: sh.Tally.Trouble,
 	}
 }

@@ -1,6 +1,7 @@
 package words
 
 import (
+	"strconv"
 	"strings"
 	"time"
 
@@ -30,11 +31,46 @@ func Unlocks(word string) string {
 
 // A wall clock that was set while the smelt ran.
 const (
-	DoClockWrong   = "the clock had been wrong"
-	NoClockJump    = "the clock was not set while this smelt ran"
-	NothingToShift = "nothing stands wrong: the machine has run since the fire was lit, and its own clock told all along"
-	AlreadyShifted = "that was put right already; crossing it out in the book takes it back"
+	DoClockWrong     = "the clock had been wrong"
+	RightTime        = "what is the time"
+	ClockRight       = "nothing is changed: that is what the clock says"
+	TimesOfTheLog    = "its times are those of its log; o v l puts its day and light right"
+	OverAndRestarted = "it is over, and the machine started anew since: its clock no longer tells of that day"
+	BeforeLastStart  = "that is before what was kept before the machine last started: nothing is changed"
 )
+
+// RightTimeHint says what to type, and what stands.
+func RightTimeHint(now time.Time) string {
+	return "by a clock that is right; here it is " + now.Format(modelwords.Clock)
+}
+
+// RightAll asks once before every time of the smelt is put right.
+func RightAll(was, lit time.Time) string {
+	return "every time " + later(lit.Sub(was)) + ": lit " + lit.Format(modelwords.Clock) + ", not " + was.Format(modelwords.Clock)
+}
+
+// Righted says that they were.
+func Righted(was, lit time.Time) string {
+	return "every time of this smelt is " + later(lit.Sub(was)) + ": lit " + lit.Format(modelwords.Clock) + "; u in the book takes it back"
+}
+
+// later is how much later, or earlier.
+func later(d time.Duration) string {
+	way := " later"
+	if d < 0 {
+		way = " earlier"
+	}
+	d = d.Abs().Round(time.Second)
+	switch {
+	case d < 2*time.Minute:
+		return strconv.Itoa(int(d.Seconds())) + " s" + way
+	case d < 2*time.Hour:
+		return strconv.Itoa(int(d.Round(time.Minute).Minutes())) + " min" + way
+	case d < 48*time.Hour:
+		return strconv.Itoa(int(d.Hours())) + " h " + strconv.Itoa(int(d.Round(time.Minute).Minutes())%60) + " min" + way
+	}
+	return strconv.Itoa(int(d.Round(24*time.Hour).Hours()/24)) + " days" + way
+}
 
 // ShiftAll asks once before all that was kept since the machine started is moved.
 func ShiftAll(by time.Duration) string {

@@ -41,7 +41,7 @@ const (
 	FlagFurnace = "the furnace: a name, or a name with sizes in cm: \"Reed Hollow,bore=25,stack=50\""
 	FlagDate    = "the day of the log's first row, as 2026-05-09"
 	FlagMeasure = "what a measure weighs: bucket=1.9 (kg); may be given again"
-	FlagBlooms  = "the operands are tables of smelts (CSV: date, team or source, ore_type or mix, ore_kg, bloom_kg, iron_slag_kg): score the forecast of the bloom"
+	FlagBlooms  = "FILE is a table of smelts (CSV: date, team or source, ore_type or mix, ore_kg, bloom_kg, iron_slag_kg): score the forecast of the bloom"
 	FlagLeast   = "with --blooms: leave out smelts with less ore, kg"
 	FlagOut     = "the file to write (default: print it)"
 

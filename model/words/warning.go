@@ -87,7 +87,7 @@ var warnings = map[rule.ID]said{
 	},
 	rule.RatioOff: {
 		"ratio off plan", "{ratio} over three charges, planned {plan}",
-		"count the scoops; change the recipe if it is meant",
+		"count the scoops; change the next charge if it is meant",
 	},
 	rule.StoresShort: {
 		"stores short", "{what}: {left} left, {needed} needed for what is planned",

@@ -15,7 +15,8 @@ const (
 // TopView is the line at the top of every screen.
 type TopView struct {
 	Title   string
-	Phase   string // with how long it has been going on
+	Briefer []string // for where the title has no room, the longest first
+	Phase   string   // with how long it has been going on
 	Clock   string
 	By      string
 	Kept    int
@@ -52,7 +53,7 @@ func (p Pen) Top(g cell.Grid, v TopView) {
 	}
 	title := ""
 	if room := clock - 5 - says; room >= 8 || says == 0 { // the phase says more than half a title
-		title = g.Cut(v.Title, room)
+		title = g.Cut(fitting(g, room, v.Title, v.Briefer...), room)
 	}
 	from := 1
 	if title != "" {

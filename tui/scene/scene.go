@@ -117,8 +117,11 @@ func Top(g cell.Grid, p draw.Pen, r figure.Reading, v View, wide bool) {
 		Title: v.Title, By: r.By, Kept: v.Kept, Keeping: v.Keeping, NotKept: v.NotKept, Trouble: v.Trouble, Past: v.Past, Tag: v.Tag, Lost: v.Lost,
 		NoBook: v.NoBook, Phase: phaseOf(r), Clock: v.Now.Format("2 Jan " + modelwords.Clock),
 	}
-	if name := r.Light.Furnace.Name; name != "" && name != v.Title && wide {
-		t.Title += " " + p.M.Dot + " " + name
+	if name := r.Light.Furnace.Name; name != "" && name != v.Title {
+		t.Briefer = []string{name}
+		if wide {
+			t.Title, t.Briefer = t.Title+" "+p.M.Dot+" "+name, []string{v.Title, name}
+		}
 	}
 	if r.Light.Undated || !wide {
 		t.Clock = v.Now.Format(modelwords.Clock)

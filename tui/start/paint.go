@@ -124,7 +124,11 @@ func (s Screen) ways(g cell.Grid, sh screen.Shared, ls []startLine) {
 		last = 3
 	}
 	room := h - y - last
-	pitch := min(max(room/max(len(ls), 1), 2), 4)
+	most := 4
+	if h >= 46 {
+		most = 7
+	}
+	pitch := min(max(room/max(len(ls), 1), 2), most)
 	if pitch == 2 {
 		y--
 	}

@@ -10,7 +10,7 @@ import (
 // The Book.
 const (
 	NoEntryHere  = "no entries to show; k shows another kind"
-	NotAnAct     = "this entry is the journal's own: there is nothing to cross out or change in it"
+	NotAnAct     = "this entry is the book's own: there is nothing to cross out or change in it"
 	AmendTime    = "when it was"
 	AmendEvent   = "what it was"
 	ShortChanged = "changed"

@@ -17,6 +17,6 @@ func ChemistryOn(key string) string {
 }
 
 // HelpChemistry says how the chemistry of the shaft is to be read.
-const HelpChemistry = "As chemistry the shaft shows one reaction for each height. CO/CO2 is how the gas that carbon makes is made up there, in parts of a hundred; " +
-	"a step of reduction needs more CO than stands behind needs, which comes from the balance of gas, oxide and iron at that heat. " +
+const HelpChemistry = "As chemistry the shaft shows one reaction for each height. CO is how many parts in a hundred of the gas that carbon makes are carbon monoxide there; " +
+	"a step of reduction needs more of it than stands behind needs, which comes from the balance of gas, oxide and iron at that heat. " +
 	"Below the tuyere stands how stiff the slag is, in Pa s, and would be with more or less iron in it: with too little it does not run. Water has 0.001, honey about 10."

@@ -28,7 +28,7 @@ func TestPractiseAsksNothing(t *testing.T) {
 }
 
 func TestStartChoosesByNumberAndCursor(t *testing.T) {
-	for _, keys := range [][]string{{"2"}, {"down", "enter"}, {"R"}, {"é"}} {
+	for _, keys := range [][]string{{"3"}, {"down", "down", "enter"}, {"R"}, {"\""}} {
 		d := desk.Sit(t)
 		d.Press(keys...)
 		if d.M.Active() != screen.Light {

@@ -30,11 +30,12 @@ const tick = ""
 // in brackets.
 var everyKey = []struct{ keys, leads string }{
 	{"down up h", "keys: start"}, {"pgdown esc", "counts for nothing"},
+	{"e", "in which furnace"}, {"esc", "nothing done"}, {"a", "bag test"}, {"esc", "nothing done"}, {"esc", "counts for nothing"},
 	// The form: typed, corrected, abandoned; then lit.
 	{"r", "your initials"}, {"up M K x backspace up 7 left 3 delete home end esc", "counts for nothing"},
 	{"r", "your initials"}, {"pgdown enter", "are guesses"}, {"y", "the fire is lit"},
 	// Acts, in large letters too, refused, and a glove that leans.
-	{"f", "fill: 1 bucket"}, {"C", "charge 1"}, {"s d", "half a scoop of ore, to charge 1"}, {"q", "nothing on q"}, {"t !t", "leaning glove"},
+	{"f", "fill: 1 bucket"}, {"C", "charge 1"}, {"s d", "half a scoop of ore, to charge 1"}, {"z", "nothing on z"}, {"t !t", "leaning glove"},
 	{"up down", "next charge: 1 bucket of charcoal, 2"}, {"g", "not to the mark"}, {"u", "crossed out"}, {"tab", "the shaft shows chemistry"}, {"p", "poked"},
 	// Fields: typed and corrected, abandoned, pasted into.
 	{"b", "? blast"}, {"7 2 left 9 delete 0 enter", "790 l/min"}, {"b o", "blast"}, {"b", "? blast"}, {"5 esc", "nothing done"},

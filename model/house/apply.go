@@ -69,7 +69,7 @@ func (f *folder) apply(l line) {
 // used takes from a lot what a smelt used, or counts it.
 func (f *folder) used(l line) {
 	t := l.taken
-	i := f.lot(t.Lot)
+	i := f.placeOf(t.Lot)
 	if i < 0 {
 		return // of a lot that is none of the house's
 	}

@@ -13,7 +13,7 @@ import (
 // smelts used. What happens later than that is left out, but for the weights of
 // measures: these hold for what was counted before, as on the day.
 func Fold(entries []entry.Entry, uses []Use, at time.Time) State {
-	f := folder{met: map[entry.UID]bool{}, called: map[entry.UID]entry.UID{}, blooms: map[string]entry.UID{}, State: State{
+	f := folder{met: map[entry.UID]bool{}, called: map[entry.UID]entry.UID{}, places: map[entry.UID]int{}, blooms: map[string]entry.UID{}, State: State{
 		Settings: map[string]string{}, Drafts: map[string]Drafted{}, Mappings: map[string]entry.Mapping{}, Samples: map[string]entry.Assay{},
 	}}
 	lines := happened(entries)
@@ -94,6 +94,7 @@ type folder struct {
 	State
 	met    map[entry.UID]bool      // measures said by now
 	called map[entry.UID]entry.UID // the measure that a name stands for, the last so called
+	places map[entry.UID]int       // of the lots, by their own uid
 	blooms map[string]entry.UID    // the piece that is the bloom of a smelt, by the smelt's uid
 }
 
@@ -124,12 +125,24 @@ func (f *folder) measure(ref string) (entry.Measure, bool) {
 
 // at gives the place of a lot, which is made where it was only met in a deed.
 func (f *folder) at(id entry.UID) *Lot {
-	i := f.lot(id)
+	i := f.placeOf(id)
 	if i < 0 {
 		name, _ := id.Name()
 		i, f.Lots = len(f.Lots), append(f.Lots, Lot{ID: id, Lot: entry.Lot{Name: name}})
+		f.places[id] = i
 	}
 	return &f.Lots[i]
+}
+
+// placeOf is the place of a lot, -1 for none.
+func (f *folder) placeOf(id entry.UID) int {
+	if i, ok := f.places[id]; ok {
+		return i
+	}
+	if _, byName := id.Name(); !byName {
+		return -1
+	}
+	return f.lot(id)
 }
 
 // known gives the place of a thing in a list, which grows where it is new.

@@ -113,6 +113,16 @@ func Of(a Ask) Plan {
 	return p
 }
 
+// Of is what so much ore (kg dry) in one smelt is likely to give, where it gives a bloom at
+// all, with the chance of it: for who has the ore and asks what can be made of it.
+func (w Want) Of(a Ask, ore float64) Want {
+	yield := learn.Yield(a.Yields)
+	o := OddsOf(Grounds{Yield: yield, Own: len(a.Yields), None: learn.ChanceOfNone(a.Failures, a.Smelts).P50, Most: a.Ore.Most, Left: w.left()})
+	w.Kg = math.Max(math.Round(10*ore*yield.P50*w.left().P50)/10, 0.1)
+	w.Sure = o.Chance(1, w.Kg, ore)
+	return w
+}
+
 // Offer is the one the rest goes by; none where no amount of ore gives what is
 // asked.
 func (p Plan) Offer() (Offer, bool) {

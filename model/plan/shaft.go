@@ -39,15 +39,18 @@ type Shaft struct {
 }
 
 // BlowerOf is the blast that a furnace's blower was last measured to give, l/min; zero
-// where it was not. A bag or a meter reads to some 10 % (assumed).
+// where it was not.
 func BlowerOf(f entry.Furnace) physics.Band {
 	for i := len(f.Blower) - 1; i >= 0; i-- {
 		if v := float64(f.Blower[i].Volume.Value); v > 0 {
-			return physics.LogNormal(v, 0.1)
+			return Metered(v)
 		}
 	}
 	return physics.Band{}
 }
+
+// Metered is a blast as a bag or a meter reads it, l/min: to some 10 % (assumed).
+func Metered(lMin float64) physics.Band { return physics.LogNormal(lMin, 0.1) }
 
 // Sized tells whether a furnace's own bore and height are known.
 func Sized(f entry.Furnace) bool { return (f.Bore.Known || len(f.Bores) > 0) && f.Stack.Known }

@@ -26,15 +26,16 @@ type Screen struct {
 	want    plan.Want
 	furnace entry.UID // "" for the last built, or the usual one
 	way     int
-	asked   int  // how often it was asked to be reckoned
-	made    bool // the answer below stands
+	blast   entry.Maybe[float64] // l/min, as it was said here
+	asked   int                  // how often it was asked to be reckoned
+	made    bool                 // the answer below stands
 	plan    plan.Plan
 	foresee []plan.Foreseen
 }
 
 // Keys are the keys of the plan. The letters of the acts of a fire are left to it.
 type Keys struct {
-	Take, Less, More, Wanted, Sure, Furnace, Lighting, Light, CrossOut key.Binding
+	Take, Less, More, Wanted, Sure, Furnace, Lighting, Light, Assumed, CrossOut key.Binding
 }
 
 // Map are those keys.
@@ -47,12 +48,13 @@ var Map = Keys{
 	Furnace:  screen.Bind(words.DoWhichFurnace, "i"),
 	Lighting: screen.Bind(words.DoBeforeLighting, "g"),
 	Light:    screen.Bind(words.DoLightPlan, "l"),
+	Assumed:  screen.Bind(words.DoAssumed, "a"),
 	CrossOut: screen.Bind(words.DoStrikeStores, "x"),
 }
 
 // All of them, the weightiest first.
 func (k Keys) All() []key.Binding {
-	return []key.Binding{k.Take, k.More, k.Less, k.Wanted, k.Sure, k.Furnace, k.Lighting, k.Light, k.CrossOut}
+	return []key.Binding{k.Take, k.More, k.Less, k.Wanted, k.Sure, k.Furnace, k.Lighting, k.Light, k.Assumed, k.CrossOut}
 }
 
 // Repeating are the ones that move.
@@ -77,12 +79,16 @@ func (Screen) Listed(screen.Shared) string { return words.DoPlanSmelt }
 func (Screen) Hints(screen.Shared) []draw.KeyHint {
 	k := Map
 	return []draw.KeyHint{screen.Short(k.Take, words.ShortTakePlan), {Key: screen.KeyLabel("left") + " " + screen.KeyLabel("right"), Does: words.ShortWhichWay}, screen.Short(k.Wanted, words.ShortWanted), screen.Short(k.Sure, words.ShortSure),
-		screen.Short(k.Furnace, words.ShortWhichFurnace), screen.Short(k.Lighting, words.ShortBefore), screen.Short(k.Light, words.ShortLightIt), screen.Short(screen.Global.Views, words.ShortViews)}
+		screen.Short(k.Furnace, words.ShortWhichFurnace), screen.Short(k.Lighting, words.ShortBefore), screen.Short(k.Light, words.ShortLightIt), screen.Short(k.Assumed, words.ShortAssumed), screen.Short(screen.Global.Views, words.ShortViews)}
 }
 
 // Entered reckons anew: the stores may have changed.
-func (s Screen) Entered(sh screen.Shared, _ any) (screen.Screen, screen.Effect) {
-	return s.reckon(sh)
+func (s Screen) Entered(sh screen.Shared, with any) (screen.Screen, screen.Effect) {
+	next, e := s.reckon(sh)
+	if _, prepares := with.(screen.Prepare); prepares {
+		return next, screen.Each{e, next.(Screen).prepare(sh)}
+	}
+	return next, e
 }
 
 // built is the furnace that the plan is for.
@@ -109,7 +115,11 @@ func (s Screen) ask(sh screen.Shared) plan.Ask {
 		ore, mix = &l, l.Mix
 	}
 	taught := learn.HistoryOf(sh.Shelf.Lines, h.Pieces...)
-	return plan.Ask{Want: s.want}.FromHouse(h, f, ore, taught.About("", sh.Now.Wall, mix))
+	a := plan.Ask{Want: s.want}
+	if s.blast.Known {
+		a.Blast = plan.Metered(s.blast.Value)
+	}
+	return a.FromHouse(h, f, ore, taught.About("", sh.Now.Wall, mix))
 }
 
 // reckoned is the answer, which comes back.
@@ -135,7 +145,7 @@ func (s Screen) Receive(_ screen.Shared, msg tea.Msg) (screen.Screen, screen.Eff
 	case r.asked != s.asked:
 		return s, nil, true
 	}
-	s.made, s.plan, s.foresee = true, r.plan, r.foresee
+	s.made, s.plan, s.foresee, s.want = true, r.plan, r.foresee, r.plan.Want
 	if r.foresee != nil || len(r.plan.Ways) == 0 {
 		return s, nil, true
 	}
@@ -167,6 +177,8 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 		return s, s.which(sh)
 	case key.Matches(t, k.Lighting):
 		return s, beforeLighting(sh)
+	case key.Matches(t, k.Assumed):
+		return s, assumed(sh)
 	case key.Matches(t, k.CrossOut):
 		return s, act.CrossOutInHouse(sh, entry.OnPlan, says)
 	case key.Matches(t, k.Take):

@@ -168,6 +168,9 @@ func Kept(e Effect) SoFar {
 	return acts
 }
 
+// Prepare is handed to the plan to ask, from the beginning, for what there is.
+type Prepare struct{}
+
 // InFurnace is handed to the form before light to begin with a furnace of the house.
 type InFurnace entry.UID
 

@@ -15,7 +15,7 @@ import (
 	"chargehand/tui/words"
 )
 
-// Screen is the first screen: three plain lines, and before them the smelt that
+// Screen is the first screen: four plain lines, and before them the smelt that
 // was not finished, when there is one.
 type Screen struct {
 	usual screen.Starter // to practise with
@@ -27,13 +27,14 @@ type Screen struct {
 // Keys are the keys of the start screen; the number of a line chooses it
 // too.
 type Keys struct {
-	GoOn, Practise, Smelt, Look, Choose, Quit, Up, Down key.Binding
+	GoOn, Practise, Prepare, Smelt, Look, Choose, Quit, Up, Down key.Binding
 }
 
 // Map are those keys.
 var Map = Keys{
 	GoOn:     screen.Bind(words.DoGoOn, "g"),
 	Practise: screen.Bind(words.DoPractise, "p"),
+	Prepare:  screen.Bind(words.DoPrepare, "e"),
 	Smelt:    screen.Bind(words.DoSmelt, "r"),
 	Look:     screen.Bind(words.DoLookAt, "l"),
 	Choose:   screen.Bind(words.DoChoose, "enter"),
@@ -44,7 +45,7 @@ var Map = Keys{
 
 // All of them.
 func (k Keys) All() []key.Binding {
-	return []key.Binding{k.GoOn, k.Practise, k.Smelt, k.Look, k.Choose, k.Up, k.Down, k.Quit}
+	return []key.Binding{k.GoOn, k.Practise, k.Prepare, k.Smelt, k.Look, k.Choose, k.Up, k.Down, k.Quit}
 }
 
 // Repeating are the ones that move.
@@ -97,10 +98,16 @@ func (s Screen) lines(sh screen.Shared) []startLine {
 	if on := unfinished(sh); on.id != "" {
 		ls = append(ls, startLine{Map.GoOn, on.detail, func(screen.Shared) screen.Effect { return screen.Open{Smelt: on.id, On: screen.Fire} }})
 	}
-	return append(ls,
+	ls = append(ls,
 		startLine{Map.Practise, words.PractiseIs, func(sh screen.Shared) screen.Effect {
 			return act.LeavingRunning(sh, func(sh screen.Shared) screen.Effect { return s.Practise(sh.Now.Wall) })
-		}},
+		}})
+	if !sh.Running.Is() { // with a fire before one, the next is planned from its own screen
+		ls = append(ls, startLine{Map.Prepare, words.PrepareIs, func(screen.Shared) screen.Effect {
+			return screen.Go{To: screen.Plan, With: screen.Prepare{}}
+		}})
+	}
+	return append(ls,
 		startLine{Map.Smelt, words.SmeltIs, func(sh screen.Shared) screen.Effect {
 			return act.LeavingRunning(sh, func(screen.Shared) screen.Effect { return screen.Go{To: screen.Light} })
 		}},

@@ -21,6 +21,9 @@ const (
 	DoBeforeLighting = "before lighting: what must be so"
 	DoLightPlan      = "light the fire by it"
 
+	DoAssumed = "what is assumed, and what replaces it"
+
+	ShortAssumed      = "assumed"
 	ShortTakePlan     = "take it"
 	ShortWhichWay     = "choose"
 	ShortWanted       = "wanted"
@@ -53,6 +56,32 @@ const (
 	OnlyWhatWasKeyed = "before lighting, as far as it was keyed"
 	JudgeYourself    = "this list knows only what was keyed; fire ban, wind, gas and people you judge yourself"
 )
+
+// What is asked to prepare a smelt.
+const (
+	DoPrepare       = "prepare one"
+	PrepareIs       = "what can be made, what it takes, the day; three times enter: counts for nothing yet"
+	TheUsualFurnace = "the usual one: bore 25 cm, 50 cm above the tuyere"
+	OreToSmelt      = "roasted ore, dry"
+	BlastGiven      = "what the blower gives"
+)
+
+// Assumed is what a plan takes for granted, in the order of what helps most, each with
+// what replaces it (the figures stand beside their sources in model/plan).
+var Assumed = []struct {
+	Text      string
+	OfFurnace bool
+}{
+	{"bucket 1.8 kg within 15 %: weigh a bucket, k at the stores", false},
+	{"blast as advised for the bore: the bag test, a at the furnaces", true},
+	{"bore 25, 50 cm above the tuyere: measure, n at the furnaces", true},
+	{"charcoal with 5 to 15 % water: dry a sample, m at the stores", false},
+	{"ore of 35 to 60 % iron: an assay, a at the stores", false},
+	{"ore of about 10 mm: two sieves, o at the stores", false},
+	{"wall 5 cm: measure, w at the furnaces", true},
+	{"wood fire 1.5 to 2.5 h, 8 to 16 min a bucket: your own smelts", false},
+	{"first ore after 2 to 11 buckets, burn-down 27 to 35 min: your own smelts", false},
+}
 
 // BeforeLighting are the lines that are usual before a fire is lit.
 var BeforeLighting = []string{

@@ -82,7 +82,7 @@ func (t Table) Paint(g cell.Grid, th theme.Theme) {
 	}
 	style := func(row, column int) lipgloss.Style {
 		role := theme.Quiet
-		if row >= 0 {
+		if row >= 0 && row < len(t.Rows) {
 			role = t.Rows[row].Role
 			if role == theme.Text && column > 0 {
 				role = t.Columns[column-1].Role
@@ -121,5 +121,6 @@ func (t Table) Paint(g cell.Grid, th theme.Theme) {
 		}
 		drawn.Row(cells...)
 	}
+	drawn.Row(make([]string, len(widths))...) // without a border the library counts one row too few and cuts the last
 	g.Lay(drawn.String(), th.Style(theme.Text))
 }

@@ -270,7 +270,7 @@ func FuzzHostileNames(f *testing.F) {
 	want := shape(harmless)
 	f.Fuzz(func(t *testing.T, name string) {
 		if name == "" || strings.TrimSpace(name) != name || strings.ContainsAny(name, "\x00\r\n\f\t") || strings.ToValidUTF8(name, "") != name || strings.ContainsFunc(name, func(r rune) bool { return r < 0x20 || r >= 0x7f && r < 0xa0 || r >= 0xfdd0 }) {
-			t.Skip() // no name that can be keyed, or one that HTML has no text for
+			t.Skip("no name that can be keyed, or one that HTML has no text for")
 		}
 		_, doc := page(t, smelt(name), nil, o)
 		if got := shape(doc); got != want {

@@ -105,7 +105,7 @@ func someSamples(t *rapid.T) []solve.Sample {
 // A long day, held against a fresh one at every fiftieth step.
 func TestALongDayIsWhatItIsFromScratch(t *testing.T) {
 	if testing.Short() {
-		t.Skip("a long day")
+		t.Skip("not with -short: a day of 5,000 entries")
 	}
 	random := rand.New(rand.NewPCG(7, 9))
 	all := longDay(5000)

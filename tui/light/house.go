@@ -31,23 +31,35 @@ func ofHouse(sh screen.Shared, with any) []screen.Starter {
 	for _, f := range fs[:min(len(fs), most)] {
 		last := f.Last().Furnace
 		s := inStock(h, screen.Starter{Name: words.OfHouse(last.Name), Furnace: last, Measures: screen.Starters()[0].Measures, Recipe: screen.Starters()[0].Recipe})
-		if p, ok := planFor(sh, h, f.ID); ok {
-			s.Name = words.OfHousePlanned(last.Name, p.Name)
-			s.Plan = &entry.PlanTaken{UID: p.UID, Name: p.Name, Wanted: p.Wanted, Sure: p.Sure, Promised: p.Promised}
-			s.Ramp = plan.Ramp(p.Plan)
-		}
-		all = append(all, s)
+		all = append(all, planned(sh, h, s, f.ID))
 	}
 	return all
 }
 
-// stocked are the usual furnaces with the lots and measures of the house.
+// stocked are the usual furnaces with the lots and measures of the house. Where no furnace
+// is keyed a plan is reckoned with the first of them, which so has it.
 func stocked(sh screen.Shared, usual []screen.Starter) []screen.Starter {
+	h := sh.House()
 	all := slices.Clone(usual)
 	for i, s := range all {
-		all[i] = inStock(sh.House(), s)
+		all[i] = inStock(h, s)
+	}
+	if len(h.Furnaces) == 0 && len(all) > 0 {
+		all[0] = planned(sh, h, all[0], "")
 	}
 	return all
+}
+
+// planned is a starter with the plan that was made for its furnace, if there is one.
+func planned(sh screen.Shared, h house.State, s screen.Starter, furnace entry.UID) screen.Starter {
+	p, ok := planFor(sh, h, furnace)
+	if !ok {
+		return s
+	}
+	s.Name = words.OfHousePlanned(s.Furnace.Name, p.Name)
+	s.Plan = &entry.PlanTaken{UID: p.UID, Name: p.Name, Wanted: p.Wanted, Sure: p.Sure, Promised: p.Promised}
+	s.Ramp = plan.Ramp(p.Plan)
+	return s
 }
 
 // inStock is a starter charged from what the house has, in its measures.

@@ -2,6 +2,7 @@ package plan_test
 
 import (
 	"testing"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/exp/golden"
@@ -108,4 +109,26 @@ func TestPictures(t *testing.T) {
 		d.Press("v", "p")
 		golden.RequireEqual(t, []byte(d.M.View()))
 	})
+}
+
+// Nothing keyed but three times enter: the plan is of the usual furnace, and the fire is
+// lit by it all the same.
+func TestAPlanWithoutAFurnaceIsLitToo(t *testing.T) {
+	d := desk.Sit(t)
+	d.Press("e")
+	for range 3 {
+		d.Wait(time.Second)
+		d.Press("enter")
+	}
+	d.Wait(time.Second)
+	d.Press("enter", "l")
+	d.Shows("as planned: bloom of 4 kg")
+	d.Press("pgdown", "enter")
+	d.Press("y")
+	if l := d.M.Running().Light(); l.Plan == nil || l.Plan.Wanted.Mass.Value != 4 {
+		t.Fatalf("lit with %+v\n%s", l.Plan, d.Picture())
+	}
+	if next := d.M.Running().Reading().Next; len(next) != 1 || next[0].What != entry.Charcoal {
+		t.Errorf("the first charge of the plan is charcoal alone: %+v", next)
+	}
 }

@@ -332,3 +332,26 @@ func plain(v float64) string {
 func ScreenFailed(err error) string {
 	return fmt.Sprintf("the screen stopped: %v; what it had called kept is in the book", err)
 }
+
+// NotAbsolute says what a place in the environment must be.
+func NotAbsolute(name, value string) string {
+	return fmt.Sprintf("%s is %q, which is no whole path from /: set it to one, or name the book with --book", name, value)
+}
+
+// DumbTerminal is said where nothing can be drawn.
+const DumbTerminal = "this terminal (TERM=dumb) cannot show the screen: chargehand state and chargehand smelts print plain lines"
+
+const (
+	FlagReplace = "write over a file that is there"
+	FlagTake    = "take the lines in FILE in, as a smelt of its own"
+)
+
+// WhereElse asks where to write what could not be kept.
+func WhereElse(entries int) string {
+	return fmt.Sprintf("chargehand: %s could NOT be kept. Write them to another place? A file's name, or Enter for no: ", EntriesOf(entries))
+}
+
+// WrittenElsewhere says how they come back.
+func WrittenElsewhere(entries int, path string) string {
+	return fmt.Sprintf("chargehand: %s written to %s; chargehand rescue --take %s takes them in, as a smelt of their own", EntriesOf(entries), path, path)
+}

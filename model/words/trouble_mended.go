@@ -1,0 +1,106 @@
+package words
+
+import (
+	"fmt"
+
+	"chargehand/model/entry"
+)
+
+// What was put right, or took over, while the program ran or when it opened.
+
+// OfStream is something said of one stream.
+func OfStream(stream, said string) string { return stream + ": " + said }
+
+// NotCompared says that a stream can be looked at as it is.
+func NotCompared(err error) string {
+	return fmt.Sprintf("book and twin could not be compared: %v", err)
+}
+
+// MendedFromTwin and the like say what opening put right in one stream.
+func MendedFromTwin(n int) string { return EntriesOf(n) + " lacking in the book came from the twin" }
+
+func MendedFromBook(n int) string { return EntriesOf(n) + " lacking in the twin came from the book" }
+
+func MendedByTwin(from, entries int, aside string) string {
+	return fmt.Sprintf("the book did not agree with the twin from entry %d on; what it had was set aside as %s and the twin's %s hold", from, aside, EntriesOf(entries))
+}
+
+func MendedGap(g entry.Gap, aside string) string {
+	return fmt.Sprintf("%s: the twin does not have it either; what the book had was set aside as %s (chargehand rescue --take takes such a file in)", GapSaid(g), aside)
+}
+
+func MendedCount(entries int, counted uint64) string {
+	return fmt.Sprintf("%s in the book where %d were counted; the count was made anew", EntriesOf(entries), counted)
+}
+
+func MendedTwin(line int) string {
+	return fmt.Sprintf("its twin did not agree with the book from line %d on; it was set aside and written anew", line)
+}
+
+const MendedTorn = "a half-written line at the end of its twin was cut off"
+
+// TwinMade says that a twin was written anew, and why.
+func TwinMade(file, why string) string {
+	return fmt.Sprintf("its twin was written anew, for it %s: leave %s to the program, and look after the disk", why, file)
+}
+
+// TwinGone is why, when somebody had to do with it.
+const TwinGone = "was removed, renamed or changed while the program ran"
+
+// TwinNotRemade says that it could not be.
+func TwinNotRemade(stream string, err error) error {
+	return fmt.Errorf("the twin of %s could not be made anew: %w", stream, err)
+}
+
+// TwinUnflushed and TwinUnflushedDo say that the disk did not take what was written.
+const (
+	TwinUnflushed   = "could not be flushed to the disk"
+	TwinUnflushedDo = "look after the disk"
+)
+
+// TwinUnread says why.
+func TwinUnread(err error) string { return fmt.Sprintf("cannot be read (%v)", err) }
+
+// TookOver says that a small book took over, and why.
+func TookOver(why, file string) string {
+	return fmt.Sprintf("a small book took over, and entries are kept: %s; they are in %s until the next opening merges all: look after the disk", why, file)
+}
+
+// NoTakeOver says that none could be begun.
+func NoTakeOver(err error) error { return fmt.Errorf("no new book could be begun either: %w", err) }
+
+// ReadUpTo says how far a stream could be read.
+func ReadUpTo(stream string, n int, of uint64) string {
+	return fmt.Sprintf("%s could be read only up to entry %d of %d", stream, n, of)
+}
+
+// Merged says what became of a book that could not be written to the end.
+func Merged(file string, entries int, aside string) string {
+	return fmt.Sprintf("%s could not be written to the end when it was last open; it was written anew with the %s of it, its twins and the small book that took over, which were set aside as %s", file, EntriesOf(entries), aside)
+}
+
+// OnlyThere says that streams could not be brought over from a file that no
+// path leads to.
+func OnlyThere(err error, streams int, path string) error {
+	return fmt.Errorf("%w; what was kept of %d streams is only where that file went: bring it back to %s and open it again", err, streams, path)
+}
+
+// MendedSecond says that somebody went on with a stream elsewhere.
+func MendedSecond(second string, entries int) string {
+	return fmt.Sprintf("book and twin were carried on apart; the other one's %s are kept as %s, nothing is merged", EntriesOf(entries), second)
+}
+
+// ReadOtherwise says that a fault was found while reading and got round.
+func ReadOtherwise(fault error) string {
+	return fmt.Sprintf("a fault was found while reading it, and what is shown comes from the other copy: %v (chargehand check says more)", fault)
+}
+
+// OnlyTwins says that the book could not be read, so that the twins were.
+func OnlyTwins(err error) string {
+	return fmt.Sprintf("%v; what is shown comes from its twins (chargehand check says more)", err)
+}
+
+// MadeAnew says that a damaged book was made anew when it was opened.
+func MadeAnew(path, trouble string, entries int, aside string) string {
+	return fmt.Sprintf("%s %s; it was made anew with %s from its twins and what could be read of it; the damaged one is kept as %s", path, trouble, EntriesOf(entries), aside)
+}

@@ -2,14 +2,13 @@ package tui
 
 import (
 	"chargehand/model/entry"
-	"chargehand/model/rule"
 	"chargehand/tui/screen"
 )
 
 // caution shows the next caution that is due beside the furnace, and writes
 // down that it was shown. It comes with a tick and not with a key, so that quick
 // keys do not drive several past unread; the next key takes it away, and acts.
-// That of a lost blast does not wait for the next key.
+// One that presses does not wait for the next key.
 func (m Model) caution() (Model, []entry.Entry) {
 	s := m.running
 	shows, careful := m.screens[m.active].(screen.Careful)
@@ -18,7 +17,7 @@ func (m Model) caution() (Model, []entry.Entry) {
 		return m, nil
 	}
 	next, due := s.Caution()
-	if !due || m.careful != "" && next.Moment != rule.AtBlastLost || !shows.ShowsCaution(m.Shared()) {
+	if !due || m.careful != "" && !next.Moment.Presses() || !shows.ShowsCaution(m.Shared()) {
 		return m, nil
 	}
 	m.careful = next.ID

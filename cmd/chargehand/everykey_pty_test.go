@@ -46,6 +46,8 @@ var everyKey = []struct{ keys, leads string }{
 	{"o", "other acts"}, {"e", "when was it"}, {"0 enter", "what was at"}, {"r", "entered late"}, {"o d", "you decide"}, {"esc", "nothing done"},
 	{"o w a", "caution 1 of"}, {"z", "caution 2 of"}, {"esc", "h help"}, {"o w r", "what is ready"}, {"1", "[x] arch tools"}, {"esc", "nothing done"},
 	{"o b", "sure"}, {"n", "nothing done"},
+	// Wall and weather, and what a hand-over covers.
+	{"o a w k a", "wall: crack, at the tuyere"}, {"o a r n", "rain: none"}, {"o a i z", "wind"}, {"e a s t enter", "wind: east"}, {"o a e", "in the shade"}, {"8 0 enter", "read it in the shade"}, {"n esc", "nothing done"}, {"o g Q", "initials"}, {"enter", "what does it cover"}, {"w", "watching only"},
 	// Far view.
 	{"space", "kept"}, {"s", "scoop of ore, to charge 1"}, {"space", "blast"},
 	// The other screens, and lists in them.

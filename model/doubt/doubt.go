@@ -34,6 +34,7 @@ const (
 	TuyereTooFar    Name = "tuyere_too_far"
 	TuyereTooWide   Name = "tuyere_too_wide"
 	FurnaceSize     Name = "furnace_size"
+	AirOutside      Name = "air_outside"
 )
 
 // Doubt is a doubt about an event: what was said, what it is held against, both in

@@ -27,6 +27,10 @@ const (
 	shaftBy    = 2.    // charcoal of one entry over a full shaft: some burns while it is filled
 	richest    = 5.    // ore over charcoal in one charge; published smelts end below 2
 	hottest    = 1700. // C: charcoal in cold blast burns cooler (common practice)
+
+	// No day for work at a fire is colder or warmer, C (assumed): nearer to the fire a
+	// thermometer reads its heat, and not the air that the blower draws.
+	coldestDay, hottestDay = -30., 45.
 )
 
 // The least and the most of a furnace, cm; such furnaces are 20 to 40 wide and 35 to 110
@@ -118,6 +122,15 @@ var Table = []Row{
 	{HotterThanFire, about(func(t entry.Temperature, _ figure.Reading) (Doubt, bool) {
 		return Doubt{Said: float64(t.Degrees), Against: hottest}, t.Degrees > hottest
 	})},
+	{AirOutside, func(ev entry.Event, _ figure.Reading) (Doubt, bool) {
+		outside := fold.OutsideBy(ev)
+		c := float64(outside.Value)
+		d := Doubt{Said: c, Against: hottestDay}
+		if c < coldestDay {
+			d.Against = coldestDay
+		}
+		return d, outside.Known && (c < coldestDay || c > hottestDay)
+	}},
 	{TuyereTooFar, about(func(t entry.Tuyere, r figure.Reading) (Doubt, bool) {
 		bore := r.Light.Furnace.Bore
 		return Doubt{Said: float64(t.Proud.Value), Against: float64(bore.Value)}, t.Proud.Known && bore.Known && t.Proud.Value >= bore.Value

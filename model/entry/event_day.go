@@ -41,12 +41,36 @@ const (
 	WallPatched     WallWhat = "patched"
 )
 
-// Weather is the weather at the furnace.
+// Weather is the weather at the furnace. What it does not say stands as it was.
 type Weather struct {
 	Rain string         `json:"rain,omitempty"`
 	Wind string         `json:"wind,omitempty"`
-	Air  Maybe[Celsius] `json:"air_c,omitzero"`
+	Air  Maybe[Celsius] `json:"air_c,omitzero"` // in the shade, away from the fire: what the blower draws
 }
+
+// What is offered to say of rain and of wind. Others may be said.
+const (
+	RainNone   = "none"
+	RainDrops  = "a few drops"
+	RainSteady = "steady"
+	RainHeavy  = "heavy"
+	RainSnow   = "snow"
+
+	WindNone   = "none"
+	WindLight  = "light"
+	WindFresh  = "fresh"
+	WindStrong = "strong"
+	WindGusts  = "gusts"
+)
+
+// Rains and Winds are those words, the least first.
+func Rains() []string { return []string{RainNone, RainDrops, RainSteady, RainHeavy, RainSnow} }
+
+// Winds are those of the wind.
+func Winds() []string { return []string{WindNone, WindLight, WindFresh, WindStrong, WindGusts} }
+
+// Wet tells whether it says that rain or snow falls.
+func (w Weather) Wet() bool { return w.Rain != "" && w.Rain != RainNone }
 
 // AgainFromHere replaces the rest of a plan while the fire burns.
 type AgainFromHere struct {

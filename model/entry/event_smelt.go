@@ -273,10 +273,17 @@ type Pause struct {
 // Resume ends a pause.
 type Resume struct{}
 
-// HandOver is another person taking charge.
+// HandOver is another person taking charge, of all of it or of what it covers.
 type HandOver struct {
-	To string `json:"to"`
+	To     string `json:"to"`
+	Covers string `json:"covers,omitempty"` // in words; empty is all of it
 }
+
+// CoversAll is a hand-over of all of it, in so many words.
+const CoversAll = "everything"
+
+// Whole tells whether all of it was handed over: who has only a part is not in charge.
+func (h HandOver) Whole() bool { return h.Covers == "" || h.Covers == CoversAll }
 
 // ForgeHeat is one heat in the forge on the way from bloom to bar, as the first
 // version wrote it. It is read as a heat on the smelt's bloom and no longer

@@ -10,6 +10,19 @@ import (
 // WhereOutside is where a temperature of the air outside the furnace was read.
 const WhereOutside = "outside"
 
+// OutsideBy is the temperature of that air, where an event tells it.
+func OutsideBy(ev entry.Event) entry.Maybe[entry.Celsius] {
+	switch ev := ev.(type) {
+	case entry.Temperature:
+		if ev.Where == WhereOutside {
+			return entry.Some(ev.Degrees)
+		}
+	case entry.Weather:
+		return ev.Air
+	}
+	return entry.None[entry.Celsius]()
+}
+
 // AirAt is the air that a blower takes in: 15 C and one atmosphere unless the
 // site's altitude or the temperature outside was given.
 func AirAt(f entry.Furnace, outside entry.Maybe[entry.Celsius]) physics.Air {

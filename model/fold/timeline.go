@@ -110,15 +110,17 @@ func (c *Timeline) Take(l Line) {
 		c.Paused = false
 		c.Pace.Pause(l.At, false)
 	case entry.HandOver:
-		c.By = ev.To
+		if ev.Whole() {
+			c.By = ev.To
+		}
 	case entry.Weigh:
 		c.weigh(l, ev)
 	case entry.MeasureNamed:
 		c.believed = c.believed.clone()
 		c.believed.name(ev.Measure)
-	case entry.Temperature:
-		if ev.Where == WhereOutside {
-			c.Ambient = entry.Some(ev.Degrees)
+	case entry.Temperature, entry.Weather:
+		if outside := OutsideBy(ev); outside.Known {
+			c.Ambient = outside
 			c.air = AirAt(c.Light.Furnace, c.Ambient)
 		}
 	}

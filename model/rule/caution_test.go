@@ -72,6 +72,46 @@ func TestCautionsAreToldOnceToEachPersonAtTheirMoment(t *testing.T) {
 	check(300, "AB", rule.Tiredness)
 }
 
+// What may be is told once; when it comes to pass it is told anew, before all else and
+// without waiting for another to be read, and then no more.
+func TestACautionIsToldAnewWhenItComesToPass(t *testing.T) {
+	d := newDay(entry.Light{})
+	check := func(minute float64, want ...string) {
+		t.Helper()
+		if diff := cmp.Diff(want, d.due(minute, "AB")); diff != "" {
+			t.Errorf("due at minute %v (-want +got):\n%s", minute, diff)
+		}
+	}
+	d.key(5, entry.Blast{State: entry.BlastOn})
+	d.key(10, charge(coal(1.9), ore(1)))
+	d.show(10, "AB")
+	d.key(11, entry.Weather{Rain: entry.RainNone})
+	d.key(12, entry.WallSeen{What: entry.WallPatched})
+	check(12)
+	d.key(13, entry.Weather{Rain: entry.RainSteady})
+	check(13, rule.BlowerInRain)
+	d.show(13, "AB")
+	d.key(14, entry.Weather{Rain: entry.RainHeavy})
+	check(14)
+	d.key(15, entry.WallSeen{What: entry.WallBurnThrough})
+	check(15, rule.BurnThrough)
+	if !rule.AtWall.Presses() || rule.AtRain.Presses() {
+		t.Error("a wall that gives waits, or rain does not")
+	}
+	d.show(15, "AB")
+	d.key(16, entry.WallSeen{What: entry.WallCrack})
+	check(16)
+
+	early := newDay(entry.Light{}) // told when it comes to pass, and no more at its own moment
+	early.show(1, "AB")
+	early.key(2, entry.Weather{Rain: entry.RainDrops})
+	early.show(2, "AB")
+	early.key(3, entry.Blast{State: entry.BlastOn})
+	if diff := cmp.Diff([]string{rule.Noise}, early.due(3, "AB")); diff != "" {
+		t.Errorf("after rain before the blast (-want +got):\n%s", diff)
+	}
+}
+
 // After one caution a person is left alone for a while, unless what the next one
 // speaks of has come since.
 func TestCautionsComeOneByOne(t *testing.T) {

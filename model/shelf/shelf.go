@@ -12,7 +12,7 @@ import (
 
 // Rule counts the ways of making a summary. A stored one of another rule is made
 // anew; it rises when a field is added or means something else.
-const Rule = 5
+const Rule = 6
 
 // Summary is what the shelf shows of a smelt. It can be made from the entries at
 // any time.
@@ -43,9 +43,25 @@ type Summary struct {
 	Imported       bool                        `json:"imported,omitempty"`
 	Undated        bool                        `json:"undated,omitempty"` // the day is unknown
 	SourceHash     string                      `json:"source_hash,omitempty"`
-	Used           house.Use                   `json:"used,omitzero"` // of the stores, and what is said of its bloom
-	Entries        uint64                      `json:"entries"`       // how many there are, those struck out included
-	Head           string                      `json:"head"`          // hash of the last stored line
+	Wall           []WallThen                  `json:"wall,omitempty"` // what was seen of it and done about it
+	Used           house.Use                   `json:"used,omitzero"`  // of the stores, and what is said of its bloom
+	Entries        uint64                      `json:"entries"`        // how many there are, those struck out included
+	Head           string                      `json:"head"`           // hash of the last stored line
+}
+
+// WallThen is what was seen of the wall, or done about it, at a time of the day.
+type WallThen struct {
+	At   time.Time      `json:"at"`
+	Seen entry.WallSeen `json:"seen"`
+}
+
+// In tells whether it was smelted in a furnace: by its uid, or by its name where the smelt
+// keeps none.
+func (s Summary) In(f entry.Furnace) bool {
+	if s.FurnaceUID == "" || f.UID == "" {
+		return s.Furnace != "" && s.Furnace == f.Name
+	}
+	return s.FurnaceUID == f.UID
 }
 
 // Light is as much of the light as a summary keeps: what counts and what does not.
@@ -86,6 +102,8 @@ func From(stream string, s fold.State) Summary {
 	}
 	for line := range s.Lines.All() {
 		switch ev := line.Event.(type) {
+		case entry.WallSeen:
+			sum.Wall = append(sum.Wall, WallThen{s.Lit.Add(line.At), ev})
 		case entry.Extract:
 			sum.NoBloom = ev.None
 		case entry.Weigh:

@@ -106,9 +106,9 @@ func Events(c *fold.Timeline) []Event {
 			if !b.Off && says {
 				set = ev
 			}
-		case entry.Temperature:
-			if ev.Where == fold.WhereOutside {
-				add(l.At, weather{fold.AirAt(c.Light.Furnace, entry.Some(ev.Degrees))})
+		case entry.Temperature, entry.Weather:
+			if outside := fold.OutsideBy(ev); outside.Known {
+				add(l.At, weather{fold.AirAt(c.Light.Furnace, outside)})
 			}
 		case entry.Tuyere:
 			if ev.Bore.Positive() {

@@ -55,6 +55,12 @@ var doubtWords = map[doubt.Name]struct {
 	doubt.HotterThanFire: {func(u Units, d doubt.Doubt) string {
 		return u.Value(d.Said, "°C", 0) + ": hotter than such a fire gets"
 	}, "hotter than such a fire gets"},
+	doubt.AirOutside: {func(u Units, d doubt.Doubt) string {
+		if d.Said < d.Against {
+			return u.Value(d.Said, "°C", 0) + " outside: colder than such a day gets"
+		}
+		return u.Value(d.Said, "°C", 0) + " outside: read it in the shade, away from the fire"
+	}, "no air that a blower draws"},
 	doubt.TuyereTooFar: {func(u Units, d doubt.Doubt) string {
 		return "a tip " + u.cm(d.Said) + " in: the bore is " + u.cm(d.Against)
 	}, "a tuyere through the far wall"},

@@ -79,7 +79,7 @@ func init() { // an amendment speaks of another event, so this speaks of itself
 		}),
 		entry.KindPause:    says(func(_ Units, ev entry.Pause) string { return joined("pause", ev.Why) }),
 		entry.KindResume:   always("work goes on"),
-		entry.KindHandOver: says(func(_ Units, ev entry.HandOver) string { return "handed over to " + ev.To }),
+		entry.KindHandOver: says(func(_ Units, ev entry.HandOver) string { return joined("handed over to "+ev.To, ev.Covers) }),
 		entry.KindForgeHeat: says(func(_ Units, ev entry.ForgeHeat) string {
 			return joined("forge heat "+strconv.Itoa(ev.Number), ev.Step)
 		}),

@@ -20,7 +20,11 @@ var houseWords = map[entry.Kind]sayer{
 		return joined(joined(said, ev.Where), ev.Note)
 	}),
 	entry.KindWall: says(func(_ Units, ev entry.WallSeen) string {
-		return joined(joined("wall: "+string(ev.What), ev.Where), ev.With)
+		said := joined("wall: "+string(ev.What), ev.Where)
+		if ev.With != "" {
+			said += ", with " + ev.With
+		}
+		return said
 	}),
 	entry.KindWeather: says(func(u Units, ev entry.Weather) string {
 		said := "weather"

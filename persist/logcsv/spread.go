@@ -2,8 +2,10 @@ package logcsv
 
 import (
 	"math"
+	"strings"
 
 	"chargehand/model/entry"
+	modelwords "chargehand/model/words"
 )
 
 // rowsOf gives the rows that an event takes in the table, or none where it has
@@ -45,14 +47,19 @@ var writers = map[entry.Kind]func(entry.Event, vessels) []row{
 	entry.KindTemperature: writes(func(ev entry.Temperature, _ vessels) []row {
 		return single(colTemp, cell(colTemp, entry.Some(ev.Degrees)))
 	}),
-	entry.KindDip: writes(func(ev entry.Dip, _ vessels) []row { return single(colHeight, cell(colHeight, ev.AboveTuyere)) }),
-	entry.KindNote: writes(func(ev entry.Note, _ vessels) []row {
-		text := plainText(ev.Text)
-		if text == "" {
-			return nil
-		}
-		return []row{{note: text}}
-	}),
+	entry.KindDip:     writes(func(ev entry.Dip, _ vessels) []row { return single(colHeight, cell(colHeight, ev.AboveTuyere)) }),
+	entry.KindNote:    writes(func(ev entry.Note, _ vessels) []row { return noted(ev.Text) }),
+	entry.KindWall:    writes(func(ev entry.WallSeen, _ vessels) []row { return noted(modelwords.Units{}.Event(ev)) }),
+	entry.KindWeather: writes(func(ev entry.Weather, _ vessels) []row { return noted(modelwords.Units{}.Event(ev)) }),
+}
+
+// noted is a row of a note, or none where it is blank, as one is of which no program shows
+// anything.
+func noted(text string) []row {
+	if text = plainText(text); strings.TrimSpace(Harmless(text)) == "" {
+		return nil
+	}
+	return []row{{note: text}}
 }
 
 // writes makes a writer of one for the kind's own struct.

@@ -141,8 +141,16 @@ func AskSample(_ screen.Shared, from entry.Event, then func(entry.Event) screen.
 	return screen.AskWords(words.SampleOf, as[entry.Sample](from).Of, func(s string) screen.Effect { return then(entry.Sample{Of: s}) })
 }
 
-func AskHandOver(_ screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
-	return screen.AskWords(words.HandOverTo, as[entry.HandOver](from).To, func(s string) screen.Effect { return then(entry.HandOver{To: s}) })
+func AskHandOver(sh screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+	was := as[entry.HandOver](from)
+	return screen.AskWords(words.HandOverTo, was.To, func(s string) screen.Effect {
+		now := was
+		now.To = s
+		return optional(sh, words.HandOverCovers, words.HandOvers, now.Covers, now, then, func(s string) screen.Effect {
+			now.Covers = s
+			return then(now)
+		})
+	})
 }
 
 // AskExtract asks which way the bloom came out, which is also the question

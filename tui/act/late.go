@@ -43,7 +43,7 @@ var lateActs = []struct {
 	{"b", words.DoBlast, AskBlast}, {"t", words.DoTap, AskTap}, {"r", words.DoRod, Plain(entry.Rod{})},
 	{"l", words.DoLook, AskLook}, {"p", words.DoPoke, Plain(entry.Poke{})}, {"i", words.DoDip, AskDip},
 	{"e", words.DoTemperature, AskTemperature}, {"w", words.DoWeigh, AskWeigh}, {"n", words.DoNote, AskNote},
-	{"a", words.DoArch, AskArch}, {"y", words.DoTuyere, AskTuyere},
+	{"a", words.DoAround, AskAround}, {"y", words.DoTuyere, AskTuyere},
 	{"k", words.DoPauseBegins, Plain(entry.Pause{})}, {"g", words.DoPauseEnds, Plain(entry.Resume{})},
 	{"h", words.DoPreheat, Plain(entry.PhaseSet{Phase: entry.Preheat})}, {"v", words.DoMainBurn, Plain(entry.PhaseSet{Phase: entry.MainBurn})},
 	{"q", words.DoIncident, AskIncident}, {"x", words.DoOtherIn, AskOtherIn}, {"z", words.DoHoldOre, Plain(entry.OreHeld{})}, {"j", words.DoOreAgain, Plain(entry.OreHeld{Again: true})},

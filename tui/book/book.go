@@ -210,4 +210,5 @@ var amendAsks = map[entry.Kind]act.Form{
 	entry.KindTemperature: act.AskTemperature, entry.KindWeigh: act.AskWeigh, entry.KindNote: act.AskNote,
 	entry.KindArch: act.AskArch, entry.KindTuyere: act.AskTuyere, entry.KindSample: act.AskSample,
 	entry.KindHandOver: act.AskHandOver, entry.KindIncident: act.AskIncident, entry.KindExtract: act.AskExtract,
+	entry.KindWall: act.AskWall, entry.KindWeather: act.AskWeather,
 }

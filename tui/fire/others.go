@@ -32,7 +32,7 @@ func otherOptions() []screen.Option {
 		screen.Opt("x", words.DoUndo, act.BringBack),
 		screen.Opt("e", words.DoLate, act.EnterLate),
 		screen.Opt("r", words.DoByWeight, func(screen.Shared) screen.Effect { return screen.Choose(words.DoByWeight, byWeight()...) }),
-		screen.Opt("a", words.DoArch, act.Now(act.AskArch)),
+		screen.Opt("a", words.DoAround, act.Now(act.AskAround)),
 		screen.Opt("t", words.DoTuyere, act.Now(act.AskTuyere)),
 		screen.Opt("q", words.DoSample, act.Now(act.AskSample)),
 		screen.Opt("g", words.DoHandOver, act.Now(act.AskHandOver)),

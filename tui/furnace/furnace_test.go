@@ -1,7 +1,9 @@
 package furnace_test
 
 import (
+	"strings"
 	"testing"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/exp/golden"
@@ -106,5 +108,23 @@ func TestPictures(t *testing.T) {
 			d.Send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
 			golden.RequireEqual(t, []byte(d.M.View()))
 		})
+	}
+}
+
+// What the wall did in a smelt stands under its furnace, until another version is keyed.
+func TestTheWallOfASmeltStandsUnderItsFurnace(t *testing.T) {
+	d := built(t)
+	d.Press("enter", "pgdown", "enter", "y")
+	d.Wait(time.Hour)
+	key(d, "oawka")
+	id := d.M.Running().ID()
+	d.Press("v", "u")
+	d.Shows("wall: crack, at the tuyere, in " + id)
+	d.Wait(time.Minute)
+	d.Press("v", "u", "w")
+	key(d, "\np") // repaired
+	d.Press("esc", "v", "u")
+	if fs := d.M.Shared().House().Furnaces; fs[0].Last().Why != entry.Repaired || strings.Contains(d.Picture(), "in "+id) {
+		t.Errorf("after it was repaired:\n%s", d.Picture())
 	}
 }

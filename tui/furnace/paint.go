@@ -5,6 +5,7 @@ import (
 	"chargehand/model/house"
 	"chargehand/model/picture"
 	"chargehand/model/plan"
+	"chargehand/model/shelf"
 	"chargehand/tui/cell"
 	"chargehand/tui/draw"
 	"chargehand/tui/scene"
@@ -97,12 +98,43 @@ func known(g cell.Grid, sh screen.Shared, f house.Furnace) {
 		g.TextIn(cell.Rect{X: 14, Y: y, W: w - 15, H: 1}, words.VersionSays(u, v), th.Style(theme.Text))
 		y++
 	}
+	for _, happened := range wallsOf(sh, f) {
+		if y >= h {
+			return
+		}
+		g.Text(4, y, happened.At.Format("2 Jan 06"), th.Style(theme.Quiet))
+		g.TextIn(cell.Rect{X: 14, Y: y, W: w - 15, H: 1}, words.WallInSmelt(u.Event(happened.Seen), happened.smelt), th.Style(theme.Text))
+		y++
+	}
 	for i := len(f.Dryings) - 1; i >= 0 && y < h; i-- {
 		d := f.Dryings[i]
 		g.Text(4, y, d.At.Format("2 Jan 06"), th.Style(theme.Quiet))
 		g.TextIn(cell.Rect{X: 14, Y: y, W: w - 15, H: 1}, sh.Units.Event(d.Drying), th.Style(theme.Text))
 		y++
 	}
+}
+
+// wallThen is what a wall did in a smelt.
+type wallThen struct {
+	shelf.WallThen
+	smelt string
+}
+
+// wallsOf is what the wall of a furnace did since its last version, the newest first: what
+// is mended or measured of it afterwards makes another version.
+func wallsOf(sh screen.Shared, f house.Furnace) (all []wallThen) {
+	last := f.Last()
+	for _, l := range sh.Shelf.Lines {
+		if l.Practice || l.Rehearsal || l.Invented || !l.In(last.Furnace) {
+			continue
+		}
+		for i := len(l.Wall) - 1; i >= 0; i-- {
+			if l.Wall[i].At.After(last.From) {
+				all = append(all, wallThen{l.Wall[i], l.ID})
+			}
+		}
+	}
+	return all
 }
 
 // drawn is a furnace to scale, full of charcoal by the measure that the house has for it.

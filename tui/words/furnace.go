@@ -59,6 +59,9 @@ const (
 	Versions       = "versions; a smelt keeps its own"
 )
 
+// WallInSmelt is what a wall did, and in which smelt.
+func WallInSmelt(what, smelt string) string { return what + ", in " + smelt }
+
 // FurnacesHold says how many there are.
 func FurnacesHold(n int) string {
 	if n == 1 {

@@ -100,7 +100,10 @@ func TestEachActsEntry(t *testing.T) {
 		{"o t b 2 2 enter", entry.Tuyere{Bore: entry.Some(entry.Millimetre(22))}},
 		{"o t w c l a y enter", entry.Tuyere{Swapped: "clay"}},
 		{"o q r o d enter", entry.Sample{Of: "rod"}},
-		{"o g J B enter", entry.HandOver{To: "JB"}},
+		{"o g J B enter enter", entry.HandOver{To: "JB"}},
+		{"o g J B enter l", entry.HandOver{To: "JB", Covers: "slag and tapping"}},
+		{"o a w l esc", entry.WallSeen{What: entry.WallSlump}},
+		{"o a r n", entry.Weather{Rain: entry.RainNone}},
 	} {
 		d := desk.Practising(t)
 		before := len(d.Acts())

@@ -292,7 +292,7 @@ func (d *workday) doubleCharge() {
 func (d *workday) handOver() {
 	d.does("21:50:05", "o", "g")
 	d.write("AB")
-	d.press("enter")
+	d.press("enter", "e")
 	d.shows("by AB")
 }
 

@@ -59,7 +59,7 @@ var doubtWords = map[doubt.Name]struct {
 		if d.Said < d.Against {
 			return u.Value(d.Said, "°C", 0) + " outside: colder than such a day gets"
 		}
-		return u.Value(d.Said, "°C", 0) + " outside: read it in the shade, away from the fire"
+		return u.Value(d.Said, "°C", 0) + " outside: read it in the shade, far from fire"
 	}, "no air that a blower draws"},
 	doubt.TuyereTooFar: {func(u Units, d doubt.Doubt) string {
 		return "a tip " + u.cm(d.Said) + " in: the bore is " + u.cm(d.Against)

@@ -3,6 +3,7 @@ package tui
 import (
 	tea "github.com/charmbracelet/bubbletea"
 
+	"chargehand/model/entry"
 	"chargehand/model/session"
 	"chargehand/tui/draw"
 	"chargehand/tui/screen"
@@ -59,5 +60,11 @@ const Pace = pace
 // Open opens a dialog, as an effect of a screen does.
 func (m Model) Open(d screen.Dialog) Model {
 	m, _ = m.move(screen.Ask{Dialog: d})
+	return m
+}
+
+// Keeping is the model with an event kept in the smelt shown, as by a screen.
+func (m Model) Keeping(ev entry.Event) Model {
+	m, _ = m.handAll([]screen.Act{{Event: ev}}, "")
 	return m
 }

@@ -96,3 +96,17 @@ func (Weather) Kind() Kind       { return KindWeather }
 func (AgainFromHere) Kind() Kind { return KindAgainFromHere }
 func (Sealed) Kind() Kind        { return KindSealed }
 func (Opened) Kind() Kind        { return KindOpened }
+
+// Recipe is the rest of the day as it was taken, as what the next charges are.
+func (a AgainFromHere) Recipe() Recipe {
+	var r Recipe
+	for _, st := range a.Steps {
+		if st.Charges > 0 {
+			r.Ramp = append(r.Ramp, st)
+		}
+	}
+	if len(r.Ramp) > 0 {
+		r.Next = r.Ramp[0].Parts
+	}
+	return r
+}

@@ -44,8 +44,10 @@ func (r *Reading) ratioOver(cs []fold.Charge, charged, dry Name) {
 	r.Figures[dry] = ratio(ore.Dry, coal.Dry)
 }
 
-// ratio of two masses, each with its own spread; unknown when either is.
+// ratio of two masses, each with its own spread; unknown when either is. Rain on the
+// charcoal is no charcoal.
 func ratio(ore, coal fold.Mass) Figure {
+	coal = coal.Sound()
 	if ore.Unknown || coal.Unknown || coal.Kg <= 0 {
 		return none
 	}

@@ -19,6 +19,10 @@ const (
 	guessedRel = 0.15
 )
 
+// Heavier is by how much a measure of charcoal may outweigh what it was taken for
+// before the cause is asked: twice what a scale outdoors errs, and a little.
+const Heavier = 0.05
+
 // Moisture of ore on the dry mass where its lot does not say. Roasted ore kept
 // dry holds a few percent; an ore analogue kept 10 %, measured once at 13 %
 // (Markewitz 2018; data sheet of 30 Nov 2016).
@@ -36,6 +40,16 @@ type Mass struct {
 	Common  float64 // kg
 	Guessed bool    // rests on a measure that was never weighed
 	Unknown bool    // holds something of unknown mass; Kg is then the known part
+	Rain    float64 // kg of it that are water over what the lot holds, which carries no ore
+	RainSD  float64 // kg, how well that is known
+}
+
+// Sound is the mass without the water that came in beside what the lot holds: what a
+// ratio goes by, since a damp bucket holds the same carbon.
+func (m Mass) Sound() Mass {
+	m.Kg, m.Common = m.Kg-m.Rain, math.Hypot(m.Common, m.RainSD)
+	m.Rain, m.RainSD = 0, 0
+	return m
 }
 
 // Variance is the whole spread as a variance.
@@ -54,6 +68,7 @@ func (m Mass) Plus(o Mass) Mass {
 	return Mass{
 		Kg: m.Kg + o.Kg, Chance: m.Chance + o.Chance, Common: m.Common + o.Common,
 		Guessed: m.Guessed || o.Guessed, Unknown: m.Unknown || o.Unknown,
+		Rain: m.Rain + o.Rain, RainSD: m.RainSD + o.RainSD,
 	}
 }
 
@@ -62,12 +77,15 @@ func (m Mass) Scaled(k float64) Mass {
 	m.Kg *= k
 	m.Chance *= k * k
 	m.Common *= k
+	m.Rain *= k
+	m.RainSD *= k
 	return m
 }
 
 // dried is the mass without its moisture (on the dry mass, with its spread).
 func (m Mass) dried(w, sd float64) Mass {
 	d := m.Scaled(1 / (1 + w))
+	d.Rain, d.RainSD = 0, 0
 	d.Common = math.Hypot(d.Common, d.Kg*sd/(1+w))
 	return d
 }
@@ -79,6 +97,8 @@ type weight struct {
 	known   bool
 	guessed bool
 	wetter  float64 // factor on 1 + moisture, 1 for none: the same charcoal, wetter than the lot says
+	unsure  float64 // the most that the logarithm of that factor may be over it, where it weighs more and nobody knows why
+	what    entry.What
 }
 
 // scales knows what every measure weighs at every moment, and the lots.
@@ -131,14 +151,28 @@ func (s scales) clone() scales {
 }
 
 func (s scales) name(m entry.Measure) {
-	s.weights[m.Name] = []weight{{from: math.MinInt64, kg: float64(m.Mass.Value), known: m.Mass.Known, guessed: m.Guessed, wetter: 1}}
+	s.weights[m.Name] = []weight{{from: math.MinInt64, kg: float64(m.Mass.Value), known: m.Mass.Known, guessed: m.Guessed, wetter: 1, what: m.What}}
 }
 
+// weigh takes a measure weighed anew: of charcoal that is wetter since, fuller, or
+// another, or heavier for a reason that nobody knows, which is then somewhere between
+// all water and none.
 func (s scales) weigh(ev entry.Weigh, at time.Duration) {
 	w := weight{from: at, kg: float64(ev.Mass), known: true, wetter: 1}
-	before, ok := s.of(ev.Name, at)
-	if ok && before.known && before.kg > 0 && ev.Why == entry.Wetter {
-		w.wetter = before.wetter * w.kg / before.kg
+	if before, ok := s.of(ev.Name, at); ok {
+		w.what = before.what
+		if ev.Why != entry.Other {
+			w.wetter = before.wetter
+		}
+		switch by := w.kg / before.kg; {
+		case !before.known || before.kg <= 0 || w.kg <= 0:
+		case ev.Why == entry.Wetter:
+			w.wetter *= by
+		case ev.Why == "" && HeavierBy(before.what, before.kg, w.kg, before.guessed) > 0:
+			w.unsure = before.unsure + math.Log(by)
+		case ev.Why == "":
+			w.unsure = before.unsure
+		}
 	}
 	if ev.FromNow {
 		s.weights[ev.Name] = append(s.weights[ev.Name], w)
@@ -146,6 +180,15 @@ func (s scales) weigh(ev entry.Weigh, at time.Duration) {
 	}
 	w.from = math.MinInt64
 	s.weights[ev.Name] = []weight{w}
+}
+
+// HeavierBy is by what share a measure of charcoal outweighs what it was known to
+// weigh; 0 where that is no more than Heavier, or where it was only guessed.
+func HeavierBy(w entry.What, was, is float64, guessed bool) float64 {
+	if w != entry.Charcoal || guessed || was <= 0 || is/was-1 <= Heavier {
+		return 0
+	}
+	return is/was - 1
 }
 
 // of is what a measure weighs at a moment.
@@ -182,7 +225,12 @@ func (s scales) part(p entry.Part, at time.Duration) (charged, dry Mass) {
 		charged.Unknown = true
 	}
 	moist, sd := s.moisture(p)
-	return charged, charged.dried((1+moist)*w.wetter-1, sd)
+	wetter := w.wetter * math.Exp(w.unsure/2)
+	charged.Rain = charged.Kg * (1 - 1/wetter)
+	charged.RainSD = charged.Kg / wetter * w.unsure / math.Sqrt(12) // anything from none to all alike
+	dry = charged.dried((1+moist)*wetter-1, sd)
+	dry.Common = math.Hypot(dry.Common, dry.Kg*w.unsure/math.Sqrt(12))
+	return charged, dry
 }
 
 // chance is the variance of a number of measures filled one by one.

@@ -40,6 +40,23 @@ func (c *Timeline) after(more int, at time.Duration) []Part {
 	return parts
 }
 
+// Rest is what is left of a plan with steps from the next charge on; nil where there is
+// no such plan, or its end is reached.
+func (c *Timeline) Rest() (steps []entry.RecipeStep) {
+	done := c.done
+	for _, st := range c.planned.Ramp {
+		gone := min(done, st.Charges)
+		done -= gone
+		if st.Charges -= gone; st.Charges > 0 {
+			steps = append(steps, st)
+		}
+	}
+	return steps
+}
+
+// NextPlanned is the next charge as planned, with its ore also while that is held.
+func (c *Timeline) NextPlanned() entry.Parts { return Planned(c.planned, c.done) }
+
 // step is the ramp's charge after so many; past its end the last step goes on.
 func step(r entry.Recipe, done int) entry.Parts {
 	for _, st := range r.Ramp {

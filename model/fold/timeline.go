@@ -100,6 +100,7 @@ func (c *Timeline) Take(l Line) {
 		c.planned, c.done = ev, 0
 		c.plan(ev.Ramp, l.At)
 	case entry.AgainFromHere:
+		c.planned, c.done = ev.Recipe(), 0
 		c.plan(ev.Steps, l.At)
 	case entry.Tap:
 		c.SlagWeighed = c.SlagWeighed || ev.Mass.Positive()

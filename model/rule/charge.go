@@ -24,7 +24,7 @@ type plan struct {
 // recipe, with ore held or over, there is none.
 func (m *moment) planned(at time.Duration) plan {
 	parts := fold.Planned(m.recipe, m.done)
-	coal, ore := m.c.MassOf(parts, entry.Charcoal, at), m.c.MassOf(parts, entry.Ore, at)
+	coal, ore := m.c.MassOf(parts, entry.Charcoal, at).Sound(), m.c.MassOf(parts, entry.Ore, at)
 	if m.lastOre || m.phase == entry.OreOff || coal.Unknown || ore.Unknown || coal.Kg <= 0 || ore.Kg <= 0 {
 		return plan{}
 	}
@@ -42,7 +42,7 @@ func (m *moment) offPlan(i int) (float64, bool) {
 	if c.Charcoal.Charged.Unknown || c.Ore.Charged.Unknown || c.Charcoal.Charged.Kg <= 0 {
 		return 0, false
 	}
-	return math.Log(c.Ore.Charged.Kg / c.Charcoal.Charged.Kg / m.plans[i].ratio), true
+	return math.Log(c.Ore.Charged.Kg / c.Charcoal.Charged.Sound().Kg / m.plans[i].ratio), true
 }
 
 // ratioOff: three charges together off the plan, and each of the last two.
@@ -56,7 +56,7 @@ func ratioOff(m *moment) (Evidence, bool) {
 	}
 	var coal, ore, meant float64
 	for i := n - 2; i <= n; i++ {
-		kg := m.c.Charges[i].Charcoal.Charged.Kg
+		kg := m.c.Charges[i].Charcoal.Charged.Sound().Kg
 		coal, ore, meant = coal+kg, ore+m.c.Charges[i].Ore.Charged.Kg, meant+kg*m.plans[i].ratio
 	}
 	if math.Abs(math.Log(ore/meant)) <= ratioFar {

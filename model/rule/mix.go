@@ -48,7 +48,7 @@ func (m *moment) ratio(from int) (ratio float64, ok bool) {
 		if c.Charcoal.Charged.Unknown || c.Ore.Charged.Unknown {
 			return 0, false
 		}
-		coal, ore = coal+c.Charcoal.Charged.Kg, ore+c.Ore.Charged.Kg
+		coal, ore = coal+c.Charcoal.Charged.Sound().Kg, ore+c.Ore.Charged.Kg
 	}
 	return ore / coal, coal > 0
 }

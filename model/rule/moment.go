@@ -57,6 +57,7 @@ type moment struct {
 	jumped      entry.ClockJump
 	presses     []pressed
 	factor      meterFactor
+	damp        damp
 }
 
 func newMoment(about *fold.About) *moment {
@@ -65,7 +66,7 @@ func newMoment(about *fold.About) *moment {
 	return &moment{
 		c: &c, phase: entry.Preheat, recipe: entry.Recipe{Next: c.Light.Recipe}, stores: newStores(c.Light.Lots),
 		peep: unseen, flame: unseen, sound: unseen, slag: unseen, topGas: unseen,
-		firstOre: never, fireAt: never, topAt: never, fill: never, blastOn: never, blastSet: never, rod: never, tap: never, poke: never, jump: never,
+		firstOre: never, fireAt: never, topAt: never, damp: damp{at: never}, fill: never, blastOn: never, blastSet: never, rod: never, tap: never, poke: never, jump: never,
 	}
 }
 
@@ -118,6 +119,8 @@ func (m *moment) take(l fold.Line) {
 		m.charge(l, ev)
 	case entry.Recipe:
 		m.recipe, m.done = ev, 0
+	case entry.AgainFromHere:
+		m.recipe, m.done = ev.Recipe(), 0
 	case entry.Blast:
 		m.blow(l.At)
 		m.press(l.At, ev)
@@ -150,6 +153,7 @@ func (m *moment) take(l fold.Line) {
 			m.stores.weigh(ev)
 		}
 		m.slagWeighed = m.slagWeighed || ev.What == entry.WeighSlag && ev.Mass > 0
+		m.dampens(l.At, ev)
 	case entry.ClockJump:
 		if ev.ByMs != 0 { // a clock that a person put right was not set
 			m.jump, m.jumped = l.At, ev

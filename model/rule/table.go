@@ -57,6 +57,8 @@ const (
 	CarbonHigh      ID = "carbon high"
 	StoresShort     ID = "stores short"
 	MeasureDoubtful ID = "measure doubtful"
+	CharcoalDamp    ID = "charcoal damp"
+	DampHearth      ID = "hearth fell, damp charcoal"
 	MeterOdd        ID = "meter odd"
 	DoubleCharge    ID = "double charge"
 	ClockJumped     ID = "clock jumped"
@@ -89,6 +91,7 @@ var Table = []Row{
 	{ID: SlagThick, Grade: Look, Source: common, raise: slagThick, clear: not(slagThick)},
 	{ID: PressureHigh, Grade: Look, Source: ergun + "; " + common, raise: pressureHigh, clear: pressureUsual},
 	{ID: OreEarly, Grade: Look, Source: whiteFirst, raise: oreEarly, clear: not(oreEarly)},
+	{ID: DampHearth, Grade: Look, Source: "assumed: common practice, crews take a step less ore on damp charcoal", raise: dampHearth, clear: not(dampHearth)},
 	{ID: HearthCold, Grade: Look, Source: iceSlag, raise: hearthCold, clear: hearthWarm},
 	{ID: ChargeOverdue, Grade: Look, Source: ownPace, raise: chargeOverdue, clear: chargeIn},
 	{ID: EntryMissing, Grade: Look, Source: common, raise: entryMissing, clear: entryFound},
@@ -108,6 +111,7 @@ var Table = []Row{
 	{ID: TopGasQuestion, Grade: Note, Source: wealden, holds: time.Minute, raise: topGasQuestion, clear: not(topGasQuestion)},
 	{ID: BurnFaster, Grade: Note, Source: markewitz + "; " + ownPace, raise: burnFaster, clear: burnAsUsual},
 	{ID: CarbonHigh, Grade: Note, Source: common, raise: carbonHigh, clear: not(carbonHigh)},
+	{ID: CharcoalDamp, Grade: Note, Source: "assumed: by the heat of vaporising its water in the upper shaft; " + common, raise: charcoalDamp, clear: charcoalDried},
 	{ID: MeterOdd, Grade: Note, Source: "assumed: by the balance of oxygen carbon burned to monoxide is the most a blast burns", once: true, raise: meterOdd, clear: toldLongEnough},
 	{ID: AirOdd, Grade: Note, Source: perBore, holds: airHolds, once: true, raise: airOdd, clear: airUsual},
 	{ID: ClockJumped, Grade: Note, Source: common, raise: clockJumped, clear: not(clockJumped)},

@@ -98,6 +98,18 @@ func scenes() map[rule.ID][]scene {
 			{name: "in burn-down", day: steady().with(95, entry.BurnDown{}, look(entry.AtPeep, entry.PeepDim)), to: 96},
 			{name: "already blocked", day: steady().with(95, look(entry.AtPeep, entry.PeepDark), look(entry.AtSound, entry.SoundWeak)), to: 96},
 		},
+		rule.CharcoalDamp: {
+			{name: "weighed wetter", day: newDay(known).with(50, entry.Weigh{What: entry.WeighMeasure, Name: "bucket", Mass: 2.1, Why: entry.Wetter, FromNow: true}), to: 80, raised: 50, cleared: 70, says: "bucket 2.1 kg, was 1.9 kg: water. The top steams and is cooler, the hearth hardly changes"},
+			{name: "weighed fuller", day: newDay(known).with(50, entry.Weigh{What: entry.WeighMeasure, Name: "bucket", Mass: 2.1, Why: entry.Fuller}), to: 80},
+			{name: "weighed drier", day: newDay(known).with(50, entry.Weigh{What: entry.WeighMeasure, Name: "bucket", Mass: 1.7, Why: entry.Wetter}), to: 80},
+		},
+		rule.DampHearth: {
+			{name: "the peep is darker since", day: wetter().with(104, look(entry.AtPeep, entry.PeepOrange)), to: 110, raised: 104, says: "peep orange, white before the damp charcoal"},
+			{name: "it reads lower since", day: wetter().with(104, entry.Temperature{Degrees: 1200, Where: entry.WherePeep}), to: 110, raised: 104, says: "peep 1200 °C, 1300 °C before the damp charcoal"},
+			{name: "less ore goes in for it", day: wetter().with(104, look(entry.AtPeep, entry.PeepOrange)).with(106, entry.Recipe{Next: entry.Parts{coal(1.9), ore(0.5)}}), to: 110, raised: 104, cleared: 106},
+			{name: "it is as it was", day: wetter().with(104, look(entry.AtPeep, entry.PeepWhite)), to: 110},
+			{name: "darker before it", day: steady().with(92, look(entry.AtPeep, entry.PeepOrange)), to: 110},
+		},
 		rule.TuyereBlocked: {
 			{name: "dark", day: steady().with(95, look(entry.AtPeep, entry.PeepDark)), to: 96, raised: 95, says: "peep dark, no blast goes in"},
 			{name: "seen white again", day: steady().with(95, look(entry.AtPeep, entry.PeepDark)).with(97, look(entry.AtPeep, entry.PeepWhite)), to: 98, raised: 95, cleared: 97},
@@ -222,6 +234,12 @@ func metered(lMin float64) *day {
 		d.key(at, charge(coal(1.9), ore(1)))
 	}
 	return d
+}
+
+// wetter is a steady smelt whose fire is white and hot until its charcoal is weighed damp.
+func wetter() *day {
+	return steady().with(91, entry.MeasureNamed{Measure: bucketOf(1.9)}, entry.Recipe{Next: entry.Parts{coal(1.9), ore(1)}}, look(entry.AtPeep, entry.PeepWhite), entry.Temperature{Degrees: 1300, Where: entry.WherePeep}).
+		with(92, entry.Weigh{What: entry.WeighMeasure, Name: "bucket", Mass: 2.1, Why: entry.Wetter, FromNow: true})
 }
 
 func TestEveryRuleIsRaisedAndNot(t *testing.T) {

@@ -1,6 +1,7 @@
 package session
 
 import (
+	"chargehand/model/entry"
 	"chargehand/model/fold"
 	"chargehand/model/rule"
 )
@@ -12,6 +13,15 @@ func (s Session) Coming(n int) (charges [][]fold.Part, ramp bool) {
 		return nil, false
 	}
 	return s.view().moment.timeline.Coming(n)
+}
+
+// Rest is what is left of the plan from the next charge on; nil where there is none with
+// steps, or its end is reached.
+func (s Session) Rest() []entry.RecipeStep {
+	if !s.Is() {
+		return nil
+	}
+	return s.view().moment.timeline.Rest()
 }
 
 // Supplies are what is left at the moment of the materials whose lots were weighed.

@@ -77,13 +77,7 @@ func (s Session) Recipe() entry.Parts {
 		}
 		return ps
 	}
-	parts, last := s.Light().Recipe, time.Duration(-1)
-	for l := range s.Of(entry.KindRecipe) {
-		if r := l.Event.(entry.Recipe); l.At >= last && len(r.Ramp) == 0 {
-			parts, last = r.Next, l.At
-		}
-	}
-	return slices.Clone(parts)
+	return slices.Clone(s.view().moment.timeline.NextPlanned())
 }
 
 // Measure is the measure in which a material goes in: that of the recipe, else

@@ -109,6 +109,14 @@ var warnings = map[rule.ID]said{
 		"carbon high?", "slag {seen}, the iron may take up carbon, as far as cast iron",
 		"a little more ore to the charcoal, or slag rich in iron back in at the top",
 	},
+	rule.CharcoalDamp: {
+		"charcoal damp", "{measure} {is}, was {was}: water. The top steams and is cooler, the hearth hardly changes",
+		"dry the rest in sun and wind, never beside the fire; a damp charge can put the top flame out",
+	},
+	rule.DampHearth: {
+		"hearth fell, damp", "peep {seen}, {before} before the damp charcoal",
+		"a step less ore in the next charges until it is back, as crews do",
+	},
 	rule.MeterOdd: {
 		"meter is odd", "{factor:} times the carbon that the metered air can burn ({low:} to {high:})",
 		"nothing at the fire; check the meter, the joints and the bucket's weight later",

@@ -13,19 +13,27 @@ import (
 // AskOtherLot asks from which lot charcoal or ore comes from the next charge on.
 func AskOtherLot(sh screen.Shared) screen.Effect {
 	of := func(k string, w entry.What) screen.Option {
-		return screen.Opt(k, modelwords.Material(w), func(sh screen.Shared) screen.Effect {
-			parts := sh.Smelt.Recipe()
-			i := slices.IndexFunc(parts, func(p entry.Part) bool { return p.What == w })
-			if i < 0 {
-				return screen.Refuse(words.NoneAlready(w))
-			}
-			return askLot(sh, w, func(lot string) screen.Effect {
-				parts[i].Lot = lot
-				return Book(entry.Recipe{Next: parts})
-			})
-		})
+		return screen.Opt(k, modelwords.Material(w), func(sh screen.Shared) screen.Effect { return otherLot(sh, w) })
 	}
 	return screen.Choose(words.DoOtherLot, of("o", entry.Ore), of("k", entry.Charcoal))
+}
+
+// otherLot asks from which lot one material comes, of the next charge and of those that the
+// plan has after it.
+func otherLot(sh screen.Shared, w entry.What) screen.Effect {
+	if !sh.Smelt.Recipe().Holds(w) {
+		return screen.Refuse(words.NoneAlready(w))
+	}
+	return askLot(sh, w, func(lot string) screen.Effect {
+		return Book(RestWith(sh, func(ps entry.Parts) entry.Parts {
+			for i := range ps {
+				if ps[i].What == w {
+					ps[i].Lot = lot
+				}
+			}
+			return ps
+		}))
+	})
 }
 
 // askLot asks for a lot of a material: one that this smelt knows, or another by name.

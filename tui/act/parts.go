@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"chargehand/model/entry"
+	"chargehand/model/fold"
 	"chargehand/tui/screen"
 	"chargehand/tui/words"
 )
@@ -20,12 +21,20 @@ func AskReweigh(sh screen.Shared, from entry.Event, then func(entry.Event) scree
 		return sh.Units.MeasureOf(ms[i]), func(screen.Shared) screen.Effect {
 			return screen.AskNumber(words.Weighing(name), kilograms, givenMass(from, entry.WeighMeasure), func(v float64) screen.Effect {
 				w := entry.Weigh{What: entry.WeighMeasure, Name: name, Mass: entry.Kilogram(v)}
-				return screen.Each{screen.Kept(then(w)), screen.ChooseOr("w", words.WeighSince,
-					screen.Opt("w", words.WeighWhole, func(screen.Shared) screen.Effect { return whyIf(from, w, then) }),
-					screen.Opt("n", words.WeighFromNow, func(screen.Shared) screen.Effect { w.FromNow = true; return whyIf(from, w, then) }))}
+				if by := fold.HeavierBy(ms[i].What, float64(ms[i].Mass.Value), v, ms[i].Guessed); from == nil && by > 0 {
+					return askHeavier(heavier{weigh: w, was: float64(ms[i].Mass.Value), by: by}, then)
+				}
+				return askSince(w, "w", func(w entry.Weigh) screen.Effect { return whyIf(from, w, then) })
 			})
 		}
 	})...)
+}
+
+// askSince asks from when on a measure weighs so much. Enter takes the likelier.
+func askSince(w entry.Weigh, likely string, then func(entry.Weigh) screen.Effect) screen.Effect {
+	return screen.Each{screen.Kept(then(w)), screen.ChooseOr(likely, words.WeighSince,
+		screen.Opt("w", words.WeighWhole, func(screen.Shared) screen.Effect { return then(w) }),
+		screen.Opt("n", words.WeighFromNow, func(screen.Shared) screen.Effect { w.FromNow = true; return then(w) }))}
 }
 
 // whyIf asks why when a weighing is changed. A new one is booked as it is: the

@@ -108,12 +108,12 @@ func nextBy(sh screen.Shared, w entry.What, by entry.Count) screen.Effect {
 		if parts[i] == p {
 			return screen.Refuse(words.NoneAlready(w))
 		}
-		return act.Book(entry.Recipe{Next: parts})
+		return act.Book(act.NextIs(sh, parts))
 	}
 	if by < 0 || !named {
 		return screen.Refuse(words.NoneAlready(w))
 	}
-	return act.Book(entry.Recipe{Next: append(parts, entry.Part{What: w, Measure: m.Name, Count: entry.Some(by)})})
+	return act.Book(act.NextIs(sh, append(parts, entry.Part{What: w, Measure: m.Name, Count: entry.Some(by)})))
 }
 
 // level is a remark about the level after the last charge.

@@ -59,7 +59,7 @@ func asLit(screen.Shared) screen.Effect {
 func byWeight() []screen.Option {
 	return []screen.Option{
 		screen.Opt("n", words.DoNextByWeight, func(sh screen.Shared) screen.Effect {
-			return act.AskByWeight(sh, func(ps entry.Parts) screen.Effect { return act.Book(entry.Recipe{Next: ps}) })
+			return act.AskByWeight(sh, func(ps entry.Parts) screen.Effect { return act.Book(act.NextIs(sh, ps)) })
 		}),
 		screen.Opt("w", words.DoWeighed, func(sh screen.Shared) screen.Effect {
 			return act.AskByWeight(sh, func(ps entry.Parts) screen.Effect { return act.Book(entry.Charge{Parts: ps}) })

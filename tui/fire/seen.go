@@ -81,6 +81,9 @@ func warningHints(s session.Session) []draw.KeyHint {
 	if s.Stands(rule.TopGasQuestion, rule.TopGasUnlit) {
 		hs = append(hs, screen.Short(Map.Alight, words.ShortAlight), screen.Short(Map.Out, words.ShortOut))
 	}
+	if s.Stands(rule.DampHearth) {
+		hs = append(hs, draw.KeyHint{Key: screen.KeyLabel(Map.LessOre.Keys()[0]), Does: words.ShortLessOre})
+	}
 	if slices.ContainsFunc(s.Standing(), unseen) {
 		hs = append(hs, screen.Short(Map.Seen, words.ShortSeen))
 	}

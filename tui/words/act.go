@@ -83,6 +83,9 @@ const (
 	WhyOffer          = "; wetter or fuller? b in the views, then a, says why"
 	WhyWetter         = "wetter, the same otherwise"
 	WhyFuller         = "fuller"
+	WhyOtherLot       = "charcoal of another lot"
+	DampBooked        = "damp: carbon and ratio stay. Dry the rest in sun and wind, never by the fire"
+	FullerAsItIs      = "fuller: the ore of the next charge keeps the ratio as it is"
 	WhyOther          = "other charcoal or ore"
 	WhyNotKnown       = "not known, or as ever"
 	ByWeight          = "by weight"
@@ -96,6 +99,19 @@ func LookSees(at entry.LookAt) string { return string(at) + " is" }
 
 // Weighing asks for the mass of a thing.
 func Weighing(what string) string { return "weight of " + what }
+
+// HeavierWhy asks why a measure weighs more than before.
+func HeavierWhy(measure string, by float64) string {
+	return measure + " is " + strconv.Itoa(int(100*by+0.5)) + " % heavier: why"
+}
+
+// KeepRatio offers the ore that keeps the ratio.
+func KeepRatio(ore, was string) string { return "to keep the ratio: " + ore + ", not " + was }
+
+// TopUp offers as much more charcoal by weight as is water.
+func TopUp(kg, was string) string {
+	return "weighed out: " + kg + ", not " + was + ", to hold the same carbon"
+}
 
 // PartAmount asks how much of a material goes in, in a measure or by weight.
 func PartAmount(w entry.What, measure string) string {

@@ -9,9 +9,10 @@ const (
 	DoOut      = "top gas is out"
 	DoCautions = "cautions, to read again"
 
-	ShortSeen   = "seen"
-	ShortAlight = "alight"
-	ShortOut    = "out"
+	ShortSeen    = "seen"
+	ShortLessOre = "less ore"
+	ShortAlight  = "alight"
+	ShortOut     = "out"
 )
 
 // Answers about warnings and cautions.

@@ -57,7 +57,7 @@ func charcoalDamp(m *moment) (Evidence, bool) {
 	if !m.within(d.at, recently) || d.was <= 0 {
 		return nil, false
 	}
-	return Evidence{word("measure", d.measure), number("is", d.is, Kilograms), number("was", d.was, Kilograms), number("more", 100*(d.is/d.was-1), Percent)}, true
+	return Evidence{word("measure", d.measure), number("weighed", d.is, Kilograms), number("believed", d.was, Kilograms), number("more", 100*(d.is/d.was-1), Percent)}, true
 }
 
 func charcoalDried(m *moment, w Warning) bool {

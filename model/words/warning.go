@@ -110,7 +110,7 @@ var warnings = map[rule.ID]said{
 		"a little more ore to the charcoal, or slag rich in iron back in at the top",
 	},
 	rule.CharcoalDamp: {
-		"charcoal damp", "{measure} {is}, was {was}: water. The top steams and is cooler, the hearth hardly changes",
+		"charcoal damp", "{measure} {weighed}, was {believed}: water. The top steams and is cooler, the hearth hardly changes",
 		"dry the rest in sun and wind, never beside the fire; a damp charge can put the top flame out",
 	},
 	rule.DampHearth: {

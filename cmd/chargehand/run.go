@@ -42,7 +42,7 @@ func commands() []command {
 	return []command{
 		storesCommand(), furnaceCommand(), planCommand(), assayCommand(), rehearseCommand(),
 		stateCommand(), aheadCommand(),
-		smeltsCommand(), accountCommand(), reportCommand(), exportCommand(), importCommand(), learnCommand(), hindcastCommand(),
+		smeltsCommand(), accountCommand(), forgeCommand(), reportCommand(), exportCommand(), importCommand(), learnCommand(), hindcastCommand(),
 		checkCommand(), rescueCommand(), versionCommand(),
 	}
 }

@@ -10,6 +10,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/figure"
+	"chargehand/model/forge"
 	"chargehand/physics"
 )
 
@@ -44,6 +45,7 @@ type Doubt struct {
 	Said, Against float64
 	Of            string
 	Assay         physics.AssayDoubt // of one about an assay
+	Printed       forge.PrintedOff   // of one about what is printed of a piece
 }
 
 // Row is a doubt of the table: what is said of an event that it is about, what it is held

@@ -16,6 +16,10 @@ const (
 	SumChecksNone  Name = "sum_checks_none"
 	MoreComesOut   Name = "more_comes_out"
 	WetterThanMost Name = "wetter_than_most"
+	PieceGrew      Name = "piece_grew"
+	PieceHoldsMore Name = "piece_holds_more"
+	DenserThanIron Name = "denser_than_iron"
+	PrintDisagrees Name = "print_disagrees"
 )
 
 // HouseRow is a doubt about what is keyed of the house, held against the house as it
@@ -55,6 +59,10 @@ var HouseTable = []HouseRow{
 	{MoreComesOut, moreComesOut},
 	{WetterThanMost, wetter},
 	{FurnaceSize, furnaceOff},
+	{PieceGrew, grew},
+	{PieceHoldsMore, holdsMore},
+	{DenserThanIron, denser},
+	{PrintDisagrees, printOff},
 }
 
 // assayed finds those doubts of an assay that physics has.

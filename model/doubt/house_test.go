@@ -35,6 +35,9 @@ func TestDoubtsOfTheHouse(t *testing.T) {
 	none := entry.None[entry.Percent]()
 	loss := func(v float64) entry.Maybe[entry.Percent] { return entry.Some(entry.Percent(v)) }
 	tested := map[doubt.Name]bool{}
+	const half entry.UID = "00000000000000b1"
+	mass := func(v float64) entry.Maybe[entry.Kilogram] { return entry.Some(entry.Kilogram(v)) }
+	held := house.State{Pieces: []house.Piece{{Piece: entry.Piece{UID: half, Form: entry.HalfPiece, Mass: mass(2)}, Mass: mass(2)}}}
 	for _, c := range []struct {
 		name     doubt.Name
 		bad, can entry.Event
@@ -50,10 +53,14 @@ func TestDoubtsOfTheHouse(t *testing.T) {
 		{doubt.MoreComesOut, deed(entry.Roasted, 40, 44), deed(entry.Roasted, 40, 31), "44 kg out of 40 kg"},
 		{doubt.WetterThanMost, entry.LotStored{Lot: entry.Lot{Name: "pond", Moisture: entry.Some(entry.Share(1.2))}}, entry.LotStored{Lot: entry.Lot{Name: "pond", Moisture: entry.Some(entry.Share(0.5))}}, "more than half"},
 		{doubt.FurnaceSize, entry.FurnaceBuilt{Furnace: entry.Furnace{Name: "x", Bore: entry.Some(entry.Centimetre(250))}}, entry.FurnaceBuilt{Furnace: entry.Furnace{Name: "x", Bore: entry.Some(entry.Centimetre(25))}}, "250 cm"},
+		{doubt.PieceGrew, entry.PieceWeighed{Piece: half, Mass: 2.4}, entry.PieceWeighed{Piece: half, Mass: 2.05}, "grew from 2 kg to 2.4 kg"},
+		{doubt.PieceHoldsMore, entry.Piece{UID: "00000000000000b2", Form: entry.Billet, Mass: mass(2.4), From: []entry.PieceFrom{{Piece: half}}}, entry.Piece{UID: "00000000000000b2", Form: entry.Billet, Mass: mass(1.4), From: []entry.PieceFrom{{Piece: half}}}, "2.4 kg made of 2 kg"},
+		{doubt.DenserThanIron, entry.PieceWeighed{Piece: half, Mass: 2, InWater: mass(1.8)}, entry.PieceWeighed{Piece: half, Mass: 2, InWater: mass(1.7)}, "denser than iron"},
+		{doubt.PrintDisagrees, entry.Piece{UID: "00000000000000b3", Mass: mass(7), Printed: []entry.Printed{{Of: "ore", Mass: mass(24.2), Percent: entry.Some(entry.Percent(34))}}}, entry.Piece{UID: "00000000000000b3", Mass: mass(7), Printed: []entry.Printed{{Of: "ore", Mass: mass(24.2), Percent: entry.Some(entry.Percent(29))}}}, "so of what, 20.6 kg"},
 	} {
 		tested[c.name] = true
 		found := false
-		for _, d := range doubt.InHouse(c.bad, house.State{}) {
+		for _, d := range doubt.InHouse(c.bad, held) {
 			if d.Name == c.name {
 				found = true
 				if said := (words.Units{}).Doubt(d); !strings.Contains(said, c.says) || len(said) > 100 {
@@ -62,9 +69,9 @@ func TestDoubtsOfTheHouse(t *testing.T) {
 			}
 		}
 		if !found {
-			t.Errorf("%s: %+v is not doubted: %v", c.name, c.bad, doubt.InHouse(c.bad, house.State{}))
+			t.Errorf("%s: %+v is not doubted: %v", c.name, c.bad, doubt.InHouse(c.bad, held))
 		}
-		for _, d := range doubt.InHouse(c.can, house.State{}) {
+		for _, d := range doubt.InHouse(c.can, held) {
 			t.Errorf("%s: %+v is doubted: %v", c.name, c.can, d.Name)
 		}
 	}

@@ -9,10 +9,21 @@ type Piece struct {
 	From      []PieceFrom     `json:"from,omitempty"`
 	WhereFrom string          `json:"where_from,omitempty"` // of one that is not from here
 	Year      int             `json:"year,omitempty"`
-	Mass      Maybe[Kilogram] `json:"mass_kg,omitzero"`
+	Mass      Maybe[Kilogram] `json:"mass_kg,omitzero"`  // when it came to be
+	Size      []Millimetre    `json:"size_mm,omitempty"` // thick, wide, long
+	Printed   []Printed       `json:"printed,omitempty"` // as somebody else wrote of it
 	EndsAs    PieceEnd        `json:"ends_as,omitempty"`
 	To        string          `json:"to,omitempty"` // whom it went to
 	Cost      *Cost           `json:"cost,omitempty"`
+}
+
+// Printed is what somebody else wrote of how much came of how much: it is held against
+// the masses, and nothing is reckoned from it.
+type Printed struct {
+	Of      string          `json:"of,omitempty"` // ore, bloom
+	Mass    Maybe[Kilogram] `json:"of_kg,omitzero"`
+	Percent Maybe[Percent]  `json:"pct,omitzero"`
+	Lost    Maybe[Kilogram] `json:"lost_kg,omitzero"`
 }
 
 // PieceFrom is what a piece was cut from or welded of.

@@ -64,19 +64,6 @@ type Plan struct {
 	Done map[string]bool // by line
 }
 
-// Piece is a piece of iron with what was done to it.
-type Piece struct {
-	entry.Piece
-	Said     time.Time
-	Worked   time.Time                   // when it was last worked
-	Mass     entry.Maybe[entry.Kilogram] // as last weighed or said
-	Weighed  []entry.PieceWeighed
-	Tested   []entry.PieceTested
-	Sessions []entry.ForgeSession
-	Heats    int               // keyed one by one
-	OldHeats []entry.ForgeHeat // those among them that the smelt's own stream holds
-}
-
 // Lot finds a lot by its uid, or by its name where it is no uid.
 func (s State) Lot(ref string) (Lot, bool) {
 	i := s.lot(idOf(ref))

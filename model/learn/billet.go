@@ -22,13 +22,18 @@ var PriorBillet = PriorYield.Times(BilletOfBloom)
 func Billet(own []float64) physics.Band { return forecast(PriorBillet, PriorWeight, own) }
 
 // Billets gives the kg of billet that came of each smelt, by the smelt's uid: of those
-// whose bloom was all worked, and of no bloom together with another's.
+// whose bloom was all worked to billets that were weighed, and of no bloom together with
+// another's. Crop ends are none of it. A billet cut of a billet is counted once.
 func Billets(pieces []house.Piece) map[string]float64 {
-	b := bench{at: map[entry.UID]int{}, worked: map[entry.UID]bool{}, pieces: pieces, of: make([]origin, len(pieces))}
+	b := bench{at: map[entry.UID]int{}, kids: make([][]int, len(pieces)), pieces: pieces, of: make([]origin, len(pieces))}
 	for i, p := range pieces {
 		b.at[p.UID] = i
+	}
+	for i, p := range pieces {
 		for _, from := range p.From {
-			b.worked[from.Piece] = true
+			if j, ok := b.at[from.Piece]; ok && from.Piece != "" && j != i {
+				b.kids[j] = append(b.kids[j], i)
+			}
 		}
 	}
 	kg, left := map[string]float64{}, map[string]bool{}
@@ -43,13 +48,16 @@ func Billets(pieces []house.Piece) map[string]float64 {
 		smelt := o.smelts[0]
 		switch p.Form {
 		case entry.Billet:
-			if m, ok := asMade(p); ok {
+			if o.billet {
+				break
+			}
+			if m, ok := p.First(); ok {
 				kg[smelt] += m
 			} else {
 				left[smelt] = true
 			}
 		case entry.BloomPiece, entry.HalfPiece:
-			left[smelt] = left[smelt] || !b.worked[p.UID]
+			left[smelt] = left[smelt] || !b.allWorked(i)
 		}
 	}
 	for smelt := range left {
@@ -60,30 +68,46 @@ func Billets(pieces []house.Piece) map[string]float64 {
 	return kg
 }
 
-// asMade is what a piece weighed when it came to be: as it was first weighed, else as it
-// was said.
-func asMade(p house.Piece) (float64, bool) {
-	if len(p.Weighed) > 0 && p.Weighed[0].Mass > 0 {
-		return float64(p.Weighed[0].Mass), true
+// halvesLeast is how much of a bloom its halves weigh together at least, where the two
+// cuts are all of it: less, and a part was not keyed (assumed).
+const halvesLeast = 0.9
+
+// allWorked tells whether all of a bloom or half went on as halves or billets.
+func (b *bench) allWorked(i int) bool {
+	halves, billets := 0.0, 0
+	weighed := true
+	for _, k := range b.kids[i] {
+		switch p := b.pieces[k]; p.Form {
+		case entry.CropEnd, entry.HalfPiece, entry.BloomPiece:
+			m, ok := p.First()
+			halves, weighed = halves+m, weighed && ok
+			if p.Form != entry.CropEnd {
+				billets++
+			}
+		case entry.Billet:
+			billets++
+			weighed = false // it lost slag on the way, so that it tells nothing of what it was
+		default:
+			return false // a bar, of which nobody weighed the billet
+		}
 	}
-	if p.Piece.Mass.Positive() {
-		return float64(p.Piece.Mass.Value), true
-	}
-	return float64(p.Mass.Value), p.Mass.Positive()
+	was := float64(b.pieces[i].Mass.Value)
+	return billets > 0 && !(weighed && b.pieces[i].Mass.Positive() && halves < halvesLeast*was)
 }
 
 // bench is where pieces come from while that is worked out.
 type bench struct {
 	pieces []house.Piece
 	at     map[entry.UID]int
-	worked map[entry.UID]bool // another piece was made of it
+	kids   [][]int // what was made of a piece
 	of     []origin
 }
 
-// origin is of which smelts a piece is.
+// origin is of which smelts a piece is, and whether it is of a billet.
 type origin struct {
 	known  bool
 	smelts []string
+	billet bool
 }
 
 func (b *bench) origin(i int) origin {
@@ -105,7 +129,9 @@ func (b *bench) origin(i int) origin {
 			add(from.Smelt)
 		}
 		if j, ok := b.at[from.Piece]; ok && from.Piece != "" {
-			for _, s := range b.origin(j).smelts {
+			o := b.origin(j)
+			b.of[i].billet = b.of[i].billet || o.billet || b.pieces[j].Form == entry.Billet
+			for _, s := range o.smelts {
 				add(s)
 			}
 		}

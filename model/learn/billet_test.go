@@ -31,9 +31,16 @@ func TestBilletsGoBackToTheirSmelt(t *testing.T) {
 		piece("b3", entry.BloomPiece, 5, ofSmelt("3")), piece("b4", entry.BloomPiece, 5, ofSmelt("4")), piece("i4", entry.Billet, 4, ofPiece("b3"), ofPiece("b4")),
 		piece("b5", entry.BloomPiece, 5, ofSmelt("5")), {Piece: entry.Piece{UID: "i5", Form: entry.Billet, From: []entry.PieceFrom{ofPiece("b5")}}},
 		piece("i6", entry.Billet, 2, ofSmelt("6")), piece("x", entry.Bar, 1, ofPiece("x")),
+		// One half went to a bar that nobody weighed as a billet; one half was never keyed.
+		piece("b7", entry.BloomPiece, 5, ofSmelt("7")), piece("h5", entry.HalfPiece, 2.5, ofPiece("b7")), piece("h6", entry.HalfPiece, 2.5, ofPiece("b7")),
+		piece("i7", entry.Billet, 1.2, ofPiece("h5")), piece("r2", entry.Bar, 1.1, ofPiece("h6")),
+		piece("b8", entry.BloomPiece, 5, ofSmelt("8")), piece("h7", entry.HalfPiece, 2.5, ofPiece("b8")), piece("i8", entry.Billet, 1.2, ofPiece("h7")),
+		// A billet cut in two is still one billet's worth; crop ends are none.
+		piece("b9", entry.BloomPiece, 5, ofSmelt("9")), piece("c9", entry.CropEnd, 0.2, ofPiece("b9")), piece("i9", entry.Billet, 2, ofPiece("b9")),
+		piece("i10", entry.Billet, 1, ofPiece("i9")), piece("i11", entry.Billet, 1, ofPiece("i9")),
 	})
-	if len(got) != 2 || math.Abs(got["1"]-2.4) > 1e-9 || got["6"] != 2 {
-		t.Errorf("%v, want 2.4 kg of smelt 1 and 2 of 6", got)
+	if len(got) != 3 || math.Abs(got["1"]-2.4) > 1e-9 || got["6"] != 2 || got["9"] != 2 {
+		t.Errorf("%v, want 2.4 kg of smelt 1, 2 of 6 and 2 of 9", got)
 	}
 }
 

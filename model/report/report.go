@@ -333,7 +333,7 @@ func pieces(light entry.Light, h, kept []entry.Entry) []Piece {
 			if i > 0 {
 				one.Tests += "; "
 			}
-			one.Tests += words.Units{}.Event(t)
+			one.Tests += words.Units{}.Event(t.PieceTested)
 		}
 		all = append(all, one)
 	}

@@ -33,6 +33,14 @@ var houseDoubts = map[doubt.Name]struct {
 	doubt.WetterThanMost: {func(_ Units, d doubt.Doubt) string {
 		return percent(d.Said) + " water: more than half of its weight"
 	}, "more than half water"},
+	doubt.PieceGrew: {func(u Units, d doubt.Doubt) string {
+		return "it grew from " + u.kg(d.Against) + " to " + u.kg(d.Said)
+	}, "a piece that grew"},
+	doubt.PieceHoldsMore: {func(u Units, d doubt.Doubt) string {
+		return u.kg(d.Said) + " made of " + u.kg(d.Against)
+	}, "a piece heavier than what it is of"},
+	doubt.DenserThanIron: {func(_ Units, d doubt.Doubt) string { return denser(d.Said) }, "denser than iron"},
+	doubt.PrintDisagrees: {func(u Units, d doubt.Doubt) string { return u.printed(d.Printed) }, "a figure in print that is off"},
 }
 
 // goethiteWeighs is the formula weight of FeOOH, g/mol, which stands in tables beside its

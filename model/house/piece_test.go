@@ -1,0 +1,61 @@
+package house
+
+import (
+	"testing"
+
+	"chargehand/model/entry"
+)
+
+// Pieces keep what they weighed on the way; heats keyed one by one count where no session
+// tells of them; a crop end is taken off what goes on.
+func TestPiecesOnTheWay(t *testing.T) {
+	const bloom, left, right, crop entry.UID = "00000000000000d1", "00000000000000d2", "00000000000000d3", "00000000000000d4"
+	of := func(u entry.UID) []entry.PieceFrom { return []entry.PieceFrom{{Piece: u}} }
+	var b book
+	b.key(entry.Piece{UID: bloom, Form: entry.BloomPiece, Mass: kg(4)})
+	heat := b.key(entry.Heat{Pieces: []entry.UID{bloom}})
+	piece := func(id entry.UID) Piece {
+		t.Helper()
+		p, ok := b.fold().Piece(id)
+		if !ok {
+			t.Fatalf("no piece %s", id)
+		}
+		return p
+	}
+	if p := piece(bloom); p.InFire != heat || p.AllHeats() != 1 {
+		t.Errorf("in the fire: %+v", p)
+	}
+	b.key(entry.HeatOver{Heat: entry.Ref{Seq: heat}, Pieces: []entry.HeatedMass{{Piece: bloom, After: kg(3.5)}}})
+	if p := piece(bloom); p.InFire != 0 || p.Mass != kg(3.5) {
+		t.Errorf("out of the fire: %+v", p)
+	}
+	session := b.key(entry.ForgeSession{Pieces: []entry.UID{bloom}, Heats: entry.Some(entry.Count(3)), After: []entry.PieceMass{{Piece: bloom, Mass: 3}}})
+	if p := piece(bloom); p.AllHeats() != 3 || len(p.Stages) != 3 || p.Sessions[0].Before != kg(3.5) || p.Sessions[0].Part != 1 {
+		t.Errorf("after a session: %+v", p)
+	}
+	b.key(entry.Piece{UID: crop, Form: entry.CropEnd, Mass: kg(0.2), From: of(bloom)})
+	if p := piece(bloom); p.Spent || p.Mass.Value < 2.79 || p.Mass.Value > 2.81 {
+		t.Errorf("a crop end off: %+v", p)
+	}
+	b.key(entry.Piece{UID: left, Form: entry.HalfPiece, Mass: kg(1.6), From: of(bloom)})
+	b.key(entry.Piece{UID: right, Form: entry.HalfPiece, Mass: kg(1.2), From: of(bloom)})
+	both := b.key(entry.ForgeSession{Pieces: []entry.UID{left, right}})
+	if p := piece(bloom); !p.Spent {
+		t.Errorf("cut in two: %+v", p)
+	}
+	if p := piece(left); !near(p.Sessions[0].Part, 1.6/2.8) {
+		t.Errorf("its part of a session on both: %+v", p.Sessions)
+	}
+	// Described again it keeps its mass; sold it is none of those at work.
+	b.key(entry.ForgeSession{Pieces: []entry.UID{left}, After: []entry.PieceMass{{Piece: left, Mass: 1.1}}})
+	b.key(entry.Piece{UID: left, Form: entry.HalfPiece, Mass: kg(1.6), From: of(bloom), EndsAs: entry.EndSold, To: "AL"})
+	if p := piece(left); p.Mass != kg(1.1) || p.EndsAs != entry.EndSold {
+		t.Errorf("sold: %+v", p)
+	}
+	// What was crossed out leaves nothing.
+	b.key(entry.Strike{Target: entry.Ref{Seq: session}})
+	b.key(entry.Strike{Target: entry.Ref{Seq: both}})
+	if p := piece(right); len(p.Sessions) != 0 || piece(bloom).AllHeats() != 1 {
+		t.Errorf("crossed out: %+v", p)
+	}
+}

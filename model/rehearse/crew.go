@@ -32,7 +32,8 @@ type crew struct {
 	f       *truth.Furnace
 	number  int64
 	mishaps []truth.Mishap
-	chosen  bool // the mishaps were chosen, not by chance
+	chosen  bool    // the mishaps were chosen, not by chance
+	until   float64 // s, when a person goes on with it; 0 for never
 	journal
 	late, looks, scales *rand.Rand
 
@@ -54,10 +55,9 @@ type crew struct {
 	rounds     int
 	todo       []deed
 	lastOre    bool
-	heeds      bool    // goes by the advice of the next hour
-	spared     int     // charges that still go without ore by it
-	advised    int     // how often there was one
-	burning    float64 // s, when the burn-down began
+	heeds      bool // goes by the advice of the next hour
+	spared     int  // charges that still go without ore by it
+	advised    int  // how often there was one
 	outcome
 }
 
@@ -69,13 +69,20 @@ type deed struct {
 
 // outcome is what was true and is needed for scores.
 type outcome struct {
-	mainBurn, firstOre, over float64
-	chargesAt                []float64
-	keyedAt                  []float64 // of the charges that were keyed
-	forgotten                int
-	coal                     float64 // kg of charcoal that truly went in
-	trace                    []traced
-	bloom, bits              float64
+	firstOre, over float64
+	chargesAt      []float64
+	keyedAt        []float64 // of the charges that were keyed
+	forgotten      int
+	coal           float64 // kg of charcoal that truly went in
+	course
+	bloom, bits float64
+}
+
+// course is how a day went in truth.
+type course struct {
+	mainBurn float64 // s, when it began; 0 while it has not
+	burning  float64 // s, when the burn-down began
+	trace    []traced
 }
 
 // traced is the truth at a minute.
@@ -96,15 +103,23 @@ func (c *crew) work() error {
 	if err := c.light(); err != nil {
 		return err
 	}
-	for c.f.Seconds() < preheats {
-		c.step()
-	}
-	c.fill()
 	for c.over == 0 {
-		c.step()
-		c.tend()
+		c.second()
 	}
 	return nil
+}
+
+// second goes on by one, with what the crew does in it.
+func (c *crew) second() {
+	switch {
+	case c.mainBurn > 0:
+		c.step()
+		c.tend()
+	case c.now() >= preheats:
+		c.fill()
+	default:
+		c.step()
+	}
 }
 
 func (c *crew) now() float64 { return c.f.Seconds() }
@@ -122,7 +137,7 @@ func (c *crew) light() error {
 	d := c.f.Drawn
 	cm := func(v float64) entry.Maybe[entry.Centimetre] { return entry.Some(entry.Centimetre(math.Round(v))) }
 	light := entry.Light{
-		UID: Stream(c.number), Rehearsal: true, Undated: true, Solver: solve.Version,
+		UID: c.stream, Rehearsal: true, Undated: true, Solver: solve.Version,
 		Furnace: entry.Furnace{
 			Name: "rehearsal", Bore: cm(d.BoreCm), Stack: cm(d.StackCm), Rim: cm(math.Round(d.StackCm) + freeboardCm), TuyereBase: cm(d.TuyereBaseCm),
 			Wall: cm(d.WallCm), TuyereBore: entry.Some(entry.Millimetre(22)), Practice: entry.SlagTap,
@@ -137,7 +152,7 @@ func (c *crew) light() error {
 		},
 		Recipe: c.next(),
 	}
-	seal, err := Seal(c.number, c.mishaps, c.chosen)
+	seal, err := seal(c.number, sealed{truth.Draw(c.number, 1), c.mishaps, c.until}, c.chosen)
 	if err != nil {
 		return err
 	}

@@ -95,7 +95,7 @@ func Run(number int64, mishaps []truth.Mishap, o Options) (Day, error) {
 		}
 		for i := range d.Mishaps {
 			if b := &d.Mishaps[i]; b.Began {
-				if at, ok := harm(c, twin, b.At.Seconds()); ok {
+				if at, ok := harm(&c.course, &twin.course, b.At.Seconds(), c.f.Mark()); ok {
 					b.HarmAt, b.Harms = seconds(at), true
 				}
 			}
@@ -166,7 +166,7 @@ func read(s session.Session, v *solve.Solver, at time.Duration) figure.Reading {
 }
 
 // at is the truth at a moment.
-func (c *crew) at(at time.Duration) truth.Truth {
+func (c *course) at(at time.Duration) truth.Truth {
 	i := min(len(c.trace)-1, max(0, int(at/time.Minute)-1))
 	return c.trace[i].Truth
 }

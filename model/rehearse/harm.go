@@ -21,13 +21,13 @@ const (
 	inARow  = 10      // min of either
 )
 
-// harm finds the minute from which on a mishap had done harm; false when it did none.
-func harm(c, twin *crew, since float64) (float64, bool) {
+// harm finds the minute from which on a mishap had done harm, in a furnace whose mark is so many m high; false when it did none.
+func harm(c, twin *course, since, mark float64) (float64, bool) {
 	final, finalTwin := c.trace[len(c.trace)-1], twin.trace[len(twin.trace)-1]
 	loses := finalTwin.Bloom-final.Bloom > max(lost*finalTwin.Bloom, leastKg)
 	was := c.at(seconds(since))
 	before := twin.down(was.DownKg)
-	low := 100 * empty * c.f.Mark()
+	low := 100 * empty * mark
 	out, bare := 0, 0
 	for _, t := range c.trace {
 		if t.seconds < since || c.burning > 0 && t.seconds > c.burning {
@@ -55,7 +55,7 @@ func harm(c, twin *crew, since float64) (float64, bool) {
 
 // down is the truth at the last minute at which no more than so many kg of the ore's iron had come down: two days that do not
 // keep step are compared so.
-func (c *crew) down(kg float64) truth.Truth {
+func (c *course) down(kg float64) truth.Truth {
 	n := sort.Search(len(c.trace), func(i int) bool { return c.trace[i].DownKg > kg })
 	return c.trace[max(0, n-1)].Truth
 }

@@ -14,7 +14,7 @@ func TestHarmIsNotLuck(t *testing.T) {
 				t.Fatal(err)
 			}
 		}
-		if at, ok := harm(day, twin, day.mainBurn+7200); ok {
+		if at, ok := harm(&day.course, &twin.course, day.mainBurn+7200, day.f.Mark()); ok {
 			n++
 			t.Logf("furnace %d: harm by luck at %.0f s", k, at)
 		}

@@ -96,6 +96,9 @@ func (f *Furnace) Flame() string {
 	return "yellow"
 }
 
+// Hangs tells whether one side hangs: that it comes down is heard.
+func (f *Furnace) Hangs() bool { return f.side[0].hangs > 0 || f.side[1].hangs > 0 }
+
 // TopAlight tells whether the gas at the top burns.
 func (f *Furnace) TopAlight() bool { return !f.top.out }
 
@@ -144,7 +147,7 @@ func (f *Furnace) Look() Truth {
 	}
 	t.Shut, t.SlagCm, t.OverC, t.TopOut = f.shut, 100*f.SlagBelow(), f.hearth.kelvin-f.Melts(), f.top.out
 	t.DownKg = f.hearth.came
-	t.Hangs = f.side[0].hangs > 0 || f.side[1].hangs > 0
+	t.Hangs = f.Hangs()
 	if f.hearth.oreIn > 0 {
 		t.OreDown = 100 * f.hearth.came / f.hearth.oreIn
 	}

@@ -21,3 +21,15 @@ func TestTheKindsWithAPlaceHaveRows(t *testing.T) {
 		}
 	}
 }
+
+// Wall and weather are notes in words.
+func TestWallAndWeatherAreNotes(t *testing.T) {
+	for want, ev := range map[string]entry.Event{
+		"wall: patched, at the tuyere, wet clay":  entry.WallSeen{What: entry.WallPatched, Where: "at the tuyere", With: "wet clay"},
+		"weather: rain heavy, wind gusts, 8.5 °C": entry.Weather{Rain: entry.RainHeavy, Wind: entry.WindGusts, Air: entry.Some(entry.Celsius(8.5))},
+	} {
+		if rows := rowsOf(ev, vessels{}); len(rows) != 1 || rows[0].note != want {
+			t.Errorf("%+v, want %q", rows, want)
+		}
+	}
+}

@@ -2,10 +2,11 @@ package logcsv
 
 import (
 	"math"
+	"slices"
+	"strconv"
 	"strings"
 
 	"chargehand/model/entry"
-	modelwords "chargehand/model/words"
 )
 
 // rowsOf gives the rows that an event takes in the table, or none where it has
@@ -47,10 +48,36 @@ var writers = map[entry.Kind]func(entry.Event, vessels) []row{
 	entry.KindTemperature: writes(func(ev entry.Temperature, _ vessels) []row {
 		return single(colTemp, cell(colTemp, entry.Some(ev.Degrees)))
 	}),
-	entry.KindDip:     writes(func(ev entry.Dip, _ vessels) []row { return single(colHeight, cell(colHeight, ev.AboveTuyere)) }),
-	entry.KindNote:    writes(func(ev entry.Note, _ vessels) []row { return noted(ev.Text) }),
-	entry.KindWall:    writes(func(ev entry.WallSeen, _ vessels) []row { return noted(modelwords.Units{}.Event(ev)) }),
-	entry.KindWeather: writes(func(ev entry.Weather, _ vessels) []row { return noted(modelwords.Units{}.Event(ev)) }),
+	entry.KindDip:  writes(func(ev entry.Dip, _ vessels) []row { return single(colHeight, cell(colHeight, ev.AboveTuyere)) }),
+	entry.KindNote: writes(func(ev entry.Note, _ vessels) []row { return noted(ev.Text) }),
+	entry.KindWall: writes(func(ev entry.WallSeen, _ vessels) []row {
+		return noted(said("wall", string(ev.What), ev.Where, ev.With))
+	}),
+	entry.KindWeather: writes(func(ev entry.Weather, _ vessels) []row {
+		return noted(said("weather", under("rain", ev.Rain), under("wind", ev.Wind), degrees(ev.Air)))
+	}),
+}
+
+// said are the words of an event, those that it has, as a note: nobody reads them back.
+func said(of string, words ...string) string {
+	words = slices.DeleteFunc(words, func(w string) bool { return w == "" })
+	return of + ": " + strings.Join(words, ", ")
+}
+
+// under is a word with what it is of, "" for none.
+func under(of, word string) string {
+	if word == "" {
+		return ""
+	}
+	return of + " " + word
+}
+
+// degrees is a temperature, "" where it is not known.
+func degrees(c entry.Maybe[entry.Celsius]) string {
+	if !c.Known {
+		return ""
+	}
+	return strconv.FormatFloat(float64(c.Value), 'f', -1, 64) + " °C"
 }
 
 // noted is a row of a note, or none where it is blank, as one is of which no program shows

@@ -29,7 +29,7 @@ const (
 
 // crew works on a furnace and keys what it does and sees.
 type crew struct {
-	f       *truth.Furnace
+	f       furnace
 	number  int64
 	mishaps []truth.Mishap
 	chosen  bool    // the mishaps were chosen, not by chance
@@ -93,7 +93,7 @@ type traced struct {
 
 func newCrew(number int64, noise float64, mishaps []truth.Mishap) *crew {
 	return &crew{chosen: true,
-		f: truth.New(number, noise, mishaps...), number: number, mishaps: mishaps, journal: journal{stream: Stream(number)},
+		f: newFurnace(number, noise, mishaps), number: number, mishaps: mishaps, journal: journal{stream: Stream(number)},
 		late: truth.Stream(number, "crew late"), looks: truth.Stream(number, "crew looks"), scales: truth.Stream(number, "crew scales"),
 	}
 }
@@ -134,7 +134,7 @@ func (c *crew) step() {
 
 // light makes the fire: the furnace as the crew has measured it, sealed directly after.
 func (c *crew) light() error {
-	d := c.f.Drawn
+	d := c.f.Setting
 	cm := func(v float64) entry.Maybe[entry.Centimetre] { return entry.Some(entry.Centimetre(math.Round(v))) }
 	light := entry.Light{
 		UID: c.stream, Rehearsal: true, Undated: true, Solver: solve.Version,

@@ -18,7 +18,7 @@ const Answers = "rehearsal"
 // what is looked at. Whatever it is follows from the entries of the smelt, in their order, and from nothing else: Resume finds
 // it again. Not safe for use by several at a time.
 type Live struct {
-	f        *truth.Furnace
+	f        furnace
 	number   int64
 	drawn    truth.Drawn
 	mishaps  []truth.Mishap

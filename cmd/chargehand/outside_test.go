@@ -13,9 +13,14 @@ import (
 	"testing"
 	"time"
 
+	"chargehand/model/entry"
+	"chargehand/model/house"
 	"chargehand/model/invented"
+	"chargehand/model/plan"
 	"chargehand/model/report"
 	"chargehand/model/session"
+	"chargehand/model/sheet"
+	"chargehand/model/words"
 	"chargehand/persist"
 	"chargehand/persist/datapack"
 )
@@ -108,18 +113,10 @@ func TestTheReportInABrowser(t *testing.T) {
 		}
 	}
 	put(plain, page.String())
-	const ask = `axe.run(document,{runOnly:["wcag2a","wcag2aa","wcag21a","wcag21aa","wcag22aa"]}).then(r=>{` +
-		`document.documentElement.dataset.axe=r.passes.length+" "+r.violations.map(v=>v.id+" "+v.nodes.map(n=>n.html)).join("; ")})`
-	put(judged, strings.Replace(page.String(), "</body>", "<script>"+string(script)+"</script><script>"+ask+"</script></body>", 1))
+	put(judged, judging(page.String(), string(script)))
 
 	dom, _ := browser(t, dir, "--virtual-time-budget=30000", "--dump-dom", "file://"+judged)
-	said := regexp.MustCompile(`data-axe="(\d+) ([^"]*)"`).FindStringSubmatch(dom)
-	switch {
-	case said == nil:
-		t.Fatalf("axe said nothing; the page is %.300s", dom)
-	case said[1] == "0" || said[2] != "":
-		t.Errorf("axe: %s rules kept, broken: %s", said[1], html.UnescapeString(said[2]))
-	}
+	judge(t, dom)
 	pdf := filepath.Join(dir, "page.pdf")
 	_, console := browser(t, dir, "--no-pdf-header-footer", "--print-to-pdf="+pdf, "file://"+plain)
 	if strings.Contains(console, "CONSOLE") || strings.Contains(console, "ERR_NAME") {
@@ -143,6 +140,86 @@ func TestTheReportInABrowser(t *testing.T) {
 	}
 	if whole != len(r.Entries) || whole == 0 {
 		t.Errorf("%d of %d rows of what was keyed stand whole on paper", whole, len(r.Entries))
+	}
+}
+
+// judging is a page with axe-core in it, which leaves what it found on the page.
+func judging(page, axe string) string {
+	const ask = `axe.run(document,{runOnly:["wcag2a","wcag2aa","wcag21a","wcag21aa","wcag22aa"]}).then(r=>{` +
+		`document.documentElement.dataset.axe=r.passes.length+" "+r.violations.map(v=>v.id+" "+v.nodes.map(n=>n.html)).join("; ")})`
+	return strings.Replace(page, "</body>", "<script>"+axe+"</script><script>"+ask+"</script></body>", 1)
+}
+
+// judge reads it off.
+func judge(t *testing.T, dom string) {
+	t.Helper()
+	said := regexp.MustCompile(`data-axe="(\d+) ([^"]*)"`).FindStringSubmatch(dom)
+	switch {
+	case said == nil:
+		t.Fatalf("axe said nothing; the page is %.300s", dom)
+	case said[1] == "0" || said[2] != "":
+		t.Errorf("axe: %s rules kept, broken: %s", said[1], html.UnescapeString(said[2]))
+	}
+}
+
+// The sheets in a browser: the same rules, and on paper the log of a usual plan is one
+// page with every planned row whole, the wall another, whether something is planned and
+// keyed or nothing.
+func TestTheSheetInABrowser(t *testing.T) {
+	axe := os.Getenv(browserAsked)
+	if axe == "" {
+		t.Skip(browserAsked + " is not set: .ci/run sets it")
+	}
+	script, err := os.ReadFile(axe)
+	if err != nil {
+		t.Fatal(err)
+	}
+	h := house.State{Measures: []entry.Measure{{Name: "bucket", What: entry.Charcoal, Mass: entry.Some(entry.Kilogram(1.8))}, {Name: "scoop", What: entry.Ore, Mass: entry.Some(entry.Kilogram(0.5))}}}
+	kept := plan.Of(plan.Ask{Want: plan.Want{What: entry.BloomPiece, Kg: 4, Sure: 0.5}, Smelts: 10}).Kept(h, "usual")
+	kept.Name, kept.Day = "bloom of 4 kg", "2026-06-12"
+	keyed := h
+	keyed.WallWords = entry.WallWords{Wall: []string{"Mill Lane, second gate past the chapel (invented)", "112", "stream 40 m downhill; extinguisher in the van", "fire office, 8 May", "the gate code is on the board"}}
+	keyed.Lessons = []entry.Lesson{{Text: "weigh the slag cake whole"}, {Text: "half a scoop less at the start"}, {Text: "more people at the pull"}}
+	for name, s := range map[string]sheet.Sheet{
+		"blank":   sheet.Of(sheet.FromHouse(house.State{}, nil, 8*time.Hour)),
+		"planned": sheet.Of(sheet.FromHouse(keyed, &house.Plan{Plan: kept}, 8*time.Hour)),
+	} {
+		t.Run(name, func(t *testing.T) {
+			var page bytes.Buffer
+			if err := s.Page(&page, "printed"); err != nil {
+				t.Fatal(err)
+			}
+			dir := t.TempDir()
+			plain, judged, pdf := filepath.Join(dir, "plain.html"), filepath.Join(dir, "judged.html"), filepath.Join(dir, "page.pdf")
+			for name, text := range map[string]string{plain: page.String(), judged: judging(page.String(), string(script))} {
+				if err := os.WriteFile(name, []byte(text), 0o600); err != nil {
+					t.Fatal(err)
+				}
+			}
+			dom, _ := browser(t, dir, "--virtual-time-budget=30000", "--dump-dom", "file://"+judged)
+			judge(t, dom)
+			if _, console := browser(t, dir, "--no-pdf-header-footer", "--print-to-pdf="+pdf, "file://"+plain); strings.Contains(console, "CONSOLE") || strings.Contains(console, "ERR_NAME") {
+				t.Errorf("the page asked for something: %s", console)
+			}
+			text, err := exec.Command("pdftotext", "-layout", pdf, "-").Output()
+			if err != nil {
+				t.Fatal(err)
+			}
+			pages := strings.Split(strings.TrimSuffix(string(text), "\f"), "\f")
+			if len(pages) != 2 || !strings.Contains(pages[1], words.SheetWall) {
+				t.Fatalf("%d pages", len(pages))
+			}
+			for _, r := range s.Rows {
+				if r.Time != "" && !regexp.MustCompile(regexp.QuoteMeta(r.Time)+` +`+regexp.QuoteMeta(r.Planned)+` +`+r.Letter).MatchString(pages[0]) {
+					t.Errorf("%+v is not whole on the first page", r)
+				}
+			}
+			for _, f := range s.Wall {
+				if !strings.Contains(strings.Join(strings.Fields(pages[1]), " "), f.Name) {
+					t.Errorf("%q is not on the wall", f.Name)
+				}
+			}
+		})
 	}
 }
 

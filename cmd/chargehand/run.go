@@ -40,7 +40,7 @@ type command struct {
 // then the book itself.
 func commands() []command {
 	return []command{
-		storesCommand(), furnaceCommand(), planCommand(), assayCommand(), rehearseCommand(),
+		storesCommand(), furnaceCommand(), planCommand(), sheetCommand(), assayCommand(), rehearseCommand(),
 		stateCommand(), aheadCommand(),
 		smeltsCommand(), accountCommand(), forgeCommand(), reportCommand(), exportCommand(), importCommand(), learnCommand(), hindcastCommand(),
 		checkCommand(), rescueCommand(), versionCommand(),

@@ -132,10 +132,52 @@ func (d Draft) Place() string {
 }
 
 // WallWords are a person's own lines for the wall page and for the list before
-// lighting. They hold in place of those before.
+// lighting. They hold in place of those before. The first WallQuestions lines of the wall
+// answer one question each, in their order, and are empty where it is not answered.
 type WallWords struct {
 	Wall     []string `json:"wall,omitempty"`
 	Lighting []string `json:"before_lighting,omitempty"`
+}
+
+// WallQuestion is what the first lines of the wall page say.
+type WallQuestion int
+
+// The questions: where the fire is, so that an ambulance finds it; the number to call;
+// the nearest water and extinguisher; who was told of the fire.
+const (
+	WallWhere WallQuestion = iota
+	WallNumber
+	WallWater
+	WallTold
+	WallQuestions int = iota
+)
+
+// Answer is what was keyed to a question, "" for nothing.
+func (w WallWords) Answer(q WallQuestion) string {
+	if int(q) >= len(w.Wall) {
+		return ""
+	}
+	return w.Wall[q]
+}
+
+// Answered has a question answered anew.
+func (w WallWords) Answered(q WallQuestion, text string) WallWords {
+	wall := make([]string, max(WallQuestions, len(w.Wall)))
+	copy(wall, w.Wall)
+	wall[q] = text
+	w.Wall = wall
+	return w
+}
+
+// Own are the lines of the wall that answer none.
+func (w WallWords) Own() []string { return w.Wall[min(WallQuestions, len(w.Wall)):] }
+
+// With has one more line of one's own on the wall.
+func (w WallWords) With(text string) WallWords {
+	wall := make([]string, max(WallQuestions, len(w.Wall)), max(WallQuestions, len(w.Wall))+1)
+	copy(wall, w.Wall)
+	w.Wall = append(wall, text)
+	return w
 }
 
 func (FurnaceBuilt) Kind() Kind { return KindFurnace }

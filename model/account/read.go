@@ -41,6 +41,7 @@ type reader struct {
 
 	samples                  []entry.Sample
 	weighed                  []entry.Weigh
+	leftIn                   []entry.LeftIn
 	taps, untold             int    // of slag, and those whose mass nobody said
 	tapped                   Amount // by the taps that were weighed as they ran
 	noBloom                  bool
@@ -50,6 +51,8 @@ type reader struct {
 // line reads one entry in force.
 func (r *reader) line(ev entry.Event) {
 	switch ev := ev.(type) {
+	case entry.Light:
+		r.leftIn = ev.LeftIn
 	case entry.Sample:
 		r.samples = append(r.samples, ev)
 	case entry.Tap:
@@ -175,6 +178,14 @@ func (r *reader) charged(all []fold.Material) {
 			st.Of = r.smelt.assay(lot)
 		}
 		r.smelt.In = append(r.smelt.In, st)
+	}
+	for _, left := range r.leftIn { // of the smelt before: iron went in with it that nobody weighed
+		switch left {
+		case entry.LeftSlag:
+			r.smelt.In = append(r.smelt.In, Stream{Place: ReturnedSlag, Of: r.smelt.assay(Assay{slagIron, slagSilica})})
+		case entry.LeftBloom:
+			r.smelt.In = append(r.smelt.In, Stream{Place: FragmentsIn, Of: r.smelt.assay(Assay{Iron: fragmentShare})})
+		}
 	}
 	r.smelt.CarbonShare, r.smelt.AshShare = carbonShare, ashShare
 	if len(coal) > 0 {

@@ -2,6 +2,7 @@ package doubt
 
 import (
 	"math"
+	"slices"
 
 	"chargehand/model/entry"
 	"chargehand/model/figure"
@@ -206,6 +207,9 @@ func lastVolume(r figure.Reading) float64 {
 // oreIn is the ore that went in, kg as charged; not where nobody keyed any, where some
 // was never weighed, or where other iron went in with it.
 func oreIn(r figure.Reading) (kg figure.Figure, known bool) {
+	if slices.Contains(r.Light.LeftIn, entry.LeftSlag) || slices.Contains(r.Light.LeftIn, entry.LeftBloom) {
+		return figure.Figure{}, false
+	}
 	for _, c := range r.Charges {
 		for _, p := range c.Parts {
 			switch p.What {

@@ -20,6 +20,7 @@ type Light struct {
 	Plan        *PlanTaken         `json:"plan,omitempty"`      // what was planned, as it stood
 	Learnt      UID                `json:"learnt,omitempty"`    // the learnt values that the figures lean on
 	LeftIn      []LeftIn           `json:"left_in,omitempty"`   // of the smelt before, in the same furnace
+	Rested      Maybe[Hour]        `json:"rested_h,omitzero"`   // since that one ended; not known for a furnace that is new or cold
 	Trying      string             `json:"trying,omitempty"`    // what is tried this time
 	Rehearsal   bool               `json:"rehearsal,omitempty"` // no fire burns: the furnace is the program's
 }

@@ -64,6 +64,14 @@ func (s Summary) In(f entry.Furnace) bool {
 	return s.FurnaceUID == f.UID
 }
 
+// Ended is when it was over, zero while it is not or its day is unknown.
+func (s Summary) Ended() time.Time {
+	if s.Undated || s.Invented || s.Rehearsal || s.Practice || !s.Phase.Over() {
+		return time.Time{}
+	}
+	return s.Lit.Add(s.Lasted)
+}
+
 // Light is as much of the light as a summary keeps: what counts and what does not.
 func (s Summary) Light() entry.Light {
 	return entry.Light{UID: s.UID, Practice: s.Practice, Rehearsal: s.Rehearsal, Invented: s.Invented, Imported: s.Imported, Undated: s.Undated, SourceHash: s.SourceHash}

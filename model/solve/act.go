@@ -28,8 +28,14 @@ const (
 )
 
 func (a lit) do(r *run, _ float64) error {
-	shaft, err := shaft.New(r.grid, a.geometry, a.params, a.ambient)
-	*r = run{grid: r.grid, shaft: shaft, lit: a, ambient: a.ambient, pace: newPace(a.params.AirFactor), blownSince: -1, standIn: -1, held: -1}
+	furnace, err := shaft.New(r.grid, a.geometry, a.params, a.ambient)
+	if err == nil && a.again.is {
+		var left []shaft.Portion
+		if left, err = a.leftIn(); err == nil {
+			err = furnace.LitAgain(a.again.rested, left...)
+		}
+	}
+	*r = run{grid: r.grid, shaft: furnace, lit: a, ambient: a.ambient, pace: newPace(a.params.AirFactor), blownSince: -1, standIn: -1, held: -1}
 	return err
 }
 
@@ -123,7 +129,7 @@ func (r *run) kindle(at, room float64) error {
 	}
 	bore := r.lit.geometry.Bore
 	deep := embersDeep
-	if len(r.waiting) > 0 && at-r.filledAt >= caughtAfter {
+	if r.lit.again.embers || len(r.waiting) > 0 && at-r.filledAt >= caughtAfter {
 		deep = caughtDeep
 	}
 	embers := bore.VolumeBelow(min(deep, r.lit.geometry.Stack/2))

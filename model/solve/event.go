@@ -2,6 +2,7 @@ package solve
 
 import (
 	"hash/maphash"
+	"slices"
 	"time"
 
 	"chargehand/model/entry"
@@ -31,6 +32,12 @@ type (
 		ambient  physics.Air
 		drains   bool // slag does not gather under the tuyere
 		params   shaft.Params
+		again    again
+	}
+	again struct { // the furnace was smelted in not long before
+		is, slag, embers bool
+		rested           float64 // s
+		base             float64 // m from its floor to the tuyere; 0 when it was not measured
 	}
 	weather struct{ ambient physics.Air }
 	lay     struct { // a fill or a charge
@@ -72,7 +79,7 @@ func Events(c *fold.Timeline) []Event {
 	geometry, given := geometryOf(c.Light.Furnace)
 	practice := c.Light.Furnace.Practice
 	ambient := fold.AirAt(c.Light.Furnace, entry.None[entry.Celsius]())
-	evs := []Event{{0, lit{geometry: geometry, given: given, ambient: ambient, drains: practice == entry.SlagPit || practice == entry.SlagRunning, params: calibrated(c.Light.Calibration)}}}
+	evs := []Event{{0, lit{geometry: geometry, given: given, ambient: ambient, drains: practice == entry.SlagPit || practice == entry.SlagRunning, params: calibrated(c.Light.Calibration), again: againOf(c.Light)}}}
 	if f := c.Light.Furnace; f.TuyereBore.Positive() {
 		evs = append(evs, Event{0, nozzle{float64(f.TuyereBore.Value) / 1000}})
 	}
@@ -125,6 +132,17 @@ func Events(c *fold.Timeline) []Event {
 		}
 	}
 	return evs
+}
+
+// againOf is what a light says of the smelt before.
+func againOf(l entry.Light) again {
+	if !l.Rested.Known {
+		return again{}
+	}
+	return again{
+		is: true, slag: slices.Contains(l.LeftIn, entry.LeftSlag), embers: slices.Contains(l.LeftIn, entry.LeftEmbers),
+		rested: 3600 * float64(l.Rested.Value), base: metres(l.Furnace.TuyereBase),
+	}
 }
 
 // layOf fills in the parts and the level.

@@ -36,7 +36,7 @@ var eventWords map[entry.Kind]sayer
 func init() { // an amendment speaks of another event, so this speaks of itself
 	eventWords = map[entry.Kind]sayer{
 		entry.KindLight: says(func(_ Units, ev entry.Light) string {
-			return "fire lit in " + orElse(ev.Furnace.Name, "a furnace without a name")
+			return "fire lit in " + orElse(ev.Furnace.Name, "a furnace without a name") + again(ev)
 		}),
 		entry.KindPhase:  says(func(_ Units, ev entry.PhaseSet) string { return phaseSet(ev.Phase) }),
 		entry.KindRecipe: says(func(u Units, ev entry.Recipe) string { return "next charge: " + u.AllParts(ev.Next) }),

@@ -116,7 +116,7 @@ func (s *Shaft) bookIn(l *layer) {
 }
 
 // PreheatWall sets the inside of the wall as the preheating fire left it: K at the tuyere and at the charging mark, straight
-// between and falling evenly to the air outside.
+// between and falling evenly to the air outside. Where the wall is warmer already it stays so.
 func (s *Shaft) PreheatWall(at, bottom, top float64) error {
 	if err := errors.Join(physics.InRange("wall at the tuyere", bottom, physics.ColdestAir, 1700), physics.InRange("wall at the mark", top, physics.ColdestAir, 1700)); err != nil {
 		return err
@@ -129,7 +129,7 @@ func (s *Shaft) PreheatWall(at, bottom, top float64) error {
 		z := (float64(r) + 0.5) * ringHeight
 		inside := bottom + (top-bottom)*min(1, z/s.geometry.Stack)
 		for k := range wallNodes {
-			s.wallT[r][k] = inside + (s.ambient.Temperature-inside)*(float64(k)+0.5)/wallNodes
+			s.wallT[r][k] = max(s.wallT[r][k], inside+(s.ambient.Temperature-inside)*(float64(k)+0.5)/wallNodes)
 		}
 	}
 	s.ledger.BurdenHeat += s.Heat() - before

@@ -3,11 +3,13 @@
 package light
 
 import (
+	"cmp"
 	"slices"
 
 	"github.com/charmbracelet/bubbles/key"
 
 	"chargehand/model/entry"
+	"chargehand/model/shelf"
 	modelwords "chargehand/model/words"
 	"chargehand/tui/act"
 	"chargehand/tui/draw"
@@ -27,10 +29,12 @@ type Screen struct {
 	rows     []row
 	bad      field // the field that is wrong, noField for none
 	units    modelwords.Units
-	wanted   string // the starter that it was left with, where that is not among those read so far
-	mends    bool   // of the smelt shown, what it was lit with
-	resumed  bool   // rows stand as they were left half typed
-	asked    any    // what it was entered with
+	wanted   string          // the starter that it was left with, where that is not among those read so far
+	mends    bool            // of the smelt shown, what it was lit with
+	resumed  bool            // rows stand as they were left half typed
+	asked    any             // what it was entered with
+	was      entry.Light     // the one that is put right
+	before   []shelf.Summary // smelts that ended not long ago, the newest first
 }
 
 // row is one field of the form.
@@ -56,6 +60,7 @@ const (
 	oreKg
 	oreCount
 	oreLot
+	leftIn // of the smelt before, asked where there was one not long ago
 	litDay
 	litAt
 	initials
@@ -68,7 +73,7 @@ const (
 func (f Screen) fieldsAsked() []field {
 	asked := make([]field, 0, fields)
 	for id := range fields {
-		if f.mends && id == initials || !f.mends && id == litDay {
+		if f.mends && id == initials || !f.mends && id == litDay || id == leftIn && !f.again() {
 			continue
 		}
 		asked = append(asked, id)
@@ -136,6 +141,7 @@ func (f Screen) Entered(sh screen.Shared, with any) (screen.Screen, screen.Effec
 		return f.asLit(sh), nil
 	}
 	f.asked = with
+	f.before = ended(sh)
 	f.mends, f.starters = false, append(ofHouse(sh, with), stocked(sh, f.usual)...)
 	return f.anew(sh.Units), f.readOwn(sh.Shelf.Lines)
 }
@@ -169,7 +175,7 @@ func (f Screen) with(s screen.Starter, u modelwords.Units) Screen {
 	set(oreLot, lotOf(s, entry.Ore).Name)
 	n, _ := s.Recipe.Count(entry.Ore)
 	number(oreCount, entry.Some(float64(n)))
-	for _, id := range []field{litDay, litAt, initials} {
+	for _, id := range []field{leftIn, litDay, litAt, initials} {
 		if set(id, ""); was != nil {
 			f.rows[id] = was[id]
 		}
@@ -277,6 +283,10 @@ func (f Screen) done(sh screen.Shared) (screen.Screen, screen.Effect) {
 	if err != nil {
 		return wrong(litAt, err)
 	}
+	if l.LeftIn, err = f.leftIn(); err != nil {
+		return wrong(leftIn, err)
+	}
+	l.Rested = f.rested(cmp.Or(lit, sh.Now.Wall))
 	kindle := act.Kindle(l, f.by(), lit, uncertain)
 	if ramp := f.ramp(l); len(ramp) > 0 {
 		kindle = screen.Each{kindle, screen.Keep{{Event: entry.Recipe{Next: ramp[0].Parts, Ramp: ramp}}}, screen.Say(func(sh screen.Shared) string { return words.LitByPlan(sh.Smelt.ID(), l.Plan.Name) })}

@@ -19,7 +19,8 @@ import (
 // asLit is the form with the smelt shown as it was lit.
 func (f Screen) asLit(sh screen.Shared) Screen {
 	l := sh.Smelt.Light()
-	f.mends, f.rows = true, nil
+	f.mends, f.rows, f.before = true, nil, nil
+	f.was = l
 	f.starters = []screen.Starter{{Name: words.AsLit, Furnace: l.Furnace, Measures: l.Measures, Lots: l.Lots, Recipe: l.Recipe}}
 	f = f.anew(sh.Units)
 	lit := sh.Smelt.Reading().Lit
@@ -27,7 +28,7 @@ func (f Screen) asLit(sh screen.Shared) Screen {
 	if l.Undated {
 		day = ""
 	}
-	for id, given := range map[field]string{litDay: day, litAt: lit.Format(modelwords.Clock)} {
+	for id, given := range map[field]string{leftIn: leftWords(l.LeftIn), litDay: day, litAt: lit.Format(modelwords.Clock)} {
 		f.rows[id] = row{id: id, input: screen.Prefilled(given, false), given: given}
 	}
 	return f
@@ -63,9 +64,16 @@ func (f Screen) mended(sh screen.Shared, to entry.Light) (screen.Effect, field, 
 			return nil, id, errors.New(words.MeasureCounted(name))
 		}
 	}
+	var err error
+	if l.LeftIn, err = f.leftIn(); err != nil {
+		return nil, leftIn, err
+	}
 	at, wrong, err := f.litAgain(sh)
 	if err != nil {
 		return nil, wrong, err
+	}
+	if !at.IsZero() && l.Rested.Known { // the smelt before ended when it did
+		l.Rested.Value = max(0, l.Rested.Value+entry.Hour(at.Add(s.Off(sh.Now)).Sub(s.Reading().Lit).Hours()))
 	}
 	l.Undated = was.Undated && f.text(litDay) == ""
 	if at.IsZero() && reflect.DeepEqual(was, l) {

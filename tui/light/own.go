@@ -53,6 +53,7 @@ func (f Screen) Receive(sh screen.Shared, msg tea.Msg) (screen.Screen, screen.Ef
 	if !mine {
 		return f, nil, false
 	}
+	f.before = ended(sh)
 	own := append(ofHouse(sh, f.asked), read.own...)
 	own = append(own, stocked(sh, f.usual)...)
 	switch wanted := f.wanted; {

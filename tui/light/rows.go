@@ -25,13 +25,14 @@ var labels = [fields]struct{ label, unit, heading string }{
 	oreKg:        {words.FormOreKg, "kg", ""},
 	oreCount:     {words.FormOreCount, "", ""},
 	oreLot:       {words.FormLot, "", ""},
+	leftIn:       {words.FormLeftIn, "", ""},
 	litDay:       {words.FormLitDay, "", ""},
 	litAt:        {words.FormLitAt, "", ""},
 	initials:     {words.FormInitials, "", ""},
 }
 
 // blanks say what a blank field means, where it is not that something is not known.
-var blanks = [fields]string{litAt: words.FormNow, charcoalLot: words.FormNoLot, oreLot: words.FormNoLot}
+var blanks = [fields]string{leftIn: words.FormLeftNothing, litAt: words.FormNow, charcoalLot: words.FormNoLot, oreLot: words.FormNoLot}
 
 // shape is how wide the rows stand.
 type shape struct {

@@ -89,6 +89,9 @@ func (r Reading) OreToCome() (ore Figure, planned bool) {
 	return plan, true
 }
 
+// BloomOf is the bloom that so much ore, dry, is likely to give.
+func (r Reading) BloomOf(ore fold.Mass) Figure { return r.yieldOf(ofMass(ore, Estimated)) }
+
 // yieldOf is the bloom of some ore.
 func (r *Reading) yieldOf(ore Figure) Figure {
 	y, rel := r.Figures[Yield], ore.RelSD()*physics.Z90

@@ -9,6 +9,24 @@ import (
 // orePlanned is by which name a plan promises its ore: that of the figure.
 const orePlanned = "ore_planned"
 
+// PromisedHours is by which name a plan promises how long it takes, from the light to the
+// bloom, in hours.
+const PromisedHours = "hours"
+
+// BurnDown is how long the last charges burn before the bloom is pulled: 27 to 35 min are
+// published, 32 on 30 Nov 2016 (Markewitz).
+const BurnDown = 31 * time.Minute
+
+// PromisedPull is when the bloom was to be out by the plan that a smelt was lit by, on its
+// own clock.
+func PromisedPull(l entry.Light) (at time.Duration, promised bool) {
+	if l.Plan == nil {
+		return 0, false
+	}
+	h := l.Plan.Promised[PromisedHours].P50
+	return time.Duration(float64(h.Value) * float64(time.Hour)), h.Known
+}
+
 // promised is the ore, dry, that a smelt was lit to take.
 func promised(l entry.Light) entry.Maybe[float64] {
 	if l.Plan != nil {

@@ -2,8 +2,10 @@ package plan
 
 import (
 	"math"
+	"time"
 
 	"chargehand/model/entry"
+	"chargehand/model/fold"
 )
 
 // Charging is one way to charge: steps from the fill to the burn-down.
@@ -59,9 +61,8 @@ var ramps = []ramp{
 	{"bold", 4, []rise{{3, 0.55}, {3, 0.83}, {3, 1.1}, {0, 1.65}}},
 }
 
-// BurnDown is how long the last charges burn before the bloom is pulled, min: 27 to
-// 35 are published, 32 on 30 Nov 2016 (Markewitz).
-const BurnDown = 31
+// BurnDown is that of the fold in minutes.
+const BurnDown = float64(fold.BurnDown) / float64(time.Minute)
 
 // coverCharges are of charcoal only, over the last ore (common practice).
 const coverCharges = 1

@@ -7,6 +7,7 @@ import (
 
 	"chargehand/model/doubt"
 	"chargehand/model/entry"
+	"chargehand/model/fold"
 	"chargehand/model/house"
 	"chargehand/model/learn"
 	"chargehand/model/solve"
@@ -122,7 +123,7 @@ func leftIn(h house.State, ore *house.Lot) map[Need]float64 {
 const (
 	PromisedOre      = "ore_planned"
 	PromisedCharcoal = "charcoal"
-	PromisedHours    = "hours"
+	PromisedHours    = fold.PromisedHours
 	PromisedChance   = "chance"
 )
 

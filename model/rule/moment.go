@@ -58,6 +58,8 @@ type moment struct {
 	presses     []pressed
 	factor      meterFactor
 	damp        damp
+	oreSince    string // of which lot the ore is, where the plan had another
+	replanned   bool   // the rest of the day was planned anew
 }
 
 func newMoment(about *fold.About) *moment {
@@ -118,9 +120,10 @@ func (m *moment) take(l fold.Line) {
 	case entry.Charge:
 		m.charge(l, ev)
 	case entry.Recipe:
+		m.oreOf(ev)
 		m.recipe, m.done = ev, 0
 	case entry.AgainFromHere:
-		m.recipe, m.done = ev.Recipe(), 0
+		m.recipe, m.done, m.replanned = ev.Recipe(), 0, true
 	case entry.Blast:
 		m.blow(l.At)
 		m.press(l.At, ev)

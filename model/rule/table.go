@@ -57,6 +57,8 @@ const (
 	CarbonHigh      ID = "carbon high"
 	StoresShort     ID = "stores short"
 	MeasureDoubtful ID = "measure doubtful"
+	PlanLate        ID = "behind the plan"
+	OtherOre        ID = "other ore"
 	CharcoalDamp    ID = "charcoal damp"
 	DampHearth      ID = "hearth fell, damp charcoal"
 	MeterOdd        ID = "meter odd"
@@ -111,6 +113,8 @@ var Table = []Row{
 	{ID: TopGasQuestion, Grade: Note, Source: wealden, holds: time.Minute, raise: topGasQuestion, clear: not(topGasQuestion)},
 	{ID: BurnFaster, Grade: Note, Source: markewitz + "; " + ownPace, raise: burnFaster, clear: burnAsUsual},
 	{ID: CarbonHigh, Grade: Note, Source: common, raise: carbonHigh, clear: not(carbonHigh)},
+	{ID: PlanLate, Grade: Note, Source: common, once: true, raise: planLate, clear: replannedOrDone},
+	{ID: OtherOre, Grade: Note, Source: common, once: true, raise: otherOre, clear: replannedOrDone},
 	{ID: CharcoalDamp, Grade: Note, Source: "assumed: by the heat of vaporising its water in the upper shaft; " + common, raise: charcoalDamp, clear: charcoalDried},
 	{ID: MeterOdd, Grade: Note, Source: "assumed: by the balance of oxygen carbon burned to monoxide is the most a blast burns", once: true, raise: meterOdd, clear: toldLongEnough},
 	{ID: AirOdd, Grade: Note, Source: perBore, holds: airHolds, once: true, raise: airOdd, clear: airUsual},

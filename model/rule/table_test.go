@@ -98,6 +98,16 @@ func scenes() map[rule.ID][]scene {
 			{name: "in burn-down", day: steady().with(95, entry.BurnDown{}, look(entry.AtPeep, entry.PeepDim)), to: 96},
 			{name: "already blocked", day: steady().with(95, look(entry.AtPeep, entry.PeepDark), look(entry.AtSound, entry.SoundWeak)), to: 96},
 		},
+		rule.PlanLate: {
+			{name: "an hour behind", day: behind(3.5), to: 125, raised: 92, cleared: 112, says: "at the pace so far the bloom is out 31 min later than planned"},
+			{name: "planned anew", day: behind(3.5).with(100, entry.AgainFromHere{Taken: "leaner", Steps: []entry.RecipeStep{{Charges: 3, Parts: entry.Parts{coal(1.9)}}}}), to: 125, raised: 92, cleared: 100},
+			{name: "a quarter of an hour behind", day: behind(3.8), to: 125},
+			{name: "no plan", day: steady(), to: 100},
+		},
+		rule.OtherOre: {
+			{name: "of another lot", day: lotted("pond").with(94, entry.Recipe{Next: entry.Parts{coal(1.9), oreOf("hill")}, Ramp: []entry.RecipeStep{{Charges: 9, Parts: entry.Parts{coal(1.9), oreOf("hill")}}}}), to: 125, raised: 94, cleared: 114, says: "it comes of hill: the plan was made for another lot"},
+			{name: "of the same", day: lotted("pond").with(94, entry.Recipe{Next: entry.Parts{coal(1.9), oreOf("pond")}, Ramp: []entry.RecipeStep{{Charges: 9, Parts: entry.Parts{coal(1.9), oreOf("pond")}}}}), to: 125},
+		},
 		rule.CharcoalDamp: {
 			{name: "weighed wetter", day: newDay(known).with(50, entry.Weigh{What: entry.WeighMeasure, Name: "bucket", Mass: 2.1, Why: entry.Wetter, FromNow: true}), to: 80, raised: 50, cleared: 70, says: "bucket 2.1 kg, was 1.9 kg: water. The top steams and is cooler, the hearth hardly changes"},
 			{name: "weighed fuller", day: newDay(known).with(50, entry.Weigh{What: entry.WeighMeasure, Name: "bucket", Mass: 2.1, Why: entry.Fuller}), to: 80},
@@ -234,6 +244,24 @@ func metered(lMin float64) *day {
 		d.key(at, charge(coal(1.9), ore(1)))
 	}
 	return d
+}
+
+// behind is a steady smelt with a plan of twelve charges of ten minutes from 92 on, which so
+// is out at 90 + 120 + 31 min, that promised to be out after so many hours.
+func behind(hours float64) *day {
+	l := entry.Light{Plan: &entry.PlanTaken{Promised: map[string]entry.Estimate{"hours": {P50: entry.Some(entry.Number(hours)), Unit: "h"}}}}
+	return steadyOf(l, coal(1.9), ore(1)).with(91.9, entry.Recipe{Ramp: []entry.RecipeStep{{Charges: 12, Parts: entry.Parts{coal(1.9), ore(1)}}}})
+}
+
+func oreOf(lot string) entry.Part {
+	p := ore(1)
+	p.Lot = lot
+	return p
+}
+
+// lotted is a steady smelt with a plan whose ore is of a lot.
+func lotted(lot string) *day {
+	return steady().with(91, entry.Recipe{Ramp: []entry.RecipeStep{{Charges: 12, Parts: entry.Parts{coal(1.9), oreOf(lot)}}}})
 }
 
 // wetter is a steady smelt whose fire is white and hot until its charcoal is weighed damp.

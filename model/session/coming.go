@@ -32,3 +32,9 @@ func (s Session) Supplies() []rule.Supply {
 	m := s.view().moment
 	return m.checkpoint.walker.Supplies(m.since)
 }
+
+// Timeline is the smelt at the moment, to be read only.
+func (s Session) Timeline() *fold.Timeline {
+	t := s.view().moment.timeline
+	return &t
+}

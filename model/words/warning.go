@@ -91,7 +91,7 @@ var warnings = map[rule.ID]said{
 	},
 	rule.StoresShort: {
 		"stores short", "{what}: {left} left, {needed} needed for what is planned",
-		"fetch more, or end sooner: keep charcoal to cover the last ore",
+		"fetch more, or end sooner (o, r, p): keep charcoal to cover the last ore",
 	},
 	rule.DoubleCharge: {
 		"charge keyed twice?", "charge {number} after only {apart}, usual is {usual}",
@@ -108,6 +108,14 @@ var warnings = map[rule.ID]said{
 	rule.CarbonHigh: {
 		"carbon high?", "slag {seen}, the iron may take up carbon, as far as cast iron",
 		"a little more ore to the charcoal, or slag rich in iron back in at the top",
+	},
+	rule.PlanLate: {
+		"behind the plan", "at the pace so far the bloom is out {apart} later than planned",
+		"o, r, then p plans the rest of the day again from here",
+	},
+	rule.OtherOre: {
+		"other ore", "it comes of {what}: the plan was made for another lot",
+		"o, r, then p plans the rest of the day again from here",
 	},
 	rule.CharcoalDamp: {
 		"charcoal damp", "{measure} {weighed}, was {believed}: water. The top steams and is cooler, the hearth hardly changes",

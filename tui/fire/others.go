@@ -64,6 +64,7 @@ func byWeight() []screen.Option {
 		screen.Opt("w", words.DoWeighed, func(sh screen.Shared) screen.Effect {
 			return act.AskByWeight(sh, func(ps entry.Parts) screen.Effect { return act.Book(entry.Charge{Parts: ps}) })
 		}),
+		screen.Opt("p", words.DoAgain, askAgain),
 		screen.Opt("l", words.DoOtherLot, act.AskOtherLot),
 		screen.Opt("o", words.DoOtherIn, act.Now(act.AskOtherIn)),
 		screen.Opt("m", words.DoReweigh, func(sh screen.Shared) screen.Effect { return act.AskReweigh(sh, nil, act.Book) }),

@@ -60,7 +60,7 @@ const (
 	DoExtract      = "take the bloom out"
 	DoClose        = "close the smelt"
 	DoUndo         = "bring back what was crossed out"
-	DoByWeight     = "weight, lot, slag or flux"
+	DoByWeight     = "weight, lot, slag, plan anew"
 	DoOtherLot     = "another lot from now on"
 	DoOtherIn      = "slag, fragments or flux in"
 	DoNextByWeight = "set the next charge by weight"

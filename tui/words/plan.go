@@ -226,6 +226,7 @@ func LessShort(u modelwords.Units, kg float64) string {
 
 var fearBrief = map[plan.Fear]string{
 	plan.FearLong: "a long day", plan.FearCold: "ore too early", plan.FearRich: "rich ore", plan.FearHearth: "cold hearth", plan.FearStiff: "stiff slag", plan.FearCast: "cast iron",
+	plan.FearDark: "too late", plan.FearOre: "ore short", plan.FearCharcoal: "charcoal short", plan.FearLittle: "little ore for a bloom",
 }
 
 // FearBrief is what is feared.

@@ -104,7 +104,7 @@ func TestOnlyTheRehearsalOpensTheSeal(t *testing.T) {
 			return nil
 		}
 		dir, _ := filepath.Rel(root, filepath.Dir(path))
-		if dir = filepath.ToSlash(dir); dir == "model/rehearse" || dir == "model/truth" {
+		if dir = filepath.ToSlash(dir); dir == "model/rehearse" || strings.HasPrefix(dir, "model/truth") {
 			return nil
 		}
 		src, err := parser.ParseFile(files, path, nil, parser.ImportsOnly)
@@ -112,7 +112,7 @@ func TestOnlyTheRehearsalOpensTheSeal(t *testing.T) {
 			return err
 		}
 		for _, i := range src.Imports {
-			if i.Path.Value == `"chargehand/model/truth"` {
+			if strings.HasPrefix(i.Path.Value, `"chargehand/model/truth`) {
 				t.Errorf("%s imports the furnace that answers", path)
 			}
 		}

@@ -62,8 +62,12 @@ func help(out io.Writer, c command, flags *flag.FlagSet) {
 // helpWidth is how wide the help is, in cells: it is read in any terminal.
 const helpWidth = 80
 
+// noBreak stands for a hyphen while lines are made: a flag is not torn behind its dashes.
+const noBreak = "\u2011"
+
 // indented is a text in lines that fit, each behind so many blanks.
 func indented(text string, by int) string {
 	blanks := strings.Repeat(" ", by)
-	return blanks + strings.ReplaceAll(ansi.Wordwrap(text, helpWidth-by, ""), "\n", "\n"+blanks)
+	text = ansi.Wordwrap(strings.ReplaceAll(text, "-", noBreak), helpWidth-by, "")
+	return blanks + strings.NewReplacer("\n", "\n"+blanks, noBreak, "-").Replace(text)
 }

@@ -13,8 +13,8 @@ import (
 	"chargehand/tui/screen"
 )
 
-// fits fails when an answer is not whole in a window of 80 columns: where something is
-// refused, what to do about it must not be cut off.
+// fits fails when an answer is not whole in a window of 80 columns, or the question that is
+// open beside it: where something is refused, what to do about it must not be cut off.
 func fits(t *testing.T, d *desk.Desk, keys string) {
 	t.Helper()
 	said, refused := d.M.Answer()
@@ -22,9 +22,14 @@ func fits(t *testing.T, d *desk.Desk, keys string) {
 		return
 	}
 	lines := strings.Split(d.M.Sized(80, 24).Picture(), "\n")
-	foot := strings.Join(strings.Fields(lines[len(lines)-2]), " ")
+	foot := strings.Join(strings.Fields(lines[len(lines)-2]+"\n"+lines[len(lines)-1]), " ")
 	if !strings.Contains(foot, strings.Join(strings.Fields(said), " ")) {
 		t.Errorf("%s: %q is cut off at 80 columns:\n%s", keys, said, foot)
+	}
+	if open := d.M.Dialog(); open != nil {
+		if asks := strings.Join(strings.Fields(open.Ask(d.M.Shared()).Label), " "); !strings.Contains(foot, asks) {
+			t.Errorf("%s: the question %q is cut off at 80 columns:\n%s", keys, asks, foot)
+		}
 	}
 }
 

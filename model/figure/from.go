@@ -44,7 +44,9 @@ func From(s fold.State) Reading {
 	air(&r, s)
 	stack(&r, s)
 	r.Layers = layers(s)
-	r.SlagKnown = s.SlagWeighed
+	if s.SlagWeighed > 0 {
+		r.SlagWeighed = entry.Some(float64(s.SlagWeighed))
+	}
 	r.Zones = r.oreZones(zones(s))
 	return r
 }

@@ -142,7 +142,7 @@ type Reading struct {
 	Astray                 bool                 // it does not follow this furnace: what it gives is a guess
 	Poorer                 []SlagPoint          // how stiff this slag would be with other shares of iron
 	Traces                 Traces               // zero without iron
-	SlagKnown              bool                 // slag of this furnace was weighed: how high it stands in the hearth can be told
+	SlagWeighed            entry.Maybe[float64] // kg of its slag on the scales so far: since then how high it stands in the hearth can be told
 	Carbon                 CarbonSpan           // what a smith would call the iron gathered so far; see BloomCarbon
 	Running                physics.Running      // how the slag runs, as chances; zero while there is too little of it
 }

@@ -42,7 +42,7 @@ type LevelMissing struct{ Weighing, Depth bool }
 
 // SlagLevelMissing tells what would have to be known for the slag to have a level.
 func (r Reading) SlagLevelMissing() LevelMissing {
-	return LevelMissing{Weighing: !r.SlagKnown, Depth: !r.Light.Furnace.TuyereBase.Positive()}
+	return LevelMissing{Weighing: !r.SlagWeighed.Known, Depth: !r.Light.Furnace.TuyereBase.Positive()}
 }
 
 // slagIron is the iron in a slag, kg.

@@ -65,7 +65,7 @@ func TestASolutionFillsTheFigures(t *testing.T) {
 	if r.Figure(SlagBelowTuyere).Known() {
 		t.Error("a level of slag that nobody weighed")
 	}
-	read.SlagKnown = true
+	read.SlagWeighed = entry.Some(1.0)
 	if below := WithSolution(read, s).Figure(SlagBelowTuyere); below.Basis != Guessed || below.P50 >= 25 || below.P10 > below.P50 {
 		t.Errorf("slag below the tuyere %+v", below)
 	}
@@ -151,7 +151,7 @@ func TestUsualSizesMakeAGuess(t *testing.T) {
 		t.Errorf("hearth %+v", f)
 	}
 	read, s := worked(entry.Furnace{}, 700)
-	read.SlagKnown = true
+	read.SlagWeighed = entry.Some(1.0)
 	if WithSolution(read, s).Figure(SlagBelowTuyere).Known() {
 		t.Error("a tuyere of unknown height has no slag below it")
 	}
@@ -268,8 +268,8 @@ func TestSlagIsKnownOnceItWasWeighed(t *testing.T) {
 		"bloom on the scales": {entry.Weigh{What: entry.WeighBloom, Mass: 3}, false},
 	} {
 		r := From(fold.Trace(smelt(usualShaft, c.event), fold.All, time.Hour).State)
-		if r.SlagKnown != c.want {
-			t.Errorf("%s: %v", name, r.SlagKnown)
+		if r.SlagWeighed.Known != c.want {
+			t.Errorf("%s: %v", name, r.SlagWeighed.Known)
 		}
 	}
 }

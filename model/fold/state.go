@@ -35,7 +35,7 @@ type State struct {
 	OreHeld     bool
 	LastOre     bool
 	By          string
-	SlagWeighed bool // slag of this smelt was weighed; until then how much there is, and so how high it stands, rests on the model alone
+	SlagWeighed entry.Kilogram // what was weighed of its slag so far, taps and tubs together; until then how much there is, and so how high it stands, rests on the model alone
 	Bloom       entry.Maybe[entry.Kilogram]
 	BloomNever  bool                       // it was said that the bloom will not be weighed, and it was not
 	Ambient     entry.Maybe[entry.Celsius] // the air outside, when somebody read it

@@ -103,7 +103,7 @@ func (c *Timeline) Take(l Line) {
 		c.planned, c.done = ev.Recipe(), 0
 		c.plan(ev.Steps, l.At)
 	case entry.Tap:
-		c.SlagWeighed = c.SlagWeighed || ev.Mass.Positive()
+		c.SlagWeighed += ev.Mass.Value
 	case entry.Pause:
 		c.Paused = true
 		c.Pace.Pause(l.At, true)
@@ -238,7 +238,7 @@ func (c *Timeline) LevelThen(at time.Duration) (physics.Level, bool) {
 func (c *Timeline) weigh(l Line, ev entry.Weigh) {
 	switch ev.What {
 	case entry.WeighSlag:
-		c.SlagWeighed = c.SlagWeighed || ev.Mass > 0
+		c.SlagWeighed += ev.Mass
 	case entry.WeighBloom:
 		if c.BloomNever = ev.Closed && !c.Bloom.Known; !ev.Closed {
 			c.Bloom = entry.Some(ev.Mass)

@@ -22,8 +22,10 @@ func TestTheEndSaysWhatCameAfterwards(t *testing.T) {
 	key(60, entry.BurnDown{})
 	key(90, entry.PhaseSet{Phase: entry.Closed})
 	key(300, entry.Weigh{What: entry.WeighBloom, Mass: 2.5})
+	key(310, entry.Weigh{What: entry.WeighSlag, Mass: 3})
+	key(320, entry.Weigh{What: entry.WeighSlag, Mass: 1.5}) // another tub
 	r := Open("s", entries).Reading()
-	if r.At != fold.End(entries) || r.Phase != entry.Closed || r.Bloom != entry.Some(2.5) {
-		t.Errorf("at %v: %s, bloom %v", r.At, r.Phase, r.Bloom)
+	if r.At != fold.End(entries) || r.Phase != entry.Closed || r.Bloom != entry.Some(2.5) || r.SlagWeighed != entry.Some(4.5) {
+		t.Errorf("at %v: %s, bloom %v, slag %v", r.At, r.Phase, r.Bloom, r.SlagWeighed)
 	}
 }

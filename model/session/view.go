@@ -59,7 +59,7 @@ func (s Session) end(v *seen) {
 	v.latest = v.known.Latest()
 	v.moment = s.to(v.known, v.known.End())
 	r, after := s.reads(v.moment), s.reads(s.to(v.known, v.latest))
-	r.Bloom, r.BloomNever = after.Bloom, after.BloomNever
+	r.Bloom, r.BloomNever, r.SlagWeighed = after.Bloom, after.BloomNever, after.SlagWeighed
 	if !r.Phase.Over() { // closed without a word about the bloom
 		r.Phase, r.Since = after.Phase, after.Since
 	}

@@ -43,6 +43,9 @@ func (u Units) ChargeBrief(number int, ps entry.Parts) string {
 	return "charge " + strconv.Itoa(number) + ": " + u.PartsBrief(ps)
 }
 
+// ChargedBrief is a charge without a number likewise.
+func (u Units) ChargedBrief(ps entry.Parts) string { return "charge: " + u.PartsBrief(ps) }
+
 // NextBrief is a change of the next charge likewise.
 func (u Units) NextBrief(ps entry.Parts) string { return "next: " + u.PartsBrief(ps) }
 

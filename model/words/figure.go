@@ -165,6 +165,17 @@ func Usual(usual, since time.Duration) string {
 	return "usual here " + strconv.Itoa(m) + " min"
 }
 
+// UsualBrief is the same past the usual where there is less room, the longest first;
+// none before.
+func UsualBrief(usual, since time.Duration) []string {
+	m := strconv.Itoa(int(math.Round(usual.Minutes())))
+	past := int((since - usual).Minutes())
+	if past < 1 {
+		return nil
+	}
+	return []string{strconv.Itoa(past) + " past the usual " + m, strconv.Itoa(past) + " past usual " + m}
+}
+
 // Between is a spread of whole minutes to come.
 func Between(low, high int) string {
 	switch {
@@ -231,6 +242,13 @@ func AboutUsual(v string) string { return "about " + v + " is usual" }
 func (u Units) PerArea(v float64) string {
 	const unit = "l/min/cm2"
 	return fixed(u.Shown(v, unit), 2) + " " + u.Name(unit)
+}
+
+// PerAreaBrief is the same where there is little room.
+func (u Units) PerAreaBrief(v float64) string {
+	const unit = "l/min/cm2"
+	_, area, _ := strings.Cut(u.Name(unit), " a ")
+	return fixed(u.Shown(v, unit), 2) + " a " + area
 }
 
 // WeighA says which measure has to be weighed for a figure to be known.

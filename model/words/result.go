@@ -2,6 +2,7 @@ package words
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	"chargehand/model/entry"
@@ -21,6 +22,9 @@ const (
 	ResultNone       = "none, no compact bloom"
 	ResultNotWeighed = "not known: weigh the bloom"
 	ResultNever      = "not known: not weighed"
+	ResultFarNone    = "no bloom"
+	ResultFarWeigh   = "weigh it"
+	ResultFarNever   = "not weighed"
 	ResultNoOre      = "no ore went in"
 	ResultNothing    = "nothing: ore not all weighed"
 )
@@ -29,6 +33,7 @@ const (
 // on what it is counted.
 type ResultPart struct {
 	Name, Says, Base string
+	Far              string // the bloom's in a few words, for large letters
 	Known            bool
 }
 
@@ -41,12 +46,14 @@ func Result(u Units, o session.Outcome, ore, charcoal string) []ResultPart {
 }
 
 func resultBloom(u Units, o session.Outcome) ResultPart {
-	p := ResultPart{Name: ResultBloom, Says: unweighedBloom(o)}
+	p := ResultPart{Name: ResultBloom, Says: unweighedBloom(o), Far: ResultFarNever}
 	switch {
 	case o.Bloom.Positive():
-		p.Says, p.Known = u.Kg(o.Bloom.Value)+", "+resultState(o.State), true
+		p.Says, p.Far, p.Known = u.Kg(o.Bloom.Value)+", "+resultState(o.State), u.Kg(o.Bloom.Value), true
 	case o.None:
-		p.Says, p.Known = ResultNone, true
+		p.Says, p.Far, p.Known = ResultNone, ResultFarNone, true
+	case !o.Never:
+		p.Far = ResultFarWeigh
 	}
 	return p
 }
@@ -100,7 +107,7 @@ func resultCharcoal(u Units, o session.Outcome, toWeigh string) ResultPart {
 	mass := u.Kg(entry.Kilogram(o.Charcoal.P50))
 	base := mass + " with fill"
 	if o.Left > 0 {
-		base += ", less " + u.Kg(o.Left) + " left over"
+		base = strings.TrimSuffix(mass, " "+u.Name("kg")) + " less " + u.Kg(o.Left) + " left"
 	}
 	if o.Charcoal.Basis == figure.Guessed {
 		base += ", guessed"

@@ -35,6 +35,20 @@ func SolverStatus(l solve.Status) string {
 	return ""
 }
 
+// SolverStatusBrief is the same where there is little room, the longest first; none
+// where it is short.
+func SolverStatusBrief(l solve.Status) []string {
+	switch l {
+	case solve.NoFire:
+		return []string{"nothing before the fill", "before the fill"}
+	case solve.NoAir:
+		return []string{"needs the blast in l/min", "needs the blast"}
+	case solve.IsLost:
+		return []string{"lost: an entry is wrong, or missing", "lost touch"}
+	}
+	return nil
+}
+
 // MeterNotBelieved is said where more carbon burned than the metered blast can burn, or
 // less than it must, and beside the zones that rest on that blast.
 const MeterNotBelieved = "the meter is not believed"

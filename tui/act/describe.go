@@ -59,6 +59,9 @@ func Brief(u modelwords.Units, s session.Session, l fold.Line) string {
 				return u.ChargeBrief(c.Number, c.Parts)
 			}
 		}
+		if l.Struck() { // it has no number any more
+			return u.ChargedBrief(ev.Parts)
+		}
 	}
 	return ""
 }

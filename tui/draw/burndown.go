@@ -34,25 +34,26 @@ type Sight struct {
 type fact struct {
 	name, says string
 	known      bool
+	brief      string // where that has no room, "" for the same
 }
 
 // downFacts are what the end of a burn-down is judged by, the weightiest first.
 func (p Pen) downFacts(r figure.Reading, e Ending) []fact {
-	ore := fact{words.CardLastOre, words.CardNoOre, false}
+	ore := fact{words.CardLastOre, words.CardNoOre, false, ""}
 	if at, _, in := r.LastOreIn(); in {
-		ore = fact{words.CardLastOre, words.AgoMin(r.At - at), true}
+		ore = fact{words.CardLastOre, words.AgoMin(r.At - at), true, modelwords.Lasted(r.At - at)}
 	}
-	stack := fact{words.CardStack, words.CardUnknown, false}
+	stack := fact{words.CardStack, words.CardUnknown, false, ""}
 	if f := r.Figure(figure.StackHeight); f.Known() && !r.StackLost() {
-		stack = fact{words.CardStack, modelwords.Apart(f, modelwords.AboveTuyere(p.InUnit(f, 0, figure.StackHeight))), true}
+		stack = fact{words.CardStack, modelwords.Apart(f, modelwords.AboveTuyere(p.InUnit(f, 0, figure.StackHeight))), true, ""}
 	}
-	flame := fact{words.CardFlame, words.CardNoFlame, false}
+	flame := fact{words.CardFlame, words.CardNoFlame, false, ""}
 	if e.Flame != nil {
-		flame = fact{words.CardFlame, words.SeenAt(e.Flame.Sees, r.Wall(e.Flame.At)), true}
+		flame = fact{words.CardFlame, words.SeenAt(e.Flame.Sees, r.Wall(e.Flame.At)), true, ""}
 	}
-	closes := fact{words.CardCloses, words.CardNobody, false}
+	closes := fact{words.CardCloses, words.CardNobody, false, ""}
 	if e.Closer != "" {
-		closes = fact{words.CardCloses, e.Closer, true}
+		closes = fact{words.CardCloses, e.Closer, true, ""}
 	}
 	return []fact{ore, stack, flame, closes}
 }
@@ -147,7 +148,7 @@ func (p Pen) fact(g cell.Grid, f fact) {
 	if !f.known {
 		style = p.Style(theme.Text)
 	}
-	g.TextIn(cell.Rect{X: x, W: w - x, H: 1}, f.says, style)
+	g.TextIn(cell.Rect{X: x, W: w - x, H: 1}, fitting(g, w-x, f.says, firstOf(f.brief, f.says)), style)
 }
 
 // Ready lists the tools and people that must be ready: one a row when there is

@@ -210,7 +210,7 @@ func (p Pen) blastLine(r figure.Reading) figureLine {
 		return l
 	}
 	if a := r.Figure(figure.AirPerArea); a.Known() && a.P50 > 0 {
-		l.beside = p.Units.PerArea(a.P50)
+		l.beside, l.terse = p.Units.PerArea(a.P50), p.Units.PerAreaBrief(a.P50)
 		per := p.Units.Shown(f.P50, figure.Table[figure.Air].Unit) / a.P50 // the end in the person's unit for 1 l/min a cm2
 		l.bar = &bar{to: math.Max(3.2*per, f.P50), good: true, from: plan.UsedBlast.P10 * per, until: plan.UsedBlast.P90 * per, at: p.Units.Shown(f.P50, figure.Table[figure.Air].Unit)}
 	}

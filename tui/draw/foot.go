@@ -1,8 +1,6 @@
 package draw
 
 import (
-	"strings"
-
 	"github.com/charmbracelet/x/ansi"
 
 	modelwords "chargehand/model/words"
@@ -39,16 +37,20 @@ type Ask struct {
 type KeyHint struct{ Key, Does string }
 
 // Foot paints the last two rows of a screen: what the last key did, or what is
-// being asked, and the keys that make sense now.
+// being asked, and the keys that make sense now. What there is to say of a key while
+// something is asked stands beside the question or, where both have no room, below it
+// in place of the keys: neither is cut for the other.
 func (p Pen) Foot(g cell.Grid, answer Answer, ask *Ask, keys []KeyHint, help KeyHint) {
 	w, _ := g.Size()
-	first := g.Sub(cell.Rect{W: w, H: 1})
-	if ask != nil {
-		p.ask(first, *ask, answer)
-	} else {
+	first, second := g.Sub(cell.Rect{W: w, H: 1}), g.Sub(cell.Rect{Y: 1, W: w, H: 1})
+	switch {
+	case ask == nil:
 		p.answer(first, answer)
+	case p.ask(first, *ask, answer):
+		p.answer(second, answer)
+		return
 	}
-	p.keys(g.Sub(cell.Rect{Y: 1, W: w, H: 1}), keys, help)
+	p.keys(second, keys, help)
 }
 
 func (p Pen) answer(g cell.Grid, a Answer) {
@@ -83,8 +85,9 @@ const leastHint, leastValue = 24, 12
 
 // ask paints a question over the whole width, so that nobody overlooks that one
 // is open. What there is to say of the last key stands in place of the hint: an
-// act keyed into an open list must not be taken for booked.
-func (p Pen) ask(g cell.Grid, a Ask, said Answer) {
+// act keyed into an open list must not be taken for booked. It tells whether that has
+// no room beside the question.
+func (p Pen) ask(g cell.Grid, a Ask, said Answer) (below bool) {
 	band := p.Style(theme.Picked)
 	g.Fill(g.Bounds(), ' ', band)
 	w, _ := g.Size()
@@ -96,13 +99,19 @@ func (p Pen) ask(g cell.Grid, a Ask, said Answer) {
 		hint = said.Text
 	}
 	value := max(w-g.Width(p.M.Ask+"  "+label)-1-leastHint, leastValue)
-	if hint != a.Hint { // what was done wrong is read whole; the question is known
-		free := w - g.Width(p.M.Ask+"  "+hint) - 5
+	if hint != a.Hint {
+		need := g.Width(p.M.Ask+"  "+label+hint) + 5
 		if a.Value != nil {
-			value = min(ansi.StringWidth(a.Value(w)), leastValue)
-			free -= value
+			need += min(ansi.StringWidth(a.Value(w)), leastValue)
 		}
-		label = g.Cut(label, max(free, 0))
+		switch below = need > w; {
+		case !below:
+			value = leastValue
+		case a.Hint == said.Text:
+			hint = ""
+		default:
+			hint = a.Hint
+		}
 	}
 	x := 1 + g.Text(1, 0, p.M.Ask+" "+label+" ", band)
 	if a.Value != nil {
@@ -110,12 +119,11 @@ func (p Pen) ask(g cell.Grid, a Ask, said Answer) {
 		g.Sub(cell.Rect{X: x, W: w - x - 1, H: 1}).Lay(value, p.Style(theme.Text))
 		x += ansi.StringWidth(value)
 	}
-	if hint == a.Hint { // rather fewer of its parts than one cut
-		for cut := strings.LastIndex(hint, ", "); cut >= 0 && g.Width(hint) > w-x-3; cut = strings.LastIndex(hint, ", ") {
-			hint = hint[:cut]
-		}
+	if below || hint == a.Hint {
+		hint = InParts(g, hint, w-x-3, 1)
 	}
 	g.TextIn(cell.Rect{X: x + 2, W: w - x - 3, H: 1}, hint, band)
+	return below
 }
 
 // keys writes as many whole hints as fit, and always the last.

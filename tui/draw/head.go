@@ -70,7 +70,7 @@ func (p Pen) Minutes(g cell.Grid, r figure.Reading, v HeadView, d letter.Digits)
 		g.Wrap(cell.Rect{X: 2, Y: max(h-2, rows+1), W: w - 2, H: 2}, t.Doubt, p.Style(theme.Strong))
 		return
 	}
-	below := strings.TrimSuffix(t.Below, " min")
+	below := fitting(g, w-2, strings.TrimSuffix(t.Below, " min"), t.Brief...)
 	if h > rows+2 && p.besideCharge(h) {
 		g.TextIn(cell.Rect{X: 2, Y: h - 1, W: w - 2, H: 1}, below, p.Style(theme.Strong))
 		return
@@ -280,8 +280,13 @@ func (p Pen) SmallCharge(g cell.Grid, r figure.Reading, v HeadView) {
 			} else {
 				letter.Small.At(g, 1, half, c.number, style)
 			}
-			x := max(8, nw+3)
-			g.TextIn(cell.Rect{X: x, Y: y + 1, W: w - x, H: 1}, strings.ToUpper(c.word), style)
+			x, word := max(8, nw+3), strings.ToUpper(c.word)
+			if g.Width(word) > w-x { // a number of many figures: its word stands below it
+				g.TextIn(cell.Rect{X: 1, Y: y + 4, W: w - 1, H: 1}, word, style)
+				half += 10
+				continue
+			}
+			g.TextIn(cell.Rect{X: x, Y: y + 1, W: w - x, H: 1}, word, style)
 			g.TextIn(cell.Rect{X: x, Y: y + 2, W: w - x, H: 1}, fitting(g, w-x, c.bare, c.brief), p.Style(theme.Text))
 			if y+3 < h && c.bare != "" {
 				g.TextIn(cell.Rect{X: x, Y: y + 3, W: w - x, H: 1}, c.what, p.Style(theme.Quiet))

@@ -191,17 +191,6 @@ func (p Pen) bareWeight(part figure.Part, material bool) string {
 	return ""
 }
 
-// fitting is the longer of two texts where it fits.
-func fitting(g cell.Grid, columns int, long string, shorter ...string) string {
-	for _, s := range shorter {
-		if g.Width(long) <= columns {
-			break
-		}
-		long = s
-	}
-	return long
-}
-
 // nextBrief is the charge in two lines, for small windows.
 func (p Pen) nextBrief(g cell.Grid, r figure.Reading, key string) {
 	w, _ := g.Size()

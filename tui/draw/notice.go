@@ -121,7 +121,7 @@ func (p Pen) warning(g cell.Grid, t Told) int {
 	g.Text(1, 0, t.badge, t.style)
 	g.TextRight(w-1, 0, t.since, p.Style(theme.Quiet))
 	rows := min(t.WhatRows, max(h-t.remedyRows, 1))
-	g.Wrap(cell.Rect{X: t.x, W: t.end - t.x, H: rows}, t.what, p.Style(theme.Strong))
+	g.Wrap(cell.Rect{X: t.x, W: t.end - t.x, H: rows}, InParts(g, t.what, t.end-t.x, rows), p.Style(theme.Strong))
 	return rows + g.Wrap(cell.Rect{X: t.indent, Y: rows, W: w - 1 - t.indent, H: min(mostRemedy, h-rows)}, t.remedy, p.Style(theme.Text))
 }
 

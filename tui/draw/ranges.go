@@ -88,7 +88,9 @@ const hearthLow, hearthHigh = 1150, 1400
 func (p Pen) hearthLine(r figure.Reading) figureLine {
 	f := r.Figure(figure.HearthTemperature)
 	if !f.Known() {
-		return unknown(words.LineHearth, firstOf(modelwords.SolverStatus(r.Status), modelwords.BeingWorkedOut))
+		l := unknown(words.LineHearth, firstOf(modelwords.SolverStatus(r.Status), modelwords.BeingWorkedOut))
+		l.brief = modelwords.SolverStatusBrief(r.Status)
+		return l
 	}
 	l := figureLine{name: words.LineHearth, of: f, value: p.Units.Roughly(f.P10, f.P50, f.P90), known: true, remark: modelwords.Basis(f.Basis)}
 	l.bar = &bar{low: 1000, to: 1500, good: true, from: hearthLow, until: hearthHigh, at: f.P50}
@@ -107,10 +109,15 @@ func (p Pen) hearthLine(r figure.Reading) figureLine {
 // weighed once.
 func (p Pen) slagLine(r figure.Reading) figureLine {
 	f := r.Figure(figure.SlagMass)
-	if !f.Known() {
-		return unknown(words.LineSlag, modelwords.HearthUnknown)
+	l := figureLine{name: words.LineSlag, of: f, value: p.Units.Range(f.P10, f.P90, "kg", small(f)), known: true}
+	switch {
+	case r.SlagWeighed.Known: // what the model makes of it gives way to what the scales say
+		l.of, l.value = figure.Figure{}, words.OnScales(p.Units.Kg(entry.Kilogram(r.SlagWeighed.Value)))
+	case !f.Known():
+		l := unknown(words.LineSlag, firstOf(modelwords.SolverStatus(r.Status), modelwords.BeingWorkedOut))
+		l.brief = modelwords.SolverStatusBrief(r.Status)
+		return l
 	}
-	l := figureLine{name: words.LineSlag, of: f, value: p.Units.Range(f.P10, f.P90, "kg", small(f)), known: true, remark: modelwords.Basis(f.Basis)}
 	runs := ""
 	if r.Running != (physics.Running{}) {
 		runs = ", " + strings.Replace(modelwords.Runs(r.Running), ":", "", 1)
@@ -124,7 +131,7 @@ func (p Pen) slagLine(r figure.Reading) figureLine {
 		return l
 	}
 	under := p.Units.Value(math.Round(below.P50), "cm", 0) + " " + words.UnderTuyere
-	l.remark, l.brief = under+runs, []string{under}
+	l.remark, l.brief = under+runs, []string{under, p.Units.Value(math.Round(below.P50), "cm", 0) + " " + words.ToTuyere}
 	if base := float64(r.Light.Furnace.TuyereBase.Value); base > 0 {
 		l.bar = &bar{low: -base, to: 0, at: -below.P50, good: true, from: -below.P90, until: -below.P10}
 	}
@@ -292,7 +299,7 @@ func (p Pen) Warned(g cell.Grid, r figure.Reading, ws []rule.Warning, lined bool
 		end := said(since)
 		what := modelwords.Warned(title, evidence)
 		rows := min(g.Rows(what, end-x), h-need)
-		g.Wrap(cell.Rect{X: x, W: end - x, H: rows}, what, strong)
+		g.Wrap(cell.Rect{X: x, W: end - x, H: rows}, InParts(g, what, end-x, rows), strong)
 		g.Wrap(cell.Rect{X: indent, Y: rows, W: w - 1 - indent, H: h - rows}, remedy, plain)
 		return
 	}

@@ -17,7 +17,7 @@ const ResultRows = 11
 func (p Pen) Result(g cell.Grid, r figure.Reading, o session.Outcome) {
 	w, h := g.Size()
 	g.Text(2, 0, modelwords.ResultHead, p.Style(theme.Quiet))
-	parts := modelwords.Result(p.Units, o, unweighed(r, entry.Ore), unweighed(r, entry.Charcoal))
+	parts := p.ResultParts(r, o)
 	const from = 12
 	beside, bases, gap := w >= 76, true, 0
 	rows := 2 * len(parts)
@@ -39,13 +39,18 @@ func (p Pen) Result(g cell.Grid, r figure.Reading, o session.Outcome) {
 		g.TextIn(cell.Rect{X: from, Y: y, W: w - from - 1, H: 1}, part.Says, style)
 		switch base := p.Style(theme.Text); {
 		case beside:
-			g.TextIn(cell.Rect{X: from + 34, Y: y, W: w - from - 35, H: 1}, part.Base, base)
+			g.TextIn(cell.Rect{X: from + 34, Y: y, W: w - from - 35, H: 1}, InParts(g, part.Base, w-from-35, 1), base)
 		case bases:
 			y++
-			g.TextIn(cell.Rect{X: from, Y: y, W: w - from - 1, H: 1}, part.Base, base)
+			g.TextIn(cell.Rect{X: from, Y: y, W: w - from - 1, H: 1}, InParts(g, part.Base, w-from-1, 1), base)
 		}
 		y += 1 + gap
 	}
+}
+
+// ResultParts are the lines of the card.
+func (p Pen) ResultParts(r figure.Reading, o session.Outcome) []modelwords.ResultPart {
+	return modelwords.Result(p.Units, o, unweighed(r, entry.Ore), unweighed(r, entry.Charcoal))
 }
 
 // unweighed says what is still to be weighed of a material.

@@ -133,9 +133,25 @@ func TestSlagSaysWhatItsLevelNeeds(t *testing.T) {
 		{true, 0, "level not known: key tuyere above the floor"},
 		{true, 15, "level not known"},
 	} {
-		r.SlagKnown, r.Light.Furnace.TuyereBase = c.weighed, entry.Some(entry.Centimetre(c.base))
+		r.SlagWeighed.Known, r.Light.Furnace.TuyereBase = c.weighed, entry.Some(entry.Centimetre(c.base))
 		if said := p.slagLine(r).remark; said != c.says {
 			t.Errorf("weighed %v, %v cm: %q, want %q", c.weighed, c.base, said, c.says)
+		}
+	}
+}
+
+// Once slag was on the scales they are believed, not the model.
+func TestWeighedSlagStandsAsWeighed(t *testing.T) {
+	var r figure.Reading
+	for n := range r.Figures {
+		r.Figures[n].Basis = figure.Unknown
+	}
+	r.SlagWeighed = entry.Some(2.5)
+	p := With(theme.Theme{}, words.Units{})
+	for name, modelled := range map[string]figure.Figure{"without a model": r.Figures[figure.SlagMass], "with one": {Band: physics.Band{P10: 1, P50: 2, P90: 400}, Basis: figure.Guessed}} {
+		r.Figures[figure.SlagMass] = modelled
+		if ls := apart([]figureLine{p.slagLine(r)}); ls[0].value != "2.5 kg weighed" {
+			t.Errorf("%s: slag %q", name, ls[0].value)
 		}
 	}
 }

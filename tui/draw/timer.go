@@ -31,8 +31,9 @@ func counted(r figure.Reading) (what string, lasted time.Duration) {
 // Timed is what the timer says: a label, the digits, and a line below them.
 type Timed struct {
 	Label, Digits, Below string
-	Doubt                string // why the time that is due may be wrong
-	Minutes              bool   // the digits are whole minutes to come
+	Brief                []string // the line below where there is less room, the longest first
+	Doubt                string   // why the time that is due may be wrong
+	Minutes              bool     // the digits are whole minutes to come
 	Late                 bool
 	AgainstUsual         bool // the time since the last charge stands against the usual
 	Lasted               time.Duration
@@ -47,7 +48,7 @@ func TimedBy(r figure.Reading, due *forecast.Due) Timed {
 	}
 	t.AgainstUsual = r.Usual > 0
 	if t.AgainstUsual {
-		t.Below = modelwords.Usual(r.Usual, lasted)
+		t.Below, t.Brief = modelwords.Usual(r.Usual, lasted), modelwords.UsualBrief(r.Usual, lasted)
 	}
 	if due == nil || r.Paused {
 		return t
@@ -64,7 +65,7 @@ func TimedBy(r figure.Reading, due *forecast.Due) Timed {
 	low, mid, high := due.Next.Left(r.At)
 	t.Minutes = true
 	t.Label = modelwords.NextChargeIn + ", " + modelwords.LastAgo(t.Digits)
-	t.Digits, t.Below = strconv.Itoa(max(mid, 0)), modelwords.Between(low, high)
+	t.Digits, t.Below, t.Brief = strconv.Itoa(max(mid, 0)), modelwords.Between(low, high), nil
 	return t
 }
 
@@ -94,7 +95,7 @@ func (p Pen) Timer(g cell.Grid, r figure.Reading, due *forecast.Due, scale int) 
 	case t.Doubt != "" && DigitRows(scale)+2 < h:
 		g.TextIn(cell.Rect{X: 2, Y: h - 2, W: w - 2, H: 1}, t.Doubt, p.Style(theme.Text))
 	case t.Doubt != "": // that the time may be wrong says more than the time
-		t.Below, t.AgainstUsual = t.Doubt, false
+		t.Below, t.Brief, t.AgainstUsual = t.Doubt, nil, false
 	}
 	switch {
 	case DigitRows(scale)+1 < h:
@@ -110,7 +111,7 @@ func (p Pen) againstUsual(g cell.Grid, y int, t Timed, usual time.Duration) {
 	w, _ := g.Size()
 	x := 2
 	if t.Below != "" {
-		x += g.Text(x, y, g.Cut(t.Below, w-x-1), p.Style(theme.Text)) + 2
+		x += g.Text(x, y, g.Cut(fitting(g, w-x-1, t.Below, t.Brief...), w-x-1), p.Style(theme.Text)) + 2
 	}
 	if !t.AgainstUsual || w-x-2 < 8 {
 		return

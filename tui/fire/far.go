@@ -17,9 +17,13 @@ type pen struct{ draw.Pen }
 // as large as it fits; figures and history stay at the near view.
 func paintFar(g cell.Grid, p pen, r figure.Reading, v scene.View) {
 	w, h := g.Size()
-	roomy := farRoomy(w, h, r, v)
+	roomy := farRoomy(w, h)
 	g = p.farLost(g, v)
 	w, h = g.Size()
+	if r.Phase.Over() && v.Result != nil {
+		paintFarResult(g, p, r, v)
+		return
+	}
 	if roomy {
 		paintFarRoomy(g, p, r, v)
 		return

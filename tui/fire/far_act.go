@@ -26,7 +26,7 @@ func (p pen) farAct(g cell.Grid, r figure.Reading, v scene.View) {
 	since := modelwords.WarningSince(r.Wall(top.Onset), top.Acknowledged, len(v.Warnings)-1)
 	g.TextRight(w-2, 0, since, style.With(cell.Bold))
 	head := mark + modelwords.Grade(top.Grade) + "  " + modelwords.Warned(title, evidence)
-	g.TextIn(cell.Rect{X: 2, W: w - 6 - g.Width(since), H: 1}, head, style.With(cell.Bold))
+	g.TextIn(cell.Rect{X: 2, W: w - 6 - g.Width(since), H: 1}, draw.InParts(g, head, w-6-g.Width(since), 1), style.With(cell.Bold))
 	capital, all := letter.Capitals(title)
 	s, fits := letter.Fitting(capital, w-2, h-1)
 	if first, rest, two := strings.Cut(capital, " "); all && !fits && two { // a word a line

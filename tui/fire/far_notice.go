@@ -102,7 +102,7 @@ func (p pen) farWarning(g cell.Grid, ws []rule.Warning, high int) {
 		g.TextRight(w-1, rows-1, more, style)
 	}
 	if spare := h - rows - need; spare > 0 {
-		rows += g.Wrap(cell.Rect{X: 2, Y: rows, W: w - 4, H: spare}, evidence, p.Style(theme.Text))
+		rows += g.Wrap(cell.Rect{X: 2, Y: rows, W: w - 4, H: spare}, draw.InParts(g, evidence, w-4, spare), p.Style(theme.Text))
 	}
 	g.Wrap(cell.Rect{X: 2, Y: rows, W: w - 4, H: h - rows}, remedy, p.Style(theme.Strong))
 }

@@ -19,9 +19,7 @@ import (
 )
 
 // farRoomy tells whether the far view has room for its letters.
-func farRoomy(w, h int, r figure.Reading, v scene.View) bool {
-	return scene.SizeOf(w, h) > scene.Cramped && !r.Phase.Over()
-}
+func farRoomy(w, h int) bool { return scene.SizeOf(w, h) > scene.Cramped }
 
 // paintFarRoomy paints the far view in letters of our own: an act before all else,
 // else the minutes with the measure that burns beside them; then the charge, and in

@@ -125,7 +125,7 @@ func TestFarDigitsAreTall(t *testing.T) {
 				p, digits := penOf(th), farTimedBy(s.R, s.V)
 				g := th.Grid(w, h)
 				far(g, th, s.R, s.V)
-				if farRoomy(w, h, s.R, s.V) {
+				if farRoomy(w, h) {
 					continue // its layout gives them their share
 				}
 				high := p.farHigh(w, h, digits)
@@ -214,7 +214,7 @@ func stands(frame string, th theme.Theme, text string) bool {
 func lettered(frame string, th theme.Theme, text string) bool {
 	for _, word := range strings.Fields(text) {
 		found := false
-		for wide := 1; wide <= 6 && !found; wide++ {
+		for wide := 1; wide <= 9 && !found; wide++ {
 			for high := wide; high <= 2*wide && !found; high++ {
 				s := letter.Scale{Wide: wide, High: high}
 				w, h := s.Size(word)

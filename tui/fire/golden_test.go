@@ -43,5 +43,9 @@ func TestGoldenScreen(t *testing.T) {
 		weighed(d, "4.1")
 	}
 	desk.GoldenIn(t, theme.Theme{}, "result", [][2]int{desk.Small, desk.Usual, desk.Large}, result)
+	desk.GoldenIn(t, theme.Theme{}, "result_far", both, func(d *desk.Desk) {
+		result(d)
+		d.Press("space")
+	})
 	desk.Golden(t, "pounds_and_inches", usual, "v", "e", "m", "l", "t", "b", "p", "esc")
 }

@@ -10,6 +10,7 @@ import (
 
 	"chargehand/model/figure"
 	"chargehand/tui/desk"
+	"chargehand/tui/fire"
 	"chargehand/tui/theme"
 )
 
@@ -114,5 +115,39 @@ func TestTheResultFitsASmallWindow(t *testing.T) {
 			}
 		}
 		d.Shows("or none:")
+	}
+}
+
+// Far away the result comes first: the bloom in letters, or that there is none, or that it
+// is to be weighed; below it all that the card says, in full where there is the room.
+func TestTheResultIsReadFromAfar(t *testing.T) {
+	for _, c := range []struct {
+		how  []string
+		kg   string
+		says string
+	}{{[]string{"r"}, "", "weigh it"}, {[]string{"r"}, "4.1", "4.1 kg"}, {[]string{"n", "y"}, "", "no bloom"}} {
+		d := desk.Smelting(t, theme.Theme{})
+		closed(d, c.how...)
+		if c.kg != "" {
+			weighed(d, c.kg)
+		}
+		d.Press("space")
+		for _, size := range [][2]int{{40, 12}, desk.Small, desk.Usual, desk.Large} {
+			d.Send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
+			if !fire.Lettered(d.Picture(), c.says) {
+				t.Errorf("%v: no %q in letters:\n%s", size, c.says, d.Picture())
+			}
+			if size == [2]int{40, 12} {
+				continue
+			}
+			for _, says := range []string{"the result", "yield", "charcoal", "foretold", "from light until taken out", "or none: "} {
+				d.Shows(says)
+			}
+			if strings.Contains(d.Picture(), "…") {
+				t.Errorf("%v: cut:\n%s", size, d.Picture())
+			}
+		}
+		d.Press("o") // what is asked is read from there too
+		d.Shows("other acts")
 	}
 }

@@ -25,6 +25,7 @@ const (
 	TooLittleSlag = "too little of it yet to say how it runs"
 	LevelUnknown  = "level not known"
 	UnderTuyere   = "under tuyere"
+	ToTuyere      = "to tuyere" // the same where there is little room
 )
 
 // StripUsual stands behind the ticks of the strip.
@@ -49,6 +50,9 @@ func SoMuchNeeded(kg string) string { return kg + " needed" }
 
 // LastsTo is until when it lasts at the pace of the smelt.
 func LastsTo(at time.Time) string { return "lasts to " + at.Format(modelwords.Clock) }
+
+// OnScales says of a mass that it was weighed.
+func OnScales(kg string) string { return kg + " weighed" }
 
 // About says of a weight that it is a guess, in few letters.
 func About(weight string) string { return "about " + weight }

@@ -1,0 +1,31 @@
+package draw
+
+import (
+	"strings"
+
+	"chargehand/tui/cell"
+)
+
+// fitting is the longest of some texts that fits, else the last.
+func fitting(g cell.Grid, columns int, long string, shorter ...string) string {
+	for _, s := range shorter {
+		if g.Width(long) <= columns {
+			break
+		}
+		long = s
+	}
+	return long
+}
+
+// InParts is as much of a text as fits into so many rows, rather fewer of its parts than
+// one that is cut: half a number is read as a whole one. What has no parts stays.
+func InParts(g cell.Grid, text string, columns, rows int) string {
+	for g.Rows(text, columns) > rows {
+		end := max(strings.LastIndex(text, ", "), strings.LastIndex(text, "; "), strings.LastIndex(text, ": "))
+		if end <= 0 {
+			break
+		}
+		text = text[:end]
+	}
+	return text
+}

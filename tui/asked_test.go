@@ -1,8 +1,6 @@
 package tui_test
 
 import (
-	"reflect"
-	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -42,53 +40,6 @@ func uses(c screen.Choice, k string) bool {
 		}
 	}
 	return false
-}
-
-// Every key of the fire in every list and question that opens there: what the
-// list does not use closes it and does what it does without it, and the answer
-// says both. Charge, scoop, charcoal and cross out are in no list.
-func TestNoListSwallowsAnAct(t *testing.T) {
-	lists, _ := allDialogs(t)
-	base := desk.Practising(t)
-	base.Press("c")
-	for title, list := range lists {
-		list.Left = nil // what is kept of a list that closes: TestTemperatureStaysWithoutItsPlace
-		for _, b := range fire.Map.All() {
-			for _, k := range b.Keys() {
-				d, bare := aside(base), aside(base)
-				d.M = d.M.Open(list)
-				d.Press(k)
-				if uses(list, k) {
-					if strings.Contains(screen.ActKeys, k) && !strings.HasPrefix(title, words.LateWhat("")) && title != words.DoViews && title != words.DoFilter {
-						t.Errorf("%q gives %s another meaning", title, k)
-					}
-					continue
-				}
-				said, refused := d.M.Answer()
-				if slices.Contains([]string{"up", "down", "left", "right"}, k) { // an arrow looks for a line
-					if !refused && said != "" || d.M.Dialog() == nil || len(booked(d)) > 0 {
-						t.Errorf("%q, %s: %q", title, k, said)
-					}
-					continue
-				}
-				bare.Press(k)
-				if got, want := booked(d), booked(bare); !reflect.DeepEqual(got, want) {
-					t.Errorf("%q, %s: booked %#v, want %#v", title, k, got, want)
-				}
-				if got, want := reflect.TypeOf(d.M.Dialog()), reflect.TypeOf(bare.M.Dialog()); got != want {
-					t.Errorf("%q, %s: %v is open, want %v", title, k, got, want)
-				}
-				does, _ := bare.M.Answer()
-				closed := words.NothingDone
-				if list.Done != nil {
-					closed = words.TicksStay
-				}
-				if !strings.Contains(said, closed) || !strings.HasSuffix(said, does) {
-					t.Errorf("%q, %s: the answer %q does not say both that it closed and %q", title, k, said, does)
-				}
-			}
-		}
-	}
 }
 
 // No list stays open for longer than it is looked at, near or far, and it says
@@ -244,53 +195,6 @@ func acts(d *desk.Desk) (said []string) {
 		}
 	}
 	return said
-}
-
-// Every key of the fire in every field: in a field of words each letter is text;
-// in one for a number the acts that count most end it, the number is not kept,
-// which is said first, and the act is booked; any other letter voids the number,
-// and the field stays.
-func TestLettersInFields(t *testing.T) {
-	_, fields := allDialogs(t)
-	base := desk.Practising(t)
-	base.Press("c")
-	for label, f := range fields {
-		for _, b := range fire.Map.All() {
-			k := b.Keys()[0]
-			if len(k) > 1 {
-				continue
-			}
-			instead := slices.ContainsFunc(f.Instead, func(o screen.Option) bool { return o.Keys()[0] == k })
-			if instead && strings.Contains(screen.ActKeys, k) {
-				t.Errorf("field %q gives %s another meaning", label, k)
-			}
-			d, bare := aside(base), aside(base)
-			d.M = d.M.Open(screen.Field{Label: label, Unit: f.Unit, Input: screen.NewInput(f.Input.Number()), Instead: f.Instead, Done: f.Done})
-			d.Press("1", k)
-			bare.At = desk.Later(bare.At, 500*time.Millisecond)
-			bare.Press(k)
-			said, refused := d.M.Answer()
-			open, stays := d.M.Dialog().(screen.Field)
-			switch {
-			case !f.Input.Number():
-				if !stays || open.Input.Text() != "1"+k {
-					t.Errorf("field %q: %s is not text", label, k)
-				}
-			case strings.Contains(screen.ActKeys, k):
-				does, _ := bare.M.Answer()
-				if got, want := booked(d), booked(bare); d.M.Dialog() != nil || len(got) == 0 || !reflect.DeepEqual(got, want) {
-					t.Errorf("field %q, %s: booked %#v, want %#v", label, k, got, want)
-				}
-				if said != words.Both(words.NumberNotKept(label, "1"), does) {
-					t.Errorf("field %q, %s: %q", label, k, said)
-				}
-			default:
-				if !stays || !refused || open.Input.Text() != "" || len(booked(d)) > 0 {
-					t.Errorf("field %q, %s: %q, %q stands in it", label, k, said, open.Input.Text())
-				}
-			}
-		}
-	}
 }
 
 // A digit that comes as a field closes is none of the fire's; later it is.

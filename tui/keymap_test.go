@@ -1,7 +1,6 @@
 package tui_test
 
 import (
-	"errors"
 	"reflect"
 	"strings"
 	"testing"
@@ -94,58 +93,15 @@ func TestNoChords(t *testing.T) {
 // allDialogs are the lists and fields that can be reached, by their titles.
 func allDialogs(t *testing.T) (map[string]screen.Choice, map[string]screen.Field) {
 	t.Helper()
-	d := desk.Practising(t)
-	d.Press("c")
-	sh := d.M.Shared()
 	lists, fields := map[string]screen.Choice{}, map[string]screen.Field{}
-	var walk func(screen.Effect)
-	asked := func(dialog screen.Dialog) {
-		switch c := dialog.(type) {
-		case screen.Field:
-			fields[c.Label] = c
-			for _, o := range c.Instead {
-				walk(o.Then(sh))
-			}
-			for _, typed := range []string{"12", "words"} {
-				if next, err := c.Done(sh, screen.Prefilled(typed, c.Input.Number())); err == nil {
-					walk(next)
-				}
-			}
-		case screen.Choice:
-			if len(lists[c.Title].Options) > 0 {
-				return
-			}
+	for _, p := range everywhere(t) {
+		switch c, list, f, field := p.asks(); {
+		case list && len(lists[c.Title].Options) == 0:
 			lists[c.Title] = c
-			for _, o := range c.Options {
-				walk(o.Then(sh))
-			}
+		case field && fields[f.Label].Done == nil:
+			fields[f.Label] = f
 		}
 	}
-	walk = func(e screen.Effect) {
-		for _, one := range screen.Flat(e) {
-			if a, ok := one.(screen.Ask); ok {
-				asked(a.Dialog)
-			}
-		}
-	}
-	for _, b := range fire.Map.All() {
-		d.Press(b.Keys()[0])
-		asked(d.M.Dialog())
-		d.Press("esc")
-	}
-	d.Press("v")
-	asked(d.M.Dialog())
-	d.Press("b")
-	for _, k := range []string{"k", "a"} {
-		d.Press(k)
-		asked(d.M.Dialog())
-		d.Press("esc")
-	}
-	d.Hold = true
-	d.Press("esc", "c")
-	d.Send(tui.Kept{Err: errors.New("no space"), Waiting: 1})
-	d.Press("ctrl+c", "y")
-	asked(d.M.Dialog())
 	return lists, fields
 }
 

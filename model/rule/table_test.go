@@ -187,12 +187,12 @@ func scenes() map[rule.ID][]scene {
 		},
 		rule.StoresShort: {
 			// Nineteen charges of 1 kg are left of the plan after the first.
-			{name: "less than the ramp takes", day: newDay(lots(15)).with(5, ramp).with(20, full), to: 21, raised: 20, says: "ore: 14 kg left, 19 kg needed for what is planned"},
+			{name: "less than the ramp takes", day: newDay(lots(15)).with(5, ramp).with(20, full), to: 21, raised: 20, says: "ore: 14 kg left, 19 kg needed"},
 			{name: "enough", day: newDay(lots(25)).with(5, ramp).with(20, full), to: 21},
 			{name: "not weighed", day: newDay(lots(0)).with(5, ramp).with(20, full), to: 21},
 			{name: "weighed again", day: newDay(lots(15)).with(5, ramp).with(20, full).with(25, entry.Weigh{What: entry.WeighLot, Name: "bog ore", Mass: 30}), to: 26, raised: 20, cleared: 25},
 			{name: "described again, not weighed", day: newDay(lots(15)).with(5, ramp).with(20, full).with(25, entry.LotStored{Lot: entry.Lot{Name: "bog ore", What: entry.Ore, Origin: "the pond"}}), to: 26, raised: 20},
-			{name: "damp ore against a damp plan", day: newDay(damp(15)).with(5, ramp).with(20, full), to: 21, raised: 20, says: "ore: 14 kg left, 19 kg needed for what is planned"},
+			{name: "damp ore against a damp plan", day: newDay(damp(15)).with(5, ramp).with(20, full), to: 21, raised: 20, says: "ore: 14 kg left, 19 kg needed"},
 		},
 		rule.MeasureDoubtful: {
 			{name: "a fifth lighter", day: steadyOf(known, buckets(1), ore(1)).with(95, entry.Weigh{What: entry.WeighMeasure, Name: "bucket", Mass: 1.5}), to: 96, raised: 95, says: "bucket weighs 1.5 kg, taken as 1.9 kg until now: 21 % off"},

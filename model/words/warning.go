@@ -90,7 +90,7 @@ var warnings = map[rule.ID]said{
 		"count the scoops; change the next charge if it is meant",
 	},
 	rule.StoresShort: {
-		"stores short", "{what}: {left} left, {needed} needed for what is planned",
+		"stores short", "{what}: {left} left, {needed} needed",
 		"fetch more, or end sooner (o, r, p): keep charcoal to cover the last ore",
 	},
 	rule.DoubleCharge: {

@@ -55,9 +55,9 @@ func (m Model) halfTyped() []screen.Answered {
 	if asks, ok := d.(doubting); ok {
 		d = asks.step
 	}
-	if f, ok := d.(screen.Field); ok {
+	if f, ok := d.(screen.HalfTyped); ok {
 		if text := f.Half(m.Shared()); text != "" {
-			half = append(half, screen.Answered{Label: f.Label, Text: text})
+			half = append(half, screen.Answered{Label: f.Place(), Text: text})
 		}
 	}
 	return half
@@ -82,10 +82,13 @@ func (m Model) setAside() Model {
 
 // resumed shows in the field that has just opened what was left half typed in it.
 func (m Model) resumed() Model {
-	f, ok := m.dialog.(screen.Field)
-	at := place{m.here(), f.Label}
+	f, ok := m.dialog.(screen.HalfTyped)
+	if !ok {
+		return m
+	}
+	at := place{m.here(), f.Place()}
 	d, half := m.drafts[at]
-	if !ok || !half {
+	if !half {
 		return m
 	}
 	m.drafts = maps.Clone(m.drafts)

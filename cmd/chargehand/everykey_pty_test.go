@@ -43,7 +43,7 @@ var everyKey = []struct{ keys, leads string }{
 	{"![scsc]", "pasted text"}, {"e", "? temperature"}, {"x", "type digits"}, {"9 0 0 enter p", "900"},
 	{"l", "look at what"}, {"z", "none on z"}, {"p d", "peep"}, {"w m 1", "weight of bucket"}, {"2 . 2 5 enter w", "weighed: bucket"},
 	// The list of rare acts, with what each kind of line opens.
-	{"o", "other acts"}, {"e", "when was it"}, {"0 enter", "what was at"}, {"r", "entered late"}, {"o d", "you decide"}, {"esc", "nothing done"},
+	{"o", "other acts"}, {"e", "when was it"}, {"0 enter", "what was at"}, {"r", "entered late"}, {"o e", "when was it"}, {"p", "rows as on paper"}, {"1 z enter", "row 2"}, {"up backspace esc", "drop 1 row"}, {"y", "nothing done"}, {"o d", "you decide"}, {"esc", "nothing done"},
 	{"o w a", "caution 1 of"}, {"z", "caution 2 of"}, {"esc", "h help"}, {"o w r", "what is ready"}, {"1", "[x] arch tools"}, {"esc", "nothing done"},
 	{"o b", "sure"}, {"n", "nothing done"},
 	// Wall and weather, and what a hand-over covers.
@@ -65,7 +65,7 @@ var everyKey = []struct{ keys, leads string }{
 	{"v c", "iron in"}, {"down up w k 1 enter", "weighed: charcoal left"}, {"n t a p enter", "for next time: tap"}, {"n esc", "nothing done"}, {"esc", "c charge "},
 	// A furnace, and a plan for it.
 	{"v u", "No furnace here yet"}, {"n O l d enter 1 0 enter 9 enter 2 0 enter 2 4 enter 6 enter 2 enter 1 enter 2 0 enter", "furnace Old"}, {"w esc", "nothing done"}, {"i 1 enter d r y enter n o enter", "small fires only"}, {"up down esc", "c charge "},
-	{"v p", "wanted: a bloom"}, {"w b 3 enter", "a bloom of 3 lb"}, {"right left enter", "plan taken"}, {"g 1", "somebody is named"}, {"esc", "nothing done"}, {"x", "crossed out"}, {"esc", "c charge "},
+	{"v p", "wanted: a bloom"}, {"w b 3 enter", "a bloom of 3 lb"}, {"right left enter", "plan taken"}, {"g 1", "somebody is named"}, {"esc", "nothing done"}, {"k 1", "ambulance"}, {"L a n e enter", "ambulance finds it: Lane"}, {"esc", "nothing done"}, {"x", "crossed out"}, {"esc", "c charge "},
 	{"v a", "g go on with"}, {"esc", "c charge "},
 }
 

@@ -1,5 +1,7 @@
 package entry
 
+import "slices"
+
 // FurnaceBuilt keeps a version of a furnace in the house. Versions hold in the
 // order of their times; a smelt keeps the one that it was lit in.
 type FurnaceBuilt struct {
@@ -177,6 +179,12 @@ func (w WallWords) With(text string) WallWords {
 	wall := make([]string, max(WallQuestions, len(w.Wall)), max(WallQuestions, len(w.Wall))+1)
 	copy(wall, w.Wall)
 	w.Wall = append(wall, text)
+	return w
+}
+
+// Without has the line at a place left out, which answers no question.
+func (w WallWords) Without(place int) WallWords {
+	w.Wall = slices.Delete(slices.Clone(w.Wall), place, place+1)
 	return w
 }
 

@@ -26,7 +26,7 @@ const (
 	SheetTrying   = "tried this time"
 	SheetLessons  = "Last time"
 	SheetLetters  = "Letters, as the program has them"
-	SheetHow      = "A row: time, letter, what goes with it; a half is 1/2. Cross out, never rub out."
+	SheetHow      = "A row: time, letter, what goes with it; a half is 1/2. Cross out, never rub out. To key the rows in at a go: e at the book, then p."
 	SheetRows     = "The log"
 	SheetBetween  = "in between: time, letter, amount"
 	SheetPlanTime = "planned"

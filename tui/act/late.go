@@ -31,7 +31,7 @@ func EnterLate(sh screen.Shared) screen.Effect {
 			list = append(list, screen.Opt(a.key, a.word, func(sh screen.Shared) screen.Effect { return a.ask(sh, nil, then) }))
 		}
 		return screen.Choose(words.LateWhat(shown.Format(modelwords.Clock)), list...)
-	})
+	}, screen.Opt("p", words.DoRows, EnterRows))
 }
 
 // lateActs are what may be entered late, commonest first.
@@ -51,9 +51,9 @@ var lateActs = []struct {
 }
 
 // AskWhen asks for a time of this smelt: so many minutes ago, or a time of day.
-func AskWhen(sh screen.Shared, label, given string, then func(time.Time) screen.Effect) screen.Effect {
+func AskWhen(sh screen.Shared, label, given string, then func(time.Time) screen.Effect, instead ...screen.Option) screen.Effect {
 	return screen.Ask{Dialog: screen.Field{
-		Label: label, Unit: words.WhenHint(afterwards(sh)), Input: screen.Prefilled(given, true), Keeps: clockOf,
+		Label: label, Instead: instead, Unit: words.WhenHint(afterwards(sh)), Input: screen.Prefilled(given, true), Keeps: clockOf,
 		Done: func(sh screen.Shared, in screen.Input) (screen.Effect, error) {
 			at, err := timeOf(sh, in.Trimmed())
 			if err != nil {

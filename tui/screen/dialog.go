@@ -34,3 +34,12 @@ type Dialog interface {
 	Hints() []draw.KeyHint
 	Typing() bool // takes text: keys may repeat and pastes are welcome
 }
+
+// HalfTyped is a dialog in which something may be half typed: it is shown again when the
+// dialog opens anew, also in another run of the program.
+type HalfTyped interface {
+	Dialog
+	Place() string                  // its words, by which it is found again
+	Half(Shared) string             // what is typed so far, "" for nothing
+	Resumed(text, at string) Dialog // what was typed at a time of the day
+}

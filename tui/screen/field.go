@@ -67,10 +67,13 @@ func (f Field) keeps(sh Shared) string {
 	return f.Keeps(sh, f.Input.Text())
 }
 
+// Place names the field among what is half typed.
+func (f Field) Place() string { return f.Label }
+
 // Resumed is the field with what was half typed at a time of the day. Words go on where
 // they ended; a number is taken as it stands or typed anew, since nobody sees a digit
 // that is put behind others.
-func (f Field) Resumed(text, at string) Field {
+func (f Field) Resumed(text, at string) Dialog {
 	f.Input = Prefilled(text, f.Input.number)
 	f.Input.fresh, f.draft, f.bad = f.Input.number, true, words.HalfTypedAt(at, f.Input.number)
 	return f

@@ -1,5 +1,7 @@
 package words
 
+import "fmt"
+
 // Late entries.
 const LateWhen = "when was it"
 
@@ -21,4 +23,50 @@ func Late(at, what string) string { return "entered late, at " + at + ": " + wha
 // BeforeLight says that a time lies before the smelt.
 func BeforeLight(lit string) string {
 	return "type a later time: the fire was lit at " + lit
+}
+
+// Rows of a paper log.
+const (
+	RowsOfPaper = "rows of paper"
+	DoRows      = "rows from paper, many at a go"
+	RowsHead    = " rows as on paper: time, letter, amount "
+	RowHint     = "as 10:42 c 1 4; enter on an empty row keeps all"
+	RowsEnter   = "next row"
+	RowsUp      = "row above"
+	RowsLeave   = "leave"
+	NoRowsYet   = "no row yet: type one, as 10:42 c 1 4"
+)
+
+// RowNumber is which row is typed.
+func RowNumber(n int) string { return fmt.Sprintf("row %d", n) }
+
+// RowIs says what is wrong with a row.
+func RowIs(n int, wrong string) string { return fmt.Sprintf("row %d: %s", n, wrong) }
+
+// TooManyRows refuses a paste.
+func TooManyRows(most int) string {
+	return fmt.Sprintf("more than %d rows: take them in two goes; nothing done", most)
+}
+
+// KeepRows asks whether the rows are kept.
+func KeepRows(n, charges int, from, to string) string {
+	return fmt.Sprintf("keep %s, %s to %s, %s", some(n, "row"), from, to, some(charges, "charge"))
+}
+
+// RowsKept says that they are.
+func RowsKept(n int) string {
+	return some(n, "row") + " of paper kept; each is changed or crossed out in the book"
+}
+
+// DropRows asks before rows are thrown away.
+func DropRows(n int) string { return "leave, and drop " + some(n, "row") }
+
+// RowsHalfTyped says what stands there.
+func RowsHalfTyped(at string) string { return "half typed at " + at + ": go on, or esc" }
+
+func some(n int, thing string) string {
+	if n == 1 {
+		return "1 " + thing
+	}
+	return fmt.Sprintf("%d %ss", n, thing)
 }

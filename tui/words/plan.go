@@ -30,6 +30,9 @@ const (
 	ShortSure         = "how sure"
 	ShortWhichFurnace = "furnace"
 	ShortBefore       = "before lighting"
+
+	DoWallWords = "words for the wall page of the sheet"
+	ShortWall   = "wall words"
 )
 
 // What the screen of the plan says.
@@ -251,3 +254,23 @@ func Tick(done, open string, is bool, line string) string {
 
 // LineAdded says so.
 func LineAdded(text string) string { return "added: " + short(text) }
+
+// The words for the wall.
+const (
+	WallTitle  = "on the wall page of the sheet, kept from smelt to smelt"
+	WallPrints = "chargehand sheet --out FILE prints the paper log and the page for the wall"
+)
+
+// WallSays is a question of the wall page with what was keyed to it.
+func WallSays(asks, says string) string {
+	if says == "" {
+		return asks + ": a blank line"
+	}
+	return asks + ": " + says
+}
+
+// WallKept says that it is.
+func WallKept(text string) string { return "for the wall: " + text }
+
+// OffTheWall asks before a line is taken off.
+func OffTheWall(text string) string { return "take off the wall: " + text }

@@ -16,6 +16,8 @@ type Options struct {
 	// without a boot clock (an imported log) is left without. nil is the
 	// machine's wall clock alone, which leaves the boot clock as keyed.
 	Clock func() entry.Stamp
+	// AsStamped keeps the clocks that an entry came with: those of a rehearsal are its own.
+	AsStamped bool
 	// Acked is told what became of entries, on the writer's goroutine and in
 	// the order of Keep. It must not block, nor wait for the book. nil is none.
 	Acked func(Ack)
@@ -77,6 +79,14 @@ func (o Options) filled() Options {
 		o.openTwin = twin.OpenFile
 	}
 	return o
+}
+
+// stamp is when an entry is kept.
+func (o Options) stamp(e entry.Entry) entry.Stamp {
+	if o.AsStamped && !e.Kept.IsZero() {
+		return entry.Stamp{Wall: e.Kept, Boot: e.Boot, Mono: e.Mono}
+	}
+	return o.Clock()
 }
 
 // quiet is the same without a word of how far it is: what opening does by itself.

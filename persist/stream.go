@@ -73,7 +73,7 @@ func (w *writer) prepare(e entry.Entry) held {
 	h, why := held{e: e}, twin.ValidStream(e.Stream)
 	if why == nil {
 		s := w.streams[e.Stream]
-		h.e, h.line, why = s.number(e, w.b.opt.Clock(), func(local string) (uint64, bool) { return w.sequence(s, e.Stream, local) })
+		h.e, h.line, why = s.number(e, w.b.opt.stamp(e), func(local string) (uint64, bool) { return w.sequence(s, e.Stream, local) })
 		h.rec = s.rec
 		if why == nil {
 			s.lines = append(s.lines, h.line)

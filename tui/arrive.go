@@ -124,6 +124,9 @@ func (m Model) smeltRead(r smeltRead) (Model, []entry.Entry, tea.Cmd) {
 	m, out := m.rehoused().joined()
 	m, cmd := m.goTo(r.on, nil)
 	m.answer = answer{text: m.opened(r.id)}
+	if r.id == m.cfg.Rehearsal {
+		m.answer.text = words.RehearsalBegins
+	}
 	return m, out, cmd
 }
 

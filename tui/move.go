@@ -14,6 +14,8 @@ import (
 // begin a new way back.
 func (m Model) goTo(id screen.ID, with any) (Model, tea.Cmd) {
 	switch {
+	case m.screens[id] == nil:
+		return m.refuse(words.NotInRehearsal), nil
 	case id == m.active && with == nil:
 		return m, nil
 	case id == screen.Fire || id == screen.Start:

@@ -138,6 +138,11 @@ func (m Model) move(e screen.Effect) (Model, tea.Cmd) {
 		return m.open(e.Smelt, e.On)
 	case screen.Quit:
 		return m.quit(e.Anyway)
+	case screen.See:
+		m.asked = append(m.asked[:len(m.asked):len(m.asked)], e.Event)
+	case screen.Rehearse:
+		m.wants = &e
+		return m.quit(false)
 	}
 	return m, nil
 }

@@ -52,16 +52,20 @@ func (p *program) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	if _, ok := msg.(Tick); ok {
 		cmd = tea.Batch(cmd, p.second())
 	}
+	return p, tea.Batch(cmd, p.after(msg))
+}
+
+// after is what the program itself still does after a message.
+func (p *program) after(msg tea.Msg) tea.Cmd {
 	switch msg.(type) {
 	case Frame:
 		p.moves = false
 	case Gathered:
 		p.comes = false
-	}
-	if _, ok := msg.(solved); ok {
+	case solved:
 		p.solve.Done()
 	}
-	cmd = tea.Batch(cmd, p.solve.Next(p.model), p.waitsFor(msg))
+	cmd := tea.Batch(p.solve.Next(p.model), p.waitsFor(msg))
 	if p.model.playing() && !p.moves {
 		p.moves = true
 		cmd = tea.Batch(cmd, p.moment())
@@ -70,7 +74,7 @@ func (p *program) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		p.comes = true
 		cmd = tea.Batch(cmd, tea.Tick(gatherEvery, func(time.Time) tea.Msg { return Gathered{} }))
 	}
-	return p, cmd
+	return cmd
 }
 
 // pace is how often a replay that plays moves on.

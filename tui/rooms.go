@@ -8,6 +8,7 @@ import (
 	"chargehand/tui/help"
 	"chargehand/tui/light"
 	"chargehand/tui/plan"
+	"chargehand/tui/rehearsal"
 	"chargehand/tui/replay"
 	"chargehand/tui/screen"
 	"chargehand/tui/shelf"
@@ -18,8 +19,17 @@ import (
 // rooms are the screens, in the order in which the list of screens has them. A new
 // one is a line here and a folder of its own; its letter stands in screen.Letters.
 func rooms(cfg Config) []screen.Screen {
+	if cfg.Rehearsal != "" { // nothing of the house is in it
+		return []screen.Screen{
+			fire.New(), book.New(), replay.New(), shelf.New(), account.New(), rehearsal.New(), help.New(), light.New(cfg.Starters, cfg.Store),
+		}
+	}
+	begin := start.New(cfg.Starters[0], cfg.Practice)
+	if cfg.Rehearsals {
+		begin = start.Rehearsing(cfg.Starters[0])
+	}
 	return []screen.Screen{
-		fire.New(), book.New(), replay.New(), stores.New(), furnace.New(), plan.New(), shelf.New(), account.New(), start.New(cfg.Starters[0], cfg.Practice), help.New(),
+		fire.New(), book.New(), replay.New(), stores.New(), furnace.New(), plan.New(), shelf.New(), account.New(), begin, help.New(),
 		light.New(cfg.Starters, cfg.Store),
 	}
 }

@@ -68,7 +68,10 @@ type Model struct {
 	reads     int  // how many reads of the book are under way
 	spins     bool // one of them takes long
 	spinner   spinner.Model
-	version   uint64 // of what is shown
+	asked     []entry.Event    // what is looked at, until the furnace that answers has said what is seen
+	wants     *screen.Rehearse // the rehearsal that is left for
+	paced     string           // what every screen says of the rehearsal's clock
+	version   uint64           // of what is shown
 }
 
 // answer is what the last key did, and the entries it is about.
@@ -95,7 +98,9 @@ func New(cfg Config) Model {
 }
 
 // Init reads the settings, the shelf, and the demo to look at.
-func (m Model) Init() tea.Cmd { return tea.Batch(m.readHouse(), m.readShelf(), m.readDemo()) }
+func (m Model) Init() tea.Cmd {
+	return tea.Batch(m.readHouse(), m.readShelf(), m.readDemo(), m.readRehearsal())
+}
 
 // Update takes a message. The entries are to be handed to the book, in order.
 func (m Model) Update(msg tea.Msg) (Model, []entry.Entry, tea.Cmd) {
@@ -130,6 +135,10 @@ func (m Model) Update(msg tea.Msg) (Model, []entry.Entry, tea.Cmd) {
 	case failed:
 		m.reads = max(m.reads-1, 0)
 		m = m.refuse(words.CommandFailed(msg.err.Error()))
+	case saw:
+		return m.saw(msg)
+	case happened:
+		return m.happened(msg)
 	case Leave:
 		m, out, _ := m.settle()
 		m, es := m.flush()

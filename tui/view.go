@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"slices"
+
 	"github.com/charmbracelet/x/ansi"
 
 	"chargehand/model/session"
@@ -40,6 +42,10 @@ func (m Model) paint(g cell.Grid) {
 	}
 	foot, body := g.Bounds().CutBottom(draw.FootRows)
 	keys := m.screens[m.active].Hints(sh)
+	if m.calm() {
+		at := min(3, len(keys)) // behind the weightiest
+		keys = slices.Concat(keys[:at], screen.Hints(paceKeys.All()...), keys[at:])
+	}
 	if m.unread > 0 {
 		keys = append([]draw.KeyHint{{Key: m.toBook(), Does: words.MessagesWait(m.unread)}}, keys...)
 	}
@@ -119,7 +125,7 @@ func (m Model) Shared() screen.Shared {
 		W: m.w, H: m.h, Theme: m.theme, Units: m.units, Now: m.now, By: m.initials(), Smelt: m.shown(), Running: m.running,
 		Heard: m.heard, Shelf: m.shelf, Tally: m.tally(), Careful: m.careful, Chemistry: m.chem, Spinner: m.turning(),
 		Messages: m.messages, Unread: m.unread,
-		House: m.folded, Home: m.home, NewUID: m.newUID,
+		House: m.folded, Home: m.home, NewUID: m.newUID, Answers: m.cfg.Rehearsal != "", Mark: m.paced,
 	}
 	if m.dialog != nil {
 		if a := m.dialog.Ask(sh); a != nil {
@@ -142,7 +148,7 @@ func (m Model) tally() screen.Tally {
 		t.Kept = s.Kept()
 	}
 	n := len(m.ledger.pending)
-	late := m.ledger.late(m.now)
+	late := m.cfg.Rehearsal == "" && m.ledger.late(m.now) // a rehearsal's clock runs ahead of any disk
 	if late && t.Trouble == "" {
 		t.Trouble = words.SlowDisk
 	}

@@ -12,12 +12,13 @@ import (
 	"chargehand/model/rule"
 	"chargehand/model/words"
 	"chargehand/persist"
+	"chargehand/tui/screen"
 )
 
 func rehearseCommand() command {
-	return command{name: "rehearse", usage: "--auto | --score N", does: words.RehearseDoes, setUp: func(flags *flag.FlagSet) func(world, common, []string) error {
+	return command{name: "rehearse", usage: "[--auto | --score N]", does: words.RehearseDoes, setUp: func(flags *flag.FlagSet) func(world, common, []string) error {
 		number := flags.Int64("furnace-number", 0, words.FlagFurnaceNo)
-		mishap := flags.String("mishap", "by-chance", words.FlagMishap+words.MishapNames())
+		mishap := flags.String("mishap", byChance, words.FlagMishap+words.MishapNames())
 		auto := flags.Bool("auto", false, words.FlagAuto)
 		var sc scoring
 		flags.IntVar(&sc.furnaces, "score", 0, words.FlagScore)
@@ -30,15 +31,23 @@ func rehearseCommand() command {
 			if sc.furnaces != 0 {
 				return sc.run(w, c)
 			}
-			if !*auto {
-				return wrongUse{errors.New(words.RehearseWantAuto)}
-			}
 			n := *number
-			if n == 0 {
-				n = w.clock().Wall.Unix()%999_999 + 1 // any: the day's own
-			}
-			if n < 1 || n >= 1<<53 {
+			if n < 0 || n >= 1<<53 {
 				return wrongUse{errors.New(words.BadFurnaceNumber(n))}
+			}
+			if !*auto {
+				if c.json {
+					return wrongUse{errors.New(words.RehearseJSON)}
+				}
+				if _, _, err := mishapsOf(*mishap, max(n, 1)); err != nil {
+					return err
+				}
+				r := screen.Rehearse{Number: n, Mishap: *mishap, Fresh: n > 0 || *mishap != byChance}
+				_, err := rehearseOnScreen(w, c, r)
+				return err
+			}
+			if n == 0 {
+				n = anyFurnace(w)
 			}
 			mishaps, chosen, err := mishapsOf(*mishap, n)
 			if err != nil {
@@ -62,10 +71,16 @@ func rehearseCommand() command {
 	}}
 }
 
+// byChance is what goes wrong of itself.
+const byChance = "by-chance"
+
+// anyFurnace is the number of the day's own furnace.
+func anyFurnace(w world) int64 { return w.clock().Wall.Unix()%999_999 + 1 }
+
 // mishapsOf are those that a flag names for a furnace, and whether somebody chose them.
 func mishapsOf(s string, number int64) (ms []rehearse.Mishap, chosen bool, err error) {
 	switch m := rehearse.Mishap(s); {
-	case s == "by-chance":
+	case s == byChance, s == "":
 		return rehearse.ByChance(number), false, nil
 	case s == "none":
 		return nil, true, nil

@@ -12,6 +12,7 @@ import (
 	"runtime"
 	"slices"
 	"strings"
+	"sync/atomic"
 	"syscall"
 	"time"
 
@@ -25,6 +26,7 @@ import (
 	"chargehand/model/words"
 	"chargehand/persist"
 	"chargehand/tui"
+	"chargehand/tui/screen"
 	"chargehand/tui/theme"
 )
 
@@ -40,20 +42,19 @@ func screenCommand() command {
 			if err := none(operands); err != nil {
 				return err
 			}
-			return openScreen(w, c)
+			return openScreens(w, c)
 		}
 	}}
 }
 
-// openScreen runs the screen on the book until it is left, and then waits until
-// the book has kept everything.
-func openScreen(w world, c common) error {
+// readyTerminal gives the terminal to draw on, or why there is none.
+func readyTerminal(w world) (*os.File, error) {
 	out, ok := w.out.(*os.File)
 	if !ok || !term.IsTerminal(w.in.Fd()) || !term.IsTerminal(out.Fd()) {
-		return errors.New(words.NoTerminal)
+		return nil, errors.New(words.NoTerminal)
 	}
 	if w.getenv("TERM") == "dumb" {
-		return errors.New(words.DumbTerminal)
+		return nil, errors.New(words.DumbTerminal)
 	}
 	// One width table for all: under some locales the library would take half
 	// of the picture's signs for two cells wide.
@@ -62,31 +63,76 @@ func openScreen(w world, c common) error {
 	// wakings also wakes others that find nothing to do. A second one is the solver's,
 	// so that no key waits for it.
 	runtime.GOMAXPROCS(min(2, runtime.GOMAXPROCS(0)))
+	return out, nil
+}
 
+// openScreens runs the screen on the book until it is left; where it is left for a
+// rehearsal, that one, and then the book's again.
+func openScreens(w world, c common) error {
+	for {
+		left, err := openScreen(w, c)
+		if err != nil || left.rehearsal == nil {
+			return err
+		}
+		if gone, err := rehearseOnScreen(w, c, *left.rehearsal); err != nil || gone {
+			return err
+		}
+	}
+}
+
+// left is how a screen was left.
+type left struct {
+	rehearsal *screen.Rehearse // a rehearsal, nil for none
+	gone      bool             // the terminal is gone, or the machine goes down
+}
+
+// openScreen runs the screen on the book until it is left, and then waits until
+// the book has kept everything.
+func openScreen(w world, c common) (left, error) {
+	out, err := readyTerminal(w)
+	if err != nil {
+		return left{}, err
+	}
 	clock, keys := clockAndKeys(w.clock)
 	w.clock = clock
 	acks := make(chan persist.Ack, 1024)
 	book, err := writer(w, c, func(a persist.Ack) { acks <- a })
 	if err != nil {
-		return err
+		return left{}, err
 	}
 	store := shelfStore{book}
-	model := tui.New(tui.Config{
-		Store: store, Theme: themeOf(w, c), Start: clock(), NewUID: newUID, Demo: invented.Smelt, Practice: invented.Practice, Version: programVersion(), Background: c.light || c.dark,
+	cfg := configOf(w, c, out, store, clock())
+	cfg.Demo, cfg.Rehearsals = invented.Smelt, true
+	return runScreen(w, out, book, acks, tui.Program(tui.New(cfg), store, clock), keys)
+}
+
+// configOf is what every screen is handed.
+func configOf(w world, c common, out *os.File, store shelfStore, start entry.Stamp) tui.Config {
+	return tui.Config{
+		Store: store, Theme: themeOf(w, c), Start: start, NewUID: newUID, Version: programVersion(), Background: c.light || c.dark,
 		Ring:    func() { _, _ = out.WriteString("\a") }, // a terminal that takes it no more has no bell either
-		Crashed: func(value any, stack []byte) { writeCrash(book.Path(), value, stack) },
-	})
-	program := tea.NewProgram(tui.Program(model, store, clock),
+		Crashed: func(value any, stack []byte) { writeCrash(store.Path(), value, stack) },
+	}
+}
+
+// runScreen runs a screen until it is left, and closes its book.
+func runScreen(w world, out *os.File, book *persist.Book, acks <-chan persist.Ack, model tea.Model, keys func(tea.Model, tea.Msg) tea.Msg) (l left, err error) {
+	program := tea.NewProgram(model,
 		tea.WithAltScreen(), tea.WithFPS(framesPerSecond), tea.WithFilter(keys),
 		tea.WithInput(w.in), tea.WithOutput(out), tea.WithoutSignalHandler())
 	done := make(chan struct{})
+	var gone atomic.Bool
 	go pass(acks, program, done)
-	go leaveOnSignal(program, done)
-	_, err = program.Run()
+	go leaveOnSignal(program, done, &gone)
+	last, err := program.Run()
 	close(done)
 	closed := shut(w, book)
 	lastResort(w, closed)
-	return errors.Join(ending(err), closed)
+	if r, ok := tui.Wants(last); ok && err == nil {
+		l.rehearsal = &r
+	}
+	l.gone = gone.Load() || err != nil
+	return l, errors.Join(ending(err), closed)
 }
 
 // pass hands what the book says to the screen, in order, until the screen is
@@ -112,11 +158,12 @@ func keptOf(a persist.Ack) tui.Kept {
 
 // leaveOnSignal leaves the screen when the terminal goes or the machine shuts
 // down. The library knows nothing of a hang-up and would die of it unflushed.
-func leaveOnSignal(program *tea.Program, done <-chan struct{}) {
+func leaveOnSignal(program *tea.Program, done <-chan struct{}, gone *atomic.Bool) {
 	signals := make(chan os.Signal, 1)
 	signal.Notify(signals, syscall.SIGHUP, syscall.SIGTERM, syscall.SIGINT)
 	select {
 	case <-signals:
+		gone.Store(true)
 		program.Send(tui.Leave{})
 	case <-done:
 	}

@@ -37,7 +37,8 @@ type Live struct {
 	helps                       float64 // s, when a helper who forgets to key charges; 0 for never
 	told                        map[Notice]bool
 	hung                        bool
-	coming                      []due // what is sure to come
+	coming                      []due              // what is sure to come
+	lasts                       map[Mishap]float64 // s, until when each mishap has gone on so far
 	was                         map[was]int
 	course
 	bloom, bits float64
@@ -165,7 +166,7 @@ func relive(entries []entry.Entry, otherwise *[]truth.Mishap) (*Live, error) {
 	l := &Live{
 		f: c.f, number: seal.Number, drawn: s.Furnace, mishaps: ms, eyes: truth.Stream(seal.Number, "eyes"), bucketKg: bucketKg, scoopKg: scoopKg,
 		filled: c.mainBurn > 0, blown: c.mainBurn > 0, ore: c.ore, charges: c.charges, next: scoopKg * float64(c.recipe),
-		told: map[Notice]bool{}, was: map[was]int{}, course: c.course,
+		told: map[Notice]bool{}, lasts: map[Mishap]float64{}, was: map[was]int{}, course: c.course,
 	}
 	l.aim()
 	handed, last := l.f.Seconds(), 0.0

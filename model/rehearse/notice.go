@@ -53,6 +53,11 @@ func (l *Live) step() (all []Happened) {
 	now := l.f.Seconds()
 	if math.Mod(now, 60) == 0 {
 		l.trace = append(l.trace, traced{now, l.f.Look()})
+		for _, m := range l.mishaps {
+			if l.f.Befalling(m) {
+				l.lasts[m] = now
+			}
+		}
 	}
 	notice := func(n Notice) {
 		if !l.told[n] {
@@ -119,7 +124,7 @@ func (l *Live) rooms(now float64) (all []Happened) {
 	}
 	if l.ore >= l.f.OreKg && !l.oreTold {
 		l.oreTold = true
-		all = append(all, Happened{Notice: OreIsIn})
+		return []Happened{{Notice: OreIsIn}}
 	}
 	return append(all, Happened{Notice: RoomForBucket})
 }

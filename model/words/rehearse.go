@@ -12,16 +12,33 @@ import (
 
 // Rehearsing.
 const (
-	RehearseDoes     = "rehearses a smelt on a furnace of the program's own; unattended with --auto"
-	FlagFurnaceNo    = "the furnace's number: the same number gives the same furnace and day"
-	FlagMishap       = "what goes wrong: none, by-chance, "
-	FlagAuto         = "a scripted crew works through the day at full speed"
-	FlagScore        = "rehearse so many furnaces, each calmly and with each mishap alone, and score the program on them"
-	FlagScores       = "with --score: the file that takes each rehearsal's score (JSON lines); what stands in it already is not done again"
-	FlagNoise        = "with --score: by how much all that varies within a day is multiplied"
-	RehearseWantAuto = "rehearse wants --auto, or --score N: on the screen there is practise for now"
-	Scoring          = "rehearsing"
+	RehearseDoes  = "rehearses a smelt on a furnace of the program's own, on the screen; unattended with --auto"
+	FlagFurnaceNo = "the furnace's number: the same number gives the same furnace and day"
+	FlagMishap    = "what goes wrong: none, by-chance, "
+	FlagAuto      = "a scripted crew works through the day at full speed"
+	FlagScore     = "rehearse so many furnaces, each calmly and with each mishap alone, and score the program on them"
+	FlagScores    = "with --score: the file that takes each rehearsal's score (JSON lines); what stands in it already is not done again"
+	FlagNoise     = "with --score: by how much all that varies within a day is multiplied"
+	RehearseJSON  = "rehearse --json wants --auto, or --score N: a rehearsal on the screen prints nothing"
+	Scoring       = "rehearsing"
 )
+
+// Noticed is what nobody at the furnace could miss, as it stands in the book.
+func Noticed(n rehearse.Notice) string {
+	switch n {
+	case rehearse.Slipped:
+		return "a thump: what hung in the shaft came down"
+	case rehearse.CrackOpened:
+		return "a crack in the wall: flame licks out of it"
+	case rehearse.BlowerLabours:
+		return "the blower labours: its note sinks"
+	case rehearse.BlowerStands:
+		return "the blower stands still"
+	case rehearse.BlowerRuns:
+		return "the blower is mended and runs again"
+	}
+	return string(n)
+}
 
 // Mishap is a mishap in plain words.
 func Mishap(m rehearse.Mishap) string { return strings.ReplaceAll(string(m), "-", " ") }

@@ -33,6 +33,9 @@ func as[E entry.Event](from entry.Event) E {
 	return e
 }
 
+// sees tells whether the furnace answers what is to be keyed: in a rehearsal, of a new act.
+func sees(sh screen.Shared, from entry.Event) bool { return sh.Answers && from == nil }
+
 // Plain is an act that asks nothing.
 func Plain(ev entry.Event) Form {
 	return func(_ screen.Shared, _ entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
@@ -40,7 +43,10 @@ func Plain(ev entry.Event) Form {
 	}
 }
 
-func AskDip(_ screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+func AskDip(sh screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+	if sees(sh, from) {
+		return screen.See{Event: entry.Dip{}}
+	}
 	was := as[entry.Dip](from)
 	return screen.AskNumber(words.DipBelowRim, centimetres, Given(was.BelowRim),
 		func(v float64) screen.Effect { return then(entry.Dip{BelowRim: entry.Some(entry.Centimetre(v))}) },
@@ -52,6 +58,9 @@ func AskDip(_ screen.Shared, from entry.Event, then func(entry.Event) screen.Eff
 }
 
 func AskTemperature(sh screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+	if sees(sh, from) {
+		return screen.See{Event: entry.Temperature{}}
+	}
 	given := entry.None[float64]()
 	if was, ok := from.(entry.Temperature); ok {
 		given = entry.Some(float64(was.Degrees))
@@ -71,8 +80,13 @@ func AskTemperature(sh screen.Shared, from entry.Event, then func(entry.Event) s
 	})
 }
 
-func AskLook(_ screen.Shared, _ entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+func AskLook(sh screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
 	places := entry.LookPlaces()
+	if sees(sh, from) {
+		return screen.Choose(words.LookWhere, append(screen.LetteredAtOnce('l', len(places), func(i int) (string, func(screen.Shared) screen.Effect) {
+			return string(places[i]), func(screen.Shared) screen.Effect { return screen.See{Event: entry.Look{At: places[i]}} }
+		}), screen.Opt("b", words.LookMeter, func(screen.Shared) screen.Effect { return screen.See{Event: entry.Blast{}} }))...)
+	}
 	var list []screen.Option
 	list = screen.Lettered('l', len(places), func(i int) (string, func(screen.Shared) screen.Effect) {
 		at := places[i]
@@ -91,7 +105,10 @@ func AskNote(_ screen.Shared, from entry.Event, then func(entry.Event) screen.Ef
 	return screen.AskWords(words.DoNote, as[entry.Note](from).Text, func(s string) screen.Effect { return then(entry.Note{Text: s}) })
 }
 
-func AskTap(_ screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+func AskTap(sh screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+	if sees(sh, from) {
+		return screen.See{Event: entry.Tap{}}
+	}
 	if from == nil {
 		return then(entry.Tap{})
 	}
@@ -155,9 +172,17 @@ func AskHandOver(sh screen.Shared, from entry.Event, then func(entry.Event) scre
 
 // AskExtract asks which way the bloom came out, which is also the question
 // whether it did.
-func AskExtract(_ screen.Shared, _ entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+func AskExtract(sh screen.Shared, was entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
 	from := func(k, way string) screen.Option {
-		return screen.Opt(k, way, func(screen.Shared) screen.Effect { return then(entry.Extract{From: way}) })
+		return screen.Opt(k, way, func(screen.Shared) screen.Effect {
+			if sees(sh, was) {
+				return screen.See{Event: entry.Extract{From: way}}
+			}
+			return then(entry.Extract{From: way})
+		})
+	}
+	if sees(sh, was) { // whether there is a bloom shows then
+		return screen.Choose(words.ExtractHow, from("p", words.ExtractTop), from("r", words.ExtractArch), from("k", words.ExtractDown))
 	}
 	return screen.Choose(words.ExtractHow,
 		from("p", words.ExtractTop), from("r", words.ExtractArch), from("k", words.ExtractDown),

@@ -19,6 +19,9 @@ var weighed = []struct {
 // AskWeigh asks what was weighed, then its mass; of a bloom also in which state, since a
 // bloom loses slag as it is hammered and the two are never taken for one another.
 func AskWeigh(sh screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+	if sees(sh, from) { // the bloom is weighed when it is cold, without anybody
+		return screen.See{Event: entry.Weigh{What: entry.WeighMeasure}}
+	}
 	list := []screen.Option{
 		screen.Opt("m", words.WeighMeasure, func(sh screen.Shared) screen.Effect { return AskReweigh(sh, from, then) }),
 	}

@@ -161,6 +161,11 @@ func (t track) warm(x, y int, celsius float64, ahead bool) {
 	}
 }
 
+// Warm draws a lower half row as hot as it is.
+func Warm(g cell.Grid, th theme.Theme, x, y int, celsius float64) {
+	track{g: g, th: th}.warm(x, y, celsius, false)
+}
+
 // lower is half a row, or less for what is still to come.
 func lower(ahead bool) rune {
 	if ahead {

@@ -69,6 +69,9 @@ func topGas(sh screen.Shared, sees string) screen.Effect {
 	if sees != entry.TopGasAlight && !sh.Smelt.Stands(rule.TopGasQuestion, rule.TopGasUnlit) {
 		return screen.Refuse(words.TopGasNotAsked)
 	}
+	if sh.Answers {
+		return screen.See{Event: entry.Look{At: entry.AtTopGas}}
+	}
 	return act.Book(entry.Look{At: entry.AtTopGas, Sees: sees})
 }
 

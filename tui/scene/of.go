@@ -1,6 +1,7 @@
 package scene
 
 import (
+	"cmp"
 	"slices"
 	"time"
 
@@ -23,7 +24,7 @@ func Of(g cell.Grid, sh screen.Shared, s session.Session, charge key.Binding) Vi
 	r := s.Reading()
 	v := View{
 		Chemistry: sh.Chemistry,
-		Now:       r.Wall(r.At), Title: s.ID(), Past: past(s), Tag: modelwords.Mark(r.Light),
+		Now:       r.Wall(r.At), Title: s.ID(), Past: past(s), Tag: cmp.Or(sh.Mark, modelwords.Mark(r.Light)),
 		Lost: words.EntriesLost(s.Lost()), NoBook: s.ToLook(), Kept: sh.Tally.Kept, Keeping: sh.Tally.Keeping, NotKept: sh.Tally.NotKept, Trouble: sh.Tally.Trouble,
 		Adding: adding(s), Log: Log(sh.Units, s, LayoutOf(g.Size()).Notice.H),
 		Warnings: s.Standing(), Ending: ending(s),

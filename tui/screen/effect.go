@@ -58,6 +58,15 @@ type (
 	Far struct{}
 	// Lock holds keys back from here on.
 	Lock struct{}
+	// See has the furnace that answers say what is looked at: an event that says only that.
+	See struct{ Event entry.Event }
+	// Rehearse leaves for a rehearsal, in a book of its own.
+	Rehearse struct {
+		Number   int64  // of the furnace; 0 for any
+		Mishap   string // that was chosen; "" for what comes by chance
+		UnderWay bool   // an hour into the main burn
+		Fresh    bool   // not the one that was held
+	}
 	// Quit leaves the program once all is kept; with Anyway also when it is not.
 	Quit struct{ Anyway bool }
 	// Run works something out beside the screen; its message comes back.
@@ -95,6 +104,8 @@ func (Put) effect()       {}
 func (Chemistry) effect() {}
 func (Far) effect()       {}
 func (Lock) effect()      {}
+func (See) effect()       {}
+func (Rehearse) effect()  {}
 func (Quit) effect()      {}
 func (Run) effect()       {}
 func (Past) effect()      {}

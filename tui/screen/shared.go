@@ -35,6 +35,8 @@ type Shared struct {
 	House     func() house.State // what there is, folded when it is first asked for
 	Home      house.Journal      // the entries behind it
 	NewUID    func() entry.UID   // for a new thing of the house; only a key may ask for one
+	Answers   bool               // this is a rehearsal: the furnace answers what is looked at
+	Mark      string             // what every screen is marked with; "" for nothing
 	Spinner   string             // turns while something is read that takes long, for cell.Grid.Lay
 }
 
@@ -88,7 +90,7 @@ func Body(g cell.Grid) cell.Rect {
 func TopOf(sh Shared, title, phase string) draw.TopView {
 	return draw.TopView{
 		Title: title, Phase: phase, Clock: sh.Now.Wall.Add(sh.Running.Off(sh.Now)).Format(modelwords.Clock), By: sh.By,
-		Kept: sh.Tally.Kept, Keeping: sh.Tally.Keeping, NotKept: sh.Tally.NotKept, Trouble: sh.Tally.Trouble,
+		Kept: sh.Tally.Kept, Keeping: sh.Tally.Keeping, NotKept: sh.Tally.NotKept, Trouble: sh.Tally.Trouble, Tag: sh.Mark,
 	}
 }
 

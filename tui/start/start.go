@@ -20,8 +20,10 @@ import (
 type Screen struct {
 	usual screen.Starter // to practise with
 	under Practice       // how practice begins; nil for its light alone
-	at    int
-	waits bool // for the shelf, to go on with the smelt that it says was not finished
+
+	rehearses bool // practise is a rehearsal
+	at        int
+	waits     bool // for the shelf, to go on with the smelt that it says was not finished
 }
 
 // Keys are the keys of the start screen; the number of a line chooses it
@@ -61,12 +63,15 @@ type Practice func(now time.Time) (light entry.Light, lit time.Time, done []inve
 // New is the start screen; practice is with that furnace, or under way.
 func New(usual screen.Starter, under Practice) Screen { return Screen{usual: usual, under: under} }
 
+// Rehearsing is the start screen whose practise is a rehearsal.
+func Rehearsing(usual screen.Starter) Screen { return Screen{usual: usual, rehearses: true} }
+
 // Listed always.
 func (Screen) Listed(screen.Shared) string { return words.DoStart }
 
 // Entered begins at the first line.
 func (s Screen) Entered(screen.Shared, any) (screen.Screen, screen.Effect) {
-	return New(s.usual, s.under), nil
+	return Screen{usual: s.usual, under: s.under, rehearses: s.rehearses}, nil
 }
 
 // Receive goes on with the smelt that was not finished once the shelf is read, when
@@ -100,7 +105,12 @@ func (s Screen) lines(sh screen.Shared) []startLine {
 	}
 	ls = append(ls,
 		startLine{Map.Practise, words.PractiseIs, func(sh screen.Shared) screen.Effect {
-			return act.LeavingRunning(sh, func(sh screen.Shared) screen.Effect { return s.Practise(sh.Now.Wall) })
+			return act.LeavingRunning(sh, func(sh screen.Shared) screen.Effect {
+				if s.rehearses {
+					return screen.Rehearse{UnderWay: true}
+				}
+				return s.Practise(sh.Now.Wall)
+			})
 		}})
 	if !sh.Running.Is() { // with a fire before one, the next is planned from its own screen
 		ls = append(ls, startLine{Map.Prepare, words.PrepareIs, func(screen.Shared) screen.Effect {

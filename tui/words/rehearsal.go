@@ -1,0 +1,68 @@
+package words
+
+import (
+	"strconv"
+
+	"chargehand/model/rehearse"
+)
+
+// The clock of a rehearsal, and what its furnace answers.
+const (
+	DoHold    = "hold"
+	LookMeter = "blast meter"
+
+	RehearsalBegins = "nothing of this is kept with your smelts; when it slows down, press c to charge; l looks, F2 holds the clock"
+)
+
+// Rehearsing marks every screen of a rehearsal, with how fast its clock runs.
+func Rehearsing(pace int, held, slowed bool) string {
+	switch {
+	case held:
+		return TagPractice + ", held"
+	case slowed:
+		return TagPractice + ", slowed"
+	case pace == 1:
+		return TagPractice + ", as a clock"
+	case pace == 60:
+		return TagPractice + ", a minute a second"
+	}
+	return TagPractice + ", " + strconv.Itoa(pace) + " times"
+}
+
+// YouSee is what the furnace answered.
+func YouSee(what string) string { return "you see: " + what }
+
+// Unseen says why nothing is seen.
+func Unseen(why rehearse.Unseen) string {
+	switch why {
+	case rehearse.NoInstrument:
+		return "this furnace has no such instrument: look, listen and dip"
+	case rehearse.NoSlagYet:
+		return "there is too little slag yet to see any"
+	case rehearse.NoScent:
+		return "it smells of smoke, as every furnace here"
+	case rehearse.NothingIn:
+		return "there is nothing to be seen of that now"
+	}
+	return "no furnace answers"
+}
+
+// RehearsalNext says what to do next, of a notice that says no more.
+func RehearsalNext(n rehearse.Notice, lastOre bool) string {
+	switch {
+	case n == rehearse.RoomForBucket && lastOre:
+		return "room for a bucket: c over the last ore, then o b, the burn-down"
+	case n == rehearse.RoomForBucket:
+		return "there is room for a bucket: c charges it as shown"
+	case n == rehearse.OreIsIn:
+		return "all the ore is in: o l says so, then c, charcoal over it"
+	case n == rehearse.BurnedDown:
+		return "half an hour burned down: o o takes the bloom out"
+	}
+	return string(n)
+}
+
+// NoFurnaceAnswers says why a rehearsal cannot go on.
+func NoFurnaceAnswers(id, why string) string {
+	return "no furnace answers in " + id + ": " + why + "; look at it, or begin another"
+}

@@ -26,6 +26,8 @@ func importCommand() command {
 		date := flags.String("date", "", words.FlagDate)
 		var measures measureList
 		flags.Var(&measures, "measure", words.FlagMeasure)
+		var o others
+		o.flags(flags)
 		return func(w world, c common, operands []string) error {
 			path, err := one(operands, words.AFile)
 			if err != nil {
@@ -39,6 +41,12 @@ func importCommand() command {
 				}
 				defer f.Close()
 				in := bufio.NewReader(f)
+				if o.asked() {
+					goesOn, err := o.read(w, c, &in, path)
+					if err != nil || !goesOn {
+						return err
+					}
+				}
 				take = func(book *persist.Book) (string, int, error) {
 					return takeIn(w, book, in, filepath.Base(path), *furnace, *date, measures)
 				}
@@ -53,6 +61,9 @@ func importCommand() command {
 				return err
 			}
 			id, n, err := take(book)
+			if err == nil {
+				o.keep(book, w.clock().Wall)
+			}
 			err = errors.Join(err, shut(w, book)) // waits for what became of all
 			if err := errors.Join(err, refused); err != nil {
 				return err

@@ -55,10 +55,13 @@ func (m Model) halfTyped() []screen.Answered {
 	if asks, ok := d.(doubting); ok {
 		d = asks.step
 	}
-	if f, ok := d.(screen.HalfTyped); ok {
+	switch f := d.(type) {
+	case screen.HalfTyped:
 		if text := f.Half(m.Shared()); text != "" {
 			half = append(half, screen.Answered{Label: f.Place(), Text: text})
 		}
+	case screen.Form:
+		half = append(half, f.Half(m.Shared())...)
 	}
 	return half
 }
@@ -82,6 +85,9 @@ func (m Model) setAside() Model {
 
 // resumed shows in the field that has just opened what was left half typed in it.
 func (m Model) resumed() Model {
+	if form, ok := m.dialog.(screen.Form); ok {
+		return m.resumedIn(form)
+	}
 	f, ok := m.dialog.(screen.HalfTyped)
 	if !ok {
 		return m
@@ -94,6 +100,23 @@ func (m Model) resumed() Model {
 	m.drafts = maps.Clone(m.drafts)
 	delete(m.drafts, at)
 	m.dialog = f.Resumed(d.text, d.at.Format(modelwords.Clock))
+	return m
+}
+
+// resumedIn is the same of a form that has just opened in the foot.
+func (m Model) resumedIn(form screen.Form) Model {
+	left := typed{}
+	m.drafts = maps.Clone(m.drafts)
+	for _, label := range form.Labels() {
+		at := place{m.here(), label}
+		if d, half := m.drafts[at]; half {
+			left[label] = d.text
+			delete(m.drafts, at)
+		}
+	}
+	if len(left) > 0 {
+		m.dialog = form.Resumed(left)
+	}
 	return m
 }
 

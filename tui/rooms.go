@@ -4,6 +4,7 @@ import (
 	"chargehand/tui/account"
 	"chargehand/tui/book"
 	"chargehand/tui/fire"
+	"chargehand/tui/forge"
 	"chargehand/tui/furnace"
 	"chargehand/tui/help"
 	"chargehand/tui/light"
@@ -29,7 +30,7 @@ func rooms(cfg Config) []screen.Screen {
 		begin = start.Rehearsing(cfg.Starters[0])
 	}
 	return []screen.Screen{
-		fire.New(), book.New(), replay.New(), stores.New(), furnace.New(), plan.New(), shelf.New(), account.New(), begin, help.New(),
+		fire.New(), book.New(), replay.New(), stores.New(), furnace.New(), plan.New(), shelf.New(), account.New(), forge.New(), begin, help.New(),
 		light.New(cfg.Starters, cfg.Store),
 	}
 }

@@ -181,7 +181,7 @@ func (b Bench) Last() int {
 	last, here := -1, false
 	for i, p := range b.Pieces {
 		in := p.EndsAs == "" && !p.Spent && p.Form != entry.CropEnd
-		if last < 0 || in && !here || in == here && p.Worked.After(b.Pieces[last].Worked) {
+		if last < 0 || in && !here || in == here && cmp.Or(p.Worked.Compare(b.Pieces[last].Worked), p.Made.Compare(b.Pieces[last].Made)) > 0 {
 			last, here = i, in
 		}
 	}

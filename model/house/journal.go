@@ -36,10 +36,11 @@ func (j Journal) taken(e entry.Entry) Journal {
 	return j
 }
 
-// tells tells whether an entry says something of the house, or of its clock.
+// tells tells whether an entry says something of the house, of its clock, or of who was
+// shown what.
 func tells(e entry.Entry) bool {
 	switch e.Kind() {
-	case "", entry.KindKeys, entry.KindDraft, entry.KindCaution, entry.KindTestimony:
+	case "", entry.KindKeys, entry.KindDraft, entry.KindTestimony:
 		return false
 	}
 	return true

@@ -48,6 +48,14 @@ func PieceCalled(b forge.Bench, i int) string {
 	return said
 }
 
+// PieceListed names a piece where how it came stands beside it, with its day.
+func PieceListed(b forge.Bench, i int) string {
+	if s, ok := b.Smelt(i); ok && b.Pieces[i].Name == "" && s.Furnace != "" {
+		return PieceKind(b.Pieces[i].Form) + " of " + s.Furnace
+	}
+	return PieceCalled(b, i)
+}
+
 // PieceBrief names a piece where what it is of stands beside.
 func PieceBrief(b forge.Bench, i int) string {
 	if p := b.Pieces[i]; p.Name == "" {
@@ -221,6 +229,9 @@ func (u Units) Forging(b forge.Bench, ev entry.Event) string {
 		case ev.WhereFrom != "":
 			said += ", " + ev.WhereFrom
 		}
+		if len(ev.Size) == 3 {
+			said += fmt.Sprintf(", %s x %s x %s mm", plain(float64(ev.Size[0])), plain(float64(ev.Size[1])), plain(float64(ev.Size[2])))
+		}
 		return said
 	case entry.ForgeSession:
 		return names(ev.Pieces) + ": " + u.session(b, ev)
@@ -285,6 +296,9 @@ func Tested(t entry.PieceTested) string {
 	said := t.Test + ": " + t.Result
 	if t.Place != "" {
 		said += ", at " + t.Place
+		if strings.Trim(t.Place, "0123456789.,") == "" {
+			said += " cm"
+		}
 	}
 	return joinedBy(said, ", ", t.Note)
 }
@@ -369,11 +383,11 @@ func ChainStep(b forge.Bench, steps []forge.Step, n int) (name, of string) {
 	case s.Share == 0:
 		return name, "not weighed"
 	case s.Cut:
-		return name, fmt.Sprintf("with the rest %.0f %% of the %s", 100*s.Share, before)
+		return name, fmt.Sprintf("%.0f %% of %s, cut", 100*s.Share, before)
 	case s.At >= 0 && s.Form == forge.MadeStep && b.Welded(s.At):
-		return name, fmt.Sprintf("welded, %.0f %% of them", 100*s.Share)
+		return name, fmt.Sprintf("%.0f %% of %s, welded", 100*s.Share, before)
 	}
-	return name, fmt.Sprintf("%.0f %% of the %s", 100*s.Share, before)
+	return name, fmt.Sprintf("%.0f %% of %s", 100*s.Share, before)
 }
 
 // OfOre says how much of the ore came so far.
@@ -398,6 +412,18 @@ func PerKg(t forge.Taken, s forge.Sum) (keyed string) {
 		return ""
 	}
 	return fmt.Sprintf("keyed in %.0f %% of the sessions", 100*s.Keyed/math.Max(t.Sessions, 1e-9))
+}
+
+// ChainOfOre is how much of the ore each step of a chain was, in one line.
+func ChainOfOre(b forge.Bench, steps []forge.Step) string {
+	var said []string
+	for n, s := range steps {
+		if n > 0 && s.OfOre > 0 && !s.Cut {
+			name, _ := ChainStep(b, steps, n)
+			said = append(said, name+" "+shareOfOre(s.OfOre)+" %")
+		}
+	}
+	return strings.Join(said, ", ")
 }
 
 // PieceTook lists what the forge took for a kilogram of a piece: name, value and remark.
@@ -528,3 +554,6 @@ func PiecesOf(b forge.Bench, smelt string) string {
 	}
 	return strings.Join(said, ", ")
 }
+
+// Many is a number of things.
+func Many(n int, what string) string { return many(n, what) }

@@ -1,6 +1,10 @@
 package act
 
 import (
+	"errors"
+	"strconv"
+	"time"
+
 	"chargehand/model/entry"
 	"chargehand/model/house"
 	"chargehand/tui/screen"
@@ -75,4 +79,56 @@ func BringBackInHouse(sh screen.Shared, at entry.Places, says InHouse) screen.Ef
 		return screen.Refuse(words.NothingCrossed)
 	}
 	return screen.Each{acts, screen.Said(words.BroughtBack(said))}
+}
+
+// AmendInHouse changes a line's event, its time, or both; what an earlier change said of the
+// other is carried along.
+func AmendInHouse(sh screen.Shared, l house.Line, ev entry.Event, at time.Time, says InHouse) screen.Effect {
+	a := entry.Amend{Target: sh.Home.Ref(l.Seq()), Event: ev, Happened: at}
+	if l.AmendedBy != 0 && ev == nil {
+		a.Event = l.Event
+	}
+	if l.AmendedBy != 0 && at.IsZero() {
+		a.Happened = entry.Wall(l.Happened)
+	}
+	return screen.DidInHouse(func(sh screen.Shared) string {
+		for _, now := range sh.Home.Lines() {
+			if now.Seq() == l.Seq() {
+				return words.NowSays(words.Dated(now.Happened, says(sh, now.Event)))
+			}
+		}
+		return ""
+	}, a)
+}
+
+// WhenInHouse is the line of a list that moves a line of the house to the day it was.
+func WhenInHouse(key string, l house.Line, says InHouse) screen.Option {
+	return screen.Opt(key, words.WhenItWas, func(screen.Shared) screen.Effect {
+		return screen.Ask{Dialog: screen.Field{Label: words.DayItWas, Blank: words.DayAs, Input: screen.NewInput(false), Done: func(sh screen.Shared, in screen.Input) (screen.Effect, error) {
+			at, err := dayOf(in.Trimmed(), sh.Now.Wall)
+			if err != nil {
+				return nil, err
+			}
+			return AmendInHouse(sh, l, nil, at, says), nil
+		}}}
+	})
+}
+
+// dayOf reads a day: how many days ago it was, or as it is written.
+func dayOf(text string, now time.Time) (time.Time, error) {
+	noon := func(y int, m time.Month, d int) time.Time {
+		t := time.Date(y, m, d, 12, 0, 0, 0, now.Location())
+		if t.After(now) { // this morning
+			t = now
+		}
+		return entry.Wall(t)
+	}
+	if n, err := strconv.Atoi(text); err == nil && n >= 0 && n <= 3660 {
+		return noon(now.Year(), now.Month(), now.Day()-n), nil
+	}
+	t, err := time.Parse(time.DateOnly, text)
+	if err != nil || t.After(now.AddDate(0, 0, 1)) || t.Year() < 1900 {
+		return time.Time{}, errors.New(words.DayUnread(text))
+	}
+	return noon(t.Year(), t.Month(), t.Day()), nil
 }

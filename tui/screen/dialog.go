@@ -43,3 +43,12 @@ type HalfTyped interface {
 	Half(Shared) string             // what is typed so far, "" for nothing
 	Resumed(text, at string) Dialog // what was typed at a time of the day
 }
+
+// Form is a dialog of several rows to type into: what is half typed in them is shown again
+// when it opens anew, also by another run of the program.
+type Form interface {
+	Dialog
+	Labels() []string // of its rows, by which a draft of them is found
+	Half(Shared) []Answered
+	Resumed(typed map[string]string) Dialog // by label
+}

@@ -1,8 +1,6 @@
 package stores
 
 import (
-	"errors"
-	"strconv"
 	"time"
 
 	"chargehand/model/entry"
@@ -75,7 +73,7 @@ func mend(sh screen.Shared, lines []house.Line, i int) screen.Effect {
 						changed := d
 						changed.In, changed.Out, changed.Fuel = append([]entry.Amount{}, d.In...), append([]entry.Amount{}, d.Out...), append([]entry.Amount{}, d.Fuel...)
 						of(changed)[j].Mass = entry.Some(entry.Kilogram(v))
-						return amend(sh, l, changed, time.Time{})
+						return act.AmendInHouse(sh, l, changed, time.Time{}, says)
 					})
 				}))
 			}
@@ -85,54 +83,7 @@ func mend(sh screen.Shared, lines []house.Line, i int) screen.Effect {
 		amounts(d.Fuel, func(d entry.Deed) []entry.Amount { return d.Fuel })
 	}
 	list = append(list,
-		screen.Opt("w", words.WhenItWas, func(sh screen.Shared) screen.Effect {
-			return screen.Ask{Dialog: screen.Field{Label: words.DayItWas, Blank: words.DayAs, Input: screen.NewInput(false), Done: func(sh screen.Shared, in screen.Input) (screen.Effect, error) {
-				at, err := dayOf(in.Trimmed(), sh.Now.Wall)
-				if err != nil {
-					return nil, err
-				}
-				return amend(sh, l, nil, at), nil
-			}}}
-		}),
+		act.WhenInHouse("w", l, says),
 		screen.Opt("x", words.DoStrike, func(sh screen.Shared) screen.Effect { return act.StrikeInHouse(sh, lines, i, says) }))
 	return screen.Choose(says(sh, l.Event), list...)
-}
-
-// amend changes a line's event, its time, or both; what an earlier change said of the
-// other is carried along.
-func amend(sh screen.Shared, l house.Line, ev entry.Event, at time.Time) screen.Effect {
-	a := entry.Amend{Target: sh.Home.Ref(l.Seq()), Event: ev, Happened: at}
-	if l.AmendedBy != 0 && ev == nil {
-		a.Event = l.Event
-	}
-	if l.AmendedBy != 0 && at.IsZero() {
-		a.Happened = entry.Wall(l.Happened)
-	}
-	return screen.DidInHouse(func(sh screen.Shared) string {
-		for _, now := range sh.Home.Lines() {
-			if now.Seq() == l.Seq() {
-				return words.NowSays(words.Dated(now.Happened, says(sh, now.Event)))
-			}
-		}
-		return ""
-	}, a)
-}
-
-// dayOf reads a day: how many days ago it was, or as it is written.
-func dayOf(text string, now time.Time) (time.Time, error) {
-	noon := func(y int, m time.Month, d int) time.Time {
-		t := time.Date(y, m, d, 12, 0, 0, 0, now.Location())
-		if t.After(now) { // this morning
-			t = now
-		}
-		return entry.Wall(t)
-	}
-	if n, err := strconv.Atoi(text); err == nil && n >= 0 && n <= 3660 {
-		return noon(now.Year(), now.Month(), now.Day()-n), nil
-	}
-	t, err := time.Parse(time.DateOnly, text)
-	if err != nil || t.After(now.AddDate(0, 0, 1)) || t.Year() < 1900 {
-		return time.Time{}, errors.New(words.DayUnread(text))
-	}
-	return noon(t.Year(), t.Month(), t.Day()), nil
 }

@@ -1,0 +1,210 @@
+package forge_test
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/exp/golden"
+
+	"chargehand/model/entry"
+	"chargehand/model/house"
+	"chargehand/tui/desk"
+	"chargehand/tui/screen"
+	"chargehand/tui/theme"
+)
+
+// smelt is an invented smelt that is over, of so much ore and with such a bloom.
+func smelt(id, uid string, lit time.Time, ore, bloom entry.Kilogram) []entry.Entry {
+	s := screen.Starters()[0]
+	s.Furnace.Name = "Reed Hollow"
+	var es []entry.Entry
+	at := func(after time.Duration, ev entry.Event) {
+		es = append(es, entry.Entry{Version: 1, Stream: id, Seq: uint64(len(es) + 1), Happened: lit.Add(after), Event: ev})
+	}
+	lot := entry.Lot{Name: "pond meadow", What: entry.Ore, Mix: "pond meadow", Moisture: entry.Some(entry.Share(0))}
+	at(0, entry.Light{UID: uid, Furnace: s.Furnace, Measures: s.Measures, Lots: []entry.Lot{lot}})
+	for i := range 10 {
+		at(time.Duration(60+10*i)*time.Minute, entry.Charge{Parts: entry.Parts{{What: entry.Charcoal, Mass: entry.Some(entry.Kilogram(2))}, {What: entry.Ore, Lot: "pond meadow", Mass: entry.Some(ore / 10)}}})
+	}
+	at(4*time.Hour, entry.Extract{})
+	at(5*time.Hour, entry.Weigh{What: entry.WeighBloom, Mass: bloom, State: entry.Cold})
+	at(6*time.Hour, entry.PhaseSet{Phase: entry.Closed})
+	return es
+}
+
+// book holds two smelts that are over.
+func book() desk.Memory {
+	early := desk.Noon.Wall
+	return desk.Memory{
+		"2026-03-10-reedhollow-a": smelt("2026-03-10-reedhollow-a", "00000000000000e6", early.AddDate(0, -2, 1), 22, 4.4),
+		"2026-05-07-reedhollow-a": smelt("2026-05-07-reedhollow-a", "00000000000000e7", early.AddDate(0, 0, -2), 24, 4.6),
+	}
+}
+
+// key types a script: words in ticks, names of keys in angle brackets, the rest a key each.
+func key(d *desk.Desk, script string) {
+	d.T.Helper()
+	for len(script) > 0 {
+		if script[0] == '<' {
+			name, rest, _ := strings.Cut(script[1:], ">")
+			d.Press(name)
+			script = rest
+			continue
+		}
+		d.Press(script[:1])
+		script = script[1:]
+	}
+}
+
+// forging are the keys from a closed smelt's bloom to a knife with one cut and one weld
+// across two smelts.
+var forging = []string{
+	"<enter>1<enter>5<enter>3<enter><right><enter>9<enter>3.1<pgdown><enter>", // compacted: 5 heats, 3 h, 9 kg of charcoal, 3.1 kg
+	"k1.85<enter>1.2<enter>0.05<enter>",                                       // cut in two, crop ends kept
+	"ii",                                                                      // into the fire and out again
+	"<enter>23<enter>4<enter>2.66<enter><right><enter>6<enter>1.4<enter>2<pgdown><enter>", // folded and welded to a billet
+	"eslong<esc>e1<esc>", // nothing done
+	"e1l4<enter>",        // spark: long plain rays, 4 cm from the left
+	"e3t12<enter>",       // bend
+	"e2bmiddle<enter>",   // file
+	"e4f28<enter>",       // quench: skates
+	"oi20<enter>30<enter>320<enter>",
+}
+
+// forged is a desk in front of them.
+func forged(t *testing.T) *desk.Desk {
+	t.Helper()
+	d := desk.SitAt(t, book(), desk.Noon, theme.Theme{})
+	d.Press("v", "g")
+	for _, line := range forging {
+		key(d, line)
+	}
+	return d
+}
+
+func piece(t *testing.T, d *desk.Desk, name string) house.Piece {
+	t.Helper()
+	for _, p := range d.M.Shared().House().Pieces {
+		if p.Name == name {
+			return p
+		}
+	}
+	t.Fatalf("no piece %q:\n%s", name, d.Picture())
+	return house.Piece{}
+}
+
+func TestFromABloomToABillet(t *testing.T) {
+	d := forged(t)
+	if p := piece(t, d, "billet 1"); float64(p.Mass.Value) != 1.4 || len(p.Tested) != 4 || p.From[0].Piece != piece(t, d, "half, one").UID {
+		t.Errorf("%+v", p)
+	}
+	if p := piece(t, d, "half, one"); len(p.Sessions) != 1 || p.AllHeats() != 4 || !p.Spent {
+		t.Errorf("%+v", p)
+	}
+	d.Shows("soft to steely, 4 tests")
+	for _, e := range d.Book[entry.House] {
+		if e.Kind() == entry.KindPiece && e.Screen != string(screen.Forge) {
+			t.Errorf("%+v was not keyed at the forge", e)
+		}
+	}
+}
+
+// A weld makes one piece of two smelts; sold it is dim, and cannot be worked.
+func TestWeldedSoldAndPutRight(t *testing.T) {
+	d := forged(t)
+	key(d, "w2iknife<enter>0.4<enter>") // the bloom of the other smelt is the second there
+	p := piece(t, d, "knife")
+	if len(p.From) != 2 || p.Form != entry.Finished {
+		t.Errorf("%+v", p)
+	}
+	d.Shows("welded to bloom of")
+	key(d, "ogAL<enter>")
+	d.Shows("sold, AL")
+	d.Press("enter")
+	d.Answers("has left the house")
+	key(d, "x")
+	d.Answers("crossed out")
+	if piece(t, d, "knife").EndsAs != "" {
+		t.Error("still sold")
+	}
+	// Put right: the mass of the knife.
+	key(d, "m1g0.35<enter>")
+	if p := piece(t, d, "knife"); float64(p.Mass.Value) != 0.35 {
+		t.Errorf("%+v\n%s", p.Mass, d.Picture())
+	}
+}
+
+// What cannot be is asked once, and kept if it is so.
+func TestAGrowingPieceIsAsked(t *testing.T) {
+	d := forged(t)
+	key(d, "ow1.9<enter><enter>")
+	d.Shows("it grew from 1.4 kg to 1.9 kg")
+	d.Press("y")
+	d.Shows("weigh it again")
+	if p := piece(t, d, "billet 1"); float64(p.Mass.Value) != 1.9 {
+		t.Errorf("%+v", p.Mass)
+	}
+}
+
+// What is half typed of a session is shown again, also after a call to the fire.
+func TestAHalfTypedSessionIsADraft(t *testing.T) {
+	d := forged(t)
+	key(d, "<enter>4<enter>7<enter>2.5")
+	d.Wait(11 * time.Minute)
+	if strings.Contains(d.Picture(), "all optional") {
+		t.Error("it stays open for ever")
+	}
+	d2 := desk.SitAt(t, d.Book, d.At, theme.Theme{})
+	d2.Press("v", "g", "enter")
+	d2.Shows("draw out")
+	d2.Shows("2.5")
+	key(d2, "<pgdown><enter>")
+	d2.Answers("draw out · 7 heats · 2 h 30")
+}
+
+// Each caution is shown once a person, at its deed, and stands in no key's way.
+func TestCautionsAtTheirDeed(t *testing.T) {
+	d := desk.SitAt(t, book(), desk.Noon, theme.Theme{})
+	d.Press("v", "g")
+	d.Press("i")
+	d.Shows("Eyes: scale and slag fly")
+	d.Press("i", "i")
+	d.Shows("Hot work")
+	if n := count(d, "forge eyes"); n != 1 {
+		t.Errorf("shown %d times", n)
+	}
+}
+
+func count(d *desk.Desk, caution string) (n int) {
+	for _, e := range d.Book[entry.House] {
+		if c, ok := e.Event.(entry.CautionShown); ok && c.Caution == caution {
+			n++
+		}
+	}
+	return n
+}
+
+func TestPictures(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		sit  func(*testing.T) *desk.Desk
+		keys string
+	}{
+		{"empty", func(t *testing.T) *desk.Desk { d := desk.Sit(t); d.Press("v", "g"); return d }, ""},
+		{"forged", forged, "<up><down>"},
+		{"session", forged, "<enter>2<enter>3"},
+		{"deeds", forged, "o"},
+		{"burning", func(t *testing.T) *desk.Desk { d := desk.Smelting(t, theme.Theme{}); d.Press("v", "g"); return d }, "nbold bloom<enter>a gift<enter>2019<enter>2.7<enter>i"},
+	} {
+		for _, size := range [][2]int{desk.Small, desk.Usual, desk.Large} {
+			t.Run(c.name+"_"+map[[2]int]string{desk.Small: "80x24", desk.Usual: "120x36", desk.Large: "200x60"}[size], func(t *testing.T) {
+				d := c.sit(t)
+				d.Send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
+				key(d, c.keys)
+				golden.RequireEqual(t, []byte(d.M.View()))
+			})
+		}
+	}
+}

@@ -1,0 +1,302 @@
+package forge
+
+import (
+	"math"
+	"strings"
+
+	"chargehand/model/entry"
+	"chargehand/model/forge"
+	modelwords "chargehand/model/words"
+	"chargehand/tui/act"
+	"chargehand/tui/cell"
+	"chargehand/tui/draw"
+	"chargehand/tui/letter"
+	"chargehand/tui/scene"
+	"chargehand/tui/screen"
+	"chargehand/tui/theme"
+	"chargehand/tui/words"
+)
+
+// shape is how many rows the parts take: the answer, what is known of the picked piece,
+// the last that was keyed; and from which column on the way to it stands beside the list,
+// 0 where it stands under it.
+type shape struct{ answer, detail, deeds, side int }
+
+func shapeOf(size scene.Size) shape {
+	switch size {
+	case scene.Large:
+		return shape{8, 9, 6, 132}
+	case scene.Middle:
+		return shape{8, 4, 3, 78}
+	case scene.Small:
+		return shape{2, 9, 1, 0}
+	}
+	return shape{}
+}
+
+// rowsAt is how many pieces a window shows.
+func rowsAt(sh screen.Shared) int {
+	s := shapeOf(scene.SizeOf(sh.W, sh.H))
+	return max(1, sh.H-draw.TopRows-draw.FootRows-s.answer-s.detail-s.deeds-1)
+}
+
+// Paint shows the pieces as indented lines, the way to the picked one, and its tests.
+func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
+	th := sh.Theme
+	b := bench(sh)
+	smelts := map[string]bool{}
+	for i := range b.Pieces {
+		for _, uid := range b.Smelts(i) {
+			smelts[uid] = true
+		}
+	}
+	screen.TopBeside(g, sh, words.ForgeTitle, words.ForgeAbout(len(b.Pieces), len(smelts)))
+	body := screen.Body(g)
+	i := s.at(b)
+	if i < 0 {
+		g.Wrap(cell.Rect{X: 2, Y: body.Y + 1, W: body.W - 4, H: 4}, words.ForgeBare, th.Style(theme.Text))
+		return
+	}
+	w, h := g.Size()
+	sp := shapeOf(scene.SizeOf(w, h))
+	var top, detail, deeds cell.Rect
+	top, body = body.CutTop(sp.answer)
+	deeds, body = body.CutBottom(sp.deeds)
+	detail, body = body.CutBottom(sp.detail)
+	if !top.Empty() {
+		answer(g.Sub(top), sh, b, i)
+	}
+	list := body
+	if sp.side > 0 {
+		var side cell.Rect
+		list, side = body.CutLeft(sp.side - 2)
+		g.Fill(cell.Rect{X: list.Right(), Y: body.Y, W: 1, H: body.H}, th.Marks().VLine, th.Style(theme.Frame))
+		side.X, side.W = side.X+2, side.W-3
+		way(g.Sub(side), sh, b, i)
+	}
+	pieces(g.Sub(list), sh, b, i)
+	if !detail.Empty() {
+		g.Fill(cell.Rect{Y: detail.Y, W: w, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
+		detail.Y, detail.H = detail.Y+1, detail.H-1
+		if sp.side == 0 {
+			left := detail
+			left.W = w/2 - 1
+			right := cell.Rect{X: w / 2, Y: detail.Y, W: w - w/2 - 1, H: detail.H}
+			if !s.loud(sh, b, i) {
+				narrow(g.Sub(left), sh, b, i)
+				tests(g.Sub(right), sh, b, i)
+			} else {
+				n := s.aloud(g.Sub(detail), sh, b, i)
+				left.Y, left.H, right.Y, right.H = left.Y+n, left.H-n, right.Y+n, right.H-n
+				narrow(g.Sub(left), sh, b, i)
+				tests(g.Sub(right), sh, b, i)
+			}
+		} else {
+			n := s.aloud(g.Sub(detail), sh, b, i)
+			tests(g.Sub(cell.Rect{Y: detail.Y + n, W: w, H: detail.H - n}), sh, b, i)
+		}
+	}
+	if !deeds.Empty() {
+		last(g.Sub(deeds), sh)
+	}
+}
+
+// answer says of the picked piece what it weighs and how much of the ore that is.
+func answer(g cell.Grid, sh screen.Shared, b forge.Bench, i int) {
+	th := sh.Theme
+	w, h := g.Size()
+	p := b.Pieces[i]
+	head := words.LastWorkedOn(p.Worked, called(b, i), i == b.Last())
+	share, alike, known := b.OfOre(i)
+	g.Fill(cell.Rect{Y: h - 1, W: w, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
+	weighs := words.NotWeighedYet
+	if p.Mass.Known {
+		weighs = sh.Units.Kg(p.Mass.Value)
+	}
+	if h == 2 {
+		x := 2 + g.Text(2, 0, g.Cut(called(b, i), w/2-12)+" ", th.Style(theme.Text))
+		x += g.Text(x, 0, weighs, th.Style(theme.Strong)) + 2
+		if known {
+			g.TextIn(cell.Rect{X: x, W: w - x - 1, H: 1}, modelwords.OfOre(share, alike), th.Style(theme.Text))
+		}
+		return
+	}
+	g.TextIn(cell.Rect{X: 2, W: w/2 - 3, H: 1}, head, th.Style(theme.Quiet))
+	if p.Mass.Known {
+		letter.Small.Text(g, 2, 1, words.LargeKg(sh.Units, float64(p.Mass.Value)), th.Style(theme.Strong), th.ASCII)
+	}
+	came := modelwords.PieceCame(b, i)
+	if !p.Mass.Known {
+		came = weighs + "; " + came
+	}
+	if state := modelwords.PieceState(b, i); state != "" {
+		came += ", " + state
+	}
+	g.TextIn(cell.Rect{X: 2, Y: 6, W: w/2 - 3, H: 1}, came, th.Style(theme.Strong))
+	x := w / 2
+	if !known {
+		g.Text(x, 0, words.NoWayKnown, th.Style(theme.Quiet))
+		g.TextIn(cell.Rect{X: x, Y: 6, W: w/2 - 3, H: 1}, modelwords.MetalFound(forge.FoundIn(p)), th.Style(theme.Strong))
+		return
+	}
+	g.TextIn(cell.Rect{X: x, W: w/2 - 2, H: 1}, words.ShareCaption(p.Form, alike), th.Style(theme.Quiet))
+	letter.Small.Text(g, x, 1, words.ShareOfOre(share), th.Style(theme.Strong), th.ASCII)
+	g.TextIn(cell.Rect{X: x, Y: 6, W: w/2 - 2, H: 1}, modelwords.ChainOfOre(b, b.Chain(i)), th.Style(theme.Strong))
+}
+
+// indent is how many columns a generation stands to the right.
+const indent = 2
+
+// pieces paints the list: a bar and a mass for each piece, how it came and how it stands.
+func pieces(g cell.Grid, sh screen.Shared, b forge.Bench, picked int) {
+	th := sh.Theme
+	w, h := g.Size()
+	rows := b.Rows()
+	at, most := 0, 0.0
+	for n, r := range rows {
+		if r.At == picked && r.Compacted == nil {
+			at = n
+		}
+		if kg, known := b.Pieces[r.At].First(); known {
+			most = max(most, kg)
+		}
+	}
+	name, bar := 32, 0
+	switch {
+	case w >= 120:
+		name, bar = 44, 30
+	case w >= 74:
+		name, bar = 27, 8
+	case w < 70:
+		name = max(w-14, 10)
+	}
+	kg := name + bar + 6 // where it ends
+	came := kg + 2
+	if w < 70 {
+		came = w
+	}
+	g.Text(2, 0, words.HeadPieces, th.Style(theme.Quiet))
+	g.TextRight(kg, 0, sh.Units.Name("kg"), th.Style(theme.Quiet))
+	if came < w {
+		g.Text(came, 0, words.HeadHowItCame, th.Style(theme.Quiet))
+	}
+	first := screen.FirstShown(at, len(rows), h-1)
+	for n, r := range rows[first:min(first+h-1, len(rows))] {
+		y := n + 1
+		p := b.Pieces[r.At]
+		style := th.Style(theme.Text)
+		gone := p.EndsAs != "" || p.Form == entry.CropEnd
+		switch {
+		case gone:
+			style = th.Style(theme.Quiet)
+		case first+n == at:
+			style = th.Style(theme.Strong)
+			g.Text(0, y, th.Marks().Picked, th.Style(theme.Now))
+		case r.Depth == 0:
+			style = th.Style(theme.Strong)
+		}
+		x := 2 + indent*r.Depth
+		title, how, stands := modelwords.PieceListed(b, r.At), modelwords.PieceCame(b, r.At), modelwords.PieceState(b, r.At)
+		mass, known := float64(p.Mass.Value), p.Mass.Known
+		if _, worked := b.Compacted(r.At); worked && r.Compacted == nil {
+			mass, known = p.First()
+			stands = ""
+		}
+		if r.Compacted != nil {
+			title, how, mass, known = words.CompactedRow, modelwords.PieceWorked(b, r.At), r.Compacted.Mass, true
+		}
+		g.TextIn(cell.Rect{X: x, Y: y, W: max(name-x+1, 4), H: 1}, title, style)
+		if bar > 0 && known && most > 0 {
+			block := '▆'
+			if th.ASCII {
+				block = '='
+			}
+			ink := theme.Bar
+			if first+n == at {
+				ink = theme.Now
+			}
+			if gone {
+				ink = theme.Frame
+			}
+			g.Fill(cell.Rect{X: name + 2, Y: y, W: max(int(math.Round(mass/most*float64(bar))), 1), H: 1}, block, th.Style(ink))
+		}
+		if known {
+			g.TextRight(kg, y, modelwords.Number(sh.Units.Shown(mass, "kg"), 2), style)
+		}
+		if came >= w {
+			continue
+		}
+		plain := th.Style(theme.Text)
+		if gone {
+			plain = th.Style(theme.Quiet)
+		}
+		stands = g.Cut(stands, (w-came)/2)
+		g.TextIn(cell.Rect{X: came, Y: y, W: w - came - g.Width(stands) - 2, H: 1}, how, plain)
+		g.TextRight(w-1, y, stands, th.Style(theme.Quiet))
+	}
+}
+
+// last shows the last that was keyed here, the newest first.
+func last(g cell.Grid, sh screen.Shared) {
+	th := sh.Theme
+	w, h := g.Size()
+	y := 0
+	if h > 1 {
+		g.Fill(cell.Rect{W: w, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
+		y = 1
+	}
+	lines := sh.Home.Lines()
+	for i := len(lines) - 1; i >= 0 && y < h; i-- {
+		if !act.KeyedAt(lines[i], entry.OnForge) {
+			continue
+		}
+		style := th.Style(theme.Text)
+		x := 2 + g.Text(2, y, lines[i].Happened.Format("2 Jan"), th.Style(theme.Quiet)) + 1
+		if lines[i].Struck() {
+			style = th.Style(theme.Struck)
+			x += g.Text(x, y, th.Marks().Struck+" ", style)
+		}
+		g.TextIn(cell.Rect{X: max(x, 10), Y: y, W: w - max(x, 10) - 1, H: 1}, says(sh, lines[i].Event), style)
+		y++
+	}
+	if y == 0 || h > 1 && y == 1 {
+		g.Text(2, y, words.SessionsNone, th.Style(theme.Quiet))
+	}
+}
+
+// loud tells whether there is something to be read first.
+func (s Screen) loud(_ screen.Shared, b forge.Bench, i int) bool {
+	return s.careful != "" || len(b.Remarks(i)) > 0 || len(forge.FoundIn(b.Pieces[i]).Signs) > 0
+}
+
+// aloud says what is to be read first: a caution, what is odd, what a sign likely means.
+// It gives how many rows it took.
+func (s Screen) aloud(g cell.Grid, sh screen.Shared, b forge.Bench, i int) (y int) {
+	th := sh.Theme
+	w, h := g.Size()
+	say := func(tag, text string) {
+		if y >= h {
+			return
+		}
+		x := 2 + g.Text(2, y, tag, th.Style(theme.Look)) + 1
+		y += g.Wrap(cell.Rect{X: x, Y: y, W: w - x - 1, H: min(2, h-y)}, text, th.Style(theme.Strong))
+	}
+	if s.careful != "" {
+		say(" "+words.CautionTag+" ", modelwords.ForgeCaution(s.careful))
+	}
+	for _, r := range b.Remarks(i) {
+		if y >= h {
+			return y
+		}
+		g.Text(2, y, th.Marks().Off, th.Style(theme.Warn))
+		y += g.Wrap(cell.Rect{X: 4, Y: y, W: w - 5, H: min(2, h-y)}, sh.Units.Remark(r), th.Style(theme.Strong))
+	}
+	for _, sign := range forge.FoundIn(b.Pieces[i]).Signs {
+		if y >= h {
+			return y
+		}
+		n := g.Text(2, y, strings.Split(modelwords.SignCause(sign), ":")[0]+": ", th.Style(theme.Warn))
+		y += g.Wrap(cell.Rect{X: 2 + n, Y: y, W: w - n - 3, H: min(2, h-y)}, strings.TrimPrefix(modelwords.SignCause(sign), sign+": "), th.Style(theme.Text))
+	}
+	return y
+}

@@ -1,0 +1,367 @@
+package forge
+
+import (
+	"errors"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"github.com/charmbracelet/bubbles/key"
+
+	"chargehand/model/entry"
+	"chargehand/model/forge"
+	modelwords "chargehand/model/words"
+	"chargehand/tui/draw"
+	"chargehand/tui/screen"
+	"chargehand/tui/words"
+)
+
+// field is a field of the line that a session is keyed in.
+type field int
+
+const (
+	didField field = iota
+	heatsField
+	hoursField
+	fuelField
+	fuelKgField
+	afterField
+	nowField
+	fluxField
+	costField
+	fields
+)
+
+// typed says of each field how it is called, and its unit where it takes a number.
+var typed = [fields]struct {
+	label string
+	screen.Limits
+	number bool
+}{
+	didField:    {label: words.SessionDid},
+	heatsField:  {words.SessionHeats, screen.Limits{Least: 0, Most: 500}, true},
+	hoursField:  {words.SessionHours, screen.Limits{Unit: "h", Least: 0, Most: 1000}, true},
+	fuelField:   {label: words.SessionFuel},
+	fuelKgField: {words.SessionKg, screen.Limits{Unit: "kg", Least: 0, Most: 1000}, true},
+	fluxField:   {words.SessionFlux, screen.Limits{Unit: "kg", Least: 0, Most: 100}, true},
+	afterField:  {words.SessionAfter, screen.Limits{Unit: "kg", Least: 0.001, Most: 1000}, true},
+	nowField:    {label: words.SessionNow},
+	costField:   {label: words.SessionCost},
+}
+
+// session is the line that a session is keyed in, afterwards. Only the piece must be
+// there. It is a dialog of several fields; enter on the last keeps it.
+type session struct {
+	s     Screen
+	uid   entry.UID // of the piece
+	next  entry.UID // of what it is made into
+	name  string
+	piece entry.Piece
+	at    field // fields is the line that keeps
+	did   [8]bool
+	in    [fields]screen.Input
+	fuel  int
+	fuels []fuel
+	now   int
+	nows  []entry.PieceKind // "" for the same piece
+	bad   string
+}
+
+// fuel is what may have burnt: a word, or a lot of the house.
+type fuel struct{ what, says string }
+
+// forgeds are what may have been done.
+var forgeds = entry.Choices[entry.Forged]()
+
+// usualFuels are those that need no lot.
+var usualFuels = []fuel{{"charcoal", "charcoal"}, {"coal", "coal"}, {"gas", "gas"}}
+
+func (s Screen) newSession(sh screen.Shared, b forge.Bench, i int) session {
+	p := b.Pieces[i]
+	f := session{s: s, uid: p.UID, next: sh.NewUID(), name: called(b, i), piece: p.Piece, fuels: []fuel{{"", words.NotSaid}}, nows: []entry.PieceKind{""}}
+	for _, l := range sh.House().Lots {
+		if l.Of() == entry.LotCharcoal && l.Left.Known() && l.Left.Kg > 0.05 {
+			f.fuels = append(f.fuels, fuel{string(l.ID), l.Name})
+		}
+	}
+	f.fuels = append(f.fuels, usualFuels...)
+	for _, k := range []entry.PieceKind{entry.Billet, entry.Bar, entry.Finished} {
+		if k != p.Form {
+			f.nows = append(f.nows, k)
+		}
+	}
+	for id := range typed {
+		f.in[id] = screen.NewInput(typed[id].number)
+	}
+	if p.Heats > len(p.OldHeats) { // keyed one by one since the last session
+		f.in[heatsField] = screen.PrefilledWith(sh.Units, entry.Some(float64(p.Heats-len(p.OldHeats))), "")
+	}
+	return f
+}
+
+// SessionKeys are the keys of that line. Letters and digits are typed or choose.
+var SessionKeys = struct{ Next, Previous, Last, Left, Right, Done, Back key.Binding }{
+	Next:     screen.Bind(words.DoNextField, "down", "tab"),
+	Previous: screen.Bind(words.DoPrevField, "up", "shift+tab"),
+	Last:     screen.Bind(words.DoToKeep, "pgdown"),
+	Left:     screen.Bind(words.DoOtherWay, "left"),
+	Right:    screen.Bind(words.DoOtherWay, "right"),
+	Done:     screen.FieldKeys.Done,
+	Back:     screen.FieldKeys.Back,
+}
+
+// Typing is true: the fields take text.
+func (f session) Typing() bool { return true }
+
+// Stays as long as a hand may be away.
+func (f session) Stays() time.Duration { return 10 * screen.Readable }
+
+// Update takes a key.
+func (f session) Update(sh screen.Shared, p screen.Pressed) (screen.Dialog, screen.Effect) {
+	t := screen.TypedOf(p.Key)
+	f.bad = ""
+	switch k := SessionKeys; {
+	case key.Matches(t, k.Back):
+		return nil, screen.Said(words.NothingDone)
+	case key.Matches(t, k.Done) && f.at == fields:
+		return f.done(sh)
+	case key.Matches(t, k.Next, k.Done):
+		f.at = min(f.at+1, fields)
+		return f, nil
+	case key.Matches(t, k.Previous):
+		f.at = max(f.at-1, 0)
+		return f, nil
+	case key.Matches(t, k.Last):
+		f.at = fields
+		return f, nil
+	case f.at == fields:
+		return f.refused(words.SessionEnds)
+	case f.at == didField:
+		return f.toggled(t)
+	case f.at == fuelField:
+		f.fuel = other(t, f.fuel, len(f.fuels))
+		return f, nil
+	case f.at == nowField:
+		f.now = other(t, f.now, len(f.nows))
+		return f, nil
+	}
+	in, ok := f.in[f.at].Typed(p.Key)
+	if !ok {
+		return f.refused(words.NotInField(typed[f.at].number))
+	}
+	f.in[f.at] = in
+	return f, nil
+}
+
+func (f session) refused(why string) (screen.Dialog, screen.Effect) {
+	f.bad = why
+	return f, screen.Refuse(why)
+}
+
+// other is another one of n, by an arrow or its number.
+func other(t screen.Typed, at, n int) int {
+	switch k := SessionKeys; {
+	case key.Matches(t, k.Left):
+		return (at + n - 1) % n
+	case key.Matches(t, k.Right):
+		return (at + 1) % n
+	}
+	if d, err := strconv.Atoi(screen.Digit(t)); err == nil && d >= 1 && d <= n {
+		return d - 1
+	}
+	return at
+}
+
+// toggled says or takes back one thing that was done, by its number or its first letter;
+// of two with the same the second comes with the letter after it.
+func (f session) toggled(t screen.Typed) (screen.Dialog, screen.Effect) {
+	for i, d := range forgeds {
+		if screen.Digit(t) == strconv.Itoa(i+1) || string(t) == didLetter(d) {
+			f.did[i] = !f.did[i]
+			return f, nil
+		}
+	}
+	return f.refused(words.SessionDidKeys(didKeys()))
+}
+
+// didLetters are the letters of what was done, where it is not the first one.
+var didLetters = map[entry.Forged]string{entry.FinishedOff: "i"}
+
+func didLetter(d entry.Forged) string {
+	if l, ok := didLetters[d]; ok {
+		return l
+	}
+	return string(d)[:1]
+}
+
+func didKeys() (keys []string) {
+	for i, d := range forgeds {
+		keys = append(keys, strconv.Itoa(i+1)+" "+string(d))
+	}
+	return keys
+}
+
+// doneSo is what was said to be done.
+func (f session) doneSo() (all []entry.Forged) {
+	for i, d := range forgeds {
+		if f.did[i] {
+			all = append(all, d)
+		}
+	}
+	return all
+}
+
+// done keeps the session, and the piece that was made.
+func (f session) done(sh screen.Shared) (screen.Dialog, screen.Effect) {
+	var v [fields]entry.Maybe[float64]
+	for id, of := range typed {
+		if !of.number || f.in[id].Trimmed() == "" {
+			continue
+		}
+		n, err := f.in[id].Value(sh.Units, of.Limits)
+		if err != nil {
+			f.at = field(id)
+			return f.refused(err.Error())
+		}
+		v[id] = entry.Some(n)
+	}
+	ev := entry.ForgeSession{
+		Pieces: []entry.UID{f.uid}, Did: f.doneSo(), Heats: entry.Maybe[entry.Count]{Value: entry.Count(v[heatsField].Value), Known: v[heatsField].Known},
+		Hours: entry.Maybe[entry.Hour]{Value: entry.Hour(v[hoursField].Value), Known: v[hoursField].Known}, Flux: mass(v[fluxField]),
+		Fuel: entry.ForgeFuel{What: f.fuels[f.fuel].what, Kg: mass(v[fuelKgField])},
+	}
+	cost, err := costOf(f.in[costField].Trimmed())
+	if err != nil {
+		f.at = costField
+		return f.refused(err.Error())
+	}
+	ev.Cost = cost
+	mark, evs := f.uid, []entry.Event{}
+	if made := f.nows[f.now]; made == "" {
+		if v[afterField].Known {
+			ev.After = []entry.PieceMass{{Piece: f.uid, Mass: entry.Kilogram(v[afterField].Value)}}
+		}
+		evs = append(evs, ev)
+	} else {
+		mark = f.next
+		evs = append(evs, ev, entry.Piece{UID: f.next, Form: made, Name: numbered(bench(sh), made), From: []entry.PieceFrom{{Piece: f.uid}}, Mass: mass(v[afterField])})
+	}
+	return nil, f.s.keep(sh, mark, evs...)
+}
+
+// costOf reads an amount with its currency behind it.
+func costOf(text string) (*entry.Cost, error) {
+	if text == "" {
+		return nil, nil
+	}
+	number, currency, _ := strings.Cut(text, " ")
+	v, err := strconv.ParseFloat(strings.ReplaceAll(number, ",", "."), 64)
+	if err != nil || v < 0 || v > 1e9 {
+		return nil, errors.New(words.CostUnread(text))
+	}
+	return &entry.Cost{Amount: entry.Money(v), Currency: strings.TrimSpace(currency)}, nil
+}
+
+// value is what stands in a field.
+func (f session) value(id field) string {
+	switch id {
+	case didField:
+		var all []string
+		for _, d := range f.doneSo() {
+			all = append(all, string(d))
+		}
+		return strings.Join(all, ", ")
+	case fuelField:
+		return f.fuels[f.fuel].says
+	case nowField:
+		if f.nows[f.now] == "" {
+			return words.SessionSame
+		}
+		return modelwords.PieceKindShort(f.nows[f.now])
+	}
+	return f.in[id].Trimmed()
+}
+
+// label is a field of this session as a draft is found by.
+func (f session) label(id field) string { return words.SessionOf + f.name + ": " + typed[id].label }
+
+// Labels are those of its fields.
+func (f session) Labels() (all []string) {
+	for id := range fields {
+		all = append(all, f.label(id))
+	}
+	return all
+}
+
+// Half is what is typed so far.
+func (f session) Half(screen.Shared) (half []screen.Answered) {
+	for id := range fields {
+		if text := f.value(id); text != "" && (id != fuelField || f.fuel > 0) && (id != nowField || f.now > 0) {
+			half = append(half, screen.Answered{Label: f.label(id), Text: text})
+		}
+	}
+	return half
+}
+
+// Resumed is the line with what was half typed in it.
+func (f session) Resumed(left map[string]string) screen.Dialog {
+	for id := range fields {
+		text, half := left[f.label(id)]
+		if !half {
+			continue
+		}
+		switch id {
+		case didField:
+			for i, d := range forgeds {
+				f.did[i] = slices.Contains(strings.Split(text, ", "), string(d))
+			}
+		case fuelField:
+			f.fuel = max(slices.IndexFunc(f.fuels, func(one fuel) bool { return one.says == text }), 0)
+		case nowField:
+			f.now = max(slices.IndexFunc(f.nows, func(k entry.PieceKind) bool { return modelwords.PieceKindShort(k) == text }), 0)
+		default:
+			f.in[id] = screen.Prefilled(text, typed[id].number)
+		}
+	}
+	f.bad = words.SessionHalf
+	return f
+}
+
+// Ask is the field at hand, in the foot.
+func (f session) Ask(sh screen.Shared) *draw.Ask {
+	if f.at == fields {
+		return &draw.Ask{Label: words.SessionOf + f.name, Hint: words.SessionEnds}
+	}
+	hint := f.bad
+	if hint == "" {
+		hint = f.hint(sh)
+	}
+	a := &draw.Ask{Label: f.label(f.at), Hint: hint}
+	if f.at != didField && f.at != fuelField && f.at != nowField {
+		a.Value = func(width int) string { return f.in[f.at].Draw(sh.Theme, width) }
+	}
+	return a
+}
+
+// hint says how a field is filled.
+func (f session) hint(sh screen.Shared) string {
+	switch f.at {
+	case didField:
+		return words.SessionDidKeys(didKeys())
+	case fuelField, nowField:
+		return words.SessionArrows
+	case costField:
+		return words.CostHint
+	}
+	return words.UnitBlank(sh.Units.Name(typed[f.at].Unit))
+}
+
+// Hints are how to go about in it.
+func (f session) Hints() []draw.KeyHint {
+	k := SessionKeys
+	if f.at == fields {
+		return []draw.KeyHint{screen.Short(k.Done, words.DoKeepIt), screen.Hint(k.Previous), screen.Hint(k.Back)}
+	}
+	return []draw.KeyHint{screen.Short(k.Done, words.DoNextField), screen.Hint(k.Last), screen.Hint(k.Previous), screen.Hint(k.Back)}
+}

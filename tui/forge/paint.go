@@ -123,7 +123,7 @@ func answer(g cell.Grid, sh screen.Shared, b forge.Bench, i int) {
 	}
 	g.TextIn(cell.Rect{X: 2, W: w/2 - 3, H: 1}, head, th.Style(theme.Quiet))
 	if p.Mass.Known {
-		letter.Small.Text(g, 2, 1, words.LargeKg(sh.Units, float64(p.Mass.Value)), th.Style(theme.Strong), th.ASCII)
+		letter.Small.Text(g, 2, 1, words.Large(sh.Units.Kg(p.Mass.Value)), th.Style(theme.Strong), th.ASCII)
 	}
 	came := modelwords.PieceCame(b, i)
 	if !p.Mass.Known {

@@ -92,8 +92,9 @@ func oreOf(l house.Lot) Ore {
 		o.Moisture = float64(l.Moisture.Value)
 	}
 	if n := len(l.Assays); n > 0 {
-		if iron, ok := doubt.AssayOf(l.Assays[n-1], false).IronToBeHad(); ok {
-			o.Most = max(iron.P90/100/metalOfBloom, 1e-6)
+		a := doubt.AssayOf(l.Assays[n-1], false)
+		if iron, ok := a.IronToBeHad(); ok {
+			o.Most, o.Assay = max(iron.P90/100/metalOfBloom, 1e-6), &a
 		}
 	}
 	return o

@@ -36,8 +36,9 @@ func (w Want) left() physics.Band {
 
 // Ore is what is known of the ore.
 type Ore struct {
-	Moisture float64 // on the dry mass
-	Most     float64 // kg of bloom that a kg can give at most; 0 when no assay says
+	Moisture float64        // on the dry mass
+	Most     float64        // kg of bloom that a kg can give at most; 0 when no assay says
+	Assay    *physics.Assay // of it, with silica and iron; nil for none
 }
 
 // Ask is everything a plan is made of. The zero value of each part is that nothing

@@ -151,7 +151,7 @@ func (a again) Whole(g cell.Grid, sh screen.Shared) {
 			g.TextIn(col, text, th.Style(role))
 		}
 		n := g.Text(x, y, " "+againKeys[i]+" ", th.Style(theme.Picked))
-		g.TextIn(cell.Rect{X: x + n + 1, Y: y, W: each - n - 3, H: 1}, words.EndHead(e.Name), th.Style(theme.Strong))
+		g.TextIn(cell.Rect{X: x + n + 1, Y: y, W: each - n - 3, H: 1}, words.EndHead(e.Name, each > 26), th.Style(theme.Strong))
 		put(1, words.AgainMass(u, e.Ore), theme.Strong)
 		put(2, words.AgainMass(u, e.Charcoal), theme.Text)
 		put(3, clock(e.LastOre), theme.Text)
@@ -159,7 +159,7 @@ func (a again) Whole(g cell.Grid, sh screen.Shared) {
 		put(5, words.AgainBloomIs(u, r.BloomOf(e.OreDry)), theme.Text)
 		fears := words.AgainFear(u, e)
 		if len(fears) == 0 {
-			put(6, words.NothingToFear(each > 20), theme.Text)
+			put(6, words.AgainNoFear, theme.Text)
 		}
 		for j, f := range fears {
 			if y+6+j < h-3 {

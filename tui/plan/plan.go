@@ -35,7 +35,7 @@ type Screen struct {
 
 // Keys are the keys of the plan. The letters of the acts of a fire are left to it.
 type Keys struct {
-	Take, Less, More, Wanted, Sure, Furnace, Lighting, Light, Assumed, Wall, CrossOut key.Binding
+	Take, Less, More, Wanted, Sure, Furnace, Lighting, Light, Slag, Assumed, Wall, CrossOut key.Binding
 }
 
 // Map are those keys.
@@ -48,6 +48,7 @@ var Map = Keys{
 	Furnace:  screen.Bind(words.DoWhichFurnace, "i"),
 	Lighting: screen.Bind(words.DoBeforeLighting, "g"),
 	Light:    screen.Bind(words.DoLightPlan, "l"),
+	Slag:     screen.Bind(words.DoSlagCheck, "e"),
 	Assumed:  screen.Bind(words.DoAssumed, "a"),
 	Wall:     screen.Bind(words.DoWallWords, "k"),
 	CrossOut: screen.Bind(words.DoStrikeStores, "x"),
@@ -55,7 +56,7 @@ var Map = Keys{
 
 // All of them, the weightiest first.
 func (k Keys) All() []key.Binding {
-	return []key.Binding{k.Take, k.More, k.Less, k.Wanted, k.Sure, k.Furnace, k.Lighting, k.Light, k.Wall, k.Assumed, k.CrossOut}
+	return []key.Binding{k.Take, k.More, k.Less, k.Wanted, k.Sure, k.Furnace, k.Lighting, k.Light, k.Slag, k.Wall, k.Assumed, k.CrossOut}
 }
 
 // Repeating are the ones that move.
@@ -80,7 +81,7 @@ func (Screen) Listed(screen.Shared) string { return words.DoPlanSmelt }
 func (Screen) Hints(screen.Shared) []draw.KeyHint {
 	k := Map
 	return []draw.KeyHint{screen.Short(k.Take, words.ShortTakePlan), {Key: screen.KeyLabel("left") + " " + screen.KeyLabel("right"), Does: words.ShortWhichWay}, screen.Short(k.Wanted, words.ShortWanted), screen.Short(k.Sure, words.ShortSure),
-		screen.Short(k.Furnace, words.ShortWhichFurnace), screen.Short(k.Lighting, words.ShortBefore), screen.Short(k.Light, words.ShortLightIt), screen.Short(k.Wall, words.ShortWall), screen.Short(k.Assumed, words.ShortAssumed), screen.Short(screen.Global.Views, words.ShortViews)}
+		screen.Short(k.Furnace, words.ShortWhichFurnace), screen.Short(k.Lighting, words.ShortBefore), screen.Short(k.Light, words.ShortLightIt), screen.Short(k.Slag, words.ShortSlag), screen.Short(k.Wall, words.ShortWall), screen.Short(k.Assumed, words.ShortAssumed), screen.Short(screen.Global.Views, words.ShortViews)}
 }
 
 // Entered reckons anew: the stores may have changed.
@@ -178,6 +179,8 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 		return s, s.which(sh)
 	case key.Matches(t, k.Lighting):
 		return s, beforeLighting(sh)
+	case key.Matches(t, k.Slag):
+		return s, s.checkSlag()
 	case key.Matches(t, k.Assumed):
 		return s, assumed(sh)
 	case key.Matches(t, k.Wall):

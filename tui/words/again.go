@@ -35,14 +35,21 @@ const (
 	ShortAgainCharcoal = "charcoal left"
 	ShortAgainUntil    = "out by"
 
-	NoneOfIt = "none more"
+	NoneOfIt    = "none more"
+	AgainNoFear = "nothing"
 )
 
 // EndTaken is what a key takes, EndHead how its column is headed.
 func EndTaken(n plan.EndName) string { return "take: " + string(n) }
 
-// EndHead heads the column of an end.
-func EndHead(n plan.EndName) string { return string(n) }
+// EndHead heads the column of an end, in as much room as there is.
+func EndHead(n plan.EndName, roomy bool) string {
+	said, _, more := strings.Cut(string(n), ",")
+	if more && roomy {
+		return string(n)
+	}
+	return said
+}
 
 // AgainTaken says what goes on from here.
 func AgainTaken(n plan.EndName) string {
@@ -92,7 +99,7 @@ func AgainLeft(u modelwords.Units, ore, charcoal entry.Maybe[float64], until tim
 func MorningPromised(u modelwords.Units, p *entry.PlanTaken, out string) string {
 	said := "the morning's plan"
 	if p.Wanted.Mass.Known {
-		said += ", " + Wanting(u, p.Wanted.What, float64(p.Wanted.Mass.Value)) + ","
+		said += " for a " + PlanName(u, p.Wanted.What, float64(p.Wanted.Mass.Value))
 	}
 	said += " promised"
 	if ore := p.Promised[plan.PromisedOre].P50; ore.Known {
@@ -102,7 +109,7 @@ func MorningPromised(u modelwords.Units, p *entry.PlanTaken, out string) string 
 		said += ", the bloom out at " + out
 	}
 	if c := p.Promised[plan.PromisedChance].P50; c.Known {
-		said += ", " + ChanceBrief(float64(c.Value))
+		said += ", about " + ChanceBrief(float64(c.Value))
 	}
 	return said
 }

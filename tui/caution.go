@@ -10,6 +10,9 @@ import (
 // keys do not drive several past unread; the next key takes it away, and acts.
 // One that presses does not wait for the next key.
 func (m Model) caution() (Model, []entry.Entry) {
+	if _, beside := m.screens[m.active].(screen.Beside); beside {
+		return m.weekCaution()
+	}
 	s := m.running
 	shows, careful := m.screens[m.active].(screen.Careful)
 	free := careful && m.dialog == nil && !m.looked.Is() && !m.locked.is()

@@ -15,6 +15,7 @@ type Journal struct {
 	kept    []entry.Entry
 	waiting []entry.Entry // all of it, since each takes a number
 	last    uint64        // of the last kept
+	shown   []entry.Entry // the cautions among those kept
 }
 
 // JournalOf is the stream as it is kept.
@@ -29,6 +30,9 @@ func JournalOf(kept []entry.Entry) Journal {
 // taken takes a kept entry in.
 func (j Journal) taken(e entry.Entry) Journal {
 	j.last = max(j.last, e.Seq)
+	if e.Kind() == entry.KindCaution {
+		j.shown = append(j.shown[:len(j.shown):len(j.shown)], e)
+	}
 	if len(j.kept) > 0 && !tells(e) { // the first ties the house's clock to the wall
 		return j
 	}
@@ -94,10 +98,37 @@ func (j Journal) Onto(read Journal) Journal {
 			read = read.taken(e)
 		}
 	}
+	for _, e := range j.shown {
+		if e.Seq > read.last {
+			read = read.taken(e)
+		}
+	}
 	for _, e := range j.waiting {
 		read, _ = read.Add(e)
 	}
 	return read
+}
+
+// Cautioned tells whether a person, by these initials, was shown a caution in the house.
+func (j Journal) Cautioned(id, by string) bool {
+	for _, es := range [][]entry.Entry{j.shown, j.waiting} {
+		for _, e := range es {
+			if c, ok := e.Event.(entry.CautionShown); ok && c.Caution == id && e.By == by {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// Lately are the last few entries, as they were keyed, the newest first.
+func (j Journal) Lately() (es []entry.Entry) {
+	for _, of := range [][]entry.Entry{j.waiting, j.kept} {
+		for i := len(of) - 1; i >= 0 && len(es) < recent; i-- {
+			es = append(es, of[i])
+		}
+	}
+	return es
 }
 
 // Ref names an entry of the house, by its local id too until it is kept.

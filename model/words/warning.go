@@ -345,6 +345,9 @@ var cautions = map[string]said{
 func Caution(id string) (title, fact, care string) {
 	c, ok := cautions[id]
 	if !ok {
+		c, ok = weekCautions[id]
+	}
+	if !ok {
 		return id, "", ""
 	}
 	return c.title, c.evidence, c.remedy

@@ -103,6 +103,15 @@ func TestPictures(t *testing.T) {
 			golden.RequireEqual(t, []byte(d.M.View()))
 		})
 	}
+	for name, size := range map[string][2]int{"80x24": desk.Small, "120x36": desk.Usual} {
+		t.Run("slag_"+name, func(t *testing.T) {
+			d := ready(t)
+			d.Send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
+			d.Press("e")
+			d.Shows("of slag")
+			golden.RequireEqual(t, []byte(d.M.View()))
+		})
+	}
 	t.Run("nothing_80x24", func(t *testing.T) {
 		d := desk.Sit(t)
 		d.Send(tea.WindowSizeMsg{Width: 80, Height: 24})

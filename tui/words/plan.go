@@ -29,7 +29,7 @@ const (
 	ShortWanted       = "wanted"
 	ShortSure         = "how sure"
 	ShortWhichFurnace = "furnace"
-	ShortBefore       = "before lighting"
+	ShortBefore       = "checks"
 
 	DoWallWords = "words for the wall page of the sheet"
 	ShortWall   = "wall words"

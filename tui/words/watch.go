@@ -20,6 +20,7 @@ const (
 	NothingToSee   = "no warning stands that nobody has seen"
 	TopGasNotAsked = "nobody asks about the top gas now; l says what is seen"
 	AnyKeyNext     = "a key shows the next, one that acts closes and acts, esc closes"
+	CautionRead    = "caution put away"
 	CautionsClosed = "cautions closed"
 )
 

@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"strings"
+
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
@@ -54,7 +56,7 @@ func (m Model) unsolved() (job, bool) {
 // solved puts what came of a job into its smelt.
 func (m Model) solved(r solved) Model {
 	if r.Err != nil {
-		m = m.refuse(words.CommandFailed(r.Err.Error()))
+		m = m.sumsFailed(r.Err)
 	}
 	switch r.of {
 	case atWork:
@@ -71,6 +73,17 @@ func (m Model) solved(r solved) Model {
 				return m.With(w.Worked(work.N, work.Smelt.Solved(r.Result)))
 			}
 		}
+	}
+	return m
+}
+
+// sumsFailed says that a job broke down, behind what the last act was answered.
+func (m Model) sumsFailed(err error) Model {
+	switch {
+	case m.answer.text == "":
+		return m.refuse(words.CommandFailed(err.Error()))
+	case !strings.HasSuffix(m.answer.text, words.SumsFailed):
+		m.answer.text = words.Both(m.answer.text, words.SumsFailed)
 	}
 	return m
 }
@@ -107,7 +120,7 @@ func (v *Solver) Next(m Model) tea.Cmd {
 	}
 	v.busy = true
 	return m.command(func() tea.Msg {
-		r := j.Run(&v.memory[j.of])
+		r := j.Run(v.remembers(j.of))
 		if r.Err != nil && m.cfg.Crashed != nil {
 			m.cfg.Crashed(r.Err, r.Stack)
 		}

@@ -5,6 +5,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strings"
 	"sync"
 	"testing"
 )
@@ -30,17 +31,23 @@ var binary = sync.OnceValues(func() (string, error) {
 
 // binaryWithClock is the same with keys that move its clock on, which the shipped one
 // does not have.
-var binaryWithClock = sync.OnceValues(func() (string, error) {
+var binaryWithClock = sync.OnceValues(func() (string, error) { return buildWith("clockkeys") })
+
+// binaryWithFault is that with a solver of which every second job breaks down.
+var binaryWithFault = sync.OnceValues(func() (string, error) { return buildWith("clockkeys,solverfault") })
+
+// buildWith builds the program beside the ordinary one with other build tags.
+func buildWith(tags string) (string, error) {
 	path, err := binary()
 	if err != nil {
 		return "", err
 	}
-	path += "-clockkeys"
-	if out, err := exec.Command("go", "build", "-tags", "clockkeys", "-o", path, ".").CombinedOutput(); err != nil {
+	path += "-" + strings.ReplaceAll(tags, ",", "-")
+	if out, err := exec.Command("go", "build", "-tags", tags, "-o", path, ".").CombinedOutput(); err != nil {
 		return "", fmt.Errorf("%w: %s", err, out)
 	}
 	return path, nil
-})
+}
 
 // leftovers is the folder to remove when the tests are through.
 var leftovers string

@@ -202,6 +202,22 @@ func (s *terminal) does(keys string, texts ...string) {
 	s.shows(texts...)
 }
 
+// drained waits until the program has read all that was typed: what comes behind an escape
+// in one read is no key of its own but the end of it.
+func (s *terminal) drained() {
+	s.t.Helper()
+	for end := time.Now().Add(patience); ; time.Sleep(5 * time.Millisecond) {
+		switch n, err := s.unread(); {
+		case err != nil:
+			s.t.Fatal(err)
+		case n == 0:
+			return
+		case time.Now().After(end):
+			s.t.Fatalf("%d bytes were not read:\n%s", n, s.screen())
+		}
+	}
+}
+
 // signal sends the program a signal.
 func (s *terminal) signal(sig os.Signal) {
 	s.t.Helper()

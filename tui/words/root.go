@@ -88,8 +88,12 @@ const (
 
 // CommandFailed says that the program itself is at fault.
 func CommandFailed(why string) string {
-	return "something in the program failed: " + why + "; what is kept is safe"
+	return "what is kept is safe; something in the program failed: " + why
 }
+
+// SumsFailed says behind the answer of an act that a job of the solver broke down; the
+// next key asks for another.
+const SumsFailed = "sums broke down"
 
 // CannotOpen says why a smelt does not open.
 func CannotOpen(id, why string) string { return id + " does not open: " + why }

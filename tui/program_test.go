@@ -153,6 +153,38 @@ func TestTheClockHadBeenWrong(t *testing.T) {
 	d.Shows(words.RightTime) // what was set is put right; more can only be said by hand
 }
 
+// The same where the clock is never set: what was done in this start moves by what is said
+// the time is; what was done before it, and light, stay.
+func TestALaterStartIsPutRightByHand(t *testing.T) {
+	d := desk.Smelting(t, theme.Theme{})
+	r := d.M.Running().Reading()
+	before, lit, earlier := r.At, r.Lit, r.Charges[0].At
+	slow := desk.Later(d.At, 5*time.Minute)
+	slow.Boot, slow.Mono, slow.Wall = "boot-2", 20*time.Second, slow.Wall.Add(-48*time.Minute)
+	d = desk.SitAt(t, d.Book, slow, theme.Theme{})
+	d.Press("g", "c")
+	n := len(d.M.Running().Reading().Charges)
+	charged := func() time.Duration { return d.M.Running().Reading().Charges[n-1].At }
+	d.Press("o", "v", "w")
+	d.Write(d.At.Wall.Add(48 * time.Minute).Format("1504"))
+	d.Press("enter", "y")
+	d.Answers("all since the machine last started moved")
+	if late := charged() - before - 5*time.Minute; late.Abs() > 10*time.Second {
+		t.Errorf("the charge stands %v from where it happened; %s", late, d.Said())
+	}
+	r = d.M.Running().Reading()
+	if !r.Lit.Equal(lit) || r.Charges[0].At != earlier {
+		t.Errorf("light moved from %v to %v, the first charge from %v to %v", lit, r.Lit, earlier, r.Charges[0].At)
+	}
+	d.Wait(time.Minute)
+	d.Press("t")
+	d = killed(d)
+	d.Press("g")
+	if late := charged() - before - 5*time.Minute; late.Abs() > 10*time.Second {
+		t.Errorf("in another start it stands %v from where it happened", late)
+	}
+}
+
 // A clock that stands wrong from the light on, set by the machine later or by nobody,
 // is put right by one entry: every time of the smelt moves, what lies between two acts
 // does not, and crossing that entry out takes it back.

@@ -1,6 +1,8 @@
 package doubt
 
 import (
+	"math"
+
 	"chargehand/model/entry"
 	"chargehand/model/house"
 	"chargehand/physics"
@@ -16,6 +18,7 @@ const (
 	SumChecksNone  Name = "sum_checks_none"
 	MoreComesOut   Name = "more_comes_out"
 	WetterThanMost Name = "wetter_than_most"
+	StackBreaks    Name = "stack_breaks"
 	PieceGrew      Name = "piece_grew"
 	PieceHoldsMore Name = "piece_holds_more"
 	DenserThanIron Name = "denser_than_iron"
@@ -58,6 +61,7 @@ var HouseTable = []HouseRow{
 	{SumChecksNone, byDifference},
 	{MoreComesOut, moreComesOut},
 	{WetterThanMost, wetter},
+	{StackBreaks, stackBreaks},
 	{FurnaceSize, furnaceOff},
 	{PieceGrew, grew},
 	{PieceHoldsMore, holdsMore},
@@ -166,4 +170,22 @@ func furnaceOff(ev entry.Event, _ house.State) (Doubt, bool) {
 		return Doubt{}, false
 	}
 	return sizeOff(b.Furnace)
+}
+
+// stackWithin is how far the dry wood in a stacked cubic metre may differ from what the
+// same lot held before: two weighings of a stack (assumed).
+const stackWithin = 0.05
+
+// stackBreaks: wood that dries or gets wet in its stack keeps its dry mass, so that its
+// weight a stacked cubic metre follows from its water.
+func stackBreaks(ev entry.Event, h house.State) (Doubt, bool) {
+	l, ok := ev.(entry.LotStored)
+	was, there := h.Lot(string(l.Lot.ID()))
+	is := l.Lot
+	if !ok || !there || was.Of() != entry.LotWood || !is.BulkDensity.Known || !is.Moisture.Known || !was.BulkDensity.Known || !was.Moisture.Known || is.Moisture == was.Moisture {
+		return Doubt{}, false
+	}
+	follows := float64(was.BulkDensity.Value) * (1 + float64(is.Moisture.Value)) / (1 + float64(was.Moisture.Value))
+	d := Doubt{Said: float64(is.BulkDensity.Value), Against: follows, Of: is.Name}
+	return d, math.Abs(math.Log(d.Said/d.Against)) > stackWithin
 }

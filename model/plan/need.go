@@ -58,6 +58,11 @@ var (
 	CharcoalOfOre = physics.Band{P10: 1.2, P50: 2.0, P90: 3.1}
 )
 
+// WoodFor is the dry wood that so much charcoal takes, kg.
+func WoodFor(charcoal float64) physics.Band {
+	return physics.Exact(charcoal).Over(CharcoalOfWood)
+}
+
 // needs are those of all the smelts of the offer that is taken.
 func (p Plan) needs() []Needed {
 	o, ok := p.Offer()

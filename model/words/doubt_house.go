@@ -33,6 +33,9 @@ var houseDoubts = map[doubt.Name]struct {
 	doubt.WetterThanMost: {func(_ Units, d doubt.Doubt) string {
 		return percent(d.Said) + " water: more than half of its weight"
 	}, "more than half water"},
+	doubt.StackBreaks: {func(_ Units, d doubt.Doubt) string {
+		return Number(d.Said, 0) + " kg a stacked m³: with that water the same wood weighs " + Number(d.Against, 0)
+	}, "a stack that gained or lost dry wood"},
 	doubt.PieceGrew: {func(u Units, d doubt.Doubt) string {
 		return "it grew from " + u.kg(d.Against) + " to " + u.kg(d.Said)
 	}, "a piece that grew"},

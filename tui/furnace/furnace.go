@@ -202,6 +202,8 @@ func sizes(f entry.Furnace) screen.Effect {
 			})
 		}))
 	}
+	list = append(list, screen.Opt("b", words.BoresAre(f.Bores), func(screen.Shared) screen.Effect { return bores(f) }),
+		screen.Opt("r", words.ClayIs(f.Clay), func(screen.Shared) screen.Effect { return recipe(f) }))
 	return screen.Ask{Dialog: screen.Choice{Title: words.SizesOf(f.Name), Options: list, Done: func(screen.Shared) screen.Effect {
 		why := func(k, word string, w entry.BuiltWhy) screen.Option {
 			return screen.Opt(k, word, func(screen.Shared) screen.Effect { return keep(f, w) })

@@ -6,6 +6,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/house"
 	"chargehand/model/lot"
+	plans "chargehand/model/plan"
 	"chargehand/tui/cell"
 	"chargehand/tui/chart"
 	"chargehand/tui/screen"
@@ -110,6 +111,20 @@ func facts(g cell.Grid, sh screen.Shared, l house.Lot) {
 		s := lot.SlagOfBloom
 		fact(words.SlagToExpect, words.KgBetween(s.P10, s.P90), &chart.Ranged{To: 10, Low: "0", High: "10", Good: true, GoodFrom: s.P10, Until: s.P90, At: s.P50}, words.KgOfBloom+", "+words.BasisIs(entry.BasisGuessed))
 	}
+	if wood, ok := lot.DryWood(l); ok && l.Of() == entry.LotWood {
+		gives := wood.Times(plans.CharcoalOfWood)
+		fact(words.WoodGives, words.KgBetween(gives.P10, gives.P90), nil, words.WoodRests)
+	}
+	if l.Of() == entry.LotCharcoal {
+		for _, one := range holding(sh) {
+			if one.material == entry.LotCharcoal && one.known && one.spare() < 0 {
+				burn := plans.WoodFor(-one.spare())
+				species := woodHere(sh)
+				stack := lot.Stacked(burn, species)
+				fact(words.WoodForRest, words.KgBetween(burn.P10, burn.P90), nil, words.WoodStacked(stack.P10, stack.P90, species))
+			}
+		}
+	}
 	if l.Moisture.Known {
 		fact(words.WaterOfIt, words.PerCentShort(lot.OfWeight(l.Moisture.Value)), nil, words.OnDryMass(float64(l.Moisture.Value)))
 	} else if l.Of() == entry.LotOre || l.Of() == entry.LotCharcoal || l.Of() == entry.LotWood {
@@ -136,6 +151,12 @@ func facts(g cell.Grid, sh screen.Shared, l house.Lot) {
 		n := g.Text(0, y, words.WouldHelp+" ", th.Style(theme.Quiet))
 		g.Wrap(cell.Rect{X: n + 1, Y: y, W: w - n - 2, H: min(3, h-y)}, words.WhatHelps(help), th.Style(theme.Text))
 	}
+}
+
+// woodHere is of which species the wood is that lies here, most of it; "" for none said.
+func woodHere(sh screen.Shared) string {
+	l, _ := plans.MostOf(sh.House(), entry.LotWood)
+	return l.Species
 }
 
 // lastsTo is until when a lot lasts at the pace of the smelt at work, which draws on it.

@@ -2,6 +2,7 @@ package words
 
 import (
 	"strconv"
+	"strings"
 
 	"chargehand/model/entry"
 	"chargehand/model/house"
@@ -84,6 +85,53 @@ func SizeIs(label string, v entry.Maybe[float64], unit string) string {
 		return label
 	}
 	return label + ": " + modelwords.Number(v.Value, 1) + " " + unit
+}
+
+// Several bores, and what the wall is made of.
+const (
+	BoresAsked = "bores: height and bore in cm, then a comma, from the tuyere up"
+	BoresWrong = "type a height above the tuyere and a bore, as 0 25, 30 24, 60 20"
+	BoresTwice = "two bores at one height"
+	ClayAsked  = "the wall, parts by volume, as clay 1, sand 1, dung 1"
+	ClayWrong  = "type each with its parts, as clay 1, sand 1, dung 1"
+)
+
+// BoresAre is the line of the bores, BoresTyped as they are typed.
+func BoresAre(bs []entry.BoreAt) string {
+	if len(bs) == 0 {
+		return "bores at several heights"
+	}
+	return "bores at several heights: " + BoresTyped(bs)
+}
+
+// BoresTyped is them as they are typed.
+func BoresTyped(bs []entry.BoreAt) string {
+	var said []string
+	for _, b := range bs {
+		said = append(said, modelwords.Number(float64(b.At), 1)+" "+modelwords.Number(float64(b.Bore), 1))
+	}
+	return strings.Join(said, ", ")
+}
+
+// ClayIs is the line of what the wall is made of, ClayTyped as it is typed.
+func ClayIs(c []entry.ShareOf) string {
+	if len(c) == 0 {
+		return "what the wall is made of"
+	}
+	return "the wall: " + ClayTyped(c)
+}
+
+// ClayTyped is it as it is typed: the least of its parts is one.
+func ClayTyped(c []entry.ShareOf) string {
+	least := 1.0
+	for _, one := range c {
+		least = min(least, float64(one.Share))
+	}
+	var said []string
+	for _, one := range c {
+		said = append(said, one.What+" "+modelwords.Number(float64(one.Share)/least, 1))
+	}
+	return strings.Join(said, ", ")
 }
 
 // BagTime asks for one of the three times.

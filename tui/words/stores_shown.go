@@ -112,6 +112,21 @@ func KgBetween(low, high float64) string {
 	return modelwords.Number(low, 0) + " to " + modelwords.Number(high, 0) + " kg"
 }
 
+// Wood and charcoal, the one in the other.
+const (
+	WoodGives   = "charcoal"
+	WoodRests   = "can be burnt from it, 10 to 25 % of the dry wood"
+	WoodForRest = "the rest"
+)
+
+// WoodStacked is wood in stacked cubic metres.
+func WoodStacked(low, high float64, species string) string {
+	if species == "" {
+		species = "any wood"
+	}
+	return "dry wood, " + modelwords.Number(low, 1) + " to " + modelwords.Number(high, 1) + " m³ stacked of " + species
+}
+
 // WholePerCent is a share in per cent without its sign.
 func WholePerCent(share float64) string { return modelwords.Number(100*share, 0) }
 

@@ -11,6 +11,7 @@ import (
 	"chargehand/tui"
 	"chargehand/tui/desk"
 	"chargehand/tui/fire"
+	"chargehand/tui/words"
 )
 
 func TestLeaningGlove(t *testing.T) {
@@ -222,6 +223,14 @@ func TestDoubleChargeIsShown(t *testing.T) {
 		t.Fatalf("%d charges, want 7: a double is booked", n)
 	}
 	d.Answers("double? u crosses it out")
+	for _, said := range []string{"", words.ListClosed + "; "} { // and at 80 columns, behind a list that it closed too
+		if said != "" {
+			d.Press("l", "c")
+		}
+		if text, _ := d.M.Answer(); !strings.Contains(d.M.Sized(80, 24).Picture(), text) || !strings.HasPrefix(text, said) {
+			t.Errorf("%q is cut at 80 columns", text)
+		}
+	}
 	d.Shows("double?")
 }
 

@@ -82,8 +82,8 @@ func SayLast(sh screen.Shared) string {
 		return ""
 	}
 	said := Describe(sh.Units, sh.Smelt, last)
-	if strings.HasSuffix(said, words.Double) {
-		said += words.IfDouble
+	if strings.HasSuffix(said, words.Double) { // what went in stands in the log; what to do is read first
+		said = Brief(sh.Units, sh.Smelt, last) + words.IfDouble
 	}
 	if w, ok := last.Event.(entry.Weigh); ok && w.What == entry.WeighMeasure && w.Why == "" {
 		said += words.WhyOffer

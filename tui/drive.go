@@ -74,7 +74,24 @@ const (
 func Rehearsal(m Model, store Store, seconds float64, held bool) (program tea.Model, filter func(tea.Model, tea.Msg) tea.Msg) {
 	d := &drive{at: seconds, pace: usualPace, held: held, seen: map[raised]bool{}, last: time.Now()}
 	p := newRehearsal(m, store, d)
-	return p, Filter(d.next)
+	began, stamp := time.Now(), Filter(d.next)
+	byHand := func(k Pressed) Pressed {
+		k.Hand = entry.Stamp{Wall: time.Now(), Boot: "hand", Mono: time.Since(began)}
+		return k
+	}
+	return p, func(m tea.Model, msg tea.Msg) tea.Msg {
+		switch k := stamp(m, msg).(type) {
+		case Pressed:
+			return byHand(k)
+		case Burst:
+			for i := range k {
+				k[i] = byHand(k[i])
+			}
+			return k
+		default:
+			return k
+		}
+	}
 }
 
 func newRehearsal(m Model, store Store, d *drive) *driven {
@@ -179,9 +196,9 @@ func (p *driven) sets(msg tea.Msg) (tea.Cmd, bool) {
 
 // says marks every screen with what the clock does.
 func (p *driven) says() {
-	said := words.Rehearsing(paces[p.pace], p.held, p.slowed)
-	if p.live == nil || p.live.Over() {
-		said = words.TagPractice
+	said := words.TagPractice
+	if p.live != nil && !p.live.Over() {
+		said = words.Rehearsing(paces[p.pace], p.held, p.slowed, p.live.Asks())
 	}
 	p.model = p.model.pacedAs(said)
 }
@@ -249,7 +266,7 @@ func (p *driven) acts(msg tea.Msg) tea.Cmd {
 
 // answered goes back to the pace once somebody has done or looked at something, unless a charge is due.
 func (p *driven) answered() {
-	if p.slowed && (p.live == nil || !p.live.Room()) {
+	if p.slowed && (p.live == nil || p.live.Asks() == "") {
 		p.slowed, p.last = false, time.Now()
 	}
 }

@@ -56,7 +56,7 @@ func (m Model) press(k Pressed) (Model, []entry.Entry, tea.Cmd) {
 func (m Model) pressed(k Pressed, t screen.Typed) (Model, []entry.Entry, tea.Cmd) {
 	m.now, m.leaving, m.told = k.At, false, nil
 	typing := m.typing()
-	g, glove := m.guard.leans(press{t, k.At, typing, m.repeats(t)})
+	g, glove := m.guard.leans(press{t, k.ByHand(), typing, m.repeats(t)})
 	m.guard = g
 	if m.locked.is() {
 		return m.held(k, t)

@@ -98,8 +98,8 @@ func (l *Live) step() (all []Happened) {
 			notice(BlowerLabours)
 		}
 	}
-	if l.burning > 0 && now >= l.burning+burnsDown {
-		notice(BurnedDown)
+	if l.burning > 0 && now >= l.burning+burnsDown && math.Mod(now-l.burning-burnsDown, again) == 0 {
+		all = append(all, Happened{Notice: BurnedDown})
 	}
 	return append(all, l.rooms(now)...)
 }
@@ -114,10 +114,16 @@ func (l *Live) rooms(now float64) (all []Happened) {
 		l.charge(1, l.next)
 		return nil
 	}
-	if l.room || math.Mod(now, 5) != 0 || l.f.Mark()-l.f.Level()+l.eye < l.bucket() {
+	if l.room {
+		if l.helps == 0 && now > l.since && math.Mod(now-l.since, again) == 0 {
+			return []Happened{{Notice: RoomForBucket}}
+		}
 		return nil
 	}
-	l.room = true
+	if math.Mod(now, 5) != 0 || l.f.Mark()-l.f.Level()+l.eye < l.bucket() {
+		return nil
+	}
+	l.room, l.since = true, now
 	if l.f.Forgets() {
 		l.helps = now + 45
 		return nil
@@ -128,6 +134,9 @@ func (l *Live) rooms(now float64) (all []Happened) {
 	}
 	return append(all, Happened{Notice: RoomForBucket})
 }
+
+// again is how often somebody says that there is room for a bucket until it is charged, s.
+const again = 300.0
 
 // bucket is how high a bucket stands in the shaft, m.
 func (l *Live) bucket() float64 {

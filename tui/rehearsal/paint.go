@@ -126,6 +126,7 @@ func (p painter) lanes(g cell.Grid) {
 	}
 	span := w - left - 2
 	tight := h < 14
+	thick := max(1, min(5, (h-18)/4)) // rows of a glow
 	column := func(at time.Duration) int {
 		return left + int(float64(span-1)*float64(at-p.d.MainBurn)/float64(max(p.d.Over-p.d.MainBurn, 1)))
 	}
@@ -138,10 +139,12 @@ func (p painter) lanes(g cell.Grid) {
 	glow := func(y int, hs []rehearse.Heat) {
 		for x := left; x < left+span; x++ {
 			at := p.d.MainBurn + time.Duration(float64(p.d.Over-p.d.MainBurn)*float64(x-left)/float64(span))
-			if c := heatAt(hs, at); c > 0 {
-				chart.Warm(g, p.sh.Theme, x, y, c)
-			} else {
-				g.Set(x, y, unknown(p.sh.Theme), p.style(theme.Quiet))
+			for row := range thick {
+				if c := heatAt(hs, at); c > 0 {
+					chart.Warm(g, p.sh.Theme, x, y+row, c)
+				} else {
+					g.Set(x, y+row, unknown(p.sh.Theme), p.style(theme.Quiet))
+				}
 			}
 		}
 	}
@@ -164,12 +167,12 @@ func (p painter) lanes(g cell.Grid) {
 	caption(y, words.LaneHappened, words.LaneTrue)
 	figures(y, p.d.True)
 	glow(y+1, p.d.True)
-	y += 2
+	y += 1 + thick
 	y = p.befell(g, y, column, tight)
 	caption(y, words.LaneBelieved, words.LaneReckoned)
 	figures(y, p.d.Believed)
 	glow(y+1, p.d.Believed)
-	y += 2
+	y += 1 + thick
 	y = p.warned(g, y, column, tight)
 	caption(y, words.LaneDid, words.LaneCharges)
 	p.did(g, y, column, left, h)
@@ -205,36 +208,33 @@ func (l *labels) put(x int, text string, s cell.Style) {
 	}
 }
 
-// befell is each mishap as a stroke as long as it went on, with its name.
+// befell is each mishap with its name, and a stroke as long as it went on; harm is marked on it.
 func (p painter) befell(g cell.Grid, y int, column func(time.Duration) int, tight bool) int {
-	rows := 2
-	if tight {
-		rows = 1
-	}
 	if len(p.d.Befell) == 0 {
 		g.Text(column(p.d.MainBurn), y, words.NothingBefell, p.style(theme.Quiet))
 		return y + 1
 	}
-	names := lane(g, y+1, rows)
 	if tight {
-		names = lane(g, y, rows)
-	}
-	for _, b := range p.d.Befell {
-		from, to := column(b.At), column(min(b.At+b.Lasted, p.d.Over))
-		if !tight {
-			for x := from; x <= to; x++ {
-				g.Set(x, y, p.stroke(), p.style(theme.Strong))
-			}
-			if b.Harms {
-				g.Text(column(b.HarmAt), y, p.sh.Theme.Marks().Act, p.style(theme.Strong))
-			}
+		names := lane(g, y, 1)
+		for _, b := range p.d.Befell {
+			names.put(column(b.At), words.BefellAt(b, p.d.Lit), p.style(theme.Strong))
 		}
-		names.put(from, words.BefellAt(b, p.d.Lit), p.style(theme.Strong))
-	}
-	if tight {
 		return y + 1
 	}
-	return y + 1 + rows
+	for _, b := range p.d.Befell[:min(3, len(p.d.Befell))] {
+		x, to := column(b.At), column(min(b.At+b.Lasted, p.d.Over))
+		name := words.BefellAt(b, p.d.Lit)
+		w, _ := g.Size()
+		for at := x; at <= to; at++ {
+			g.Set(at, y, p.stroke(), p.style(theme.Strong))
+		}
+		if b.Harms {
+			g.Text(column(b.HarmAt), y, p.sh.Theme.Marks().Act, p.style(theme.Strong))
+		}
+		g.Text(min(x, w-g.Width(name)-1), y+1, name, p.style(theme.Strong))
+		y += 2
+	}
+	return y
 }
 
 func (p painter) stroke() rune {

@@ -15,7 +15,16 @@ import (
 type Pressed struct {
 	Key   tea.KeyMsg
 	At    entry.Stamp
-	Times int // how many presses it stands for, of a key that a screen gathers; 0 is one
+	Hand  entry.Stamp // the hand's own clock, where At is of another: a rehearsal's; zero where it is the same
+	Times int         // how many presses it stands for, of a key that a screen gathers; 0 is one
+}
+
+// ByHand is when a hand pressed it.
+func (p Pressed) ByHand() entry.Stamp {
+	if p.Hand == (entry.Stamp{}) {
+		return p.At
+	}
+	return p.Hand
 }
 
 // Presses is how many presses it stands for, at least one.

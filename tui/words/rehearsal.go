@@ -15,10 +15,14 @@ const (
 )
 
 // Rehearsing marks every screen of a rehearsal, with how fast its clock runs.
-func Rehearsing(pace int, held, slowed bool) string {
+func Rehearsing(pace int, held, slowed bool, asks rehearse.Notice) string {
 	switch {
 	case held:
 		return TagPractice + ", held"
+	case slowed && asks == rehearse.RoomForBucket:
+		return TagPractice + ", slowed: room for a bucket"
+	case slowed && asks == rehearse.BurnedDown:
+		return TagPractice + ", slowed: burned down"
 	case slowed:
 		return TagPractice + ", slowed"
 	case pace == 1:

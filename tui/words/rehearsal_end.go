@@ -80,7 +80,7 @@ func EndTold(d rehearse.End) (large, under string) {
 		if b.IsWarned {
 			after = append(after, fmt.Sprintf("%.0f", (b.Warned-b.At).Minutes()))
 		} else {
-			not = append(not, "the "+modelwords.Mishap(b.Name))
+			not = append(not, "the "+mishapNoun(b.Name))
 		}
 	}
 	if len(after) > 0 {
@@ -124,7 +124,7 @@ func BefellAt(b rehearse.Answered, lit time.Time) string {
 }
 
 // NothingToldOf says that no warning came of a mishap.
-func NothingToldOf(m rehearse.Mishap) string { return "nothing of the " + modelwords.Mishap(m) }
+func NothingToldOf(m rehearse.Mishap) string { return "nothing of the " + mishapNoun(m) }
 
 // ActAt is an act on the line, with how long after the mishap it came.
 func ActAt(what string, a rehearse.Act) string {
@@ -149,7 +149,7 @@ func Walked(u modelwords.Units, d rehearse.End, at time.Duration, was, believed 
 			said += "; " + modelwords.Mishap(b.Name) + " begins"
 		case b.HarmAt:
 			if b.Harms {
-				said += "; the " + modelwords.Mishap(b.Name) + " has done harm"
+				said += "; the " + mishapNoun(b.Name) + " has done harm"
 			}
 		}
 	}
@@ -189,9 +189,9 @@ func ThreeSentences(u modelwords.Units, d rehearse.End) []string {
 
 func ofMishap(d rehearse.End, b rehearse.Answered) string {
 	when := d.Lit.Add(b.At).Format(modelwords.Clock)
-	said := "Nobody answered the " + modelwords.Mishap(b.Name) + " of " + when
+	said := "Nobody answered the " + mishapNoun(b.Name) + " of " + when
 	if b.Act != nil {
-		said = fmt.Sprintf("You %s %.0f minutes after the %s began at %s", answered(b.Act), (b.ActAt - b.At).Minutes(), modelwords.Mishap(b.Name), when)
+		said = fmt.Sprintf("You %s %.0f minutes after the %s at %s", answered(b.Act), (b.ActAt - b.At).Minutes(), modelwords.Mishap(b.Name), when)
 	}
 	switch {
 	case !b.IsWarned:
@@ -264,4 +264,15 @@ func ofCharges(d rehearse.End) string {
 		}
 	}
 	return fmt.Sprintf("Of %d charges the longest wait was %.0f minutes, before that of %s.", len(d.Charges), longest.Minutes(), d.Lit.Add(before).Format(modelwords.Clock))
+}
+
+// mishapNoun is a mishap as a thing that one speaks of.
+func mishapNoun(m rehearse.Mishap) string {
+	switch modelwords.Mishap(m) {
+	case "blower dying":
+		return "dying blower"
+	case "tuyere blocked":
+		return "blocked tuyere"
+	}
+	return modelwords.Mishap(m)
 }

@@ -1,0 +1,177 @@
+//go:build unix
+
+package main
+
+import (
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"chargehand/model/entry"
+	"chargehand/model/rehearse"
+)
+
+// The keys that set the pace of a rehearsal; see tui/pace.go.
+const (
+	holds  = "\x1bOQ" // F2
+	faster = "\x1bOS" // F4
+)
+
+// practiceIn is where rehearsals are kept in a person's home.
+func practiceIn(dir string) string { return practicePath(bookIn(dir)) }
+
+// onlyRehearsal reads the only smelt in there.
+func onlyRehearsal(t *testing.T, dir string) []entry.Entry {
+	t.Helper()
+	out := says(t, dir, "smelts", "--book", practiceIn(dir))
+	id := ""
+	for _, word := range strings.Fields(out) {
+		if strings.HasPrefix(word, "rehearsal-") {
+			id = word
+		}
+	}
+	return readSmelt(t, practiceIn(dir), id)
+}
+
+// A person who has never seen the program practises: one key leads into a smelt an hour into its main burn. In the middle the
+// power goes, and the rehearsal goes on where it stood. Nothing of it is in the person's book.
+func TestPracticeGoesOnAfterAPowerCut(t *testing.T) {
+	t.Parallel()
+	dir := t.TempDir()
+	s := openTerminal(t, dir, 120, 36)
+	s.shows("practise")
+	s.does("p", "practice, a minute a second", "nothing of this is kept with your smelts", "main burn")
+	s.does(faster, "practice, 600 times")
+	s.rehearses(4)
+	s.kill()
+	before := onlyRehearsal(t, dir)
+
+	s = openTerminal(t, dir, 120, 36)
+	s.shows("practise")
+	s.does("p", "practice, held")
+	again := onlyRehearsal(t, dir)
+	if len(again) < len(before) || !slices.EqualFunc(again[:len(before)], before, func(a, b entry.Entry) bool { return a.Seq == b.Seq && a.Prev == b.Prev }) {
+		t.Errorf("%d entries before the power went, %d after it", len(before), len(again))
+	}
+	s.does(holds, "practice, a minute a second")
+	s.does(faster, "practice, 600 times")
+	s.rehearses(2)
+	s.does("\x03", "leave")
+	s.does("y", "practise")
+	s.press("q")
+	if code := s.exit(); code != exitWell {
+		t.Errorf("exit code %d", code)
+	}
+	s.restored()
+	if out := says(t, dir, "smelts"); strings.Contains(out, "rehearsal") {
+		t.Errorf("the person's own book holds it:\n%s", out)
+	}
+	entries := onlyRehearsal(t, dir)
+	live, err := rehearse.Resume(entries)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if is, last := live.Seconds(), rehearse.SecondsOf(entries[len(entries)-1]); is != last-1 {
+		t.Errorf("the furnace stands at %v s, the last entry at %v", is, last)
+	}
+}
+
+// A whole rehearsal by its keys, from the wood fire to the bloom: the seal stands directly after light and is opened after the
+// bloom, every stamp is of the rehearsal's own clock, and its end is told.
+func TestARehearsalFromTheFirstKeyToTheBloom(t *testing.T) {
+	if testing.Short() {
+		t.Skip("not with -short: a day of eight hours at 600 times")
+	}
+	t.Parallel()
+	dir := t.TempDir()
+	s := openTerminal(t, dir, 120, 36, "rehearse", "--furnace-number", "40", "--mishap", "none")
+	s.shows("practice, a minute a second")
+	s.does(faster, "practice, 600 times")
+	s.until("the wood fire has burned an hour", func(picture string) bool { return strings.Contains(picture, "preheat 1 h") })
+	s.does("f", "fill: 1 bucket")
+	for range 4 {
+		time.Sleep(1200 * time.Millisecond) // two keys at once are a leaning glove
+		s.press("f")
+	}
+	s.does("b", "l/min")
+	s.does("720\r", "blast, 720 l/min")
+	s.rehearses(3)
+	for range 3 {
+		s.does("\x1b[A", "next")
+	}
+	s.rehearses(1000)
+	s.shows("opened: what was sealed at lighting", "what happened", "believed", "what you did", "nothing of this is kept with your smelts")
+	s.press("x")
+	if code := s.exit(); code != exitWell {
+		t.Errorf("exit code %d", code)
+	}
+	s.restored()
+	entries := onlyRehearsal(t, dir)
+	if entries[1].Kind() != entry.KindSealed {
+		t.Errorf("the seal is not directly after light: %s", entries[1].Kind())
+	}
+	opened := slices.IndexFunc(entries, func(e entry.Entry) bool { return e.Kind() == entry.KindOpened })
+	pulled := slices.IndexFunc(entries, func(e entry.Entry) bool { return e.Kind() == entry.KindExtract })
+	if pulled < 0 || opened < pulled {
+		t.Errorf("the bloom came out with entry %d, the seal was opened with %d", pulled, opened)
+	}
+	for i, e := range entries {
+		if e.Boot != entries[0].Boot || e.Mono%time.Second != 0 || i > 0 && e.Mono < entries[i-1].Mono || e.Kept.Year() != 2000 {
+			t.Errorf("entry %d is not of the rehearsal's own clock: %s %v %v", e.Seq, e.Boot, e.Mono, e.Kept)
+		}
+	}
+}
+
+// rehearses keys what the screen asks for: so many charges, or all to the end.
+func (s *terminal) rehearses(charges int) {
+	s.t.Helper()
+	charged := func() {
+		s.press("c")
+		s.until("the charge is in", func(picture string) bool { return !strings.Contains(picture, "slowed: room for a bucket") })
+	}
+	for n := 0; n < charges; {
+		asked := ""
+		s.until("a charge is due, or the end", func(picture string) bool {
+			for _, a := range []struct{ says, asks string }{
+				{"opened: what was sealed", "end"}, {"c over the last ore", "burn down"}, {"all the ore is in", "last ore"},
+				{"slowed: burned down", "pull"}, {"slowed: room for a bucket", "charge"}, {"practice, slowed", "look"},
+			} {
+				if strings.Contains(picture, a.says) {
+					asked = a.asks
+					return true
+				}
+			}
+			return false
+		})
+		switch asked {
+		case "end":
+			return
+		case "charge":
+			charged()
+			n++
+		case "last ore":
+			s.does("ol", "sure")
+			s.does("y", "last ore")
+			charged()
+		case "burn down":
+			charged()
+			s.does("ob", "sure")
+			s.does("y", "burning down for")
+		case "pull":
+			s.does("o", "other acts")
+			time.Sleep(500 * time.Millisecond) // twice at once is a leaning glove
+			s.does("o", "from the top")
+			s.press("p")
+			s.until("the bloom is out", func(picture string) bool { return !strings.Contains(picture, "practice, slowed") })
+		case "look":
+			s.does("lp", "you see")
+			if picture := s.screen(); strings.Contains(picture, "peep: dim") || strings.Contains(picture, "peep: dark") {
+				s.does("r", "rodded")
+			}
+			s.until("it goes on, or has room for a bucket", func(picture string) bool {
+				return !strings.Contains(picture, "practice, slowed ") || strings.Contains(picture, "slowed: ")
+			})
+		}
+	}
+}

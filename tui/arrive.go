@@ -25,14 +25,21 @@ func (m Model) tick(at entry.Stamp) (Model, []entry.Entry, tea.Cmd) {
 	out = append(append(out, m.spilled...), half...)
 	m.closed, m.spilled = "", nil
 	if jump, jumped := clockJump(m.ticked, at); jumped {
-		var e entry.Entry
-		m, e = m.hand(m.stream(), screen.Act{Event: jump}, m.active, "")
-		m = m.refolded([]entry.Entry{e})
-		m.answer = answer{text: m.units.Event(jump), about: []string{e.Local}}
-		out = append(out, e)
+		streams := []string{m.stream()}
+		if m.other.Running() { // its times go by the same clock
+			streams = append(streams, m.other.ID())
+		}
+		for i, stream := range streams {
+			var e entry.Entry
+			m, e = m.hand(stream, screen.Act{Event: jump}, m.active, "")
+			m = m.refolded([]entry.Entry{e})
+			if out = append(out, e); i == 0 {
+				m.answer = answer{text: m.units.Event(jump), about: []string{e.Local}}
+			}
+		}
 	}
 	m.ticked = at
-	m.running = m.running.Tick(at)
+	m.running, m.other = m.running.Tick(at), m.other.Tick(at)
 	m, shown := m.testify()
 	m, care := m.caution()
 	out = append(append(out, shown...), care...)
@@ -55,25 +62,18 @@ func (m Model) kept(k Kept) (Model, []entry.Entry, tea.Cmd) {
 	}
 	m.ledger = m.ledger.settled(k.Entries...).settled(k.Refused...)
 	for _, e := range k.Entries {
-		switch e.Stream {
-		case m.running.ID():
-			m.running = m.running.Keep(e)
-		case m.looked.ID():
-			m.looked = m.looked.Keep(e)
-		case entry.House:
+		if e.Stream == entry.House {
 			m.house++
 			m.home = m.home.Keep(e)
+			continue
 		}
+		m = m.inSmelt(e.Stream, func(s session.Session) session.Session { return s.Keep(e) })
 	}
 	for _, e := range k.Refused {
-		if e.Stream == m.running.ID() {
-			m.running = m.running.Drop(e.Local)
-		}
-		if e.Stream == m.looked.ID() {
-			m.looked = m.looked.Drop(e.Local)
-		}
 		if e.Stream == entry.House {
 			m.home = m.home.Drop(e.Local)
+		} else {
+			m = m.inSmelt(e.Stream, func(s session.Session) session.Session { return s.Drop(e.Local) })
 		}
 		m = m.refuse(words.Refused(m.units.Event(e.Event), k.Err.Error()))
 	}
@@ -82,10 +82,11 @@ func (m Model) kept(k Kept) (Model, []entry.Entry, tea.Cmd) {
 		m.ledger.trouble = words.KeptNot(k.Err.Error())
 	}
 	m = m.rehoused().refolded(append(k.Entries[:len(k.Entries):len(k.Entries)], k.Refused...))
+	m, out := m.followed(k)
 	if m.leaving && len(m.ledger.pending) == 0 {
-		return m, nil, tea.Quit
+		return m, out, tea.Quit
 	}
-	return m, nil, nil
+	return m, out, nil
 }
 
 // open shows a smelt, on a screen: the one at work at once, others when they were read.
@@ -94,6 +95,10 @@ func (m Model) open(id string, on screen.ID) (Model, tea.Cmd) {
 	case id == m.running.ID():
 		m.looked = session.Session{}
 		return m.goTo(on, nil)
+	case id == m.other.ID():
+		m, first := m.changed()
+		m, then := m.goTo(on, nil)
+		return m, tea.Batch(first, then)
 	case m.shelf.Demo != nil && id == m.shelf.Demo.ID: // nothing is kept of it
 		return m.show(session.Open(id, m.demo, session.ToLookAt), on)
 	}
@@ -116,18 +121,24 @@ func (m Model) smeltRead(r smeltRead) (Model, []entry.Entry, tea.Cmd) {
 		return m.refuse(words.EmptySmelt(r.id)), nil, nil
 	}
 	s := session.Open(r.id, r.entries, session.Lacking(r.lost...)).Taught(m.taught).Tick(m.now)
+	if r.beside {
+		m, out := m.otherRead(s)
+		return m, out, nil
+	}
 	if !s.Running() {
 		m, cmd := m.show(s, r.on)
 		return m, nil, cmd
 	}
+	m = m.aside(s)
 	m.running, m.looked = s, session.Session{}
-	m, out := m.rehoused().joined()
+	m, out := m.rehoused().joined(s.ID())
 	m, cmd := m.goTo(r.on, nil)
 	m.answer = answer{text: m.opened(r.id)}
 	if r.id == m.cfg.Rehearsal {
 		m.answer.text = words.RehearsalBegins
 	}
-	return m, out, cmd
+	m, second := m.readOther()
+	return m, out, tea.Batch(cmd, second)
 }
 
 // show looks at a smelt that does not run.
@@ -141,12 +152,16 @@ func (m Model) show(s session.Session, on screen.ID) (Model, tea.Cmd) {
 // started anew: by that entry the boot clock is joined to the smelt's own. Left
 // to the next key, a wall clock set in between would turn back a time that the
 // screen has shown.
-func (m Model) joined() (Model, []entry.Entry) {
-	last, _ := m.running.LastEntry()
+func (m Model) joined(id string) (Model, []entry.Entry) {
+	s := m.running
+	if id == m.other.ID() {
+		s = m.other
+	}
+	last, _ := s.LastEntry()
 	if m.now.Boot == "" || last.Boot == m.now.Boot {
 		return m, nil
 	}
-	m, e := m.hand(m.running.ID(), screen.Act{}, m.active, "")
+	m, e := m.hand(id, screen.Act{}, m.active, "")
 	out := []entry.Entry{e}
 	return m.refolded(out), out
 }
@@ -165,7 +180,7 @@ func (m Model) shelfRead(r shelfRead) (Model, []entry.Entry, tea.Cmd) {
 		return m.refuse(words.CannotReadShelf(r.err.Error())), nil, nil
 	}
 	m.taught = r.teach
-	m.running, m.looked = m.running.Taught(r.teach), m.looked.Taught(r.teach)
+	m.running, m.other, m.looked = m.running.Taught(r.teach), m.other.Taught(r.teach), m.looked.Taught(r.teach)
 	m = m.rehoused()
 	if first && m.cfg.Practise && !m.running.Is() {
 		return m.perform(start.New(m.cfg.Starters[0], m.cfg.Practice).Practise(m.now.Wall), "")

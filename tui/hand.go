@@ -22,7 +22,11 @@ func (m Model) begin(of screen.Kindle, keyed string) (Model, []entry.Entry) {
 	if m.shelf.Err != nil || !m.shelf.Known { // the letter may be taken, so the uid tells them apart
 		id += "-" + slug(l.UID)
 	}
-	m.running, m.looked = session.Open(id, nil).Taught(m.taught), session.Session{}
+	next := session.Open(id, nil).Taught(m.taught)
+	if !l.Practice && !l.Rehearsal {
+		m = m.aside(next)
+	}
+	m.running, m.looked = next, session.Session{}
 	m, e := m.hand(id, screen.Act{Event: l, Happened: lit, Uncertain: of.Uncertain, Sure: of.Sure}, m.active, keyed)
 	m.running = m.running.Tick(m.now)
 	form := m.here()
@@ -32,7 +36,7 @@ func (m Model) begin(of screen.Kindle, keyed string) (Model, []entry.Entry) {
 }
 
 func (m Model) taken() []string {
-	ids := []string{m.running.ID()}
+	ids := []string{m.running.ID(), m.other.ID()}
 	for _, l := range m.shelf.Lines {
 		ids = append(ids, l.ID)
 	}
@@ -92,16 +96,16 @@ func (m Model) hand(stream string, a screen.Act, on screen.ID, keyed string) (Mo
 	e := entry.Entry{
 		Version: entry.Version, Stream: stream, Happened: entry.Wall(at), Uncertain: a.Uncertain, By: m.initials(),
 		Kept: entry.Wall(m.now.Wall), Boot: m.now.Boot, Mono: m.now.Mono.Truncate(time.Millisecond),
-		Screen: string(on), Key: keyed, Group: a.Group, Sure: a.Sure, Event: a.Event,
+		Screen: string(on), Key: keyed, Group: a.Group, Sure: a.Sure, From: a.From, Event: a.Event,
 	}
 	m.ledger, e = m.ledger.handed(e)
-	switch stream {
-	case m.running.ID():
-		m.running, e = m.running.Add(e)
-	case m.looked.ID():
-		m.looked, e = m.looked.Add(e)
-	case entry.House:
+	if stream == entry.House {
 		m.home, e = m.home.Add(e)
+	} else {
+		m = m.inSmelt(stream, func(s session.Session) session.Session {
+			s, e = s.Add(e)
+			return s
+		})
 	}
 	return m.rehoused(), e
 }
@@ -114,6 +118,6 @@ func (m Model) refolded(es []entry.Entry) Model {
 		}
 		return s.Tick(m.now)
 	}
-	m.running, m.looked = read(m.running), read(m.looked)
+	m.running, m.other, m.looked = read(m.running), read(m.other), read(m.looked)
 	return m
 }

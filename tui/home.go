@@ -5,6 +5,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/house"
+	"chargehand/model/session"
 )
 
 // The house is kept beside the smelt: an act of it (screen.House) becomes an entry of its
@@ -14,16 +15,18 @@ import (
 
 // rehoused is the root with the house to be folded anew.
 func (m Model) rehoused() Model {
-	home, lines, running := m.home, m.shelf.Lines, m.running
+	home, lines, running, other := m.home, m.shelf.Lines, m.running, m.other
 	m.folded = sync.OnceValue(func() house.State {
 		uses := make([]house.Use, 0, len(lines)+1)
 		for _, l := range lines {
-			if l.ID != running.ID() {
+			if l.ID != running.ID() && l.ID != other.ID() {
 				uses = append(uses, l.Used)
 			}
 		}
-		if running.Is() { // as it stands now
-			uses = append(uses, house.UsedBy(running.Entries()))
+		for _, s := range []session.Session{running, other} {
+			if s.Is() { // as it stands now
+				uses = append(uses, house.UsedBy(s.Entries()))
+			}
 		}
 		return home.Fold(uses)
 	})

@@ -46,6 +46,7 @@ type shelfRead struct {
 type smeltRead struct {
 	id      string
 	on      screen.ID // where it is shown
+	beside  bool      // it burns beside the one at work
 	entries []entry.Entry
 	lost    []entry.Gap
 	err     error

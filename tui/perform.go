@@ -22,9 +22,9 @@ func (m Model) take(e screen.Effect, k Pressed, closed bool) (Model, []entry.Ent
 			keeps = keeps || len(one) > 0
 		case screen.House:
 			keeps = keeps || len(one) > 0
-		case screen.Kindle, screen.Set:
+		case screen.Kindle, screen.Set, screen.Rebook:
 			keeps = true
-		case screen.Quit, screen.Open:
+		case screen.Quit, screen.Open, screen.Other:
 			leaves = true
 		}
 	}
@@ -87,6 +87,10 @@ func (m Model) perform(e screen.Effect, keyed string) (Model, []entry.Entry, tea
 				kept(one)
 				keyed = ""
 			}
+		case screen.Rebook:
+			m, es = m.moved(e, keyed)
+			kept(es...)
+			keyed = ""
 		case screen.Say:
 			m.answer = answer{text: e(m.Shared()), about: about}
 		case screen.Refuse:
@@ -134,6 +138,8 @@ func (m Model) move(e screen.Effect) (Model, tea.Cmd) {
 	case screen.Running:
 		m.looked = session.Session{}
 		return m.goTo(screen.Fire, nil)
+	case screen.Other:
+		return m.changed()
 	case screen.Open:
 		return m.open(e.Smelt, e.On)
 	case screen.Quit:

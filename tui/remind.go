@@ -8,6 +8,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/house"
 	"chargehand/model/rule"
+	"chargehand/model/session"
 	"chargehand/tui/screen"
 	"chargehand/tui/words"
 )
@@ -40,27 +41,34 @@ func (m Model) answerReminder() screen.Effect {
 	return screen.Each{screen.House{{Event: next}}, screen.Said(words.ReminderAnswered(r, next))}
 }
 
-// ring sounds the bell where the rule of it says so. It goes by the smelt at work: what
-// is replayed never sounds.
-func (m Model) ring() (Model, tea.Cmd) {
+// sound is what the bell goes by of a smelt.
+func (m Model) sound(of session.Session) rule.Sound {
 	s := rule.Sound{Heard: m.heard, At: screen.Since(m.cfg.Start, m.now)}
-	if m.running.Running() {
-		r := m.running.Reading()
-		s.Warnings, s.Charges = m.running.Standing(), len(r.Charges)
+	if of.Running() {
+		r := of.Reading()
+		s.Warnings, s.Charges = of.Standing(), len(r.Charges)
 		s.Waits = r.HasDue && !r.Paused && !r.BlastOff && !r.LastOre && (r.Phase == entry.MainBurn || r.Phase == entry.OreOff)
 		if s.Waits {
 			_, middle, _ := r.Due.Next.At()
 			s.Left = middle - r.At
 		}
 	}
+	return s
+}
+
+// ring sounds the bell where the rule of it says so. It goes by the fires that burn: what
+// is replayed never sounds.
+func (m Model) ring() (Model, tea.Cmd) {
+	s := m.sound(m.running)
 	for _, d := range m.comeUp() {
 		if d.At.After(s.Reminded) {
 			s.Reminded = d.At
 		}
 	}
-	var rings bool
+	var rings, there bool
 	m.bell, rings = m.bell.Ring(s)
-	if !rings || m.cfg.Ring == nil {
+	m.bellThere, there = m.bellThere.Ring(m.sound(m.other))
+	if !rings && !there || m.cfg.Ring == nil {
 		return m, nil
 	}
 	sound := m.cfg.Ring

@@ -26,13 +26,17 @@ type Model struct {
 	w, h      int
 	theme     theme.Theme
 	units     modelwords.Units
-	heard     rule.Heard     // what the bell sounds for
-	bell      rule.Bell      // and has
-	reminders []entry.Remind // that stand, come up or not
+	heard     rule.Heard        // what the bell sounds for
+	bell      rule.Bell         // and has
+	bellThere rule.Bell         // the same of the other fire
+	turned    bool              // the two fires have changed places, an odd number of times
+	follows   map[string]follow // what is done once an entry is kept, by its own name
+	reminders []entry.Remind    // that stand, come up or not
 	now       entry.Stamp
 	ticked    entry.Stamp     // the last look at both clocks
 	by        string          // initials, until a smelt knows better
 	running   session.Session // the smelt at work
+	other     session.Session // another fire that burns meanwhile
 	looked    session.Session // another one, looked at
 	taught    learn.History   // what the house's smelts teach
 	house     int             // entries of the house that this run kept

@@ -114,7 +114,7 @@ func (m Model) route(k Pressed, t screen.Typed, typing bool) (next Model, e scre
 // one of the screen's: an open list must not swallow an act.
 func (m Model) past(p screen.Past, k Pressed, t screen.Typed) (Model, screen.Effect) {
 	g := screen.Global
-	if !key.Matches(t, m.takes(t).Keys().All()...) && !key.Matches(t, g.Views, g.Far, g.Help, g.HelpTyping) {
+	if !key.Matches(t, m.takes(t).Keys().All()...) && !key.Matches(t, g.Views, g.Far, g.Help, g.HelpTyping, g.Other) {
 		return m, p.Else
 	}
 	if p.Was != nil {
@@ -202,6 +202,8 @@ func (m Model) everywhere(t screen.Typed, typing bool) (screen.Effect, bool) {
 		return screen.Go{To: screen.Help}, true
 	case typing:
 		return nil, false
+	case key.Matches(t, screen.Global.Other):
+		return screen.Other{}, true
 	case key.Matches(t, screen.Global.Reminded) && len(m.comeUp()) > 0:
 		return m.answerReminder(), true
 	case key.Matches(t, screen.Global.Help, screen.Global.HelpTyping): // the key that opened it

@@ -17,6 +17,7 @@ type role int
 
 const (
 	atWork role = iota
+	burnsBeside
 	lookedAt
 	ofScreen // and those of the active screen after it
 	roles    = ofScreen + screen.MostWorks
@@ -37,8 +38,15 @@ type solved struct {
 // unsolved is the next smelt whose figures the solver has to work out anew: that
 // at work first, those of a screen's own last.
 func (m Model) unsolved() (job, bool) {
+	first, second := atWork, burnsBeside
+	if m.turned { // each is remembered where it was
+		first, second = second, first
+	}
 	if j, ok := m.running.Job(); ok {
-		return job{atWork, j}, true
+		return job{first, j}, true
+	}
+	if j, ok := m.other.Job(); ok {
+		return job{second, j}, true
 	}
 	if j, ok := m.looked.Job(); ok {
 		return job{lookedAt, j}, true
@@ -59,10 +67,8 @@ func (m Model) solved(r solved) Model {
 		m = m.sumsFailed(r.Err)
 	}
 	switch r.of {
-	case atWork:
-		m.running = m.running.Solved(r.Result)
-	case lookedAt:
-		m.looked = m.looked.Solved(r.Result)
+	case atWork, burnsBeside, lookedAt:
+		m = m.inSmelt(r.ID(), func(s session.Session) session.Session { return s.Solved(r.Result) })
 	default:
 		w, ok := m.screens[m.active].(screen.Worker)
 		if !ok {

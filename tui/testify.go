@@ -12,10 +12,16 @@ import (
 // last written down. It is for people who ask later what the program showed;
 // warnings are derived anew from the entries and never read back from this.
 func (m Model) testify() (Model, []entry.Entry) {
-	s := m.running
-	if !s.Running() {
-		return m, nil
+	var out []entry.Entry
+	for _, s := range m.fires() {
+		var es []entry.Entry
+		m, es = m.testifyOf(s)
+		out = append(out, es...)
 	}
+	return m, out
+}
+
+func (m Model) testifyOf(s session.Session) (Model, []entry.Entry) {
 	said := s.Testified()
 	var out []entry.Entry
 	say := func(id rule.ID, state, text string) {

@@ -39,6 +39,7 @@ func (m Model) paint(g cell.Grid) {
 		d.Whole(g, sh)
 	} else {
 		m.screens[m.active].Paint(g, sh)
+		m.paintOther(g, sh)
 	}
 	foot, body := g.Bounds().CutBottom(draw.FootRows)
 	keys := m.screens[m.active].Hints(sh)
@@ -76,6 +77,9 @@ func (m Model) helpHint() draw.KeyHint {
 // said is the answer with what became of its entries.
 func (m Model) said() draw.Answer {
 	a := draw.Answer{Text: m.answer.text}
+	if len(m.answer.about) > 0 && m.other.Running() && !m.looked.Is() { // which fire it was is seen without looking up
+		a.Text = words.AtFire(screen.NameOf(m.Shared(), m.running), a.Text)
+	}
 	switch {
 	case m.reminds():
 		return draw.Answer{Text: words.ComesUp(m.comeUp()[0], screen.Global.Reminded.Help().Key)}
@@ -134,6 +138,9 @@ func (m Model) Shared() screen.Shared {
 	}
 	if !m.running.Running() {
 		sh.Running = session.Session{}
+	}
+	if m.other.Running() {
+		sh.Other = m.other
 	}
 	if n := len(m.behind); n > 0 {
 		sh.Behind = m.screens[m.behind[n-1]]

@@ -36,7 +36,7 @@ func eachView(d *desk.Desk, see func(name string)) {
 	see("shelf")
 	d.Press("v", "a")
 	see("start")
-	d.Press("r", "y")
+	d.Press("r")
 	see("light")
 }
 

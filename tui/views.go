@@ -20,6 +20,8 @@ func (m Model) views() screen.Effect {
 	}
 	if sh.Running.Is() && sh.Running.ID() != sh.Smelt.ID() {
 		list = append(list, screen.Opt(screen.LetterRunning, words.DoRunning, func(screen.Shared) screen.Effect { return screen.Running{} }))
+	} else if sh.Other.Is() {
+		list = append(list, screen.Opt(screen.LetterRunning, words.DoOtherFire, func(screen.Shared) screen.Effect { return screen.Other{} }))
 	}
 	return screen.Choose(words.DoViews, append(list,
 		screen.Opt(screen.LetterBackground, words.DoFlip, flip),

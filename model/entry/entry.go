@@ -44,14 +44,16 @@ type Entry struct {
 	Group     string        // entries that belong together, as the cells of one row of a log
 	Local     string        // the screen's own name for it before it had a number
 	Sure      string        // which doubt about it was answered yes
-	From      Origin        // the entry of another book that it was taken over from
+	From      Origin        // the entry that it was taken over or moved from
 	Event     Event         // nil for none
 }
 
-// Origin is where an entry stood in another book before it was taken over.
+// Origin is where an entry stood before: in another book that it was taken over from, or in
+// another smelt of this one that it was moved from.
 type Origin struct {
-	Book string `json:"book,omitempty"` // the book's uid
-	Seq  uint64 `json:"seq,omitempty"`
+	Book   string `json:"book,omitempty"`   // the book's uid
+	Stream string `json:"stream,omitempty"` // the smelt, where it is one of this book
+	Seq    uint64 `json:"seq,omitempty"`
 }
 
 // Kind is the kind of the entry's event, or empty.

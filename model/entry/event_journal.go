@@ -9,7 +9,8 @@ import (
 // Strike crosses an earlier entry out. Striking a strike or an amendment
 // undoes it.
 type Strike struct {
-	Target Ref `json:"target"`
+	Target Ref    `json:"target"`
+	Moved  string `json:"moved_to,omitempty"` // the smelt that it was moved to; empty where it was crossed out
 }
 
 // Amend replaces the whole event of an earlier entry, and its time. An event

@@ -64,6 +64,13 @@ func (s Summary) In(f entry.Furnace) bool {
 	return s.FurnaceUID == f.UID
 }
 
+// MayBurn tells whether its fire may burn still at a time: it was not closed, and the last
+// that is known of it is no longer ago than so much.
+func (s Summary) MayBurn(now time.Time, goesOut time.Duration) bool {
+	ago := now.Sub(s.Lit.Add(s.Lasted))
+	return s.Unfinished() && !s.Practice && !s.Rehearsal && !s.Undated && ago < goesOut && ago > -goesOut
+}
+
 // Ended is when it was over, zero while it is not or its day is unknown.
 func (s Summary) Ended() time.Time {
 	if s.Undated || s.Invented || s.Rehearsal || s.Practice || !s.Phase.Over() {

@@ -83,8 +83,13 @@ func init() { // an amendment speaks of another event, so this speaks of itself
 		entry.KindForgeHeat: says(func(_ Units, ev entry.ForgeHeat) string {
 			return joined("forge heat "+strconv.Itoa(ev.Number), ev.Step)
 		}),
-		entry.KindNote:   says(func(_ Units, ev entry.Note) string { return "note: " + ev.Text }),
-		entry.KindStrike: always("crossed out an entry"),
+		entry.KindNote: says(func(_ Units, ev entry.Note) string { return "note: " + ev.Text }),
+		entry.KindStrike: says(func(_ Units, ev entry.Strike) string {
+			if ev.Moved != "" {
+				return "moved an entry to " + ev.Moved
+			}
+			return "crossed out an entry"
+		}),
 		entry.KindAmend: says(func(u Units, ev entry.Amend) string {
 			if ev.Event == nil {
 				return "changed the time of an entry"

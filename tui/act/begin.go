@@ -22,6 +22,15 @@ func LeavingRunning(sh screen.Shared, then func(screen.Shared) screen.Effect) sc
 	return screen.Question(words.LeaveFor(sh.Running.ID()), then)
 }
 
+// Alongside goes on to another smelt, which burns beside the one at work. It asks where
+// that has to give way: two burn already, or it is a practice.
+func Alongside(sh screen.Shared, then func(screen.Shared) screen.Effect) screen.Effect {
+	if l := sh.Running.Light(); sh.Running.Is() && !sh.Other.Is() && !l.Practice && !l.Rehearsal {
+		return then(sh)
+	}
+	return LeavingRunning(sh, then)
+}
+
 // Leave leaves the program. A running smelt asks first; it is held, and goes on
 // at the next start.
 func Leave(sh screen.Shared) screen.Effect {

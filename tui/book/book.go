@@ -195,12 +195,16 @@ func askAmend(sh screen.Shared, l fold.Line) screen.Effect {
 		return screen.Go{To: screen.Light, With: screen.AsLit{}}
 	}
 	ask, ok := amendAsks[l.Event.Kind()]
-	if !ok {
-		return screen.Choose(words.AmendWhat(act.Describe(sh.Units, sh.Smelt, l)), at)
+	list := []screen.Option{at}
+	if act.Movable(sh, l) {
+		list = append(list, screen.Opt("o", words.MoveTo(screen.NameOf(sh, sh.Other)), func(sh screen.Shared) screen.Effect { return act.MoveToOther(sh, l) }))
 	}
-	return screen.Choose(words.AmendWhat(act.Describe(sh.Units, sh.Smelt, l)), at, screen.Opt("w", words.AmendEvent, func(sh screen.Shared) screen.Effect {
+	if !ok {
+		return screen.Choose(words.AmendWhat(act.Describe(sh.Units, sh.Smelt, l)), list...)
+	}
+	return screen.Choose(words.AmendWhat(act.Describe(sh.Units, sh.Smelt, l)), append(list, screen.Opt("w", words.AmendEvent, func(sh screen.Shared) screen.Effect {
 		return ask(sh, l.Event, func(ev entry.Event) screen.Effect { return act.Amend(sh, l, ev, time.Time{}, 0) })
-	}))
+	}))...)
 }
 
 // amendAsks are the forms of the kinds whose content can be changed.

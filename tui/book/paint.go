@@ -156,6 +156,9 @@ func mended(sh screen.Shared, l fold.Line) string {
 		return ""
 	}
 	at := sh.Smelt.Wall(act).Format(modelwords.Clock)
+	if s, is := act.Event.(entry.Strike); is && s.Moved != "" && l.Struck() {
+		return words.MovedWhen(s.Moved, at, act.Entry.By)
+	}
 	if l.Struck() {
 		return words.StruckWhen(at, act.Entry.By)
 	}
@@ -189,6 +192,12 @@ func paintDetail(g cell.Grid, sh screen.Shared, l fold.Line) {
 	}
 	_, rows = rows.CutTop(n)
 	more := words.EntryTaken(l.Seq(), sh.Smelt.Wall(l), l.Entry.Kept, l.Entry.By, l.Entry.Screen, l.Entry.Key, l.Uncertain)
+	if o := l.Entry.From; o.Stream != "" {
+		n = g.Wrap(rows, words.MovedFrom(o.Stream), th.Style(theme.Text))
+		if _, rows = rows.CutTop(n); rows.Empty() {
+			return
+		}
+	}
 	if m := joined(modelwords.KeptThough(sh.Smelt.Sure(l)), mended(sh, l)); m != "" {
 		n = g.Wrap(rows, m, th.Style(theme.Text))
 		_, rows = rows.CutTop(n)

@@ -178,7 +178,7 @@ func (d *Desk) Wait(by time.Duration) {
 var Named = map[string]tea.KeyType{
 	"enter": tea.KeyEnter, "esc": tea.KeyEsc, "up": tea.KeyUp, "down": tea.KeyDown, "left": tea.KeyLeft, "right": tea.KeyRight,
 	"backspace": tea.KeyBackspace, "ctrl+c": tea.KeyCtrlC, "home": tea.KeyHome, "end": tea.KeyEnd,
-	"pgup": tea.KeyPgUp, "pgdown": tea.KeyPgDown, "space": tea.KeySpace, "tab": tea.KeyTab,
+	"pgup": tea.KeyPgUp, "pgdown": tea.KeyPgDown, "space": tea.KeySpace, "tab": tea.KeyTab, "f2": tea.KeyF2,
 }
 
 func KeyMsg(k string) tea.KeyMsg {

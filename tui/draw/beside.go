@@ -11,9 +11,10 @@ import (
 
 // Burning is what one row tells of a smelt that burns meanwhile.
 type Burning struct {
+	Name     string // of the fire, where two burn
 	Due      *forecast.Due
 	Warnings []rule.Warning // the gravest first
-	Key      string         // books the next charge
+	Key      string         // books the next charge, "" where another fire is at work
 	Fire     string         // the keys that lead to Fire
 }
 
@@ -28,7 +29,11 @@ func (p Pen) Beside(g cell.Grid, r figure.Reading, b Burning) {
 	if t.Minutes {
 		label, value = modelwords.NextChargeIn, t.Digits+" "+modelwords.MinutesShort
 	}
-	x := 1 + g.Text(1, 0, label+" ", around(theme.Text))
+	x := 1
+	if b.Name != "" {
+		x += g.Text(x, 0, g.Cut(b.Name, w/3)+": ", around(theme.Strong))
+	}
+	x += g.Text(x, 0, label+" ", around(theme.Text))
 	x += g.Text(x, 0, value, around(theme.Now))
 	right := w - 1
 	warned := 0
@@ -63,7 +68,7 @@ func (p Pen) Beside(g cell.Grid, r figure.Reading, b Burning) {
 	if t.Minutes {
 		pieces[0].text = t.Below
 	}
-	if charge == "" {
+	if charge == "" || b.Key == "" {
 		pieces[2].text, pieces[3].text = "", ""
 	}
 	wide := func() (n int) {

@@ -109,5 +109,9 @@ func (p pen) farLabel(g cell.Grid, t farTimed, v scene.View) {
 	if t.Late {
 		style = p.Style(theme.Look)
 	}
-	g.TextIn(cell.Rect{X: x, W: end - x, H: 1}, t.Label, style)
+	label := t.Label
+	if v.Fire != "" {
+		label = v.Fire + ": " + label
+	}
+	g.TextIn(cell.Rect{X: x, W: end - x, H: 1}, label, style)
 }

@@ -149,6 +149,9 @@ func (p pen) farCaption(g cell.Grid, t draw.Timed, v scene.View, doubt string) {
 			x += g.Text(x, 0, " "+g.Cut(is, end-x-2)+" ", p.Style(theme.Tag)) + 2
 		}
 	}
+	if v.Fire != "" {
+		text = v.Fire + ": " + text
+	}
 	if both := doubt + "; " + text; doubt != "" && x+g.Width(both) <= end {
 		text = both
 	}

@@ -167,6 +167,9 @@ func (f Screen) Paint(g cell.Grid, sh screen.Shared) {
 	v.Caution = scene.CautionText(sh.Careful)
 	if f.far {
 		v.Asked = sh.Asked
+		if g = farOther(g, sh); sh.Other.Is() {
+			v.Fire = screen.NameOf(sh, s)
+		}
 		paintFar(g, pen{sh.Pen()}, s.Reading(), v)
 		return
 	}

@@ -99,7 +99,7 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 	s.picked = f.ID
 	switch k := Map; {
 	case key.Matches(t, k.Light):
-		return s, act.LeavingRunning(sh, func(screen.Shared) screen.Effect {
+		return s, act.Alongside(sh, func(screen.Shared) screen.Effect {
 			return screen.Go{To: screen.Light, With: screen.InFurnace(f.ID)}
 		})
 	case key.Matches(t, k.Sizes):

@@ -191,7 +191,7 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 		return s, s.take(sh)
 	case key.Matches(t, k.Light):
 		f, _ := s.built(sh.House())
-		return s, act.LeavingRunning(sh, func(screen.Shared) screen.Effect {
+		return s, act.Alongside(sh, func(screen.Shared) screen.Effect {
 			return screen.Go{To: screen.Light, With: screen.InFurnace(f.ID)}
 		})
 	}

@@ -29,6 +29,9 @@ func Of(g cell.Grid, sh screen.Shared, s session.Session, charge key.Binding) Vi
 		Adding: adding(s), Log: Log(sh.Units, s, LayoutOf(g.Size()).Notice.H),
 		Warnings: s.Standing(), Ending: ending(s),
 	}
+	if sh.Other.Is() && s.ID() == sh.Running.ID() { // which of the two is what matters
+		v.Title = screen.NameOf(sh, s)
+	}
 	if !s.Past() && screen.RightsIn(s) == screen.Own {
 		v.NextKey = charge.Help().Key
 	}

@@ -13,6 +13,7 @@ import (
 type View struct {
 	Now       time.Time         // wall clock to show, in the smelt's own offset
 	Title     string            // the smelt
+	Fire      string            // what it is called, where two burn
 	Kept      int               // entries that are safe
 	Keeping   int               // handed over and not acknowledged, with nothing wrong
 	NoBook    bool              // the smelt is in no book

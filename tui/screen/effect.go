@@ -45,6 +45,14 @@ type (
 	}
 	// Running shows the smelt at work again.
 	Running struct{}
+	// Other puts the other fire that burns at work, and this one beside it.
+	Other struct{}
+	// Rebook books what was booked in the smelt shown in that of the other fire, as the act
+	// says, and strikes it out here once it is kept there.
+	Rebook struct {
+		Act    Act
+		Strike entry.Strike
+	}
 	// Set puts a setting of the house in force and keeps it.
 	Set struct{ Setting entry.Setting }
 	// House keeps events of the house, in their order: no smelt need be alight.
@@ -98,6 +106,8 @@ func (Back) effect()      {}
 func (Kindle) effect()    {}
 func (Open) effect()      {}
 func (Running) effect()   {}
+func (Other) effect()     {}
+func (Rebook) effect()    {}
 func (Set) effect()       {}
 func (House) effect()     {}
 func (Put) effect()       {}
@@ -118,8 +128,9 @@ type Act struct {
 	Event     entry.Event
 	Happened  time.Time // zero for now
 	Uncertain time.Duration
-	Group     string // the run of like keys that it belongs to: the own name of the run's first entry
-	Sure      string // the doubts about it that were answered
+	Group     string       // the run of like keys that it belongs to: the own name of the run's first entry
+	Sure      string       // the doubts about it that were answered
+	From      entry.Origin // where it stood before
 }
 
 // Did keeps one event, and says so.

@@ -95,13 +95,14 @@ func Short(b key.Binding, word string) draw.KeyHint {
 
 // GlobalKeys act on every screen, unless a field or a list is open.
 type GlobalKeys struct {
-	Views, Far, Help, HelpTyping, Back, Leave, Reminded key.Binding
+	Views, Far, Other, Help, HelpTyping, Back, Leave, Reminded key.Binding
 }
 
 // Global are those keys.
 var Global = GlobalKeys{
 	Views:      Bind(words.DoViews, "v"),
 	Far:        Bind(words.DoFar, " "),
+	Other:      Bind(words.DoOtherFire, "f2"),
 	Help:       Bind(words.DoHelp, "h"),
 	HelpTyping: Bind(words.DoHelpTyping, "f1"),
 	Back:       Bind(words.DoBack, "esc"),
@@ -111,7 +112,7 @@ var Global = GlobalKeys{
 
 // All of them.
 func (g GlobalKeys) All() []key.Binding {
-	return []key.Binding{g.Views, g.Far, g.Help, g.HelpTyping, g.Back, g.Leave, g.Reminded}
+	return []key.Binding{g.Views, g.Far, g.Other, g.Help, g.HelpTyping, g.Back, g.Leave, g.Reminded}
 }
 
 // Repeating is none.

@@ -6,6 +6,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 	"time"
 
 	modelwords "chargehand/model/words"
@@ -43,6 +44,9 @@ func figureOf(c rune) rune {
 
 // Digit is the digit that a key stands for, or nothing.
 func Digit(k Typed) string {
+	if utf8.RuneCountInString(string(k)) != 1 { // the name of a key is none
+		return ""
+	}
 	s := strings.Map(figureOf, string(k))
 	if len(s) == 1 && s[0] >= '0' && s[0] <= '9' {
 		return s

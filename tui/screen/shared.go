@@ -23,6 +23,7 @@ type Shared struct {
 	By        string          // initials
 	Smelt     session.Session // the one shown; none outside a smelt
 	Running   session.Session // the one at work, which may be another; none when there is none
+	Other     session.Session // another fire that burns beside that one; none when there is none
 	Heard     rule.Heard      // what the bell sounds for
 	Shelf     Shelved
 	Behind    Screen // the screen to go back to, which help explains; nil for none
@@ -97,12 +98,23 @@ func TopOf(sh Shared, title, phase string) draw.TopView {
 // TopBeside paints that line, and under it, while a smelt burns, the row that tells of it.
 func TopBeside(g cell.Grid, sh Shared, title, phase string) {
 	Top(g, sh, title, phase)
-	s := sh.Running
+	RowOf(g, sh, Urgent(sh))
+}
+
+// RowOf paints the row that tells of a fire that burns, under the top line: which it is
+// where two do, and the keys that lead there.
+func RowOf(g cell.Grid, sh Shared, s session.Session) {
 	if !s.Is() || sh.Tally.NotKept > 0 {
 		return
 	}
 	r := s.Reading()
 	b := draw.Burning{Warnings: s.Standing(), Key: ActKeys[:1], Fire: Global.Views.Help().Key + " " + Letters[Fire]}
+	if sh.Other.Is() {
+		b.Name = NameOf(sh, s)
+	}
+	if s.ID() == sh.Other.ID() { // its acts are keyed there
+		b.Key, b.Fire = "", Global.Other.Help().Key
+	}
 	if r.HasDue {
 		b.Due = &r.Due
 	}

@@ -232,7 +232,7 @@ func bloomOf(sh screen.Shared, l shelf.Summary) string {
 		return sh.Units.Kg(l.Bloom.Value)
 	case l.NoBloom:
 		return words.BloomNone
-	case l.ID == sh.Running.ID():
+	case l.ID == sh.Running.ID(), l.ID == sh.Other.ID():
 		return words.BloomBurns
 	case l.BloomNever:
 		return words.BloomNever

@@ -65,6 +65,8 @@ func (s Screen) lines(sh screen.Shared) []shelf.Summary {
 		case !s.find.holds(l):
 		case l.ID == sh.Running.ID():
 			shown = append(shown, sh.Running.Summary())
+		case l.ID == sh.Other.ID():
+			shown = append(shown, sh.Other.Summary())
 		case l.Practice:
 			aside = append(aside, l)
 		default:
@@ -127,7 +129,10 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 		on = screen.Replay
 	}
 	open := func(screen.Shared) screen.Effect { return screen.Open{Smelt: l.ID, On: on} }
-	if l.Unfinished() && l.ID != sh.Running.ID() {
+	if l.Unfinished() && !l.Practice && l.ID != sh.Running.ID() && l.ID != sh.Other.ID() {
+		return s, act.Alongside(sh, open)
+	}
+	if l.Unfinished() && l.Practice && l.ID != sh.Running.ID() {
 		return s, act.LeavingRunning(sh, open)
 	}
 	return s, open(sh)

@@ -9,6 +9,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/invented"
+	"chargehand/model/session"
 	"chargehand/tui/act"
 	"chargehand/tui/draw"
 	"chargehand/tui/screen"
@@ -29,12 +30,13 @@ type Screen struct {
 // Keys are the keys of the start screen; the number of a line chooses it
 // too.
 type Keys struct {
-	GoOn, Practise, Prepare, Smelt, Look, Choose, Quit, Up, Down key.Binding
+	GoOn, GoOther, Practise, Prepare, Smelt, Look, Choose, Quit, Up, Down key.Binding
 }
 
 // Map are those keys.
 var Map = Keys{
 	GoOn:     screen.Bind(words.DoGoOn, "g"),
+	GoOther:  screen.Bind(words.DoGoOther, "o"),
 	Practise: screen.Bind(words.DoPractise, "p"),
 	Prepare:  screen.Bind(words.DoPrepare, "e"),
 	Smelt:    screen.Bind(words.DoSmelt, "r"),
@@ -47,7 +49,7 @@ var Map = Keys{
 
 // All of them.
 func (k Keys) All() []key.Binding {
-	return []key.Binding{k.GoOn, k.Practise, k.Prepare, k.Smelt, k.Look, k.Choose, k.Up, k.Down, k.Quit}
+	return []key.Binding{k.GoOn, k.GoOther, k.Practise, k.Prepare, k.Smelt, k.Look, k.Choose, k.Up, k.Down, k.Quit}
 }
 
 // Repeating are the ones that move.
@@ -103,6 +105,9 @@ func (s Screen) lines(sh screen.Shared) []startLine {
 	if on := unfinished(sh); on.id != "" {
 		ls = append(ls, startLine{Map.GoOn, on.detail, func(screen.Shared) screen.Effect { return screen.Open{Smelt: on.id, On: screen.Fire} }})
 	}
+	if on := otherUnfinished(sh); on.id != "" {
+		ls = append(ls, startLine{Map.GoOther, on.detail, func(screen.Shared) screen.Effect { return screen.Open{Smelt: on.id, On: screen.Fire} }})
+	}
 	ls = append(ls,
 		startLine{Map.Practise, words.PractiseIs, func(sh screen.Shared) screen.Effect {
 			return act.LeavingRunning(sh, func(sh screen.Shared) screen.Effect {
@@ -119,7 +124,7 @@ func (s Screen) lines(sh screen.Shared) []startLine {
 	}
 	return append(ls,
 		startLine{Map.Smelt, words.SmeltIs, func(sh screen.Shared) screen.Effect {
-			return act.LeavingRunning(sh, func(screen.Shared) screen.Effect { return screen.Go{To: screen.Light} })
+			return act.Alongside(sh, func(screen.Shared) screen.Effect { return screen.Go{To: screen.Light} })
 		}},
 		startLine{Map.Look, words.LookIs, func(screen.Shared) screen.Effect { return screen.Go{To: screen.Shelf} }})
 }
@@ -134,12 +139,7 @@ type goesOn struct {
 // was not finished, a practice last.
 func unfinished(sh screen.Shared) goesOn {
 	if s := sh.Running; s.Is() {
-		r := s.Reading()
-		detail := words.UnfinishedIs(s.ID(), r.Phase, 0)
-		if n := len(r.Charges); n > 0 {
-			detail = words.BurningIs(s.ID(), r.Phase, r.Charges[n-1].Number, r.Wall(r.Charges[n-1].At))
-		}
-		return goesOn{s.ID(), detail, s.Light().Practice}
+		return burning(s)
 	}
 	var spare goesOn
 	for _, l := range sh.Shelf.Lines {
@@ -153,6 +153,42 @@ func unfinished(sh screen.Shared) goesOn {
 		spare = on
 	}
 	return spare
+}
+
+// burning is a smelt that is at work.
+func burning(s session.Session) goesOn {
+	r := s.Reading()
+	detail := words.UnfinishedIs(s.ID(), r.Phase, 0)
+	if n := len(r.Charges); n > 0 {
+		detail = words.BurningIs(s.ID(), r.Phase, r.Charges[n-1].Number, r.Wall(r.Charges[n-1].At))
+	}
+	return goesOn{s.ID(), detail, s.Light().Practice}
+}
+
+// bothBurn is how long ago the last of a second smelt that was not finished may be for it
+// to count as burning beside the first.
+const bothBurn = 12 * time.Hour
+
+// otherUnfinished is the other fire that burns, or, before one of them was gone on with,
+// the second that may.
+func otherUnfinished(sh screen.Shared) goesOn {
+	if sh.Other.Is() {
+		return burning(sh.Other)
+	}
+	first := unfinished(sh)
+	if sh.Running.Is() || first.id == "" || first.practice {
+		return goesOn{}
+	}
+	var burns []goesOn
+	for _, l := range sh.Shelf.Lines {
+		if l.MayBurn(sh.Now.Wall, bothBurn) {
+			burns = append(burns, goesOn{l.ID, words.UnfinishedIs(l.ID, l.Phase, l.Charges), false})
+		}
+	}
+	if len(burns) > 1 && burns[0].id == first.id {
+		return burns[1]
+	}
+	return goesOn{}
 }
 
 // Practise begins a practice smelt, which asks nothing: one that is under way, an

@@ -43,6 +43,12 @@ func AmendWhat(what string) string { return "change " + what }
 // StruckWhen says who crossed an entry out, and when.
 func StruckWhen(at, by string) string { return "crossed out " + at + byWhom(by) }
 
+// MovedWhen says to which smelt an entry was moved, and when; MovedFrom from which.
+func MovedWhen(smelt, at, by string) string { return "moved to " + smelt + " " + at + byWhom(by) }
+
+// MovedFrom says from which smelt an entry was moved.
+func MovedFrom(smelt string) string { return "moved here from " + smelt }
+
 // ChangedWhen says what an entry was before it was changed, by whom and when.
 func ChangedWhen(was, at, by string) string { return "was " + was + "; changed " + at + byWhom(by) }
 

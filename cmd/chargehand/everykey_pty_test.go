@@ -15,7 +15,7 @@ import (
 // sends is what a terminal sends for keys that are no characters.
 var sends = map[string]string{
 	"up": "\x1b[A", "down": "\x1b[B", "right": "\x1b[C", "left": "\x1b[D", "home": "\x1b[H", "end": "\x1b[F", "pgup": "\x1b[5~", "pgdown": "\x1b[6~",
-	"delete": "\x1b[3~", "backspace": "\x7f", "enter": "\r", "esc": "\x1b", "tab": "\t", "ctrl+c": "\x03", "space": " ",
+	"delete": "\x1b[3~", "backspace": "\x7f", "enter": "\r", "esc": "\x1b", "tab": "\t", "f2": "\x1bOQ", "ctrl+c": "\x03", "space": " ",
 }
 
 // settling is how long a frame may take to be written in full: its upper lines come
@@ -36,7 +36,7 @@ var everyKey = []struct{ keys, leads string }{
 	{"r", "your initials"}, {"pgdown enter", "are guesses"}, {"y", "the fire is lit"},
 	// Acts, in large letters too, refused, and a glove that leans.
 	{"f", "fill: 1 bucket"}, {"C", "charge 1"}, {"s d", "half a scoop of ore, to charge 1"}, {"z", "nothing on z"}, {"t !t", "leaning glove"},
-	{"up down", "next charge: 1 bucket of charcoal, 2"}, {"g", "not to the mark"}, {"u", "crossed out"}, {"tab", "the shaft shows chemistry"}, {"p", "poked"},
+	{"up down", "next charge: 1 bucket of charcoal, 2"}, {"g", "not to the mark"}, {"u", "crossed out"}, {"tab", "the shaft shows chemistry"}, {"f2", "no other fire"}, {"p", "poked"},
 	// Fields: typed and corrected, abandoned, pasted into.
 	{"b", "? blast"}, {"7 2 left 9 delete 0 enter", "790 l/min"}, {"b o", "blast"}, {"b", "? blast"}, {"5 esc", "nothing done"},
 	{"n", "? note"}, {"w e t space W i n d x backspace enter", "wet Wind"}, {"n", "? note"}, {"[two words] enter", "two words"},

@@ -10,7 +10,6 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/fold"
 	"chargehand/model/rule"
-
 	"chargehand/tui/desk"
 	"chargehand/tui/screen"
 	"chargehand/tui/theme"

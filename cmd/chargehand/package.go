@@ -88,7 +88,7 @@ func sourceOf(w world, c common, name string) (src datapack.Source, book string,
 		if err != nil {
 			return src, "", err
 		}
-		src.House = datapack.Leaning(light, all)
+		src.House = datapack.Leaning(stream, light, all)
 	}
 	return src, r.UID(), nil
 }

@@ -22,10 +22,10 @@ var page = template.Must(template.New("report").Funcs(template.FuncMap{
 
 // headings are the words of the page that do not change.
 type headings struct {
-	Title, Lit, Result, Day, Plots, Shaft, Warnings, Entries, Account, Pieces, Cautions, Lost                              string
-	NoPlot, NoWarning, Nothing, Numbers                                                                                    string
-	Time, What, By, Since, Until, Warning, Evidence, Keyed, Side, Iron, Rests, From, To, GoesOn, Wall, Centre, Piece, Mass string
-	Worked, Tests                                                                                                          string
+	Title, Lit, Result, Day, Plots, Shaft, Warnings, Entries, Account, Pieces, Cautions, Lost                                            string
+	NoPlot, NoWarning, Nothing, Numbers                                                                                                  string
+	Time, What, By, Since, Until, Warning, Evidence, Keyed, Side, Iron, Rests, From, To, GoesOn, Wall, Centre, Piece, Mass, Share, State string
+	Worked, Tests                                                                                                                        string
 }
 
 var said = headings{
@@ -35,7 +35,7 @@ var said = headings{
 	Time: words.ColumnTime, What: words.ColumnWhat, By: words.ColumnBy,
 	Since: words.ColumnSince, Until: words.ColumnUntil, Warning: words.ColumnWarning, Evidence: words.ColumnEvidence, Keyed: words.ReportKeyed,
 	Side: words.ColumnSide, Iron: words.ColumnIron, Rests: words.ColumnRests, From: words.ColumnFrom, To: words.ColumnTo, GoesOn: words.ColumnGoesOn,
-	Wall: words.ColumnWall, Centre: words.ColumnCentre, Piece: words.ColumnPiece, Mass: words.ColumnMass, Worked: words.ColumnWorked, Tests: words.ColumnTests,
+	Wall: words.ColumnWall, Centre: words.ColumnCentre, Piece: words.ColumnPiece, Mass: words.ColumnMass, Worked: words.ColumnWorked, Share: words.ColumnShare, State: words.ColumnState, Tests: words.ColumnTests,
 }
 
 // Page writes the report as one HTML file of its own: style and drawings are in it, no

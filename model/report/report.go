@@ -8,14 +8,16 @@ package report
 
 import (
 	"fmt"
-	"strings"
+	"slices"
 	"time"
 
 	"chargehand/model/account"
 	"chargehand/model/entry"
 	"chargehand/model/figure"
+	"chargehand/model/forge"
 	"chargehand/model/house"
 	"chargehand/model/session"
+	"chargehand/model/shelf"
 	"chargehand/model/words"
 )
 
@@ -72,7 +74,7 @@ type AccountRow struct {
 }
 
 // Piece is a piece of iron that came of the smelt.
-type Piece struct{ Name, Mass, Worked, Tests string }
+type Piece struct{ Name, Mass, Share, Worked, State, Tests string }
 
 // Caution is a caution with its source.
 type Caution struct{ Title, Fact, Care, Source string }
@@ -83,7 +85,7 @@ func Of(s session.Session, kept []entry.Entry, h []entry.Entry, o Options) (Repo
 	light := s.Light()
 	r := Report{
 		Name: s.ID(), Mark: words.Mark(light), Lit: litOn(s), ByWhom: o.Names,
-		Account: accountOf(kept, h), Pieces: pieces(light, h, kept), Lost: lost(s),
+		Account: accountOf(kept, h), Pieces: pieces(light, h, kept, o), Lost: lost(s),
 		Foot: foot(o),
 	}
 	c, err := courseOf(s)
@@ -307,22 +309,24 @@ func accountOf(kept, h []entry.Entry) Account {
 	return all
 }
 
-// pieces are those of the house that came of this smelt.
-func pieces(light entry.Light, h, kept []entry.Entry) []Piece {
-	if len(h) == 0 {
+// pieces are those of the house that came of this smelt, with how much of the ore and of
+// what it was made of came that far. Whom a piece went to stands there only with names.
+func pieces(light entry.Light, h, kept []entry.Entry, o Options) []Piece {
+	if len(kept) == 0 || light.UID == "" {
 		return nil
 	}
-	state := house.Fold(h, []house.Use{house.UsedBy(kept)}, endOfTime)
+	sum := shelf.Of(kept[0].Stream, kept)
+	b := forge.Of(house.Fold(h, []house.Use{sum.Used}, endOfTime), []shelf.Summary{sum})
 	var all []Piece
-	of := map[entry.UID]bool{} // a piece comes after what it was cut from
-	for _, p := range state.Pieces {
-		for _, from := range p.From {
-			of[p.UID] = of[p.UID] || from.Smelt == light.UID && light.UID != "" || of[from.Piece]
-		}
-		if !of[p.UID] {
+	for _, row := range b.Rows() {
+		p := b.Pieces[row.At]
+		if row.Compacted != nil || !slices.Contains(b.Smelts(row.At), light.UID) {
 			continue
 		}
-		one := Piece{Name: strings.TrimSpace(words.PieceKind(p.Form) + " " + p.Name)}
+		one := Piece{Name: words.PieceBrief(b, row.At), Share: words.ChainSaid(b, row.At), State: words.PieceState(b, row.At)}
+		if p.EndsAs != "" && !o.Names {
+			one.State = words.PieceEnded(p.EndsAs)
+		}
 		if p.Mass.Known {
 			one.Mass = words.Units{}.Kg(p.Mass.Value)
 		}
@@ -333,9 +337,15 @@ func pieces(light entry.Light, h, kept []entry.Entry) []Piece {
 			if i > 0 {
 				one.Tests += "; "
 			}
-			one.Tests += words.Units{}.Event(t.PieceTested)
+			one.Tests += words.Tested(t.PieceTested)
+		}
+		if found := forge.FoundIn(p); found.Known {
+			one.Tests += ": " + words.MetalFound(found)
 		}
 		all = append(all, one)
+	}
+	if len(all) == 1 && all[0].Worked == "" && all[0].Tests == "" {
+		return nil // the bloom as it was weighed: it stands above
 	}
 	return all
 }

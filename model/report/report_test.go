@@ -238,6 +238,41 @@ func TestWhatIsLeftOutUnlessAsked(t *testing.T) {
 	}
 }
 
+// The pieces that came of the smelt stand with how much came so far, of what; to whom one
+// went only when names are asked for.
+func TestPiecesNameTheirBase(t *testing.T) {
+	es := demo(t)
+	uid := es[0].Event.(entry.Light).UID
+	kg := func(v float64) entry.Maybe[entry.Kilogram] { return entry.Some(entry.Kilogram(v)) }
+	const bloom, billet entry.UID = "00000000000000f1", "00000000000000f2"
+	var h []entry.Entry
+	for _, ev := range []entry.Event{
+		entry.Piece{UID: bloom, Form: entry.BloomPiece, From: []entry.PieceFrom{{Smelt: uid}}, Mass: kg(4)},
+		entry.ForgeSession{Pieces: []entry.UID{bloom}, Did: []entry.Forged{entry.Consolidated}},
+		entry.Piece{UID: billet, Form: entry.Billet, Name: "the billet", From: []entry.PieceFrom{{Piece: bloom}}, Mass: kg(2)},
+		entry.PieceTested{Piece: billet, Test: "spark", Result: "long plain rays", Place: "tip"},
+		entry.Piece{UID: billet, Form: entry.Billet, Name: "the billet", From: []entry.PieceFrom{{Piece: bloom}}, Mass: kg(2), EndsAs: entry.EndSold, To: "Orrin"},
+		entry.Piece{UID: "00000000000000f3", Form: entry.Bar, Name: "of elsewhere", Mass: kg(1)},
+	} {
+		h = append(h, entry.Entry{Version: 1, Stream: entry.House, Seq: uint64(len(h) + 1), Happened: es[len(es)-1].Happened.AddDate(0, 0, len(h)+1), Event: ev})
+	}
+	_, doc := page(t, es, h, report.Options{})
+	plain := text(doc)
+	for _, want := range []string{"the billet", "50 % of bloom; ", "of the ore, dry", "spark: long plain rays, at tip", "sold"} {
+		if !strings.Contains(plain, want) {
+			t.Errorf("no %q on the page", want)
+		}
+	}
+	for _, not := range []string{"of elsewhere", "Orrin"} {
+		if strings.Contains(plain, not) {
+			t.Errorf("%q is on the page", not)
+		}
+	}
+	if _, doc := page(t, es, h, report.Options{Names: true}); !strings.Contains(text(doc), "Orrin") {
+		t.Error("who bought it was asked for and is not there")
+	}
+}
+
 // What somebody typed is text on the page, whatever it looks like.
 func FuzzHostileNames(f *testing.F) {
 	for _, s := range []string{"<script>alert(1)</script>", `"><img src=x onerror=y>`, "</title></svg><b>", "&lt;b&gt; & ]]>", "{{.}} ${x} javascript:0", "</style><i>", "\u202eabc"} {

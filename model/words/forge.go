@@ -426,6 +426,23 @@ func ChainOfOre(b forge.Bench, steps []forge.Step) string {
 	return strings.Join(said, ", ")
 }
 
+// ChainSaid is the last step to a piece and how much of the ore that is, in one line.
+func ChainSaid(b forge.Bench, i int) string {
+	steps := b.Chain(i)
+	said := ""
+	if n := len(steps) - 1; n > 0 && steps[n].Share > 0 {
+		_, said = ChainStep(b, steps, n)
+	}
+	share, alike, known := b.OfOre(i)
+	if known && len(steps) > 2 {
+		said = joinedBy(said, "; ", OfOre(share, alike))
+	}
+	return said
+}
+
+// PieceEnded says how a piece left the house, not to whom.
+func PieceEnded(e entry.PieceEnd) string { return pieceEnd(e) }
+
 // PieceTook lists what the forge took for a kilogram of a piece: name, value and remark.
 func (u Units) PieceTook(b forge.Bench, i int) (rows [][3]string) {
 	t, kg := b.Taken(i), float64(b.Pieces[i].Mass.Value)

@@ -68,6 +68,8 @@ const (
 	ColumnWall     = "at the wall"
 	ColumnCentre   = "in the middle"
 	ColumnPiece    = "piece"
+	ColumnShare    = "how much came so far, of what"
+	ColumnState    = "how it stands"
 	ColumnTests    = "tests"
 	ColumnWorked   = "worked"
 )

@@ -278,7 +278,7 @@ func TestWhatOfTheHouseGoesWith(t *testing.T) {
 			light.Lots = append(light.Lots, entry.Lot{UID: entry.UID(u)})
 		}
 		var all []string
-		for _, l := range datapack.Leaning(light, lines) {
+		for _, l := range datapack.Leaning("s", light, lines) {
 			e, err := entry.Decode(l)
 			if err != nil {
 				t.Fatal(err)

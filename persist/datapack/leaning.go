@@ -8,9 +8,10 @@ import (
 )
 
 // Leaning are the lines of the house that a smelt leans on: those that speak of its
-// lots, its furnace, its plan or itself, of the pieces that came of it, and those that
-// cross out or change such a line.
-func Leaning(light entry.Light, lines [][]byte) [][]byte {
+// lots, its furnace, its plan or itself, of the pieces that came of it (its bloom goes by
+// the name of its stream where nobody gave it another), and those that cross out or change
+// such a line.
+func Leaning(stream string, light entry.Light, lines [][]byte) [][]byte {
 	wanted := map[string]bool{}
 	want := func(uid string) {
 		if uid != "" {
@@ -18,6 +19,7 @@ func Leaning(light entry.Light, lines [][]byte) [][]byte {
 		}
 	}
 	want(light.UID)
+	want(string(entry.NameUID(stream)))
 	want(string(light.Furnace.UID))
 	want(string(light.Learnt))
 	if light.Plan != nil {

@@ -5,6 +5,7 @@ import (
 
 	"chargehand/model/account"
 	"chargehand/model/figure"
+	"chargehand/model/forge"
 	"chargehand/model/session"
 	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
@@ -255,6 +256,9 @@ func (p painter) yields(y int) int {
 	}
 	if len(all) == 0 {
 		all = []string{words.AccountNoYield}
+	}
+	if made := modelwords.PiecesOf(forge.Of(p.sh.House(), nil), p.smelt.Light().UID); made != "" {
+		all = append(all, words.AccountPieces(made))
 	}
 	all = append(all, p.lessons()...)
 	return p.said(y, all, theme.Text)

@@ -103,3 +103,6 @@ func LessonKept(text string) string { return "for next time: " + text }
 
 // LessonIs is one that stands.
 func LessonIs(text string) string { return "for next time: " + text }
+
+// AccountPieces says what was made of the bloom.
+func AccountPieces(made string) string { return "made of it: " + made }

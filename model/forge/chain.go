@@ -84,6 +84,10 @@ func (b Bench) kept(at int, before Step) (share float64, cut bool) {
 		first, _ := b.Pieces[at].First()
 		return first / before.Kg, false
 	}
+	if p := b.Pieces[at]; p.Form == entry.CropEnd {
+		first, _ := p.First()
+		return first / before.Kg, false
+	}
 	total := 0.0
 	n := 0
 	for _, k := range b.kids[before.At] {
@@ -107,6 +111,9 @@ func (b Bench) kept(at int, before Step) (share float64, cut bool) {
 // holds only if the rest of it goes alike.
 func (b Bench) OfOre(i int) (share float64, ifAlike, known bool) {
 	steps := b.Chain(i)
+	if b.Pieces[i].Form == entry.CropEnd { // what is left over, and no yield
+		return 0, false, false
+	}
 	for _, s := range steps {
 		ifAlike = ifAlike || s.Cut
 	}

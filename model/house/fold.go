@@ -80,10 +80,18 @@ func placed(entries []entry.Entry) (lines []Line) {
 		wall = first.Entry.Kept
 	}
 	for _, l := range all {
-		lines = append(lines, Line{l, wall.Add(l.At - first.Accepted)})
+		at := wall.Add(l.At - first.Accepted)
+		if n := len(lines) - 1; n >= 0 && l.Entry.Group != "" && l.Entry.Group == lines[n].Entry.Group && at.Sub(lines[n].Happened).Abs() < together {
+			at = lines[n].Happened
+		}
+		lines = append(lines, Line{l, at})
 	}
 	return lines
 }
+
+// together is within what entries of one key are kept, one after the other: they happened
+// at one moment, in their order.
+const together = time.Second
 
 func sortByTime(lines []line) {
 	slices.SortStableFunc(lines, func(a, b line) int { return cmp.Compare(a.at.UnixMilli(), b.at.UnixMilli()) })

@@ -2,6 +2,7 @@ package house
 
 import (
 	"testing"
+	"time"
 
 	"chargehand/model/entry"
 )
@@ -57,5 +58,26 @@ func TestPiecesOnTheWay(t *testing.T) {
 	b.key(entry.Strike{Target: entry.Ref{Seq: both}})
 	if p := piece(right); len(p.Sessions) != 0 || piece(bloom).AllHeats() != 1 {
 		t.Errorf("crossed out: %+v", p)
+	}
+}
+
+// What one key keeps happened at one moment: a writer that stamps the second entry a
+// little later does not set it before the first.
+func TestOneKeyIsOneMoment(t *testing.T) {
+	of := entry.UID("00000000000000d1")
+	var b book
+	b.key(entry.Piece{UID: of, Form: entry.HalfPiece, Mass: kg(2)})
+	n := len(b.entries)
+	b.key(entry.ForgeSession{Pieces: []entry.UID{of}})
+	b.key(entry.Piece{UID: "00000000000000d2", Form: entry.Billet, Mass: kg(1), From: []entry.PieceFrom{{Piece: of}}})
+	for i := range 2 {
+		e := &b.entries[n+i]
+		e.Group, e.Happened, e.Mono = "g", b.entries[n].Happened, b.entries[n].Mono
+		e.Kept = e.Happened.Add(time.Duration(i) * time.Millisecond)
+	}
+	p, _ := b.fold().Piece("00000000000000d2")
+	half, _ := b.fold().Piece(of)
+	if p.Made.Before(half.Sessions[0].At) {
+		t.Errorf("made at %v, by a session at %v", p.Made, half.Sessions[0].At)
 	}
 }

@@ -536,6 +536,26 @@ func Forge(b forge.Bench) string {
 	return out.String()
 }
 
+// ofOreIn is how much of the ore a piece was, as it came to be or as it was last worked.
+func ofOreIn(b forge.Bench, i int, form forge.StepForm) string {
+	share, alike, known := b.OfOre(i)
+	if !known {
+		return ""
+	}
+	steps := b.Chain(i)
+	for n := len(steps) - 1; n >= 0; n-- {
+		if s := steps[n]; s.At == i && s.Form <= form {
+			share = s.OfOre
+			break
+		}
+	}
+	said := shareOfOre(share) + " %"
+	if alike {
+		said += ", if the rest goes alike"
+	}
+	return said
+}
+
 // PieceKg is what a piece weighs without the unit: of a bloom what it weighed when it
 // came, since what it was compacted to has a line of its own.
 func PieceKg(b forge.Bench, i int) string {

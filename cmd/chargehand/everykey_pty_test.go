@@ -68,7 +68,7 @@ var everyKey = []struct{ keys, leads string }{
 	{"v p", "wanted: a bloom"}, {"w b 3 enter", "a bloom of 3 lb"}, {"right left enter", "plan taken"}, {"e", "of slag"}, {"esc", "wanted: a bloom"}, {"g 1", "somebody is named"}, {"esc", "nothing done"}, {"k 1", "ambulance"}, {"L a n e enter", "ambulance finds it: Lane"}, {"esc", "nothing done"}, {"x", "crossed out"}, {"esc", "c charge "},
 	// The forge: a gift keyed, into the fire and out, cut, a session begun and abandoned, one kept, a test with its place.
 	{"v g", "No piece of iron yet"}, {"n b o l d enter g i f t enter 1 9 9 8 enter 6 enter", "old 6 lb, gift"}, {"i", "in the fire"}, {"up i", "out of the fire"}, {"k 4 enter 2 enter . 1 enter", "old, one 4 lb"},
-	{"up enter 1 enter 3 up esc", "nothing done"}, {"enter 2 pgdown enter", "fold"}, {"e esc", "nothing done"}, {"e p l 4 enter", "long plain rays"}, {"o w 3 enter 2 . 5 enter", "weighed: 3 lb"}, {"w esc", "nothing done"}, {"x", "crossed out"}, {"m esc", "nothing done"}, {"up down esc", "c charge "},
+	{"up down enter 1 enter 3 up esc", "nothing done"}, {"enter 2 pgdown enter", "fold"}, {"e esc", "nothing done"}, {"e p l 4 enter", "long plain rays"}, {"o w 3 enter 2 . 5 enter", "weighed: 3 lb"}, {"w esc", "nothing done"}, {"x", "crossed out"}, {"m esc", "nothing done"}, {"up down esc", "c charge "},
 	{"v a", "g go on with"}, {"esc", "c charge "},
 }
 

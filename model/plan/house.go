@@ -30,7 +30,7 @@ func (a Ask) FromHouse(h house.State, f *house.Furnace, ore *house.Lot, l learn.
 		moisture := Moisture(h, entry.LotCharcoal)
 		a.Bucket, a.Moisture = float64(m.Mass.Value)/(1+moisture), moisture
 	}
-	a.Yields, a.Failures, a.Smelts = l.Yields, l.Failures, l.Smelts
+	a.Yields, a.Billets, a.Failures, a.Smelts = l.Yields, l.Billets, l.Failures, l.Smelts
 	a.Left = leftIn(h, ore)
 	return a
 }

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"chargehand/model/entry"
+	"chargehand/model/house"
+	"chargehand/model/learn"
 	"chargehand/model/plan"
 	"chargehand/physics"
 )
@@ -139,5 +141,21 @@ func BenchmarkThreeWaysSolved(b *testing.B) {
 		for _, w := range p.Ways {
 			p.Foresee(w)
 		}
+	}
+}
+
+// Own billets reach the plan of a bar from what the house's smelts teach.
+func TestBilletsOfTheHouseReachThePlan(t *testing.T) {
+	l := learn.Lessons{Yields: []float64{0.19}, Billets: []float64{0.15, 0.15, 0.15}, Smelts: 3}
+	a := plan.Ask{Want: plan.Want{What: entry.Bar, Kg: 1, Sure: 0.5}}.FromHouse(house.State{}, nil, nil, l)
+	if !a.ByBillet() {
+		t.Fatal("the billets are not in the ask")
+	}
+	l.Billets = nil
+	without := plan.Ask{Want: a.Want}.FromHouse(house.State{}, nil, nil, l)
+	with, _ := plan.Of(a).Offer()
+	none, _ := plan.Of(without).Offer()
+	if with.Ore <= 0 || with.Ore >= none.Ore {
+		t.Errorf("%v kg of ore with rich own billets, %v without", with.Ore, none.Ore)
 	}
 }

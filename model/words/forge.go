@@ -511,16 +511,14 @@ func Forge(b forge.Bench) string {
 		p := b.Pieces[r.At]
 		indent := strings.Repeat("  ", r.Depth)
 		if r.Compacted != nil {
-			fmt.Fprintf(w, "%scompacted\t%s\t%s\t\t\t\n", indent, Number(r.Compacted.Mass, 2), PieceWorked(b, r.At))
+			fmt.Fprintf(w, "%scompacted\t%s\t%s\t\t%s\t\n", indent, Number(r.Compacted.Mass, 2), PieceWorked(b, r.At), ofOreIn(b, r.At, forge.WorkedStep))
 			continue
 		}
-		ore := ""
-		if share, alike, known := b.OfOre(r.At); known {
-			ore = shareOfOre(share) + " %"
-			if alike {
-				ore += ", if the rest goes alike"
-			}
+		form := forge.WorkedStep
+		if _, compacted := b.Compacted(r.At); compacted {
+			form = forge.MadeStep
 		}
+		ore := ofOreIn(b, r.At, form)
 		tests := ""
 		if len(p.Tested) > 0 {
 			tests = MetalFound(forge.FoundIn(p))

@@ -126,6 +126,20 @@ func (p Pen) clock(g cell.Grid, x, y int, r figure.Reading, v HeadView) {
 	}
 }
 
+// lotName is a lot as people call it: parts name those of the house by a uid, whose names
+// stand in the light.
+func lotName(r figure.Reading, lot string) string {
+	if !entry.UID(lot).Valid() {
+		return lot
+	}
+	for _, l := range r.Light.Lots {
+		if string(l.ID()) == lot {
+			return l.Name
+		}
+	}
+	return ""
+}
+
 // part is a part of a charge as it is drawn large.
 type chargePart struct {
 	number, word string
@@ -152,8 +166,8 @@ func (p Pen) chargeParts(r figure.Reading, v HeadView) []chargePart {
 		if part.Count.Known && called[part.Measure] > 1 {
 			c.word += " " + modelwords.Material(part.What)
 		}
-		if part.Lot != "" && part.What == entry.Ore {
-			c.weight += ", " + part.Lot
+		if name := lotName(r, part.Lot); name != "" && part.What == entry.Ore {
+			c.weight += ", " + name
 		}
 		all = append(all, c)
 	}

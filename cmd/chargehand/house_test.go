@@ -60,7 +60,7 @@ var arrows = map[string][]string{
 	"model/invented":   {"model/entry"},
 	"model/truth":      {"physics"},
 	"model/ahead":      {"model/entry", "model/figure", "model/fold", "model/session", "model/solve", "physics"},
-	"model/rehearse":   {"model/ahead", "model/entry", "model/figure", "model/fold", "model/rule", "model/session", "model/solve", "model/truth", "physics"},
+	"model/rehearse":   {"model/ahead", "model/entry", "model/figure", "model/fold", "model/rule", "model/session", "model/solve", "model/truth", "model/truth/zones", "physics"},
 	"physics":          nil,
 	"physics/shaft":    {"physics"},
 

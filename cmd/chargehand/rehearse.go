@@ -24,9 +24,14 @@ func rehearseCommand() command {
 		flags.IntVar(&sc.furnaces, "score", 0, words.FlagScore)
 		flags.StringVar(&sc.path, "scores", "", words.FlagScores)
 		flags.Float64Var(&sc.noise, "noise", 1, words.FlagNoise)
+		by := flags.String("truth", string(rehearse.Columns), words.FlagTruth+words.AnswererNames())
 		return func(w world, c common, operands []string) error {
 			if err := none(operands); err != nil {
 				return err
+			}
+			sc.by = rehearse.Answerer(*by)
+			if !slices.Contains(rehearse.Answerers(), sc.by) {
+				return wrongUse{errors.New(words.BadAnswerer(*by))}
 			}
 			if sc.furnaces != 0 {
 				return sc.run(w, c)
@@ -38,6 +43,9 @@ func rehearseCommand() command {
 			if !*auto {
 				if c.json {
 					return wrongUse{errors.New(words.RehearseJSON)}
+				}
+				if sc.by != rehearse.Columns {
+					return wrongUse{errors.New(words.RehearseTruth)}
 				}
 				if _, _, err := mishapsOf(*mishap, max(n, 1)); err != nil {
 					return err
@@ -53,7 +61,7 @@ func rehearseCommand() command {
 			if err != nil {
 				return err
 			}
-			d, err := rehearse.Run(n, mishaps, rehearse.Options{Chance: !chosen})
+			d, err := rehearse.Run(n, mishaps, rehearse.Options{Chance: !chosen, By: sc.by})
 			if err != nil {
 				return err
 			}

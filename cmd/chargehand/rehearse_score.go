@@ -18,6 +18,7 @@ type scoring struct {
 	furnaces int
 	path     string
 	noise    float64
+	by       rehearse.Answerer
 }
 
 // mostScored bounds the furnaces of one scoring.
@@ -53,7 +54,7 @@ func (s scoring) run(w world, c common) error {
 		cases, ok := done[n]
 		if !ok {
 			var err error
-			if cases, err = rehearse.Score(n, s.noise, rehearse.Mishaps()); err != nil {
+			if cases, err = rehearse.Score(n, s.noise, s.by, rehearse.Mishaps()); err != nil {
 				return err
 			}
 			line, err := json.Marshal(cases)
@@ -95,7 +96,7 @@ func (s scoring) read(f io.Reader, done map[int64][]rehearse.Case) (end int64, e
 		if err := json.Unmarshal(text, &cases); err != nil || len(cases) == 0 {
 			return end, errors.New(words.BadScoreLine(s.path, line))
 		}
-		if cases[0].Noise != s.noise || cases[0].Truth != rehearse.TruthVersion {
+		if cases[0].Noise != s.noise || cases[0].Truth != s.by.Version() {
 			return end, errors.New(words.OtherScores(s.path, line))
 		}
 		done[cases[0].Number] = cases

@@ -10,6 +10,3 @@ func Mishaps() []Mishap { return truth.Mishaps() }
 
 // ByChance are those that the furnace of a number has of itself: none on about half of all days.
 func ByChance(number int64) []Mishap { return truth.ByChance(number) }
-
-// TruthVersion names the furnace that answers.
-const TruthVersion = truth.Version

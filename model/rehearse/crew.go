@@ -30,6 +30,7 @@ const (
 // crew works on a furnace and keys what it does and sees.
 type crew struct {
 	f       furnace
+	by      answerer // what it is
 	number  int64
 	mishaps []truth.Mishap
 	chosen  bool    // the mishaps were chosen, not by chance
@@ -91,9 +92,14 @@ type traced struct {
 	truth.Truth
 }
 
+// newCrew works on the usual furnace that answers.
 func newCrew(number int64, noise float64, mishaps []truth.Mishap) *crew {
+	return answerers[0].crew(number, noise, mishaps)
+}
+
+func (a answerer) crew(number int64, noise float64, mishaps []truth.Mishap) *crew {
 	return &crew{chosen: true,
-		f: newFurnace(number, noise, mishaps), number: number, mishaps: mishaps, journal: journal{stream: Stream(number)},
+		f: a.build(number, noise, mishaps), by: a, number: number, mishaps: mishaps, journal: journal{stream: Stream(number)},
 		late: truth.Stream(number, "crew late"), looks: truth.Stream(number, "crew looks"), scales: truth.Stream(number, "crew scales"),
 	}
 }
@@ -152,7 +158,7 @@ func (c *crew) light() error {
 		},
 		Recipe: c.next(),
 	}
-	seal, err := seal(c.number, sealed{truth.Draw(c.number, 1), c.mishaps, c.until}, c.chosen)
+	seal, err := seal(c.by, c.number, c.mishaps, c.until, c.chosen)
 	if err != nil {
 		return err
 	}

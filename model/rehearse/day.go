@@ -59,9 +59,10 @@ type Day struct {
 
 // Options of a rehearsal.
 type Options struct {
-	Noise  float64 // by how much all that varies within a day is multiplied; 0 is 1
-	Chance bool    // the mishaps came by chance: the seal does not name them
-	twin   *crew   // the same day without mishaps, where it was worked already
+	Noise  float64  // by how much all that varies within a day is multiplied; 0 is 1
+	Chance bool     // the mishaps came by chance: the seal does not name them
+	By     Answerer // the furnace that answers; the usual one if none is named
+	twin   *crew    // the same day without mishaps, where it was worked already
 }
 
 // Run rehearses unattended: the day of a furnace number with some mishaps. The same number, mishaps and noise give the same
@@ -70,7 +71,11 @@ func Run(number int64, mishaps []truth.Mishap, o Options) (Day, error) {
 	if o.Noise == 0 {
 		o.Noise = 1
 	}
-	c := newCrew(number, o.Noise, mishaps)
+	by, err := o.By.known()
+	if err != nil {
+		return Day{}, err
+	}
+	c := by.crew(number, o.Noise, mishaps)
 	c.chosen = !o.Chance
 	if err := c.work(); err != nil {
 		return Day{}, err
@@ -88,7 +93,7 @@ func Run(number int64, mishaps []truth.Mishap, o Options) (Day, error) {
 	if len(mishaps) > 0 {
 		twin := o.twin
 		if twin == nil {
-			twin = newCrew(number, o.Noise, nil)
+			twin = by.crew(number, o.Noise, nil)
 			if err := twin.work(); err != nil {
 				return Day{}, err
 			}

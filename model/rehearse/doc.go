@@ -1,4 +1,4 @@
-// Package rehearse runs a smelt on the furnace that answers (package truth): it seals what was drawn, lets a scripted crew
+// Package rehearse runs a smelt on the furnace that answers (packages truth and zones): it seals what was drawn, lets a scripted crew
 // work through the day and key what it does and sees as people would, holds the adviser's session against what was true, and
 // scores it over many furnaces.
 //

@@ -43,8 +43,3 @@ type furnace struct {
 	truth.Setting
 	responder
 }
-
-func newFurnace(number int64, noise float64, mishaps []truth.Mishap) furnace {
-	f := truth.New(number, noise, mishaps...)
-	return furnace{f.Setting(), f}
-}

@@ -46,14 +46,18 @@ type Fixed struct {
 }
 
 // AgainstAFixedPlan works one furnace both ways.
-func AgainstAFixedPlan(number int64) (Fixed, error) {
-	fixed, heeding := newCrew(number, 1, nil), newCrew(number, 1, nil)
+func AgainstAFixedPlan(number int64, by Answerer) (Fixed, error) {
+	a, err := by.known()
+	if err != nil {
+		return Fixed{}, err
+	}
+	fixed, heeding := a.crew(number, 1, nil), a.crew(number, 1, nil)
 	heeding.heeds = true
 	for _, c := range []*crew{fixed, heeding} {
 		if err := c.work(); err != nil {
 			return Fixed{}, err
 		}
 	}
-	a, b := fixed.trace[len(fixed.trace)-1], heeding.trace[len(heeding.trace)-1]
-	return Fixed{number, heeding.advised, a.ColdMin, b.ColdMin, a.Bloom, b.Bloom}, nil
+	planned, heeded := fixed.trace[len(fixed.trace)-1], heeding.trace[len(heeding.trace)-1]
+	return Fixed{number, heeding.advised, planned.ColdMin, heeded.ColdMin, planned.Bloom, heeded.Bloom}, nil
 }

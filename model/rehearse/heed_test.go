@@ -7,15 +7,16 @@ import (
 )
 
 var heeded = flag.Int64("heeded", 2, "so many furnaces worked by the plan alone and by the advice of the next hour")
+var heededBy = flag.String("answers", string(Columns), "the furnace that answers in it")
 
 // A crew that goes by the advice of the next hour against one that goes by its plan, on the same furnaces: what it comes to is
 // printed; nothing that is said of it may be no number.
 //
-//	go test ./model/rehearse -run AgainstAFixedPlan -v -heeded 12
+//	go test ./model/rehearse -run AgainstAFixedPlan -v -heeded 12 -answers zones
 func TestAgainstAFixedPlan(t *testing.T) {
 	var sum Fixed
 	for n := int64(1); n <= *heeded; n++ {
-		f, err := AgainstAFixedPlan(n)
+		f, err := AgainstAFixedPlan(n, Answerer(*heededBy))
 		if err != nil {
 			t.Fatal(err)
 		}

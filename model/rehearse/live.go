@@ -20,7 +20,6 @@ const Answers = "rehearsal"
 type Live struct {
 	f        furnace
 	number   int64
-	drawn    truth.Drawn
 	mishaps  []truth.Mishap
 	eyes     *rand.Rand
 	bucketKg float64 // what the crew takes a bucket and a scoop to hold
@@ -145,8 +144,9 @@ func relive(entries []entry.Entry, otherwise *[]truth.Mishap) (*Live, error) {
 	if !ok {
 		return nil, errors.New("it has no seal")
 	}
-	if seal.Truth != truth.Version {
-		return nil, errors.New("its furnace is that of another version of the program: " + seal.Truth)
+	by, err := sealedBy(seal.Truth)
+	if err != nil {
+		return nil, err
 	}
 	s, err := unseal(seal)
 	if err != nil {
@@ -156,7 +156,7 @@ func relive(entries []entry.Entry, otherwise *[]truth.Mishap) (*Live, error) {
 	if otherwise != nil {
 		ms = *otherwise
 	}
-	c := newCrew(seal.Number, 1, ms)
+	c := by.crew(seal.Number, 1, ms)
 	c.stream, c.until = entries[0].Stream, s.Crew
 	if err := c.light(); err != nil {
 		return nil, err
@@ -165,7 +165,7 @@ func relive(entries []entry.Entry, otherwise *[]truth.Mishap) (*Live, error) {
 		c.second()
 	}
 	l := &Live{
-		f: c.f, number: seal.Number, drawn: s.Furnace, mishaps: ms, eyes: truth.Stream(seal.Number, "eyes"), bucketKg: bucketKg, scoopKg: scoopKg,
+		f: c.f, number: seal.Number, mishaps: ms, eyes: truth.Stream(seal.Number, "eyes"), bucketKg: bucketKg, scoopKg: scoopKg,
 		filled: c.mainBurn > 0, blown: c.mainBurn > 0, ore: c.ore, charges: c.charges, next: scoopKg * float64(c.recipe),
 		told: map[Notice]bool{}, lasts: map[Mishap]float64{}, was: map[was]int{}, course: c.course,
 	}

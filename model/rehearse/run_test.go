@@ -136,7 +136,7 @@ func TestOnlyTheRehearsalOpensTheSeal(t *testing.T) {
 func TestThreeFurnacesEightMishaps(t *testing.T) {
 	var all []Case
 	for n := int64(1); n <= 3; n++ {
-		cases, err := Score(n, 1, Mishaps())
+		cases, err := Score(n, 1, Columns, Mishaps())
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -33,14 +33,14 @@ type Case struct {
 }
 
 // Score rehearses one furnace calmly and with each mishap alone.
-func Score(number int64, noise float64, mishaps []truth.Mishap) ([]Case, error) {
-	calm, err := Run(number, nil, Options{Noise: noise})
+func Score(number int64, noise float64, by Answerer, mishaps []truth.Mishap) ([]Case, error) {
+	calm, err := Run(number, nil, Options{Noise: noise, By: by})
 	if err != nil {
 		return nil, err
 	}
 	cases := []Case{calm.score(noise)}
 	for _, m := range mishaps {
-		d, err := Run(number, []truth.Mishap{m}, Options{Noise: noise, twin: calm.crew})
+		d, err := Run(number, []truth.Mishap{m}, Options{Noise: noise, By: by, twin: calm.crew})
 		if err != nil {
 			return nil, err
 		}
@@ -50,7 +50,7 @@ func Score(number int64, noise float64, mishaps []truth.Mishap) ([]Case, error) 
 }
 
 func (d *Day) score(noise float64) Case {
-	k := Case{Number: d.Number, Noise: noise, Truth: truth.Version, BloomKg: d.BloomKg, Inside: map[string]Of{}}
+	k := Case{Number: d.Number, Noise: noise, Truth: d.crew.by.version, BloomKg: d.BloomKg, Inside: map[string]Of{}}
 	for n, o := range d.Inside {
 		k.Inside[n.Key()] = o
 	}
@@ -128,6 +128,7 @@ func (c *crew) caused(w rule.Warning) bool {
 type Sum struct {
 	Furnaces int                             `json:"furnaces"`
 	Noise    float64                         `json:"noise"`
+	Truth    string                          `json:"truth"` // the version of the furnace
 	Mishaps  []MishapSum                     `json:"mishaps"`
 	Calm     CalmSum                         `json:"calm"`
 	Inside   map[string]Of                   `json:"-"`
@@ -166,7 +167,7 @@ func Total(cases []Case) Sum {
 	var blooms []float64
 	by := map[truth.Mishap][]Case{}
 	for _, k := range cases {
-		s.Noise, numbers[k.Number] = k.Noise, true
+		s.Noise, s.Truth, numbers[k.Number] = k.Noise, k.Truth, true
 		by[k.Mishap] = append(by[k.Mishap], k)
 		for n, o := range k.Inside {
 			was := s.Inside[n]

@@ -11,25 +11,30 @@ import (
 
 // sealed is what stands in a seal: the furnace, and all that is to go wrong, chosen or not.
 type sealed struct {
-	Furnace truth.Drawn    `json:"furnace"`
-	Mishaps []truth.Mishap `json:"mishaps,omitempty"`
-	Crew    float64        `json:"crew,omitempty"` // s since light until which the scripted crew works, where a person goes on
+	Furnace json.RawMessage `json:"furnace"`
+	Mishaps []truth.Mishap  `json:"mishaps,omitempty"`
+	Crew    float64         `json:"crew,omitempty"` // s since light until which the scripted crew works, where a person goes on
 }
 
 // Seal is the entry that stands directly after light: what was drawn, closed until the end. Mishaps that somebody chose are
 // named in it; those that came by chance are not. Nothing but this package opens it (tested), and no reading depends on it
 // (tested).
 func Seal(number int64, mishaps []truth.Mishap, chosen bool) (entry.Sealed, error) {
-	return seal(number, sealed{Furnace: truth.Draw(number, 1), Mishaps: mishaps}, chosen)
+	return seal(answerers[0], number, mishaps, 0, chosen)
 }
 
-func seal(number int64, what sealed, chosen bool) (entry.Sealed, error) {
-	text, err := json.Marshal(what)
+// seal names the furnace's version: it is opened by the furnace that it is of.
+func seal(by answerer, number int64, mishaps []truth.Mishap, crew float64, chosen bool) (entry.Sealed, error) {
+	drawn, err := json.Marshal(by.draw(number))
 	if err != nil {
 		return entry.Sealed{}, err
 	}
-	s := entry.Sealed{Number: number, Truth: truth.Version, Drawn: base64.StdEncoding.EncodeToString(text)}
-	for _, m := range what.Mishaps {
+	text, err := json.Marshal(sealed{drawn, mishaps, crew})
+	if err != nil {
+		return entry.Sealed{}, err
+	}
+	s := entry.Sealed{Number: number, Truth: by.version, Drawn: base64.StdEncoding.EncodeToString(text)}
+	for _, m := range mishaps {
 		if chosen {
 			s.Mishaps = append(s.Mishaps, string(m))
 		}
@@ -37,10 +42,21 @@ func seal(number int64, what sealed, chosen bool) (entry.Sealed, error) {
 	return s, nil
 }
 
-// Unseal opens a seal: what was drawn, and what was to go wrong.
-func Unseal(s entry.Sealed) (truth.Drawn, []truth.Mishap, error) {
+// Unseal opens a seal: what was drawn (a Drawn of the package of its furnace), and what was to go wrong. An error where the seal
+// is of a furnace that this program does not have.
+func Unseal(s entry.Sealed) (drawn any, mishaps []truth.Mishap, err error) {
+	by, err := sealedBy(s.Truth)
+	if err != nil {
+		return nil, nil, err
+	}
 	d, err := unseal(s)
-	return d.Furnace, d.Mishaps, err
+	if err != nil {
+		return nil, nil, err
+	}
+	if drawn, err = by.open(d.Furnace); err != nil {
+		return nil, nil, unreadable(s, err)
+	}
+	return drawn, d.Mishaps, nil
 }
 
 func unseal(s entry.Sealed) (d sealed, err error) {
@@ -49,7 +65,11 @@ func unseal(s entry.Sealed) (d sealed, err error) {
 		err = json.Unmarshal(text, &d)
 	}
 	if err != nil {
-		return d, fmt.Errorf("the seal of furnace number %d cannot be read: %w", s.Number, err)
+		return d, unreadable(s, err)
 	}
 	return d, nil
+}
+
+func unreadable(s entry.Sealed, err error) error {
+	return fmt.Errorf("the seal of furnace number %d cannot be read: %w", s.Number, err)
 }

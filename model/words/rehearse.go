@@ -19,6 +19,8 @@ const (
 	FlagScore     = "rehearse so many furnaces, each calmly and with each mishap alone, and score the program on them"
 	FlagScores    = "with --score: the file that takes each rehearsal's score (JSON lines); what stands in it already is not done again"
 	FlagNoise     = "with --score: by how much all that varies within a day is multiplied"
+	FlagTruth     = "with --auto or --score: the made-up furnace that is true and answers: "
+	RehearseTruth = "rehearse --truth wants --auto, or --score N: on the screen the furnace of columns answers"
 	RehearseJSON  = "rehearse --json wants --auto, or --score N: a rehearsal on the screen prints nothing"
 	Scoring       = "rehearsing"
 )
@@ -46,6 +48,19 @@ func Mishap(m rehearse.Mishap) string { return strings.ReplaceAll(string(m), "-"
 // BadMishap says which there are.
 func BadMishap(s string) string {
 	return fmt.Sprintf("--mishap %q is none: write none, by-chance, %s", s, MishapNames())
+}
+
+// AnswererNames lists the furnaces that can answer, BadAnswerer says so.
+func AnswererNames() string {
+	var all []string
+	for _, a := range rehearse.Answerers() {
+		all = append(all, string(a))
+	}
+	return strings.Join(all, ", ")
+}
+
+func BadAnswerer(s string) string {
+	return fmt.Sprintf("--truth %q is no furnace of the program's own: write %s", s, AnswererNames())
 }
 
 // MishapNames lists those that can be chosen.
@@ -143,7 +158,7 @@ func befallen(m rehearse.Befallen) string {
 func Scored(s rehearse.Sum) string {
 	var b strings.Builder
 	line := func(form string, a ...any) { fmt.Fprintf(&b, form+"\n", a...) }
-	line("%d furnaces, noise %g; the crew lets every warning be", s.Furnaces, s.Noise)
+	line("%d furnaces (%s), noise %g; the crew lets every warning be", s.Furnaces, s.Truth, s.Noise)
 	line("%-16s %6s %6s %7s %6s %8s %9s %6s %9s", "MISHAP", "BEGAN", "HARM", "WARNED", "ALOUD", "IN TIME", "LEAD MIN", "ASKED", "COAL OFF")
 	for _, m := range s.Mishaps {
 		lead := "-"

@@ -158,6 +158,9 @@ func relive(entries []entry.Entry, otherwise *[]truth.Mishap) (*Live, error) {
 	}
 	c := by.crew(seal.Number, 1, ms)
 	c.stream, c.until = entries[0].Stream, s.Crew
+	if s.Crew == 0 {
+		c.until = math.MaxFloat64 // the crew worked alone to the end
+	}
 	if err := c.light(); err != nil {
 		return nil, err
 	}
@@ -167,7 +170,7 @@ func relive(entries []entry.Entry, otherwise *[]truth.Mishap) (*Live, error) {
 	l := &Live{
 		f: c.f, number: seal.Number, mishaps: ms, eyes: truth.Stream(seal.Number, "eyes"), bucketKg: bucketKg, scoopKg: scoopKg,
 		filled: c.mainBurn > 0, blown: c.mainBurn > 0, ore: c.ore, charges: c.charges, next: scoopKg * float64(c.recipe),
-		told: map[Notice]bool{}, lasts: map[Mishap]float64{}, was: map[was]int{}, course: c.course,
+		pulled: c.over > 0, over: c.over > 0, bloom: c.bloom, bits: c.bits, told: map[Notice]bool{}, lasts: map[Mishap]float64{}, was: map[was]int{}, course: c.course,
 	}
 	l.aim()
 	handed, last := l.f.Seconds(), 0.0
@@ -177,7 +180,7 @@ func relive(entries []entry.Entry, otherwise *[]truth.Mishap) (*Live, error) {
 		if at <= handed {
 			continue
 		}
-		for l.f.Seconds() < at-1 {
+		for !l.over && l.f.Seconds() < at-1 {
 			l.step()
 		}
 		if e.Screen == Answers {

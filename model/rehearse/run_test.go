@@ -15,6 +15,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/session"
 	"chargehand/model/truth"
+	"chargehand/model/truth/zones"
 )
 
 // The same number gives the same entries, byte for byte; another one does not.
@@ -62,6 +63,38 @@ func TestWhatTheCrewKeysCanBeKept(t *testing.T) {
 		if err != nil || drawn != truth.Draw(n, 1) || !reflect.DeepEqual(mishaps, ByChance(n)) || len(seal.Mishaps) > 0 {
 			t.Errorf("furnace %d: the seal holds %v, %v", n, mishaps, err)
 		}
+	}
+}
+
+// A seal is opened by the furnace that it names, and by no other.
+func TestASealNamesItsFurnace(t *testing.T) {
+	d, err := Run(2, []truth.Mishap{truth.BadOre}, Options{By: Zones})
+	if err != nil {
+		t.Fatal(err)
+	}
+	seal := d.Entries[1].Event.(entry.Sealed)
+	drawn, mishaps, err := Unseal(seal)
+	if err != nil || seal.Truth != zones.Version || drawn != zones.Draw(2, 1) || len(mishaps) != 1 {
+		t.Errorf("sealed by %s: %v, %v, %v", seal.Truth, drawn, mishaps, err)
+	}
+	for _, e := range d.Entries {
+		if err := entry.Check(e.Event); err != nil {
+			t.Errorf("entry %d: %v", e.Seq, err)
+		}
+	}
+	l, err := Resume(d.Entries)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, ok := l.f.responder.(*zones.Furnace); !ok || !l.Over() || l.f.Look() != d.crew.f.Look() || l.bloom != d.BloomKg {
+		t.Errorf("a day that a crew worked alone leads to a %T, over %v: %+v, was %+v", l.f.responder, l.Over(), l.f.Look(), d.crew.f.Look())
+	}
+	seal.Truth = "zones 0"
+	if _, _, err := Unseal(seal); err == nil {
+		t.Error("a seal of an unknown furnace is opened")
+	}
+	if _, err := Run(2, nil, Options{By: "clay"}); err == nil {
+		t.Error("a furnace of clay answers")
 	}
 }
 

@@ -24,7 +24,7 @@ var usual = order{blast: 1, stack: 1, ore: 1}
 type kept struct {
 	bucketMin          []float64 // between charges, after the first ore
 	charcoal, dry      float64   // kg of charcoal and of dry ore
-	hottest, peep      []float64 // C, each minute from an hour on
+	peep               []float64 // C, each minute from an hour on
 	top, hearth, metal []float64
 	hours              float64
 }

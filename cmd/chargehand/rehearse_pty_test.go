@@ -41,7 +41,7 @@ func TestPracticeGoesOnAfterAPowerCut(t *testing.T) {
 	dir := t.TempDir()
 	s := openTerminal(t, dir, 120, 36)
 	s.shows("practise")
-	s.does("p", "practice, a minute a second", "nothing of this is kept with your smelts", "main burn")
+	s.does("p", "practice, a minute a second", "none of this is kept with your smelts", "main burn")
 	s.does(faster, "practice, 600 times")
 	s.rehearses(4)
 	s.kill()

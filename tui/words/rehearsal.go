@@ -11,7 +11,7 @@ const (
 	DoHold    = "hold"
 	LookMeter = "blast meter"
 
-	RehearsalBegins = "nothing of this is kept with your smelts; when it slows down, press c to charge; l looks, F2 holds the clock"
+	RehearsalBegins = "none of this is kept with your smelts; when it slows down: c charges"
 )
 
 // Rehearsing marks every screen of a rehearsal, with how fast its clock runs.

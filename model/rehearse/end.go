@@ -1,6 +1,7 @@
 package rehearse
 
 import (
+	"cmp"
 	"errors"
 	"math"
 	"time"
@@ -34,7 +35,7 @@ type End struct {
 	Acts     []Act
 	Said     physics.Band // kg of bloom that the screen expected at the last ore; zero where it said nothing
 	Cold     time.Duration
-	Held     Of // of the ten minutes' steps, how often the hearth's band held what was so
+	Held     Of // of the ten minutes' steps from the first ore on, how often the hearth's band held what was so
 }
 
 // Heat is a hearth at a moment.
@@ -182,17 +183,17 @@ func (d *End) believes(entries []entry.Entry, l *Live) {
 	if l.burning > 0 {
 		end = seconds(l.burning)
 	}
-	lastOre := time.Duration(0)
+	firstOre, lastOre := time.Duration(0), time.Duration(0)
 	for _, c := range d.Charges {
 		if c.Ore {
-			lastOre = c.At
+			firstOre, lastOre = cmp.Or(firstOre, c.At), c.At
 		}
 	}
 	for at := d.MainBurn.Truncate(every) + every; d.MainBurn > 0 && at <= end; at += every {
 		r := read(s, v, at)
 		if f := r.Figure(figure.HearthTemperature); f.Known() {
 			d.Believed = append(d.Believed, Heat{at, f.P50})
-			if t := l.course.at(at).HearthC; !math.IsNaN(t) {
+			if t := l.course.at(at).HearthC; firstOre > 0 && at >= firstOre && !math.IsNaN(t) {
 				d.Held.Of++
 				if f.P10 <= t && t <= f.P90 {
 					d.Held.In++

@@ -250,7 +250,7 @@ func ofScreen(d rehearse.End) string {
 	if d.Held.Of == 0 {
 		return ""
 	}
-	return fmt.Sprintf("The screen's band held the true heat of the hearth %d times of %d.", d.Held.In, d.Held.Of)
+	return fmt.Sprintf("Of %d times the screen's band held the true heat of the hearth %d.", d.Held.Of, d.Held.In)
 }
 
 func ofCharges(d rehearse.End) string {

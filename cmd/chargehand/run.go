@@ -42,7 +42,7 @@ func commands() []command {
 	return []command{
 		storesCommand(), furnaceCommand(), planCommand(), sheetCommand(), assayCommand(), rehearseCommand(),
 		stateCommand(), aheadCommand(),
-		smeltsCommand(), accountCommand(), forgeCommand(), reportCommand(), exportCommand(), importCommand(), learnCommand(), hindcastCommand(),
+		smeltsCommand(), compareCommand(), accountCommand(), forgeCommand(), reportCommand(), exportCommand(), importCommand(), learnCommand(), hindcastCommand(),
 		checkCommand(), rescueCommand(), versionCommand(),
 	}
 }

@@ -12,7 +12,7 @@ import (
 
 // Rule counts the ways of making a summary. A stored one of another rule is made
 // anew; it rises when a field is added or means something else.
-const Rule = 6
+const Rule = 7
 
 // Summary is what the shelf shows of a smelt. It can be made from the entries at
 // any time.
@@ -37,16 +37,23 @@ type Summary struct {
 	// the two are never taken for one another.
 	BloomLoose     entry.Maybe[entry.Kilogram] `json:"bloom_loose_kg,omitzero"`
 	BloomCompacted entry.Maybe[entry.Kilogram] `json:"bloom_compacted_kg,omitzero"`
-	Practice       bool                        `json:"practice,omitempty"` // set aside from the shelf
-	Rehearsal      bool                        `json:"rehearsal,omitempty"`
-	Invented       bool                        `json:"invented,omitempty"`
-	Imported       bool                        `json:"imported,omitempty"`
-	Undated        bool                        `json:"undated,omitempty"` // the day is unknown
-	SourceHash     string                      `json:"source_hash,omitempty"`
-	Wall           []WallThen                  `json:"wall,omitempty"` // what was seen of it and done about it
-	Used           house.Use                   `json:"used,omitzero"`  // of the stores, and what is said of its bloom
-	Entries        uint64                      `json:"entries"`        // how many there are, those struck out included
-	Head           string                      `json:"head"`           // hash of the last stored line
+	// What went in and how, by which smelts are compared.
+	Tried      string                            `json:"tried,omitempty"`       // what was tried this time
+	Wanted     entry.Maybe[entry.Kilogram]       `json:"wanted_kg,omitzero"`    // by the plan that it was lit by
+	Blast      entry.Maybe[entry.LitrePerMinute] `json:"blast_l_min,omitzero"`  // the middle of what blew while charges went in
+	Interval   entry.Maybe[entry.Minute]         `json:"interval_min,omitzero"` // from charge to charge, the usual
+	Rise       entry.Maybe[entry.Minute]         `json:"ore_rise_min,omitzero"` // from the first ore to the first charge of nine tenths of the most
+	Slag       entry.Maybe[entry.Kilogram]       `json:"slag_kg,omitzero"`      // as weighed
+	Practice   bool                              `json:"practice,omitempty"`    // set aside from the shelf
+	Rehearsal  bool                              `json:"rehearsal,omitempty"`
+	Invented   bool                              `json:"invented,omitempty"`
+	Imported   bool                              `json:"imported,omitempty"`
+	Undated    bool                              `json:"undated,omitempty"` // the day is unknown
+	SourceHash string                            `json:"source_hash,omitempty"`
+	Wall       []WallThen                        `json:"wall,omitempty"` // what was seen of it and done about it
+	Used       house.Use                         `json:"used,omitzero"`  // of the stores, and what is said of its bloom
+	Entries    uint64                            `json:"entries"`        // how many there are, those struck out included
+	Head       string                            `json:"head"`           // hash of the last stored line
 }
 
 // WallThen is what was seen of the wall, or done about it, at a time of the day.
@@ -112,6 +119,7 @@ func From(stream string, s fold.State) Summary {
 		Practice: l.Practice, Rehearsal: l.Rehearsal, Invented: l.Invented, Imported: l.Imported, Undated: l.Undated, SourceHash: l.SourceHash,
 	}
 	sum.Day, sum.Lasted = dayOf(s)
+	sum.went(s)
 	if s.Phase != "" {
 		sum.OreDry = known(s.Ore.Dry)
 	}

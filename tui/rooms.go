@@ -3,6 +3,7 @@ package tui
 import (
 	"chargehand/tui/account"
 	"chargehand/tui/book"
+	"chargehand/tui/compare"
 	"chargehand/tui/fire"
 	"chargehand/tui/forge"
 	"chargehand/tui/furnace"
@@ -30,7 +31,7 @@ func rooms(cfg Config) []screen.Screen {
 		begin = start.Rehearsing(cfg.Starters[0])
 	}
 	return []screen.Screen{
-		fire.New(), book.New(), replay.New(), stores.New(), furnace.New(), plan.New(), shelf.New(), account.New(), forge.New(), begin, help.New(),
+		fire.New(), book.New(), replay.New(), stores.New(), furnace.New(), plan.New(), shelf.New(), compare.New(cfg.Store), account.New(), forge.New(), begin, help.New(),
 		light.New(cfg.Starters, cfg.Store),
 	}
 }

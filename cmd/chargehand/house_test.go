@@ -31,7 +31,7 @@ var arrows = map[string][]string{
 	"tui/words":        {"model"},
 	"tui/draw":         {"tui/cell", "tui/glow", "tui/letter", "tui/chart", "tui/shaft", "tui/theme", "tui/words", "model", "physics"},
 	"tui/screen":       {"tui/draw", "tui/cell", "tui/theme", "tui/words", "model"},
-	"tui/act":          {"tui/screen", "tui/words", "model"},
+	"tui/act":          {"tui/screen", "tui/draw", "tui/cell", "tui/theme", "tui/words", "model"},
 	"tui/scene":        {"tui/act", "tui/screen", "tui/draw", "tui/letter", "tui/cell", "tui/theme", "tui/words", "model"},
 	"tui/scene/scenes": {"tui/scene", "tui/draw", "tui/cell", "tui/theme", "tui/words", "model", "physics"},
 	"tui/desk":         {"tui", "model"},

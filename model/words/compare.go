@@ -2,7 +2,6 @@ package words
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"chargehand/model/compare"
@@ -70,15 +69,12 @@ func (u Units) Differed(c compare.Compared) []string {
 	}
 	var all []string
 	for _, d := range c.Differed[:min(3, len(c.Differed))] {
-		all = append(all, fmt.Sprintf("%s: %s to %s, %s of the spread of your %d", CompareWord(d.Measure), u.compared(d.Low, d.Measure), u.compared(d.High, d.Measure), times1(d.Spreads), c.Own))
+		all = append(all, fmt.Sprintf("%s: %s to %s, %s the spread of your %d", CompareWord(d.Measure), u.compared(d.Low, d.Measure), u.compared(d.High, d.Measure), times1(d.Spreads), c.Own))
 	}
 	return all
 }
 
 func times1(v float64) string {
-	if v < 0.05 {
-		return "none"
-	}
 	return Number(v, 1) + " times"
 }
 
@@ -99,11 +95,17 @@ func Trend(c compare.Compared) string {
 	if !t.Stands() {
 		return fmt.Sprintf("trends: over %d smelts nothing goes with the yield more than by chance", t.N)
 	}
-	way := "more"
-	if t.Rank < 0 {
-		way = "less"
+	var with []string
+	for _, t := range c.Trends {
+		if t.Stands() && len(with) < 3 {
+			way := "more "
+			if t.Rank < 0 {
+				way = "less "
+			}
+			with = append(with, way+trendWord(t.Measure))
+		}
 	}
-	return fmt.Sprintf("trend: over %d smelts a good yield goes with %s %s (rank %.1f, by chance in fewer than %s); that it does it is not said", t.N, way, trendWord(t.Measure), math.Abs(t.Rank), oneIn(t.Chance))
+	return fmt.Sprintf("trend: over %d smelts a good yield goes with %s; by chance in 1 of %s; not what did it", t.N, strings.Join(with, ", "), oneIn(c.Trends[len(with)-1].Chance))
 }
 
 func trendWord(m compare.Measure) string {
@@ -119,10 +121,18 @@ func trendWord(m compare.Measure) string {
 func oneIn(chance float64) string {
 	for _, n := range []float64{1000, 200, 100, 50} {
 		if chance < 1/n {
-			return fmt.Sprintf("1 of %.0f", n)
+			return fmt.Sprintf("%.0f", n)
 		}
 	}
-	return "1 of 20"
+	return "20"
+}
+
+// OreBase says on which ore a smelt is counted.
+func OreBase(s shelf.Summary) string {
+	if s.OreDry.Positive() {
+		return "dry"
+	}
+	return "as charged"
 }
 
 // Compared is a comparison in words, a smelt a column.
@@ -148,8 +158,8 @@ func Compared(u Units, c compare.Compared) string {
 		cells(CompareWord(m), func(s shelf.Summary) string {
 			said := orElse(u.CompareValue(s, m), NotKnown)
 			if m == compare.Ore || m == compare.Yield {
-				if _, known := compare.Value(s, m); known && !s.OreDry.Positive() {
-					said += ", as charged"
+				if _, known := compare.Value(s, m); known {
+					said += ", " + OreBase(s)
 				}
 			}
 			return said

@@ -199,3 +199,6 @@ type InFurnace entry.UID
 // AsLit is handed to the form before light to put right what the smelt shown was lit
 // with.
 type AsLit struct{}
+
+// Compares is handed to the comparison: the streams of the smelts to compare.
+type Compares []string

@@ -24,9 +24,9 @@ type find struct {
 func (f find) asks() bool { return f.typing || f.input.Trimmed() != "" }
 
 // holds tells whether every word typed stands in what is known of a smelt by name: its
-// day, furnace, ore mix, mark, and name.
+// day, furnace, ore mix, what was tried, mark, and name.
 func (f find) holds(l shelf.Summary) bool {
-	known := strings.ToLower(strings.Join([]string{l.ID, dayOf(l), l.Furnace, l.Mix, markOf(l)}, " "))
+	known := strings.ToLower(strings.Join([]string{l.ID, dayOf(l), l.Furnace, l.Mix, l.Tried, markOf(l)}, " "))
 	for _, w := range strings.Fields(strings.ToLower(f.input.Text())) {
 		if !strings.Contains(known, w) {
 			return false
@@ -57,7 +57,7 @@ func (s Screen) Back() (screen.Screen, bool) {
 	if !s.find.asks() && s.order == byDay {
 		return s, false
 	}
-	return Screen{aside: s.aside}, true
+	return Screen{aside: s.aside, marked: s.marked}, true
 }
 
 // paintFind shows what is looked for, and how many there are of it.

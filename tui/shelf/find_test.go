@@ -1,6 +1,7 @@
 package shelf_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -86,5 +87,41 @@ func TestSmeltsAreFound(t *testing.T) {
 	}
 	if _, e := s.Update(sh, screen.Pressed{Key: tea.KeyMsg{Type: tea.KeyUp}}); e == nil {
 		t.Error("a key that does nothing says nothing")
+	}
+}
+
+// Two to four smelts are marked and compared; k again takes a mark off.
+func TestSmeltsAreMarked(t *testing.T) {
+	sh := three()
+	var s screen.Screen = shelf.New()
+	if _, e := s.Update(sh, screen.Pressed{Key: desk.KeyMsg("m")}); e == nil {
+		t.Error("nothing is marked, and it compares")
+	}
+	s = press(t, s, sh, "k", "down", "k", "down", "k", "k")
+	_, e := s.Update(sh, screen.Pressed{Key: desk.KeyMsg("m")})
+	to, ok := screen.First[screen.Go](e)
+	got, _ := to.With.(screen.Compares)
+	if !ok || to.To != screen.Compare || strings.Join(got, " ") != "c b" {
+		t.Errorf("%+v", e)
+	}
+}
+
+// A key in a list of a thousand smelts, sorted and searched.
+func BenchmarkAThousandSmelts(b *testing.B) {
+	sh := three()
+	for i := range 1000 {
+		l := sh.Shelf.Lines[i%3]
+		l.ID, l.Tried = fmt.Sprintf("%s%d", l.ID, i), "ore rising slower"
+		sh.Shelf.Lines = append(sh.Shelf.Lines, l)
+	}
+	var s screen.Screen = shelf.New()
+	s, _ = s.Update(sh, screen.Pressed{Key: desk.KeyMsg("o")})
+	s, _ = s.Update(sh, screen.Pressed{Key: desk.KeyMsg("i")})
+	for b.Loop() {
+		for _, k := range []string{"r", "backspace"} {
+			s, _ = s.Update(sh, screen.Pressed{Key: desk.KeyMsg(k)})
+			g := sh.Theme.Grid(sh.W, sh.H)
+			s.Paint(g, sh)
+		}
 	}
 }

@@ -2,6 +2,7 @@ package shelf
 
 import (
 	"math"
+	"slices"
 
 	"chargehand/model/entry"
 	"chargehand/model/shelf"
@@ -22,7 +23,7 @@ func detailRows(size scene.Size) int {
 	case scene.Small:
 		return 3
 	case scene.Middle, scene.Large:
-		return 4
+		return 6
 	}
 	return 0
 }
@@ -96,7 +97,7 @@ func (s Screen) table(g cell.Grid, sh screen.Shared, ls []shelf.Summary, at int)
 	cols, day := columns(w)
 	t := screen.Table{Columns: cols, Heads: true, Picked: at - first}
 	for _, l := range shown {
-		cells := []string{dayOf(l), l.Furnace, markOf(l), bloomOf(sh, l), yieldOf(l), kgOrNothing(sh.Units, l.Ore),
+		cells := []string{dayOf(l), s.marks(sh, l) + l.Furnace, triedOf(l), bloomOf(sh, l), yieldOf(l), kgOrNothing(sh.Units, l.Ore),
 			kgOrNothing(sh.Units, l.Charcoal), words.Lasted(l.Lasted)}
 		if l.ID == "" {
 			cells = append([]string{"", s.turns()}, make([]string, len(cells)-2)...)
@@ -179,13 +180,58 @@ func (s Screen) detail(g cell.Grid, sh screen.Shared, l shelf.Summary) {
 		g.Text(x+2, 1, says, th.Style(theme.Text))
 	}
 	if h > 3 {
+		y := 2
+		if w-x < g.Width(says)+3 {
+			y = 3
+		}
+		for _, line := range s.knownOf(sh, l) {
+			if y < h-1 {
+				n := g.Text(2, y, line[0]+"  ", th.Style(theme.Quiet))
+				g.TextIn(cell.Rect{X: 2 + n, Y: y, W: w - n - 3, H: 1}, line[1], th.Style(theme.Text))
+				y++
+			}
+		}
 		key := words.ShelfKey
 		if th.Profile == theme.None || th.ASCII {
 			key = words.ShelfKeyBold
 		}
-		g.TextIn(cell.Rect{X: 2, Y: 3, W: w - 3, H: 1}, key, th.Style(theme.Quiet))
-		g.TextRight(w-1, 3, words.CountsNot, th.Style(theme.Quiet))
+		g.TextIn(cell.Rect{X: 2, Y: h - 1, W: w - 3, H: 1}, key, th.Style(theme.Quiet))
+		g.TextRight(w-1, h-1, words.CountsNot, th.Style(theme.Quiet))
 	}
+}
+
+// marks stands before a smelt that is marked to be compared.
+func (s Screen) marks(sh screen.Shared, l shelf.Summary) string {
+	if l.ID == "" || !slices.Contains(s.marked, l.ID) {
+		return ""
+	}
+	return sh.Theme.Marks().Ticked + " "
+}
+
+// triedOf is what was tried, or what is special about a smelt.
+func triedOf(l shelf.Summary) string {
+	if mark := markOf(l); mark != "" || l.Tried == "" {
+		return mark
+	}
+	return l.Tried
+}
+
+// knownOf is what was tried, promised and learnt of a smelt, so far as it is known.
+func (s Screen) knownOf(sh screen.Shared, l shelf.Summary) (lines [][2]string) {
+	if l.Tried != "" {
+		lines = append(lines, [2]string{words.ShelfTried, l.Tried})
+	}
+	if l.Wanted.Known {
+		lines = append(lines, [2]string{words.ShelfPromised, words.PromisedCame(sh.Units.Kg(l.Wanted.Value), bloomOf(sh, l))})
+	}
+	if sh.House != nil && l.UID != "" {
+		for _, lesson := range slices.Backward(sh.House().Lessons) {
+			if lesson.Smelt == l.UID {
+				return append(lines, [2]string{words.ShelfNextTime, lesson.Text})
+			}
+		}
+	}
+	return lines
 }
 
 // columns are those that fit, the ones that matter most first to stay, and where

@@ -2,6 +2,8 @@
 package shelf
 
 import (
+	"slices"
+
 	"github.com/charmbracelet/bubbles/key"
 
 	"chargehand/model/shelf"
@@ -14,25 +16,27 @@ import (
 // Screen is the list of the smelts, newest first, then an invented one to look
 // at. Practice is set aside: the last line leads to it, and back from it.
 type Screen struct {
-	at    int
-	aside bool // shows the practice
-	order order
-	find  find
+	at     int
+	aside  bool // shows the practice
+	order  order
+	find   find
+	marked []string // to be compared, in the order in which they were marked
 }
 
 // Keys are the keys of the shelf.
 type Keys struct {
 	screen.MoveKeys
-	Open, Replay, Find, Sort key.Binding
+	Open, Replay, Find, Sort, Mark, Compare key.Binding
 }
 
 // Map are those keys.
 var Map = Keys{MoveKeys: screen.Move, Open: screen.Bind(words.DoOpen, "enter"), Replay: screen.Bind(words.DoReplayIt, "r"),
-	Find: screen.Bind(words.DoFind, "i"), Sort: screen.Bind(words.DoSort, "o")}
+	Find: screen.Bind(words.DoFind, "i"), Sort: screen.Bind(words.DoSort, "o"),
+	Mark: screen.Bind(words.DoMarkToCompare, "k"), Compare: screen.Bind(words.DoCompareMarked, "m")}
 
 // All of them, the weightiest first.
 func (k Keys) All() []key.Binding {
-	return append([]key.Binding{k.Open, k.Replay, k.Find, k.Sort}, k.MoveKeys.All()...)
+	return append([]key.Binding{k.Open, k.Replay, k.Find, k.Sort, k.Mark, k.Compare}, k.MoveKeys.All()...)
 }
 
 func (Screen) ID() screen.ID       { return screen.Shelf }
@@ -53,7 +57,7 @@ func (s Screen) Hints(screen.Shared) []draw.KeyHint {
 	if s.find.asks() || s.order != byDay {
 		back = screen.Short(screen.Global.Back, words.DoFindAll)
 	}
-	hs := append(screen.Hints(Map.Open, Map.Replay, Map.Find, Map.Sort), back)
+	hs := append(screen.Hints(Map.Open, Map.Replay, Map.Find, Map.Sort), screen.Short(Map.Mark, words.ShortMark), screen.Short(Map.Compare, words.ShortCompare), back)
 	return append(hs, screen.Hints(screen.Global.Views, Map.Up, Map.Down)...)
 }
 
@@ -113,7 +117,11 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 	case key.Matches(t, Map.Sort):
 		s.order, s.at = (s.order+1)%orders, 0
 		return s, nil
-	case !key.Matches(t, Map.Open, Map.Replay):
+	case key.Matches(t, Map.Compare) && len(s.marked) < 2:
+		return s, screen.Refuse(words.MarkTwoFirst)
+	case key.Matches(t, Map.Compare):
+		return s, screen.Go{To: screen.Compare, With: screen.Compares(slices.Clone(s.marked))}
+	case !key.Matches(t, Map.Open, Map.Replay, Map.Mark):
 		return s, screen.Refuse(words.NoAct(screen.KeyLabel(string(t))))
 	case len(ls) == 0 && s.find.asks():
 		return s, screen.Refuse(words.FoundNone)
@@ -121,8 +129,11 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 		return s, screen.Refuse(words.ShelfBare)
 	}
 	l := ls[at]
+	if key.Matches(t, Map.Mark) {
+		return s.mark(l)
+	}
 	if l.ID == "" {
-		return Screen{aside: !s.aside}, nil
+		return Screen{aside: !s.aside, marked: s.marked}, nil
 	}
 	on := screen.Fire
 	if key.Matches(t, Map.Replay) || !l.Unfinished() { // what is over is looked at from its beginning on
@@ -137,6 +148,25 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 	}
 	return s, open(sh)
 }
+
+// mark marks a smelt to be compared, or takes its mark off.
+func (s Screen) mark(l shelf.Summary) (screen.Screen, screen.Effect) {
+	i := slices.Index(s.marked, l.ID)
+	switch {
+	case l.ID == "":
+		return s, screen.Refuse(words.NotToCompare)
+	case i >= 0:
+		s.marked = slices.Delete(slices.Clone(s.marked), i, i+1)
+	case len(s.marked) == mostMarked:
+		return s, screen.Refuse(words.NoMoreToMark)
+	default:
+		s.marked = append(slices.Clone(s.marked), l.ID)
+	}
+	return s, screen.Said(words.Marked(len(s.marked)))
+}
+
+// mostMarked is how many are compared at the most.
+const mostMarked = 4
 
 // holds says how many smelts the list has.
 func (s Screen) holds(ls []shelf.Summary) string {

@@ -13,7 +13,10 @@ const (
 	ShelfBloom     = "bloom"
 	ShelfOre       = "ore"
 	ShelfCharcoal  = "charcoal"
-	ShelfMarks     = ""
+	ShelfMarks     = "tried"
+	ShelfTried     = "tried"
+	ShelfPromised  = "wanted"
+	ShelfNextTime  = "next time"
 	ShelfFurnace   = "furnace"
 	ShelfYield     = "yield of ore"
 	ShelfHours     = "hours"
@@ -124,3 +127,11 @@ const (
 
 // Found is how many smelts have what was typed.
 func Found(n int) string { return ShelfHolds(n) + " found" }
+
+// PromisedCame is what was wanted of a smelt against what came.
+func PromisedCame(wanted, came string) string {
+	if came == "" {
+		return wanted
+	}
+	return wanted + ", came: " + came
+}

@@ -337,7 +337,7 @@ func (f session) Ask(sh screen.Shared) *draw.Ask {
 	if hint == "" {
 		hint = f.hint(sh)
 	}
-	a := &draw.Ask{Label: f.label(f.at), Hint: hint}
+	a := &draw.Ask{Label: typed[f.at].label, Hint: hint}
 	if f.at != didField && f.at != fuelField && f.at != nowField {
 		a.Value = func(width int) string { return f.in[f.at].Draw(sh.Theme, width) }
 	}

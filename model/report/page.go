@@ -1,24 +1,12 @@
 package report
 
+//go:generate go tool qtc -file=page.qtpl -skipLineComments
+
 import (
-	_ "embed" // the page
-	"html/template"
 	"io"
 
 	"chargehand/model/words"
 )
-
-//go:embed page.html
-var pageText string
-
-// page escapes all that was typed by where it stands in the page.
-var page = template.Must(template.New("report").Funcs(template.FuncMap{
-	"place": place,
-	"less":  func(a, b float64) float64 { return a - b },
-	"plus":  func(a, b float64) float64 { return a + b },
-	"wide":  func(from, to float64) bool { return to-from >= 34 },
-	"late":  func(to float64) bool { return to >= plotWidth-marginRight },
-}).Parse(pageText))
 
 // headings are the words of the page that do not change.
 type headings struct {
@@ -41,9 +29,12 @@ var said = headings{
 // Page writes the report as one HTML file of its own: style and drawings are in it, no
 // link leaves it. printed is the last line: what wrote it, and when.
 func (r Report) Page(out io.Writer, printed string) error {
-	return page.Execute(out, struct {
-		Report
-		Words   headings
-		Printed string
-	}{r, said, printed})
+	_, err := io.WriteString(out, pageOf(r, said, printed))
+	return err
 }
+
+// wide tells whether there is room for a word between two places of a drawing.
+func wide(from, to float64) bool { return to-from >= 34 }
+
+// late tells whether a place is at the end of a plot, so that its word stands before it.
+func late(to float64) bool { return to >= plotWidth-marginRight }

@@ -1,18 +1,12 @@
 package sheet
 
+//go:generate go tool qtc -file=page.qtpl -skipLineComments
+
 import (
-	_ "embed" // the page
-	"html/template"
 	"io"
 
 	"chargehand/model/words"
 )
-
-//go:embed page.html
-var pageText string
-
-// page escapes all that was typed by where it stands in the page.
-var page = template.Must(template.New("sheet").Parse(pageText))
 
 // headings are the words of the page that do not change.
 type headings struct {
@@ -31,9 +25,6 @@ var said = headings{
 // Page writes the sheet as one HTML file of its own, for A4: no link leaves it. printed
 // is the last line: what wrote it, and when.
 func (s Sheet) Page(out io.Writer, printed string) error {
-	return page.Execute(out, struct {
-		Sheet
-		Words   headings
-		Printed string
-	}{s, said, printed})
+	_, err := io.WriteString(out, pageOf(s, said, printed))
+	return err
 }

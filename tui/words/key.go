@@ -120,5 +120,5 @@ const (
 var KeyNames = map[string]string{
 	"up": "↑", "down": "↓", "left": "←", "right": "→", "pgup": "page up", "pgdown": "page down",
 	"home": "home", "end": "end", "enter": "enter", "esc": "esc", "ctrl+c": "ctrl c", "backspace": "backspace",
-	" ": "space", "tab": "tab", "f1": "F1", "f2": "F2",
+	" ": "space", "tab": "tab", "f1": "F1", "f2": "F2", "f3": "F3", "f4": "F4",
 }

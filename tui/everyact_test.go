@@ -135,7 +135,7 @@ func (p place) must(k string) outcome {
 	t := screen.Typed(strings.ToLower(k))
 	open := p.d.M.Dialog()
 	switch {
-	case open == nil && p.typing():
+	case open == nil && p.typing() || open != nil && open.Typing() && !list && !field: // a form, or rows of text
 		if arrow(k) {
 			return itsOwn
 		}

@@ -62,7 +62,7 @@ func scenes() map[rule.ID][]scene {
 			{name: "one interval under it", day: steady().with(97, full).with(107, full), to: 110},
 		},
 		rule.ChargeOverdue: {
-			{name: "half as long again as usual", day: steady(), to: 106, raised: 105, says: "15 min and more since the last charge, usual is 10 min"},
+			{name: "half as long again as usual", day: steady(), to: 106, raised: 105, says: "15 min and more since the last, usual is 10 min"},
 			{name: "charged then", day: steady().with(107, full), to: 110, raised: 105, cleared: 107},
 			{name: "charged before", day: steady().with(104, full), to: 110},
 			{name: "in burn-down", day: steady().with(91, entry.BurnDown{}), to: 110},
@@ -70,7 +70,7 @@ func scenes() map[rule.ID][]scene {
 			{name: "after the last ore", day: steady().with(95, entry.LastOre{}), to: 110},
 		},
 		rule.EntryMissing: {
-			{name: "two and a half times the usual", day: steady(), to: 116, raised: 115, says: "25 min and more since the last charge, usual is 10 min"},
+			{name: "two and a half times the usual", day: steady(), to: 116, raised: 115, says: "25 min and more since the last, usual is 10 min"},
 			{name: "the charge put in late", day: lateCharge(full), to: 116},
 			{name: "charged late", day: steady().with(112, full), to: 116},
 		},

@@ -58,11 +58,11 @@ var warnings = map[rule.ID]said{
 		"hold the ore for a charge or two; clear the tuyere; a step more blast",
 	},
 	rule.ChargeOverdue: {
-		"charge late", "{since} and more since the last charge, usual is {usual}",
+		"charge late", "{since} and more since the last, usual is {usual}",
 		"charge if the burden has sunk; if it has not, dip and poke: it may hang",
 	},
 	rule.EntryMissing: {
-		"missed an entry?", "{since} and more since the last charge, usual is {usual}",
+		"missed an entry?", "{since} and more since the last, usual is {usual}",
 		"enter late what went in; if nothing did, charge now, charcoal first",
 	},
 	rule.HangUp: {
@@ -189,7 +189,7 @@ var warnings = map[rule.ID]said{
 
 // partlyUnblown is the evidence of a charge that was waited for with the blast off
 // for a while.
-const partlyUnblown = "{since} and more since the last charge, {unblown} of it without blast; usual is {usual}"
+const partlyUnblown = "{since} and more since the last, {unblown} of it without blast; usual is {usual}"
 
 // byReading is the evidence of a cold hearth that was read and not seen.
 const byReading = "{fire} in the peep: slag freezes below about {least}"

@@ -200,7 +200,7 @@ func listRows(h int) int { return h - draw.TopRows - draw.FootRows }
 // many of these lines are shown at once in so many cells.
 func (c Choice) lines(sh Shared, w, h int) (lines []string, rows int) {
 	th := sh.Theme
-	column := 0
+	column := 1
 	for _, o := range c.Options {
 		column = max(column, sh.Width(o.Help().Key)+sh.Width(o.Help().Desc)+7)
 	}

@@ -103,8 +103,9 @@ func TestWordsAndLessonsStandOnIt(t *testing.T) {
 	all, h := plans(t)
 	h.Furnaces = []house.Furnace{{ID: "f1f1f1f1f1f1f1f1", Versions: []house.Version{{Furnace: entry.Furnace{Name: "Reed Hollow"}}}}}
 	h.Lots = []house.Lot{{ID: "a1a1a1a1a1a1a1a1", Lot: entry.Lot{Name: "pond", What: entry.Ore, Mix: "reed"}}}
-	for _, l := range []entry.Lesson{{Text: "one", Furnace: "f1f1f1f1f1f1f1f1"}, {Text: "two", Mix: "reed"}, {Text: "elsewhere", Furnace: "f2f2f2f2f2f2f2f2"}, {Text: "three", Furnace: "f1f1f1f1f1f1f1f1"}, {Text: "four"}} {
-		h.Lessons = append(h.Lessons, l)
+	h.Lessons = []entry.Lesson{
+		{Text: "one", Furnace: "f1f1f1f1f1f1f1f1"}, {Text: "two", Mix: "reed"}, {Text: "elsewhere", Furnace: "f2f2f2f2f2f2f2f2"},
+		{Text: "three", Furnace: "f1f1f1f1f1f1f1f1"}, {Text: "four"},
 	}
 	h.WallWords = entry.WallWords{}.Answered(entry.WallWater, "stream").With("gate code")
 	p := all[0]

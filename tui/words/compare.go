@@ -36,7 +36,7 @@ const (
 // ComparedAre says whether they are of one ore.
 func ComparedAre(mix string) string {
 	if mix == "" {
-		return "not of one ore mix that is named"
+		return "ore mixes not named alike"
 	}
 	return "one ore mix: " + mix
 }

@@ -85,7 +85,11 @@ func Begin(b Beginning) ([]entry.Entry, error) {
 	c.chosen, c.stream = b.Chosen, b.Stream
 	c.until = wood
 	if b.UnderWay {
-		c.until = preheats + 1 + underWay
+		at, err := firstCharge(b)
+		if err != nil {
+			return nil, err
+		}
+		c.until = at + underWay
 	}
 	if err := c.light(); err != nil {
 		return nil, err
@@ -101,6 +105,18 @@ func Begin(b Beginning) ([]entry.Entry, error) {
 
 // wood is when the wood fire burns, and underWay how long into the main burn a newcomer takes over, s.
 const wood, underWay = 30.0, 3600.0
+
+// firstCharge is when the crew keys its first charge, with which the main burn begins in the book, s since light.
+func firstCharge(b Beginning) (float64, error) {
+	c := newCrew(b.Number, 1, b.Mishaps)
+	if err := c.light(); err != nil {
+		return 0, err
+	}
+	for len(c.keyedAt) == 0 && c.over == 0 {
+		c.second()
+	}
+	return c.now(), nil
+}
 
 // hasHandedOver tells whether a crew that works until a person takes over has come so far, and has nothing in its hands.
 func (c *crew) hasHandedOver() bool { return c.now() >= c.until && len(c.todo) == 0 || c.over > 0 }

@@ -183,7 +183,7 @@ func (m Model) shelfRead(r shelfRead) (Model, []entry.Entry, tea.Cmd) {
 	m.running, m.other, m.looked = m.running.Taught(r.teach), m.other.Taught(r.teach), m.looked.Taught(r.teach)
 	m = m.rehoused()
 	if first && m.cfg.Practise && !m.running.Is() {
-		return m.perform(start.New(m.cfg.Starters[0], m.cfg.Practice).Practise(m.now.Wall), "")
+		return m.perform(start.New(m.cfg.Starters[0]).Practise(), "")
 	}
 	return m.passed(screen.Read{})
 }

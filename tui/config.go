@@ -4,7 +4,6 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/shelf"
 	"chargehand/tui/screen"
-	"chargehand/tui/start"
 	"chargehand/tui/theme"
 )
 
@@ -17,7 +16,6 @@ type Config struct {
 	NewUID     func() string                 // a new random uid for a new smelt
 	Demo       func() ([]entry.Entry, error) // the invented smelt to look at, read inside a command; nil for none
 	Starters   []Starter                     // furnaces to begin with; nil for those of this package
-	Practice   start.Practice                // how a practice smelt begins; nil to begin it with its light
 	Practise   bool                          // begin with a practice smelt, without asking
 	Rehearsals bool                          // practise leads to a rehearsal, which the program opens when this one has left
 	Rehearsal  string                        // the smelt of the rehearsal that this one is for, opened at once; "" for none

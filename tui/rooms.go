@@ -26,7 +26,7 @@ func rooms(cfg Config) []screen.Screen {
 			fire.New(), book.New(), replay.New(), shelf.New(), account.New(), rehearsal.New(), help.New(), light.New(cfg.Starters, cfg.Store),
 		}
 	}
-	begin := start.New(cfg.Starters[0], cfg.Practice)
+	begin := start.New(cfg.Starters[0])
 	if cfg.Rehearsals {
 		begin = start.Rehearsing(cfg.Starters[0])
 	}

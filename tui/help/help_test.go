@@ -18,7 +18,7 @@ import (
 // Every key of a screen, of every screen, and of the list of rare acts stands in
 // the help, in every width.
 func TestEveryKeyIsInTheHelp(t *testing.T) {
-	for _, behind := range []screen.Screen{fire.New(), book.New(), replay.New(), shelf.New(), start.New(screen.Starter{}, nil), New()} {
+	for _, behind := range []screen.Screen{fire.New(), book.New(), replay.New(), shelf.New(), start.New(screen.Starter{}), New()} {
 		sh := screen.Shared{W: 80, H: 24, Behind: behind}
 		var b strings.Builder
 		for _, l := range lines(sh) {

@@ -8,7 +8,6 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
-	"chargehand/model/invented"
 	"chargehand/model/session"
 	"chargehand/tui/act"
 	"chargehand/tui/draw"
@@ -20,7 +19,6 @@ import (
 // was not finished, when there is one.
 type Screen struct {
 	usual screen.Starter // to practise with
-	under Practice       // how practice begins; nil for its light alone
 
 	rehearses bool // practise is a rehearsal
 	at        int
@@ -58,12 +56,8 @@ func (k Keys) Repeating() []key.Binding { return []key.Binding{k.Up, k.Down} }
 func (Screen) ID() screen.ID       { return screen.Start }
 func (Screen) Keys() screen.KeyMap { return Map }
 
-// Practice is how a practice smelt begins that is under way: its light, when it
-// was lit, and what has been done since.
-type Practice func(now time.Time) (light entry.Light, lit time.Time, done []invented.Act, err error)
-
-// New is the start screen; practice is with that furnace, or under way.
-func New(usual screen.Starter, under Practice) Screen { return Screen{usual: usual, under: under} }
+// New is the start screen; practice is with that furnace.
+func New(usual screen.Starter) Screen { return Screen{usual: usual} }
 
 // Rehearsing is the start screen whose practise is a rehearsal.
 func Rehearsing(usual screen.Starter) Screen { return Screen{usual: usual, rehearses: true} }
@@ -73,7 +67,7 @@ func (Screen) Listed(screen.Shared) string { return words.DoStart }
 
 // Entered begins at the first line.
 func (s Screen) Entered(screen.Shared, any) (screen.Screen, screen.Effect) {
-	return Screen{usual: s.usual, under: s.under, rehearses: s.rehearses}, nil
+	return Screen{usual: s.usual, rehearses: s.rehearses}, nil
 }
 
 // Receive goes on with the smelt that was not finished once the shelf is read, when
@@ -114,7 +108,7 @@ func (s Screen) lines(sh screen.Shared) []startLine {
 				if s.rehearses {
 					return screen.Rehearse{UnderWay: true}
 				}
-				return s.Practise(sh.Now.Wall)
+				return s.Practise()
 			})
 		}})
 	if !sh.Running.Is() { // with a fire before one, the next is planned from its own screen
@@ -191,19 +185,9 @@ func otherUnfinished(sh screen.Shared) goesOn {
 	return goesOn{}
 }
 
-// Practise begins a practice smelt, which asks nothing: one that is under way, an
-// hour into its main burn, so that there is something to do at once.
-func (s Screen) Practise(now time.Time) screen.Effect {
+// Practise begins a practice smelt with its light, which asks nothing.
+func (s Screen) Practise() screen.Effect {
 	f := s.usual
-	if s.under != nil {
-		if light, lit, done, err := s.under(now); err == nil {
-			acts := make(screen.Keep, len(done))
-			for i, d := range done {
-				acts[i] = screen.Act{Event: d.Event, Happened: d.Happened}
-			}
-			return screen.Each{screen.Kindle{Light: light, Lit: lit}, acts, screen.Said(words.PractiseBegins)}
-		}
-	}
 	return act.Kindle(entry.Light{Furnace: f.Furnace, Measures: f.Measures, Recipe: f.Recipe, Practice: true}, "", time.Time{}, 0)
 }
 

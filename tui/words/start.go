@@ -16,8 +16,6 @@ const (
 	SmeltIs     = "furnace and measures once, then the fire is lit; ten fields, filled in for you: a minute"
 	LookIs      = "every smelt kept here, and an invented one; r plays one over: its day in a minute and a half"
 
-	PractiseBegins = "practice: press c when the minutes have run down; u takes it back"
-
 	ShelfBeingRead = "the smelts are still being read: a moment"
 	NoneUnfinished = "no smelt was left unfinished"
 )

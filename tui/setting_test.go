@@ -77,7 +77,7 @@ func TestNumbersLeftAloneStayExact(t *testing.T) {
 	if now := d.Last().(entry.Amend).Event; now != entry.Event(was) {
 		t.Errorf("%+v became %+v", was, now)
 	}
-	d.Press("v", "a", "r")
+	d.Press("v", "a", "r", "y")
 	d.Shows("9.84 inch")
 	d.Press("pgdown", "enter", "y")
 	l := d.M.Running().Light()

@@ -136,7 +136,10 @@ func (m Model) unattended(now entry.Stamp) Model {
 	if screen.Since(m.touched, now) < stays {
 		return m
 	}
-	said := words.ClosedItself(m.dialog.Ask(m.Shared()).Label)
+	said := words.CautionRead
+	if ask := m.dialog.Ask(m.Shared()); ask != nil {
+		said = words.ClosedItself(ask.Label)
+	}
 	_, form := m.screens[m.active].(screen.Drafter)
 	if half := m.halfTyped(); len(half) > 0 && !form {
 		last := half[len(half)-1]

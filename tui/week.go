@@ -61,9 +61,8 @@ func (c weekCard) Update(_ screen.Shared, k screen.Pressed) (screen.Dialog, scre
 // Stays as long as it takes to read.
 func (weekCard) Stays() time.Duration { return screen.Readable }
 
-func (weekCard) Ask(screen.Shared) *draw.Ask {
-	return &draw.Ask{Label: words.CautionMark, Hint: words.CautionGoes}
-}
+// Ask is nothing: the foot goes on saying what became of the deed.
+func (weekCard) Ask(screen.Shared) *draw.Ask { return nil }
 
 func (weekCard) Hints() []draw.KeyHint { return screen.Hints(screen.Global.Back) }
 
@@ -77,7 +76,5 @@ func (c weekCard) Paint(g cell.Grid, sh screen.Shared) {
 	g.Fill(room, ' ', sh.Theme.Style(theme.Text))
 	rule, in := room.CutTop(1)
 	g.Fill(rule, sh.Theme.Marks().HLine, sh.Theme.Style(theme.Frame))
-	text := *scene.CautionText(string(c))
-	text.Goes = "" // the foot says it
-	sh.Pen().Caution(g.Sub(cell.Rect{X: 2, Y: in.Y, W: w - 4, H: in.H}), text)
+	sh.Pen().Caution(g.Sub(cell.Rect{X: 2, Y: in.Y, W: w - 4, H: in.H}), *scene.CautionText(string(c)))
 }

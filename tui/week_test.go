@@ -36,6 +36,7 @@ func TestACautionComesAtItsDeed(t *testing.T) {
 	dug("reed")
 	title, _, _ := modelwords.Caution(rule.Digging)
 	d.Shows(title)
+	d.Shows("dug: 20") // what became of the deed stays in sight
 	if got := shownInHouse(d); !slices.Equal(got, []string{rule.Digging}) {
 		t.Fatalf("shown %v", got)
 	}

@@ -29,7 +29,7 @@ const (
 // paints all of the screen instead of the screen's own picture.
 type Dialog interface {
 	Update(Shared, Pressed) (Dialog, Effect)
-	Ask(Shared) *draw.Ask         // what the foot asks
+	Ask(Shared) *draw.Ask         // what the foot asks; nil for a card that asks nothing
 	Paint(g cell.Grid, sh Shared) // the list above the foot, at the lower end of the grid
 	Hints() []draw.KeyHint
 	Typing() bool // takes text: keys may repeat and pastes are welcome

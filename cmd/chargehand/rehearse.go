@@ -24,6 +24,7 @@ func rehearseCommand() command {
 		flags.IntVar(&sc.furnaces, "score", 0, words.FlagScore)
 		flags.StringVar(&sc.path, "scores", "", words.FlagScores)
 		flags.Float64Var(&sc.noise, "noise", 1, words.FlagNoise)
+		flags.BoolVar(&sc.nextHour, "next-hour", false, words.FlagNextHour)
 		by := flags.String("truth", string(rehearse.Columns), words.FlagTruth+words.AnswererNames())
 		return func(w world, c common, operands []string) error {
 			if err := none(operands); err != nil {
@@ -35,6 +36,9 @@ func rehearseCommand() command {
 			}
 			if sc.furnaces != 0 {
 				return sc.run(w, c)
+			}
+			if sc.nextHour {
+				return wrongUse{errors.New(words.NextHourWants)}
 			}
 			n := *number
 			if n < 0 || n >= 1<<53 {

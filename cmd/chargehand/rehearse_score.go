@@ -9,6 +9,7 @@ import (
 	"os"
 
 	"chargehand/model/rehearse"
+	"chargehand/model/solve"
 	"chargehand/model/words"
 )
 
@@ -19,6 +20,13 @@ type scoring struct {
 	path     string
 	noise    float64
 	by       rehearse.Answerer
+	nextHour bool
+}
+
+// scored is one part of a furnace's scores: a line of the file.
+type scored struct {
+	number int64
+	heeds  bool
 }
 
 // mostScored bounds the furnaces of one scoring.
@@ -31,7 +39,7 @@ func (s scoring) run(w world, c common) error {
 	if !(s.noise > 0 && s.noise <= 4) {
 		return wrongUse{errors.New(words.BadNoise(s.noise))}
 	}
-	done := map[int64][]rehearse.Case{}
+	done := map[scored][]rehearse.Case{}
 	out := io.Discard
 	if s.path != "" {
 		f, err := os.OpenFile(s.path, os.O_RDWR|os.O_CREATE, 0o644)
@@ -51,22 +59,32 @@ func (s scoring) run(w world, c common) error {
 	}
 	var all []rehearse.Case
 	for n := int64(1); n <= int64(s.furnaces); n++ {
-		cases, ok := done[n]
-		if !ok {
-			var err error
-			if cases, err = rehearse.Score(n, s.noise, s.by, rehearse.Mishaps()); err != nil {
-				return err
-			}
-			line, err := json.Marshal(cases)
-			if err != nil {
-				return err
-			}
-			if _, err := out.Write(append(line, '\n')); err != nil {
-				return errors.New(words.CannotWrite(s.path, err))
-			}
-			fmt.Fprintln(w.err, words.InProgress(words.Scoring, int(n)*100/s.furnaces))
+		parts := []scored{{n, false}}
+		if s.nextHour {
+			parts = append(parts, scored{n, true})
 		}
-		all = append(all, cases...)
+		fresh := false
+		for _, part := range parts {
+			cases, ok := done[part]
+			if !ok {
+				var err error
+				if cases, err = s.score(part); err != nil {
+					return err
+				}
+				line, err := json.Marshal(cases)
+				if err != nil {
+					return err
+				}
+				if _, err := out.Write(append(line, '\n')); err != nil {
+					return errors.New(words.CannotWrite(s.path, err))
+				}
+				fresh = true
+			}
+			all = append(all, cases...)
+		}
+		if fresh {
+			fmt.Fprintln(w.err, words.ScoringSaid(n, s.furnaces))
+		}
 	}
 	sum := rehearse.Total(all)
 	if c.json {
@@ -76,13 +94,21 @@ func (s scoring) run(w world, c common) error {
 	return err
 }
 
+func (s scoring) score(part scored) ([]rehearse.Case, error) {
+	if !part.heeds {
+		return rehearse.Score(part.number, s.noise, s.by, rehearse.Mishaps())
+	}
+	k, err := rehearse.ScoreHeeding(part.number, s.noise, s.by)
+	return []rehearse.Case{k}, err
+}
+
 func seek(f *os.File, to int64) error {
 	_, err := f.Seek(to, io.SeekStart)
 	return err
 }
 
 // read takes the furnaces that a file has already, and gives where its whole lines end.
-func (s scoring) read(f io.Reader, done map[int64][]rehearse.Case) (end int64, err error) {
+func (s scoring) read(f io.Reader, done map[scored][]rehearse.Case) (end int64, err error) {
 	in := bufio.NewReader(f)
 	for line := 1; ; line++ {
 		text, err := in.ReadBytes('\n')
@@ -96,10 +122,10 @@ func (s scoring) read(f io.Reader, done map[int64][]rehearse.Case) (end int64, e
 		if err := json.Unmarshal(text, &cases); err != nil || len(cases) == 0 {
 			return end, errors.New(words.BadScoreLine(s.path, line))
 		}
-		if cases[0].Noise != s.noise || cases[0].Truth != s.by.Version() {
+		if cases[0].Noise != s.noise || cases[0].Truth != s.by.Version() || cases[0].Solver != solve.Version {
 			return end, errors.New(words.OtherScores(s.path, line))
 		}
-		done[cases[0].Number] = cases
+		done[scored{cases[0].Number, cases[0].Heeds}] = cases
 		end += int64(len(text))
 	}
 }

@@ -62,6 +62,7 @@ type Options struct {
 	Noise  float64  // by how much all that varies within a day is multiplied; 0 is 1
 	Chance bool     // the mishaps came by chance: the seal does not name them
 	By     Answerer // the furnace that answers; the usual one if none is named
+	Heeds  bool     // the crew goes by the advice of the next hour
 	twin   *crew    // the same day without mishaps, where it was worked already
 }
 
@@ -76,7 +77,7 @@ func Run(number int64, mishaps []truth.Mishap, o Options) (Day, error) {
 		return Day{}, err
 	}
 	c := by.crew(number, o.Noise, mishaps)
-	c.chosen = !o.Chance
+	c.chosen, c.heeds = !o.Chance, o.Heeds
 	if err := c.work(); err != nil {
 		return Day{}, err
 	}

@@ -36,28 +36,3 @@ func (c *crew) heed() {
 		c.blast(math.Round(1.15*c.setLMin/10) * 10)
 	}
 }
-
-// Fixed is a furnace worked by the plan alone and by the advice of the next hour, calm otherwise.
-type Fixed struct {
-	Number              int64
-	Advised             int // how often there was advice
-	ColdMin, ColdHeeded float64
-	Bloom, BloomHeeded  float64 // kg of iron that came together
-}
-
-// AgainstAFixedPlan works one furnace both ways.
-func AgainstAFixedPlan(number int64, by Answerer) (Fixed, error) {
-	a, err := by.known()
-	if err != nil {
-		return Fixed{}, err
-	}
-	fixed, heeding := a.crew(number, 1, nil), a.crew(number, 1, nil)
-	heeding.heeds = true
-	for _, c := range []*crew{fixed, heeding} {
-		if err := c.work(); err != nil {
-			return Fixed{}, err
-		}
-	}
-	planned, heeded := fixed.trace[len(fixed.trace)-1], heeding.trace[len(heeding.trace)-1]
-	return Fixed{number, heeding.advised, planned.ColdMin, heeded.ColdMin, planned.Bloom, heeded.Bloom}, nil
-}

@@ -163,27 +163,3 @@ func TestOnlyTheRehearsalOpensTheSeal(t *testing.T) {
 		t.Fatal(err)
 	}
 }
-
-// Three furnaces with each mishap: the program warns of those that its signs show at once and that do harm, the blower and the
-// tuyere; scores of all and of more furnaces come from the command (rehearse --score).
-func TestThreeFurnacesEightMishaps(t *testing.T) {
-	var all []Case
-	for n := int64(1); n <= 3; n++ {
-		cases, err := Score(n, 1, Columns, Mishaps())
-		if err != nil {
-			t.Fatal(err)
-		}
-		all = append(all, cases...)
-	}
-	s := Total(all)
-	if s.Furnaces != 3 || s.Calm.Days != 3 || len(s.Mishaps) != len(Mishaps()) {
-		t.Fatalf("%d furnaces, %d calm days, %d mishaps", s.Furnaces, s.Calm.Days, len(s.Mishaps))
-	}
-	for _, m := range s.Mishaps {
-		t.Logf("%s: began %d, harm %d, warned %d (%d loud, %d in time), median lead %.0f min, asked %d", m.Name, m.Began, m.Harms, m.Warned, m.Loud, m.InTime, m.MedianLead, m.Asked)
-		if m.Name == truth.BlowerDying && m.Harms == 0 || (m.Name == truth.BlowerDying || m.Name == truth.TuyereBlocked) && m.Loud < m.Harms {
-			t.Errorf("%s does harm %d times, warned of %d times aloud", m.Name, m.Harms, m.Loud)
-		}
-	}
-	t.Logf("calm: %+v; inside %v", s.Calm, s.Counts)
-}

@@ -1,11 +1,11 @@
 package rehearse
 
 import (
-	"cmp"
 	"slices"
 
 	"chargehand/model/figure"
 	"chargehand/model/rule"
+	"chargehand/model/solve"
 	"chargehand/model/truth"
 )
 
@@ -30,6 +30,22 @@ type Case struct {
 	// the bucket or after a charge. For short buckets and keys forgotten.
 	CoalOff float64 `json:"coal_off,omitempty"`
 	Asked   bool    `json:"asked,omitempty"`
+	// Solver is the version of the adviser's solver, and Heeds a calm day of a crew that goes by the advice of the next hour
+	// instead of its plan, Advised how often there was one.
+	Solver  string `json:"solver"`
+	Heeds   bool   `json:"heeds,omitempty"`
+	Advised int    `json:"advised,omitempty"`
+	Course
+}
+
+// Course is how a day went in truth, for days that are held against each other.
+type Course struct {
+	ColdMin float64 `json:"cold_min"` // the hearth below working heat with ore in it
+	IronKg  float64 `json:"iron_kg"`  // that came together
+	Hangs   int     `json:"hangs"`    // how often the burden hung for long with ore in it
+	Missed  int     `json:"missed"`   // of them, of which no look or act told
+	// Cast is that the adviser took the iron to be cast at the end: the made-up furnaces know no carbon in iron.
+	Cast bool `json:"cast,omitempty"`
 }
 
 // Score rehearses one furnace calmly and with each mishap alone.
@@ -49,8 +65,20 @@ func Score(number int64, noise float64, by Answerer, mishaps []truth.Mishap) ([]
 	return cases, nil
 }
 
+// ScoreHeeding rehearses one furnace calmly with a crew that goes by the advice of the next hour.
+func ScoreHeeding(number int64, noise float64, by Answerer) (Case, error) {
+	d, err := Run(number, nil, Options{Noise: noise, By: by, Heeds: true})
+	if err != nil {
+		return Case{}, err
+	}
+	return d.score(noise), nil
+}
+
 func (d *Day) score(noise float64) Case {
-	k := Case{Number: d.Number, Noise: noise, Truth: d.crew.by.version, BloomKg: d.BloomKg, Inside: map[string]Of{}}
+	k := Case{
+		Number: d.Number, Noise: noise, Truth: d.crew.by.version, Solver: solve.Version, BloomKg: d.BloomKg, Inside: map[string]Of{},
+		Heeds: d.crew.heeds, Advised: d.crew.advised, Course: d.course(),
+	}
 	for n, o := range d.Inside {
 		k.Inside[n.Key()] = o
 	}
@@ -122,125 +150,4 @@ func (c *crew) caused(w rule.Warning) bool {
 		return slices.ContainsFunc(c.mishaps, func(m truth.Mishap) bool { return m == truth.ShortBuckets || m == truth.WetCharcoal }) || max(c.f.BucketOff, 1/c.f.BucketOff) > 1.08
 	}
 	return false
-}
-
-// Sum is what many cases come to.
-type Sum struct {
-	Furnaces int                             `json:"furnaces"`
-	Noise    float64                         `json:"noise"`
-	Truth    string                          `json:"truth"` // the version of the furnace
-	Mishaps  []MishapSum                     `json:"mishaps"`
-	Calm     CalmSum                         `json:"calm"`
-	Inside   map[string]Of                   `json:"-"`
-	Shares   map[string]float64              `json:"inside_percent"`
-	Counts   map[string][2]int               `json:"inside"`
-	Blooms   struct{ P10, P50, P90 float64 } `json:"bloom_kg"`
-	None     int                             `json:"without_bloom"`
-}
-
-// MishapSum is what the cases of one mishap come to.
-type MishapSum struct {
-	Name       truth.Mishap `json:"name"`
-	Began      int          `json:"began"`
-	Harms      int          `json:"harms"`
-	Warned     int          `json:"warned"` // of those that do harm
-	Loud       int          `json:"warned_loud"`
-	InTime     int          `json:"in_time"` // before the harm
-	MedianLead float64      `json:"median_lead_min"`
-	Asked      int          `json:"asked"`
-	CoalOff    float64      `json:"coal_off"` // median
-}
-
-// CalmSum is what the calm days come to, a day.
-type CalmSum struct {
-	Days   int     `json:"days"`
-	Looks  float64 `json:"looks"`
-	Acts   float64 `json:"acts"`
-	False  float64 `json:"false"`
-	Within int     `json:"at_most_one_false"` // days with at most one look without a cause and no act
-}
-
-// Total sums cases up.
-func Total(cases []Case) Sum {
-	s := Sum{Inside: map[string]Of{}, Shares: map[string]float64{}, Counts: map[string][2]int{}}
-	numbers := map[int64]bool{}
-	var blooms []float64
-	by := map[truth.Mishap][]Case{}
-	for _, k := range cases {
-		s.Noise, s.Truth, numbers[k.Number] = k.Noise, k.Truth, true
-		by[k.Mishap] = append(by[k.Mishap], k)
-		for n, o := range k.Inside {
-			was := s.Inside[n]
-			s.Inside[n] = Of{was.In + o.In, was.Of + o.Of}
-		}
-	}
-	s.Furnaces = len(numbers)
-	for n, o := range s.Inside {
-		s.Counts[n] = [2]int{o.In, o.Of}
-		if o.Of > 0 {
-			s.Shares[n] = 100 * float64(o.In) / float64(o.Of)
-		}
-	}
-	for _, k := range by[""] {
-		s.Calm.Days++
-		s.Calm.Looks, s.Calm.Acts, s.Calm.False = s.Calm.Looks+float64(k.Looks), s.Calm.Acts+float64(k.Acts), s.Calm.False+float64(k.False)
-		if k.False <= 1 {
-			s.Calm.Within++
-		}
-		if k.BloomKg > 0 {
-			blooms = append(blooms, k.BloomKg)
-		} else {
-			s.None++
-		}
-	}
-	if n := float64(s.Calm.Days); n > 0 {
-		s.Calm.Looks, s.Calm.Acts, s.Calm.False = s.Calm.Looks/n, s.Calm.Acts/n, s.Calm.False/n
-	}
-	s.Blooms.P10, s.Blooms.P50, s.Blooms.P90 = quantile(blooms, 0.1), quantile(blooms, 0.5), quantile(blooms, 0.9)
-	for _, m := range truth.Mishaps() {
-		if len(by[m]) > 0 {
-			s.Mishaps = append(s.Mishaps, sumOf(m, by[m]))
-		}
-	}
-	return s
-}
-
-func sumOf(m truth.Mishap, cases []Case) MishapSum {
-	t := MishapSum{Name: m}
-	var leads, off []float64
-	for _, k := range cases {
-		if !k.Began {
-			continue
-		}
-		t.Began++
-		if k.Asked {
-			t.Asked++
-		}
-		off = append(off, k.CoalOff)
-		if !k.Harms {
-			continue
-		}
-		t.Harms++
-		if k.Warned {
-			t.Warned++
-			leads = append(leads, k.LeadMin)
-			if k.Loud {
-				t.Loud++
-			}
-			if k.LeadMin >= 0 {
-				t.InTime++
-			}
-		}
-	}
-	t.MedianLead, t.CoalOff = quantile(leads, 0.5), quantile(off, 0.5)
-	return t
-}
-
-// quantile of some values; 0 of none.
-func quantile(vs []float64, share float64) float64 {
-	if len(vs) == 0 {
-		return 0
-	}
-	sorted := slices.SortedFunc(slices.Values(vs), cmp.Compare[float64])
-	return sorted[min(len(sorted)-1, int(share*float64(len(sorted))))]
 }

@@ -22,7 +22,8 @@ const (
 	FlagTruth     = "with --auto or --score: the made-up furnace that is true and answers: "
 	RehearseTruth = "rehearse --truth wants --auto, or --score N: on the screen the furnace of columns answers"
 	RehearseJSON  = "rehearse --json wants --auto, or --score N: a rehearsal on the screen prints nothing"
-	Scoring       = "rehearsing"
+	FlagNextHour  = "with --score: also a calm day of a crew that goes by the advice of the next hour, held against its plan on the same furnace"
+	NextHourWants = "rehearse --next-hour wants --score N: it holds the advice against the plan on N furnaces"
 )
 
 // Noticed is what nobody at the furnace could miss, as it stands in the book.
@@ -92,7 +93,7 @@ func BadScoreLine(path string, line int) string {
 
 // OtherScores says that the scores of a file are of something else.
 func OtherScores(path string, line int) string {
-	return fmt.Sprintf("%s, line %d is of another noise or another furnace of the program's: name another file", path, line)
+	return fmt.Sprintf("%s, line %d is of another noise, another furnace of the program's or another version of its solver: name another file", path, line)
 }
 
 // AfterLightSaid is a moment on the clock of a rehearsal, as --at takes it.
@@ -154,25 +155,7 @@ func befallen(m rehearse.Befallen) string {
 	return said + "; no warning of it."
 }
 
-// Scored tells what many rehearsals come to.
-func Scored(s rehearse.Sum) string {
-	var b strings.Builder
-	line := func(form string, a ...any) { fmt.Fprintf(&b, form+"\n", a...) }
-	line("%d furnaces (%s), noise %g; the crew lets every warning be", s.Furnaces, s.Truth, s.Noise)
-	line("%-16s %6s %6s %7s %6s %8s %9s %6s %9s", "MISHAP", "BEGAN", "HARM", "WARNED", "ALOUD", "IN TIME", "LEAD MIN", "ASKED", "COAL OFF")
-	for _, m := range s.Mishaps {
-		lead := "-"
-		if m.Warned > 0 {
-			lead = fmt.Sprintf("%.0f", m.MedianLead)
-		}
-		line("%-16s %6d %6d %7d %6d %8d %9s %6d %9.2f", Mishap(m.Name), m.Began, m.Harms, m.Warned, m.Loud, m.InTime, lead, m.Asked, m.CoalOff)
-	}
-	line("warned, aloud (a look or an act) and in time are of those that did harm; lead is the median; coal off is charcoal by the figures over what it was")
-	line("calm days: %d; a day %.1f looks, %.1f acts, of both %.1f without a cause; at most one such on %d days", s.Calm.Days, s.Calm.Looks, s.Calm.Acts, s.Calm.False, s.Calm.Within)
-	for _, n := range rehearse.Judged {
-		o := s.Counts[n.Key()]
-		line("band of %s held the truth %d times of %d (%.0f %%)", strings.ReplaceAll(n.Key(), "_", " "), o[0], o[1], s.Shares[n.Key()])
-	}
-	line("blooms of calm days: %.1f, %.1f, %.1f kg (10, 50, 90 %%); none on %d", s.Blooms.P10, s.Blooms.P50, s.Blooms.P90, s.None)
-	return b.String()
+// ScoringSaid is how far a scoring is.
+func ScoringSaid(n int64, of int) string {
+	return fmt.Sprintf("rehearsed: furnace %d of %d", n, of)
 }

@@ -1,0 +1,52 @@
+package words
+
+import (
+	"fmt"
+	"strings"
+
+	"chargehand/model/rehearse"
+)
+
+// Scored tells what many rehearsals come to.
+func Scored(s rehearse.Sum) string {
+	var b strings.Builder
+	line := func(form string, a ...any) { fmt.Fprintf(&b, form+"\n", a...) }
+	line("%d furnaces (%s), noise %g, held against %s; the crew lets every warning be", s.Furnaces, s.Truth, s.Noise, s.Solver)
+	line("%-16s %6s %6s %7s %6s %8s %9s %6s %9s", "MISHAP", "BEGAN", "HARM", "WARNED", "ALOUD", "IN TIME", "LEAD MIN", "ASKED", "COAL OFF")
+	for _, m := range s.Mishaps {
+		lead := "-"
+		if m.Warned > 0 {
+			lead = fmt.Sprintf("%.0f", m.MedianLead)
+		}
+		line("%-16s %6d %6d %7d %6d %8d %9s %6d %+8.0f%%", Mishap(m.Name), m.Began, m.Harms, m.Warned, m.Loud, m.InTime, lead, m.Asked, 100*(m.CoalOff-1))
+	}
+	line("warned, aloud (a look or an act) and in time (before the harm) are of those that did harm; lead is the median of those warned of, minus after the")
+	line("harm; asked: the bucket or the missing charge was asked about, of all that began; coal off: charcoal by the figures over what it was, the median")
+	line("calm days: %d; a day %.1f looks, %.1f acts, of both %.1f without a cause; at most one such on %d days; at most one look and no act on %d days", s.Calm.Days, s.Calm.Looks, s.Calm.Acts, s.Calm.False, s.Calm.Within, s.Calm.Quiet)
+	for _, n := range rehearse.Judged {
+		o := s.Counts[n.Key()]
+		line("band of %s held the truth %d times of %d (%.0f %%)", strings.ReplaceAll(n.Key(), "_", " "), o[0], o[1], s.Shares[n.Key()])
+	}
+	line("blooms of calm days: %.1f, %.1f, %.1f kg (10, 50, 90 %%); none on %d", s.Blooms.P10, s.Blooms.P50, s.Blooms.P90, s.None)
+	if h := s.NextHour; h != nil {
+		b.WriteString(heeded(*h))
+	}
+	return b.String()
+}
+
+// heeded tells what going by the next hour came to.
+func heeded(h rehearse.HeedSum) string {
+	var b strings.Builder
+	line := func(form string, a ...any) { fmt.Fprintf(&b, form+"\n", a...) }
+	line("the next hour against the plan, on %d calm furnaces; there was advice on %d of them, %d times", h.Furnaces, h.Advised, h.Advice)
+	line("%-16s %12s %9s %10s %6s %7s %9s %8s", "THE CREW GOES BY", "COLD HEARTHS", "COLD MIN", "CAST ENDS", "HANGS", "MISSED", "NO BLOOM", "IRON KG")
+	for _, w := range []struct {
+		by string
+		rehearse.WaySum
+	}{{"its plan", h.Planned}, {"the next hour", h.Heeded}} {
+		line("%-16s %12d %9.0f %10d %6d %7d %9d %8.1f", w.by, w.Cold, w.ColdMin, w.Cast, w.Hangs, w.Missed, w.None, w.IronKg)
+	}
+	line("cold: below working heat for over half an hour with ore in it; cast as the program took it, the made-up furnaces know no carbon in iron; missed:")
+	line("hung for ten minutes and neither look nor act told of it. On days with advice: %+.2f kg of iron a day; more by a tenth on %d, less on %d", h.Change, h.More, h.Less)
+	return b.String()
+}

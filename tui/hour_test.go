@@ -17,7 +17,7 @@ func TestTheNextHourTakesNoKeyAway(t *testing.T) {
 	d = desk.Smelting(t, theme.Theme{})
 	acts := len(d.Acts())
 	d.Press("q")
-	for _, text := range []string{"the next hour from", "10 furnaces", "as shown", "more blast", "worth acting on"} {
+	for _, text := range []string{"opinion of the next hour, from", "10 plausible furnaces", "as shown", "more blast", "worth acting on"} {
 		d.Shows(text)
 	}
 	if n := len(d.Acts()); n != acts {
@@ -25,7 +25,7 @@ func TestTheNextHourTakesNoKeyAway(t *testing.T) {
 	}
 	gone := func(after string) {
 		t.Helper()
-		if strings.Contains(d.Picture(), "the next hour from") {
+		if strings.Contains(d.Picture(), "opinion of the next hour, from") {
 			t.Errorf("still there after %s", after)
 		}
 	}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"flag"
 	"fmt"
 	"os"
 	"os/exec"
@@ -65,7 +66,14 @@ func built(t testing.TB) string {
 // tidied removes what was built once the tests are through.
 type tidied struct{ *testing.M }
 
+// sideBySide is how many tests run at once where the command does not say: those at a
+// terminal mostly wait for a second to pass.
+const sideBySide = "4"
+
 func (m tidied) Run() int {
+	if err := flag.Set("test.parallel", sideBySide); err != nil {
+		panic(err)
+	}
 	code := m.M.Run()
 	if leftovers != "" {
 		os.RemoveAll(leftovers)

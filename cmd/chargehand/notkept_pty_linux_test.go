@@ -24,7 +24,7 @@ func TestLeavingAFullDisk(t *testing.T) {
 	s.does("r", "light the fire")
 	s.does("\x1b[6~\r", "are guesses")
 	s.does("y", "since it was lit")
-	s.does("c", "· kept")
+	s.does("c", "no fill keyed", "✓") // kept, and asked about
 	smelt := onlySmelt(t, dir)
 	were := taps(readSmelt(t, bookIn(dir), smelt))
 	s.disk(0)

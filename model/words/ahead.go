@@ -52,10 +52,11 @@ func AheadAdvice(a ahead.Advice) string {
 
 // AheadHead says of when it is and how many furnaces were asked.
 func AheadHead(a ahead.Ahead, clock string) string {
+	head := "the model's opinion of the next hour, from " + clock
 	if a.Asked == 0 {
-		return fmt.Sprintf("the next hour from %s (the model's opinion)", clock)
+		return head
 	}
-	return fmt.Sprintf("the next hour from %s, in %d furnaces that are plausible (the model's opinion)", clock, a.Asked)
+	return fmt.Sprintf("%s, in %d plausible furnaces", head, a.Asked)
 }
 
 // AheadTable is a head and a line for each choice; with wide the heat of the hearth stands beside its shift.

@@ -58,7 +58,7 @@ func Material(w entry.What) string {
 // OnePart is one part of a charge: "4 scoops of ore", "1.9 kg charcoal".
 func (u Units) OnePart(p entry.Part) string {
 	what := Material(p.What)
-	if p.Lot != "" && !entry.UID(p.Lot).Valid() { // a uid says nothing to anybody
+	if p.Lot != "" && p.Lot != what && !entry.UID(p.Lot).Valid() { // a uid says nothing to anybody
 		what += " (" + p.Lot + ")"
 	}
 	switch {

@@ -57,7 +57,7 @@ func (j Screen) Paint(g cell.Grid, sh screen.Shared) {
 	cursor := slices.IndexFunc(table, func(r rowOf) bool { return r.gap == nil && r.line.Seq() == lines[at].Seq() })
 	first := screen.FirstShown(cursor, len(table), list.H)
 	shown := table[first:min(first+list.H, len(table))]
-	tableOf(sh, shown, cursor-first, list.W).Paint(g.Sub(list), th)
+	tableOf(sh, columnsFor(sh, lines, list.W), shown, cursor-first).Paint(g.Sub(list), th)
 	paintDetail(g.Sub(detail), sh, lines[at])
 }
 
@@ -90,30 +90,52 @@ func withGaps(lines []fold.Line, lost []entry.Gap) []rowOf {
 	return rows
 }
 
-// tableOf are entries as a table: when, what became of each, who, what it says.
-func tableOf(sh screen.Shared, rows []rowOf, picked, w int) screen.Table {
-	t := screen.Table{Picked: picked, Columns: []screen.Column{
-		{Head: "", Width: 5, Role: theme.Quiet}, {Head: "", Width: 8}, {Head: "", Width: 4, Role: theme.Quiet}, {Head: ""},
-	}}
-	if w < tellsBy {
-		t.Columns = slices.Delete(t.Columns, 2, 3)
+// column is one of the table, and what it says of an entry.
+type column struct {
+	screen.Column
+	says func(fold.Line) string
+}
+
+// columnsFor are when, what became of an entry, who keyed it, and what it says, where the
+// window has room for them; those that say something of any of the entries.
+func columnsFor(sh screen.Shared, of []fold.Line, w int) []column {
+	all := []column{
+		{screen.Column{Width: 5, Role: theme.Quiet}, func(l fold.Line) string { return sh.Smelt.Wall(l).Format(modelwords.Clock) }},
+		{screen.Column{Width: 8}, func(l fold.Line) string { return became(sh, l) }},
 	}
-	for _, r := range rows {
-		l := r.line
-		if r.gap != nil {
-			cells := []string{"", "", "", sh.Theme.Marks().Look + " " + modelwords.GapSaid(*r.gap)}
-			t.Rows = append(t.Rows, screen.Row{Cells: cells[len(cells)-len(t.Columns):], Role: theme.Look})
-			continue
-		}
+	if w >= tellsBy {
+		all = append(all, column{screen.Column{Width: 4, Role: theme.Quiet}, func(l fold.Line) string { return l.Entry.By }})
+	}
+	all = slices.DeleteFunc(all, func(c column) bool {
+		return !slices.ContainsFunc(of, func(l fold.Line) bool { return c.says(l) != "" })
+	})
+	return append(all, column{screen.Column{}, func(l fold.Line) string {
 		says := act.Describe(sh.Units, sh.Smelt, l)
 		if more := mended(sh, l); more != "" && w >= tellsMore {
 			says += "  (" + more + ")"
 		}
-		row := screen.Row{Cells: []string{sh.Smelt.Wall(l).Format(modelwords.Clock), became(sh, l), l.Entry.By, says}}
-		if w < tellsBy {
-			row.Cells = slices.Delete(row.Cells, 2, 3)
+		return says
+	}})
+}
+
+// tableOf are entries as a table.
+func tableOf(sh screen.Shared, columns []column, rows []rowOf, picked int) screen.Table {
+	t := screen.Table{Picked: picked}
+	for _, c := range columns {
+		t.Columns = append(t.Columns, c.Column)
+	}
+	for _, r := range rows {
+		row := screen.Row{Cells: make([]string, len(columns))}
+		if r.gap != nil {
+			row.Role = theme.Look
+			row.Cells[len(columns)-1] = sh.Theme.Marks().Look + " " + modelwords.GapSaid(*r.gap)
+			t.Rows = append(t.Rows, row)
+			continue
 		}
-		if l.Struck() {
+		for i, c := range columns {
+			row.Cells[i] = c.says(r.line)
+		}
+		if r.line.Struck() {
 			row.Role = theme.Struck
 		}
 		t.Rows = append(t.Rows, row)

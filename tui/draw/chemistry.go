@@ -86,6 +86,7 @@ func (s *shaftView) bathChemistry(end int) {
 		for _, p := range s.pic.Poorer {
 			lines = append(lines, modelwords.SlagWith(p, end-s.words))
 		}
+		lines = slices.DeleteFunc(lines, func(text string) bool { return s.g.Width(text) > end-s.words }) // half a number is read as a whole one
 	}
 	row, last := s.row(0)+1, s.first+s.rows-1
 	if s.taken[row] || row > last {

@@ -293,7 +293,7 @@ func (s *shaftView) heading(end int, rests string) string {
 		said = []string{wall + ", " + words.MeterNotBelieved, unit + ", " + words.MeterNotBelieved, words.MeterNotBelieved, words.MeterDoubted}
 	case s.pic.BeyondReadings && !s.pic.Stale:
 		guess := words.AboveIsAGuess(s.Units.Coarse(figure.HottestRead))
-		said = []string{wall + ", " + guess, unit + ", " + guess, guess}
+		said = []string{wall + ", " + guess, unit + ", " + guess, guess, unit + ", " + words.Guessed, words.Guessed}
 	case s.pic.Stale:
 		said = []string{wall + ", " + rests, unit + ", " + rests, unit + s.M.Waiting}
 	}

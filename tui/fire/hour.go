@@ -9,6 +9,7 @@ import (
 	"chargehand/model/entry"
 	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
+	"chargehand/tui/draw"
 	"chargehand/tui/scene"
 	"chargehand/tui/screen"
 	"chargehand/tui/theme"
@@ -104,7 +105,8 @@ func (h *hour) paint(g cell.Grid, sh screen.Shared) {
 	box := cell.Rect{X: 0, Y: end - rows, W: w, H: rows}
 	g.Fill(box, ' ', th.Style(theme.Text))
 	g.Fill(cell.Rect{Y: box.Y, W: w, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
-	g.Text(2, box.Y, " "+g.Cut(modelwords.AheadHead(h.told, sh.Smelt.Reading().Wall(h.told.At).Format(modelwords.Clock)), w-6)+" ", th.Style(theme.Strong))
+	head := modelwords.AheadHead(h.told, sh.Smelt.Reading().Wall(h.told.At).Format(modelwords.Clock))
+	g.Text(2, box.Y, " "+draw.InParts(g, head, w-6, 1)+" ", th.Style(theme.Strong))
 	for i, line := range lines[:rows-1] {
 		role := theme.Text
 		switch {

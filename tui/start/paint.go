@@ -142,14 +142,13 @@ func (s Screen) ways(g cell.Grid, sh screen.Shared, ls []startLine) {
 		g.Text(5, y, l.key.Help().Desc, th.Style(theme.Strong))
 		x := 20
 		detail, costs, _ := strings.Cut(l.detail, ";")
-		if w < 70 {
-			g.Wrap(cell.Rect{X: 5, Y: y + 1, W: w - 6, H: pitch - 1}, l.detail, th.Style(theme.Text))
-			y += pitch
-			continue
-		}
-		g.TextIn(cell.Rect{X: x, Y: y, W: w - x - 1, H: 1}, detail, th.Style(theme.Text))
-		if costs != "" {
-			g.TextIn(cell.Rect{X: x, Y: y + 1, W: w - x - 1, H: 1}, strings.TrimSpace(costs), th.Style(theme.Quiet))
+		costs = strings.TrimSpace(costs)
+		if w < 70 { // what it costs beside its name, what it is below
+			g.TextIn(cell.Rect{X: x, Y: y, W: w - x - 1, H: 1}, costs, th.Style(theme.Quiet))
+			g.Wrap(cell.Rect{X: 5, Y: y + 1, W: w - 6, H: pitch - 1}, detail, th.Style(theme.Text))
+		} else {
+			g.TextIn(cell.Rect{X: x, Y: y, W: w - x - 1, H: 1}, detail, th.Style(theme.Text))
+			g.TextIn(cell.Rect{X: x, Y: y + 1, W: w - x - 1, H: 1}, costs, th.Style(theme.Quiet))
 		}
 		y += pitch
 	}

@@ -20,4 +20,7 @@ const (
 
 // AboveIsAGuess stands over temperatures hotter than any that was read in such a
 // furnace.
-func AboveIsAGuess(degrees string) string { return "above " + degrees + " a guess" }
+func AboveIsAGuess(degrees string) string { return "above " + degrees + " " + Guessed }
+
+// Guessed is the same where there is little room.
+const Guessed = "a guess"

@@ -26,7 +26,7 @@ const (
 	FormOreKg        = "ore in one"
 	FormOreCount     = "of these to a charge"
 	FormInitials     = "your initials"
-	FormGuess        = "a guess"
+	FormGuess        = Guessed
 	FormGuessLong    = "a guess, until you type your own"
 	FormOfFurnace    = "furnace"
 	FormOfMeasures   = "measures"

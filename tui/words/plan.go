@@ -63,7 +63,7 @@ const (
 // What is asked to prepare a smelt.
 const (
 	DoPrepare       = "prepare one"
-	PrepareIs       = "what can be made, what it takes, the day; three times enter: counts for nothing yet"
+	PrepareIs       = "what can be made, what it takes, the day; three times enter, none binds you"
 	TheUsualFurnace = "the usual one: bore 25 cm, 50 cm above the tuyere"
 	OreToSmelt      = "roasted ore, dry"
 	BlastGiven      = "what the blower gives"
@@ -193,7 +193,7 @@ func NeedRemark(n plan.Needed) string {
 	case n.Need == plan.NeedHours || n.Need == plan.NeedHands:
 		return BasisIs(n.Basis)
 	case n.Basis == entry.BasisGuessed:
-		return "a guess"
+		return Guessed
 	}
 	return NotWeighedYet
 }

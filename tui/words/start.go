@@ -12,9 +12,9 @@ import (
 const (
 	ProgramName = "chargehand"
 	ProgramIs   = "the record and the sums of a smelt"
-	PractiseIs  = "a smelt under way, an hour into its main burn; counts for nothing and asks nothing: one key"
-	SmeltIs     = "furnace and measures once, then the fire is lit; ten fields, filled in for you: a minute"
-	LookIs      = "every smelt kept here, and an invented one; r plays one over: its day in a minute and a half"
+	PractiseIs  = "a smelt under way, an hour into its main burn; one key; counts for nothing"
+	SmeltIs     = "furnace and measures once, then the fire is lit; ten fields filled in: a minute"
+	LookIs      = "every smelt kept here, and an invented one; r replays a day in 90 seconds"
 
 	ShelfBeingRead = "the smelts are still being read: a moment"
 	NoneUnfinished = "no smelt was left unfinished"

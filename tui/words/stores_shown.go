@@ -144,7 +144,7 @@ func IronRests(s lot.Share) string {
 // BasisIs says what a figure rests on.
 func BasisIs(b entry.Basis) string {
 	if b == entry.BasisGuessed {
-		return "a guess"
+		return Guessed
 	}
 	return string(b)
 }

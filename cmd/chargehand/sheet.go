@@ -8,6 +8,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/house"
+	"chargehand/model/plan"
 	"chargehand/model/sheet"
 	"chargehand/model/words"
 )
@@ -18,17 +19,13 @@ func sheetCommand() command {
 		replace := flags.Bool("replace", false, words.FlagReplace)
 		name := flags.String("plan", "", words.FlagSheetPlan)
 		blank := flags.Bool("blank", false, words.FlagBlank)
-		at := flags.String("at", "08:00", words.FlagWoodFire)
+		at := flags.String("at", "", words.FlagWoodFire)
 		return func(w world, c common, operands []string) error {
 			if err := none(operands); err != nil {
 				return err
 			}
 			if *to == "" {
 				return wrongUse{errors.New(words.SheetWantsOut)}
-			}
-			lit, err := time.Parse(words.Clock, *at)
-			if err != nil {
-				return wrongUse{errors.New(words.BadWoodFire(*at))}
 			}
 			h, err := theHouse(w, c)
 			if err != nil {
@@ -40,7 +37,18 @@ func sheetCommand() command {
 					return err
 				}
 			}
-			s := sheet.Of(sheet.FromHouse(h.State, p, time.Duration(lit.Hour())*time.Hour+time.Duration(lit.Minute())*time.Minute))
+			begins := plan.Begins("")
+			switch {
+			case *at != "":
+				lit, err := time.Parse(words.Clock, *at)
+				if err != nil {
+					return wrongUse{errors.New(words.BadWoodFire(*at))}
+				}
+				begins = plan.Begins(lit.Format(words.Clock))
+			case p != nil:
+				begins = plan.Begins(p.Begins)
+			}
+			s := sheet.Of(sheet.FromHouse(h.State, p, begins))
 			printed := words.ReportPrinted(programVersion(), w.clock().Wall)
 			return writeWhole(w, c, *to, *replace, func(out io.Writer) error { return s.Page(out, printed) })
 		}

@@ -47,6 +47,10 @@ var plausible = func() (all [Furnaces]furnace) {
 	return all
 }()
 
+// As is a smelt's entries as they would have been on the nth of the plausible furnaces, n from 0 to [Furnaces] less one: for a
+// plan, which has no session yet.
+func As(n int, entries []entry.Entry) []entry.Entry { return plausible[n].as(entries) }
+
 // between goes from the low end by the usual value to the high one.
 func between(low, usual, high, share float64) float64 {
 	if share < 0.5 {

@@ -39,8 +39,9 @@ type Plan struct {
 	Note     string              `json:"note,omitempty"`
 	UID      UID                 `json:"uid,omitempty"`
 	Wanted   Wanted              `json:"wanted,omitzero"`
-	Sure     Maybe[Share]        `json:"sure,omitzero"` // how sure it is to be
-	Day      string              `json:"day,omitempty"` // as 2026-05-09
+	Sure     Maybe[Share]        `json:"sure,omitzero"`    // how sure it is to be
+	Day      string              `json:"day,omitempty"`    // as 2026-05-09
+	Begins   string              `json:"begins,omitempty"` // when the wood fire is lit, as 08:00
 	Lots     []UID               `json:"lots,omitempty"`
 	Measures []UID               `json:"measures,omitempty"`
 	Plans    []ChargingPlan      `json:"plans,omitempty"`

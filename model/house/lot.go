@@ -33,6 +33,16 @@ type Change struct {
 	Off   float64 // kg dry that a count found more than was thought; nought where that was not known
 }
 
+// Fines tells whether a lot is what fell through a sieve or was crumbled in a burn: it has
+// no size at all, and counts in no sum of what can be charged.
+func (l Lot) Fines() bool { return len(l.Sizes) == 1 && l.Sizes[0].Over == 0 }
+
+// AsFines is a lot described as such.
+func AsFines(l entry.Lot) entry.Lot {
+	l.Sizes = []entry.SizeShare{{Over: 0, Share: 1}}
+	return l
+}
+
 // Weight is what a dry mass of the lot weighs as it lies: with its water.
 func (l Lot) Weight(dry float64) float64 { return Weight(l.Lot, dry) }
 

@@ -94,7 +94,7 @@ func (s State) lot(id entry.UID) int {
 // not known.
 func (s State) Left(m entry.Material) (left Mass, short float64, any bool) {
 	for _, l := range s.Lots {
-		if l.Of() != m {
+		if l.Of() != m || l.Fines() {
 			continue
 		}
 		any = true

@@ -61,6 +61,72 @@ var ramps = []ramp{
 	{"bold", 4, []rise{{3, 0.55}, {3, 0.83}, {3, 1.1}, {0, 1.65}}},
 }
 
+// usualWay is the place of the usual one of them.
+const usualWay = 1
+
+// WayNames are the names of the three, in their order.
+func WayNames() (names []string) {
+	for _, r := range ramps {
+		names = append(names, r.name)
+	}
+	return names
+}
+
+// Own is what a way is called of which a person changed how the ore rises.
+const Own = "own"
+
+// Rise is how a person has the ore rise.
+type Rise struct {
+	Before int     // charges of charcoal only after the fill
+	First  float64 // kg dry in the first charge with ore
+	Step   float64 // kg dry more at each step; 0 for none
+	Every  int     // charges to a step
+	Most   float64 // kg dry in a charge at most
+}
+
+// RiseOf is how the ore rises by a way, as a person would begin to change it.
+func RiseOf(c Charging) Rise {
+	var r Rise
+	var rising []Step
+	for _, s := range c.Steps {
+		switch {
+		case s.Does == entry.StepCharcoal:
+			r.Before = s.Charges
+		case s.Ore > 0:
+			rising = append(rising, s)
+		}
+	}
+	for i, s := range rising {
+		switch i {
+		case 0:
+			r.First, r.Every, r.Most = s.Ore, s.Charges, s.Ore
+		case 1:
+			r.Step = max(math.Round(100*(s.Ore-r.First))/100, 0)
+		}
+		r.Most = max(r.Most, s.Ore)
+	}
+	r.Every = max(r.Every, 1)
+	return r
+}
+
+// ramp is the rise by measures of so many kg of charcoal.
+func (r Rise) ramp(measure float64) ramp {
+	own := ramp{Own, max(r.Before, 0), nil}
+	ore := max(r.First, leastRise)
+	for most := max(r.Most, ore); r.Step > 0 && ore < most && len(own.rises) < mostRises; ore = min(ore+r.Step, most) {
+		own.rises = append(own.rises, rise{max(r.Every, 1), ore / measure})
+	}
+	own.rises = append(own.rises, rise{0, ore / measure})
+	return own
+}
+
+// Less ore than leastRise on a charge, kg, is none; more steps than mostRises nobody keeps
+// in mind.
+const (
+	leastRise = 0.1
+	mostRises = 40
+)
+
 // BurnDown is that of the fold in minutes.
 const BurnDown = float64(fold.BurnDown) / float64(time.Minute)
 
@@ -75,8 +141,16 @@ const longDay = 7.5
 // charcoal (kg dry) that lasts so many minutes a kg, in a furnace that takes so
 // much to fill. The ore is brought in to the last 10 g.
 func Chargings(ore, fill, measure, pace float64) []Charging {
+	return chargings(ore, fill, measure, pace, nil)
+}
+
+// chargings are those, with a person's own rise in place of some.
+func chargings(ore, fill, measure, pace float64, own map[string]Rise) []Charging {
 	all := make([]Charging, len(ramps))
 	for i, r := range ramps {
+		if o, is := own[r.name]; is {
+			r = o.ramp(measure)
+		}
 		all[i] = r.charging(ore, fill, measure, pace)
 	}
 	return all

@@ -1,9 +1,14 @@
 package plan
 
 import (
+	"cmp"
+	"maps"
+	"math"
+	"reflect"
 	"slices"
 	"time"
 
+	"chargehand/model/ahead"
 	"chargehand/model/entry"
 	"chargehand/model/fold"
 	"chargehand/model/solve"
@@ -18,6 +23,44 @@ type Foreseen struct {
 	Stiff  float64      // chance that the slag does not run at the end of the ore
 	Known  bool         // the furnace and the blast are such that the solver runs
 	Fears  []Fear
+	Over   Over // how it is in other plausible furnaces, so far as they were asked
+}
+
+// Over is what became of a way to charge in several plausible furnaces.
+type Over struct {
+	Hearths []float64    // K, the middle of the time in each
+	Afraid  map[Fear]int // in how many of them the solver fears something
+}
+
+// BandFurnaces is in how many plausible furnaces a way is solved for its band.
+const BandFurnaces = 8
+
+// Whole tells whether all of them were asked.
+func (o Over) Whole() bool { return len(o.Hearths) >= BandFurnaces }
+
+// Hearth is the hearth in them, K: the second of the least and of the most for its ends
+// where all eight were asked, which are an eighth and seven eighths of them.
+func (o Over) Hearth() physics.Band {
+	n := len(o.Hearths)
+	if n == 0 {
+		return physics.Band{}
+	}
+	all := slices.Sorted(slices.Values(o.Hearths))
+	in := min(1, (n-1)/2)
+	return physics.Band{P10: all[in], P50: (all[(n-1)/2] + all[n/2]) / 2, P90: all[n-1-in]}
+}
+
+// Band is the hearth with all that is not known of it, K: how far off the solver was at
+// published probes, and how the plausible furnaces differ, so far as they were asked.
+func (f Foreseen) Band() physics.Band {
+	o := f.Over.Hearth()
+	if o.IsZero() {
+		return f.Hearth
+	}
+	return physics.Band{
+		P10: f.Hearth.P50 - math.Hypot(f.Hearth.P50-f.Hearth.P10, math.Max(f.Hearth.P50-o.P10, 0)), P50: f.Hearth.P50,
+		P90: f.Hearth.P50 + math.Hypot(f.Hearth.P90-f.Hearth.P50, math.Max(o.P90-f.Hearth.P50, 0)),
+	}
 }
 
 // What the solver may fear of a way to charge.
@@ -41,6 +84,41 @@ const (
 // second. The blast is the one keyed, or what is advised for the bore.
 func (p Plan) Foresee(w Charging) Foreseen {
 	entries, ore, end := p.entries(w)
+	return foreseen(entries, ore, end)
+}
+
+// SolvedAs tells whether the solver would say the same of both plans: their ways, furnaces,
+// blasts and ores are the same.
+func (p Plan) SolvedAs(o Plan) bool {
+	return reflect.DeepEqual(p.Ways, o.Ways) && reflect.DeepEqual(p.Furnace, o.Furnace) && p.Blast == o.Blast && p.Ore.Iron == o.Ore.Iron
+}
+
+// Widen solves a way once more, in the next of the plausible furnaces, and counts it in.
+// It takes as long as Foresee; where that gave nothing, or all were asked, it changes nothing.
+func (p Plan) Widen(w Charging, f Foreseen) Foreseen {
+	n := len(f.Over.Hearths)
+	if !f.Known || n >= BandFurnaces {
+		return f
+	}
+	entries, ore, end := p.entries(w)
+	one := foreseen(ahead.As(n, entries), ore, end)
+	hearth := one.Hearth.P50
+	if !one.Known { // too cold to run is no answer: the middle stands for it
+		hearth = f.Hearth.P50
+	}
+	f.Over.Hearths = append(slices.Clone(f.Over.Hearths), hearth)
+	f.Over.Afraid = maps.Clone(f.Over.Afraid)
+	if f.Over.Afraid == nil {
+		f.Over.Afraid = map[Fear]int{}
+	}
+	for _, fear := range one.Fears {
+		f.Over.Afraid[fear]++
+	}
+	return f
+}
+
+// foreseen is what the solver makes of entries, from the first ore to the end.
+func foreseen(entries []entry.Entry, ore, end time.Duration) Foreseen {
 	c := fold.Trace(entries, fold.All, end)
 	v := solve.Solver{Grid: shaft.Coarse}
 	s := v.Solve(&c)
@@ -56,15 +134,7 @@ func (p Plan) Foresee(w Charging) Foreseen {
 	if len(hearths) == 0 || s.Status != solve.Computes {
 		return f
 	}
-	slices.SortFunc(hearths, func(a, b physics.Band) int {
-		switch {
-		case a.P50 < b.P50:
-			return -1
-		case a.P50 > b.P50:
-			return 1
-		}
-		return 0
-	})
+	slices.SortFunc(hearths, func(a, b physics.Band) int { return cmp.Compare(a.P50, b.P50) })
 	f.Known, f.Hearth, f.Stiff = true, hearths[len(hearths)/2], last.Stands
 	if f.Hearth.P50 < coldHearth {
 		f.Fears = append(f.Fears, FearHearth)
@@ -98,6 +168,9 @@ func (p Plan) entries(w Charging) (es []entry.Entry, ore, end time.Duration) {
 	}
 	charcoal := entry.Lot{Name: "charcoal", What: entry.Charcoal, Moisture: entry.Some(entry.Share(0))}
 	lot := entry.Lot{Name: "ore", What: entry.Ore, Moisture: entry.Some(entry.Share(0))}
+	if p.Ore.Iron > 0 {
+		lot.Iron = entry.Some(entry.Share(p.Ore.Iron))
+	}
 	add(entry.Light{Furnace: f, Lots: []entry.Lot{charcoal, lot}, Solver: solve.Version})
 	part := func(what entry.What, kg float64) entry.Part {
 		return entry.Part{What: what, Mass: entry.Some(entry.Kilogram(kg))}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"chargehand/model/account"
 	"chargehand/model/doubt"
 	"chargehand/model/entry"
 	"chargehand/model/fold"
@@ -59,7 +60,7 @@ func Moisture(h house.State, m entry.Material) float64 {
 func MostOf(h house.State, m entry.Material) (house.Lot, bool) {
 	var of []house.Lot
 	for _, l := range h.Lots {
-		if l.Of() == m && (!l.Left.Known() || l.Left.Kg > 0.05) {
+		if l.Of() == m && !l.Fines() && (!l.Left.Known() || l.Left.Kg > 0.05) {
 			of = append(of, l)
 		}
 	}
@@ -93,6 +94,9 @@ func oreOf(l house.Lot) Ore {
 	}
 	if n := len(l.Assays); n > 0 {
 		a := doubt.AssayOf(l.Assays[n-1], false)
+		if iron := account.OfDry(l.Assays[n-1], l.Moisture).Iron; iron.Known() {
+			o.Iron = iron.Value
+		}
 		if iron, ok := a.IronToBeHad(); ok {
 			o.Most, o.Assay = max(iron.P90/100/metalOfBloom, 1e-6), &a
 		}

@@ -38,6 +38,7 @@ func (w Want) left() physics.Band {
 type Ore struct {
 	Moisture float64        // on the dry mass
 	Most     float64        // kg of bloom that a kg can give at most; 0 when no assay says
+	Iron     float64        // share of its dry mass; 0 when no assay says
 	Assay    *physics.Assay // of it, with silica and iron; nil for none
 }
 
@@ -57,7 +58,8 @@ type Ask struct {
 	Failures int       // own smelts without a compact bloom
 	Smelts   int       // own
 	Left     map[Need]float64
-	Begin    time.Time // when the wood fire is lit; zero for not said
+	Rises    map[string]Rise // how a person has the ore rise, in place of a way of that name
+	Until    time.Duration   // by when the bloom is to be out, from the wood fire on; 0 for not said
 }
 
 // usualBucket is 1.8 kg, as charged (Markewitz 2018).
@@ -107,7 +109,7 @@ func Of(a Ask) Plan {
 	}
 	p.Pace, p.Basis = p.Shaft.Pace(a.Blast)
 	if o, ok := p.Offer(); ok {
-		p.Ways = Chargings(o.Ore, p.Shaft.Fill(), p.Bucket, p.Pace.P50)
+		p.Ways = chargings(o.Ore, p.Shaft.Fill(), p.Bucket, p.Pace.P50, p.Rises)
 	}
 	p.Needs = p.needs()
 	p.TooShort = p.short()
@@ -133,14 +135,12 @@ func (p Plan) Offer() (Offer, bool) {
 	return p.Offers[p.Taken], true
 }
 
-// Usual is the way to charge that needs and times are reckoned by.
+// Usual is the way to charge that needs and times are reckoned by: the middle one.
 func (p Plan) Usual() (Charging, bool) {
-	for _, w := range p.Ways {
-		if w.Name == "usual" {
-			return w, true
-		}
+	if len(p.Ways) != len(ramps) {
+		return Charging{}, false
 	}
-	return Charging{}, false
+	return p.Ways[usualWay], true
 }
 
 // WoodFire is the fire that dries and warms the furnace before the charcoal, hours:

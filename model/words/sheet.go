@@ -15,7 +15,7 @@ const (
 
 	FlagSheetPlan = "the plan: its name in the book; the newest when left out"
 	FlagBlank     = "nothing planned on it"
-	FlagWoodFire  = "when the wood fire is lit, as 08:00"
+	FlagWoodFire  = "when the wood fire is lit, as 08:00; else as the plan says"
 
 	SheetWantsOut = "sheet: wants --out FILE, the page to write"
 

@@ -2,7 +2,7 @@ package plan
 
 import (
 	"math"
-	"time"
+	"slices"
 
 	"chargehand/model/entry"
 	"chargehand/model/plan"
@@ -22,7 +22,7 @@ func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
 	if f, ok := s.built(sh.House()); ok {
 		about = f.Last().Furnace.Name
 	}
-	screen.TopBeside(g, sh, words.PlanTitle, about)
+	screen.TopBeside(g, sh, words.PlanTitle, words.AboutPlan(about, s.when.day))
 	body := screen.Body(g)
 	if !s.made {
 		g.Text(2, body.Y+1, words.BeingReckoned, th.Style(theme.Text))
@@ -65,13 +65,14 @@ func (s Screen) answer(g cell.Grid, sh screen.Shared) {
 	wanted := words.Wanting(u, s.want.What, s.want.Kg)
 	ore, chance := words.OreLetters(u, o.Smelts, o.Ore), words.ChanceLetters(o.Chance)
 	none := words.NoneOf(s.plan.None.P50, s.plan.Smelts)
+	others := words.OtherOffers(u, s.plan.Offers, s.plan.Taken)
 	if h < 8 {
 		x := 2 + g.Text(2, 0, wanted+": ", th.Style(theme.Quiet))
 		if ok {
 			x += g.Text(x, 0, words.OreLine(u, o.Smelts, o.Ore)+", ", th.Style(theme.Strong))
 		}
 		g.TextIn(cell.Rect{X: x, W: w - x - 1, H: 1}, words.ChanceLine(o.Chance), th.Style(theme.Now))
-		g.TextIn(cell.Rect{X: 2, Y: 1, W: w - 3, H: 1}, none, th.Style(theme.Text))
+		g.TextIn(cell.Rect{X: 2, Y: 1, W: w - 3, H: 1}, words.WithOffers(none, others, w-3), th.Style(theme.Text))
 		g.Fill(cell.Rect{Y: 2, W: w, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
 		return
 	}
@@ -91,6 +92,11 @@ func (s Screen) answer(g cell.Grid, sh screen.Shared) {
 	}
 	letter.Small.Text(g, half, 1, chance, th.Style(theme.Now), th.ASCII)
 	g.TextIn(cell.Rect{X: half, Y: 6, W: w - half - 1, H: 1}, none, th.Style(theme.Strong))
+	if wide, _ := letter.Small.Size(chance); half+wide+24 < w {
+		for i, o := range others {
+			g.TextIn(cell.Rect{X: half + wide + 3, Y: 2 + i, W: w - half - wide - 4, H: 1}, o, th.Style(theme.Text))
+		}
+	}
 	g.Fill(cell.Rect{Y: 7, W: w, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
 }
 
@@ -143,7 +149,8 @@ func (s Screen) ways(g cell.Grid, sh screen.Shared) {
 	label := 11
 	each := (w - label) / max(len(s.plan.Ways), 1)
 	o, _ := s.plan.Offer()
-	for y, head := range []string{"", words.NeedWord(plan.NeedOreRoasted), words.NeedWord(plan.NeedCharcoal), words.NeedWord(plan.NeedHours), words.ChanceWord, words.HearthWord, words.FearsWord} {
+	roomy := each > 14
+	for y, head := range []string{"", words.NeedWord(plan.NeedOreRoasted), words.NeedWord(plan.NeedCharcoal), words.NeedWord(plan.NeedHours), words.ChanceWord, words.HearthWord, words.HearthBandWord(s.asked8()), words.FearsWord} {
 		g.TextIn(cell.Rect{Y: y, W: label, H: 1}, head, th.Style(theme.Text))
 	}
 	for i, way := range s.plan.Ways {
@@ -163,50 +170,61 @@ func (s Screen) ways(g cell.Grid, sh screen.Shared) {
 		put(3, words.HoursIs(hours.P10, hours.P90))
 		put(4, words.ChanceBrief(o.Chance))
 		fears := way.Fears
+		var f plan.Foreseen
 		switch {
 		case s.foresee == nil:
 			put(5, words.BeingReckoned)
 		case s.foresee[i].Known:
-			put(5, words.HearthAbout(u, s.foresee[i].Hearth.P50-273.15, each > 12))
-			fears = append(fears[:len(fears):len(fears)], s.foresee[i].Fears...)
+			f = s.foresee[i]
+			put(5, words.HearthAbout(u, f.Hearth.P50-273.15, each > 12))
+			if b := f.Band(); f.Over.Whole() {
+				put(6, words.HearthBand(u, b.P10-273.15, f.Hearth.P50-273.15, b.P90-273.15, roomy))
+			}
+			fears = append(fears[:len(fears):len(fears)], f.Fears...)
+			for _, afraid := range []plan.Fear{plan.FearHearth, plan.FearStiff, plan.FearCast} {
+				if n := f.Over.Afraid[afraid]; n > 1 && !slices.Contains(f.Fears, afraid) {
+					fears = append(fears, afraid)
+				}
+			}
 		default:
 			put(5, words.NotKnown)
 		}
 		if len(fears) == 0 {
-			put(6, words.NothingToFear(each > 14))
+			put(7, words.NothingToFear(roomy))
 		}
-		y := 6
-		for _, f := range fears {
+		y := 7
+		for _, fear := range fears {
 			if y < h-1 {
-				put(y, words.FearBrief(f))
+				put(y, words.FearIn(fear, f.Over.Afraid[fear], len(f.Over.Hearths), each))
 				y++
 			}
 		}
 	}
 }
 
+// asked8 is in how many plausible furnaces the ways were solved so far.
+func (s Screen) asked8() int {
+	n := 0
+	for _, f := range s.foresee {
+		n = max(n, len(f.Over.Hearths))
+	}
+	return n
+}
+
 // day is the order of the day by the way shown, a line each or, where there is room, with
 // a strip of its charges over it.
 func (s Screen) day(g cell.Grid, sh screen.Shared) {
-	th, u := sh.Theme, sh.Units
+	th := sh.Theme
 	w, h := g.Size()
 	way := s.plan.Ways[min(s.way, len(s.plan.Ways)-1)]
 	y := 0
 	if h >= 12 {
 		y = strip(g, sh, way)
 	}
-	lit := time.Date(2000, 1, 1, 8, 0, 0, 0, time.UTC)
-	moments := s.plan.Day(way)
 	foot := g.Rows(words.JudgeYourself, w-3)
-	rows := max(h-y-foot, 1)
-	columns := (len(moments) + rows - 1) / rows
-	each := (w - 2) / max(columns, 1)
-	for i, m := range moments {
-		x, row := 2+i/rows*each, y+i%rows
-		n := g.Text(x, row, lit.Add(m.After).Format("15:04"), th.Style(theme.Strong))
-		g.TextIn(cell.Rect{X: x + n + 1, Y: row, W: each - n - 2, H: 1}, words.MomentSays(u, m), th.Style(theme.Text))
-	}
-	if y+rows < h {
+	room := max(h-y-foot, 1)
+	rows := s.clock(g.Sub(cell.Rect{Y: y, W: w, H: room}), sh)
+	if y+rows+foot <= h {
 		g.Wrap(cell.Rect{X: 2, Y: h - foot, W: w - 3, H: foot}, words.JudgeYourself, th.Style(theme.Quiet))
 	}
 }

@@ -27,6 +27,8 @@ type Screen struct {
 	furnace entry.UID // "" for the last built, or the usual one
 	way     int
 	blast   entry.Maybe[float64] // l/min, as it was said here
+	own     map[string]plan.Rise // how the ore rises, where a person changed it
+	when    when                 // the day
 	asked   int                  // how often it was asked to be reckoned
 	made    bool                 // the answer below stands
 	plan    plan.Plan
@@ -35,7 +37,7 @@ type Screen struct {
 
 // Keys are the keys of the plan. The letters of the acts of a fire are left to it.
 type Keys struct {
-	Take, Less, More, Wanted, Sure, Furnace, Lighting, Light, Slag, Assumed, Wall, CrossOut key.Binding
+	Take, Less, More, Wanted, Sure, Furnace, Rises, Day, Lighting, Light, Slag, Assumed, Wall, CrossOut key.Binding
 }
 
 // Map are those keys.
@@ -46,6 +48,8 @@ var Map = Keys{
 	Wanted:   screen.Bind(words.DoWanted, "w"),
 	Sure:     screen.Bind(words.DoSure, "n"),
 	Furnace:  screen.Bind(words.DoWhichFurnace, "i"),
+	Rises:    screen.Bind(words.DoRises, "o"),
+	Day:      screen.Bind(words.DoTheDay, "m"),
 	Lighting: screen.Bind(words.DoBeforeLighting, "g"),
 	Light:    screen.Bind(words.DoLightPlan, "l"),
 	Slag:     screen.Bind(words.DoSlagCheck, "e"),
@@ -56,7 +60,7 @@ var Map = Keys{
 
 // All of them, the weightiest first.
 func (k Keys) All() []key.Binding {
-	return []key.Binding{k.Take, k.More, k.Less, k.Wanted, k.Sure, k.Furnace, k.Lighting, k.Light, k.Slag, k.Wall, k.Assumed, k.CrossOut}
+	return []key.Binding{k.Take, k.More, k.Less, k.Wanted, k.Sure, k.Furnace, k.Rises, k.Day, k.Lighting, k.Light, k.Slag, k.Wall, k.Assumed, k.CrossOut}
 }
 
 // Repeating are the ones that move.
@@ -81,11 +85,14 @@ func (Screen) Listed(screen.Shared) string { return words.DoPlanSmelt }
 func (Screen) Hints(screen.Shared) []draw.KeyHint {
 	k := Map
 	return []draw.KeyHint{screen.Short(k.Take, words.ShortTakePlan), {Key: screen.KeyLabel("left") + " " + screen.KeyLabel("right"), Does: words.ShortWhichWay}, screen.Short(k.Wanted, words.ShortWanted), screen.Short(k.Sure, words.ShortSure),
-		screen.Short(k.Furnace, words.ShortWhichFurnace), screen.Short(k.Lighting, words.ShortBefore), screen.Short(k.Light, words.ShortLightIt), screen.Short(k.Slag, words.ShortSlag), screen.Short(k.Wall, words.ShortWall), screen.Short(k.Assumed, words.ShortAssumed), screen.Short(screen.Global.Views, words.ShortViews)}
+		screen.Short(k.Furnace, words.ShortWhichFurnace), screen.Short(k.Day, words.ShortDay), screen.Short(k.Rises, words.ShortRises), screen.Short(k.Lighting, words.ShortBefore), screen.Short(k.Light, words.ShortLightIt), screen.Short(k.Slag, words.ShortSlag), screen.Short(k.Wall, words.ShortWall), screen.Short(k.Assumed, words.ShortAssumed), screen.Short(screen.Global.Views, words.ShortViews)}
 }
 
 // Entered reckons anew: the stores may have changed.
 func (s Screen) Entered(sh screen.Shared, with any) (screen.Screen, screen.Effect) {
+	if ps := sh.House().Plans; s.when == (when{}) && len(ps) > 0 && ps[len(ps)-1].Day >= sh.Now.Wall.Format(time.DateOnly) {
+		s.when.day, s.when.begins = ps[len(ps)-1].Day, ps[len(ps)-1].Begins
+	}
 	next, e := s.reckon(sh)
 	if _, prepares := with.(screen.Prepare); prepares {
 		return next, screen.Each{e, next.(Screen).prepare(sh)}
@@ -117,7 +124,7 @@ func (s Screen) ask(sh screen.Shared) plan.Ask {
 		ore, mix = &l, l.Mix
 	}
 	taught := learn.HistoryOf(sh.Shelf.Lines, h.Pieces...)
-	a := plan.Ask{Want: s.want}
+	a := plan.Ask{Want: s.want, Rises: s.own, Until: s.when.lasts()}
 	if s.blast.Known {
 		a.Blast = plan.Metered(s.blast.Value)
 	}
@@ -138,7 +145,8 @@ func (s Screen) reckon(sh screen.Shared) (screen.Screen, screen.Effect) {
 	return s, screen.Run{Cmd: func() tea.Msg { return reckoned{asked: n, plan: plan.Of(a)} }}
 }
 
-// Receive takes an answer, unless something else was asked since.
+// Receive takes an answer, unless something else was asked since: the plan; then what the
+// model says of its ways; then, one plausible furnace after the other, their bands.
 func (s Screen) Receive(_ screen.Shared, msg tea.Msg) (screen.Screen, screen.Effect, bool) {
 	r, mine := msg.(reckoned)
 	switch {
@@ -147,15 +155,25 @@ func (s Screen) Receive(_ screen.Shared, msg tea.Msg) (screen.Screen, screen.Eff
 	case r.asked != s.asked:
 		return s, nil, true
 	}
+	if r.foresee == nil && s.made && s.plan.SolvedAs(r.plan) { // what was solved stands
+		r.foresee = s.foresee
+	}
+	until := s.when.lasts()
 	s.made, s.plan, s.foresee, s.want = true, r.plan, r.foresee, r.plan.Want
-	if r.foresee != nil || len(r.plan.Ways) == 0 {
+	s.plan.Until = until
+	if len(r.plan.Ways) == 0 || s.asked8() >= plan.BandFurnaces || r.foresee != nil && !slices.ContainsFunc(r.foresee, func(f plan.Foreseen) bool { return f.Known }) {
 		return s, nil, true
 	}
 	return s, screen.Run{Cmd: func() tea.Msg {
-		r.foresee = make([]plan.Foreseen, len(r.plan.Ways))
+		next := make([]plan.Foreseen, len(r.plan.Ways))
 		for i, w := range r.plan.Ways {
-			r.foresee[i] = r.plan.Foresee(w)
+			if r.foresee == nil {
+				next[i] = r.plan.Foresee(w)
+			} else {
+				next[i] = r.plan.Widen(w, r.foresee[i])
+			}
 		}
+		r.foresee = next
 		return r
 	}}, true
 }
@@ -177,6 +195,10 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 		return s, s.sure(sh)
 	case key.Matches(t, k.Furnace):
 		return s, s.which(sh)
+	case key.Matches(t, k.Rises):
+		return s, s.rise()
+	case key.Matches(t, k.Day):
+		return s, s.showDay()
 	case key.Matches(t, k.Lighting):
 		return s, beforeLighting(sh)
 	case key.Matches(t, k.Slag):
@@ -250,7 +272,10 @@ func (s Screen) take(sh screen.Shared) screen.Effect {
 	}
 	h := sh.House()
 	e := s.plan.Kept(h, s.plan.Ways[s.way].Name)
-	e.UID, e.Day = sh.NewUID(), sh.Now.Wall.Format(time.DateOnly)
+	e.UID, e.Day, e.Begins = sh.NewUID(), sh.Now.Wall.Format(time.DateOnly), s.when.begins
+	if s.when.day != "" {
+		e.Day = s.when.day
+	}
 	e.Name = words.PlanName(sh.Units, s.want.What, s.want.Kg)
 	if f, ok := s.built(h); ok {
 		e.Furnace = string(f.ID)

@@ -112,6 +112,14 @@ func TestPictures(t *testing.T) {
 			golden.RequireEqual(t, []byte(d.M.View()))
 		})
 	}
+	for name, size := range map[string][2]int{"80x24": desk.Small, "120x36": desk.Usual} {
+		t.Run("day_"+name, func(t *testing.T) {
+			d := ready(t)
+			d.Send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
+			key(d, "mi8\n")
+			golden.RequireEqual(t, []byte(d.M.View()))
+		})
+	}
 	t.Run("nothing_80x24", func(t *testing.T) {
 		d := desk.Sit(t)
 		d.Send(tea.WindowSizeMsg{Width: 80, Height: 24})
@@ -140,4 +148,69 @@ func TestAPlanWithoutAFurnaceIsLitToo(t *testing.T) {
 	if next := d.M.Running().Reading().Next; len(next) != 1 || next[0].What != entry.Charcoal {
 		t.Errorf("the first charge of the plan is charcoal alone: %+v", next)
 	}
+}
+
+// The ore rises as it is keyed, by the way shown, and the plan kept says so; back as it was
+// it is the usual way again.
+func TestTheOreRisesAsKeyed(t *testing.T) {
+	d := ready(t)
+	d.Shows("08:00 light the wood fire")
+	key(d, "o")
+	d.Shows("charcoal only after the fill: 6 charges")
+	key(d, "p3\n")
+	key(d, "i0.5\n")
+	key(d, "m0.2\n\n") // less at most than first: refused, and asked again
+	d.Answers("the most is less than the first")
+	key(d, "m1\n")
+	d.Press("enter")
+	d.Answers("the ore rises so")
+	d.Shows("own")
+	d.Press("enter")
+	h := d.M.Shared().House()
+	p := h.Plans[len(h.Plans)-1]
+	if p.Taken != "own" || len(p.Plans) != 3 || p.Plans[1].Steps[1].Charges != 3 {
+		t.Fatalf("%+v", p.Plan)
+	}
+	for _, s := range p.Plans[1].Steps {
+		for _, part := range s.Parts {
+			if part.What == entry.Ore && part.Mass.Known && part.Mass.Value > 1.1 {
+				t.Errorf("more than 1 kg dry: %+v", part)
+			}
+		}
+	}
+	key(d, "ow")
+	d.Shows("usual")
+}
+
+// The day and the hour are keyed on the page of the day, which says by when what is to be
+// done; the plan keeps both.
+func TestTheDayOfAPlan(t *testing.T) {
+	d := ready(t)
+	key(d, "m")
+	d.Shows("by when")
+	d.Shows("2 days before")
+	key(d, "i8\n") // eight days from the ninth of May
+	d.Shows("Sunday 17 May")
+	d.Shows("by Friday")
+	key(d, "w")
+	for range 5 {
+		d.Press("backspace")
+	}
+	key(d, "99\n")
+	d.Shows("no time of day")
+	d.Press("backspace", "backspace")
+	key(d, "630\n")
+	d.Shows("06:30 light the wood fire")
+	key(d, "o1230\n")
+	d.Shows("until the bloom is to be out")
+	d.Press("esc")
+	d.Shows("Sun 17 May")
+	d.Shows("06:30 light the wood fire")
+	d.Press("enter")
+	h := d.M.Shared().House()
+	if p := h.Plans[len(h.Plans)-1]; p.Day != "2026-05-17" || p.Begins != "06:30" {
+		t.Errorf("%q at %q", p.Day, p.Begins)
+	}
+	d.Press("v", "t")
+	d.Shows("for the plan of 17 May")
 }

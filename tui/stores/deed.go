@@ -291,7 +291,11 @@ func (s Screen) sieved(sh screen.Shared, l house.Lot, h heaps) screen.Effect {
 					return
 				}
 			}
-			evs = append(evs, entry.LotStored{Lot: entry.Lot{UID: id, Name: name, Material: l.Of(), What: l.What, Mix: l.Mix, Origin: l.Origin, Species: l.Species, Moisture: l.Moisture}})
+			is := entry.Lot{UID: id, Name: name, Material: l.Of(), What: l.What, Mix: l.Mix, Origin: l.Origin, Species: l.Species, Moisture: l.Moisture}
+			if id == h.fine {
+				is = house.AsFines(is)
+			}
+			evs = append(evs, entry.LotStored{Lot: is})
 			d.Out = append(d.Out, amount(id, kg))
 		}
 		heap(h.fine, words.FinesOf(l.Name, h.fineMM), h.under)

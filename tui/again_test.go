@@ -16,7 +16,7 @@ import (
 func closed(t *testing.T, ago time.Duration) *desk.Desk {
 	t.Helper()
 	d := desk.Smelting(t, theme.Theme{})
-	d.Press("o", "o", "n", "y", "o", "k", "y")
+	d.Press("o", "o", "n", "y", "o", "k", "y", "enter")
 	d.Wait(ago)
 	d.Press("v", "a")
 	d.Press("r")
@@ -37,7 +37,7 @@ func TestAFurnaceIsLitAgain(t *testing.T) {
 	} {
 		d := closed(t, c.ago)
 		d.Shows("left in it")
-		d.Press("pgdown", "up", "up", "up")
+		d.Press("pgdown", "up", "up", "up", "up")
 		d.Write(c.typed)
 		d.Press("pgdown", "enter")
 		if strings.Contains(c.typed, "and") {
@@ -73,7 +73,7 @@ func TestWhatWasLeftInIsPutRight(t *testing.T) {
 	d.Wait(30 * time.Minute)
 	d.Press("o", "v", "l")
 	d.Shows("left in it")
-	d.Press("pgdown", "up", "up", "up")
+	d.Press("pgdown", "up", "up", "up", "up")
 	d.Write("b")
 	d.Press("pgdown", "enter")
 	if l := d.M.Running().Light(); !slices.Equal(l.LeftIn, []entry.LeftIn{entry.LeftBloom}) || !l.Rested.Known {

@@ -127,7 +127,7 @@ var scriptedDay = []keyedLater{
 	{time.Minute, []string{"c"}}, {4 * time.Minute, []string{"i", "1", "5", "enter"}}, {6 * time.Minute, []string{"f"}}, {9 * time.Minute, []string{"t"}}, {time.Minute, []string{"r"}},
 	{2 * time.Minute, []string{"c"}}, {10 * time.Minute, []string{"g"}}, {time.Minute, []string{"b", "o"}}, {50 * time.Minute, []string{"b", "n"}}, {time.Minute, []string{"y"}}, {5 * time.Minute, []string{"c"}},
 	{10 * time.Minute, []string{"o", "l", "y"}}, {12 * time.Minute, []string{"f"}}, {10 * time.Minute, []string{"o", "b", "y"}}, {30 * time.Minute, []string{"o", "o", "p"}},
-	{5 * time.Minute, []string{"w", "b", "4", "enter", "h"}}, {5 * time.Minute, []string{"o", "k", "y"}},
+	{5 * time.Minute, []string{"w", "b", "4", "enter", "h"}}, {5 * time.Minute, []string{"o", "k", "y", "enter"}},
 }
 
 // The scripted day keyed with lists, questions and fields left open at random moments: the

@@ -28,7 +28,7 @@ var doubtful = []struct {
 	{"", "b 1 enter", entry.Blast{Volume: entry.Some(entry.LitrePerMinute(1))}, "blast_for_bore"},
 	{"c c", "w b 6 0 enter", entry.Weigh{What: entry.WeighBloom, Mass: 60}, "more_than_ore"},
 	{"c c", "w r 6 0 enter", entry.Weigh{What: entry.WeighFragments, Mass: 60}, "more_than_ore"},
-	{"c c", "w g 6 0 enter", entry.Weigh{What: entry.WeighSlag, Mass: 60}, "slag_over_ore"},
+	{"c c", "w g 6 0 enter n", entry.Weigh{What: entry.WeighSlag, Mass: 60}, "slag_over_ore"},
 	{"c c", "w b 0 enter", entry.Weigh{What: entry.WeighBloom}, "weighs_nothing"},
 	{"c c", "w m b 1 0 0 enter", entry.Weigh{What: entry.WeighMeasure, Name: "bucket", Mass: 100}, "measure_jumps too_heavy_to_lift"},
 	{"c c", "w m b . 1 9 enter", entry.Weigh{What: entry.WeighMeasure, Name: "bucket", Mass: 0.19}, "measure_jumps"},

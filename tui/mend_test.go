@@ -295,7 +295,7 @@ func TestAClosedSmeltIsStillPutRight(t *testing.T) {
 				d.Pass(10 * time.Minute)
 			}
 			d.Press("o", "o", "n", "y") // taken out at half past twelve, without a bloom
-			d.Press("o", "k", "y")
+			d.Press("o", "k", "y", "enter")
 			d.Wait(after)
 			r := d.M.Shared().Smelt.Reading()
 			if !d.M.Shared().Smelt.Phase().Over() || len(r.Charges) != 3 || screen.RightsIn(d.M.Shared().Smelt) != screen.Mendable {
@@ -343,7 +343,7 @@ func TestTheBloomIsTakenOutAfterwards(t *testing.T) {
 	d := desk.Practising(t)
 	d.Press("c")
 	d.Pass(30 * time.Minute)
-	d.Press("o", "k", "y", "o", "e", "5", "enter", "o", "r")
+	d.Press("o", "k", "y", "enter", "o", "e", "5", "enter", "o", "r")
 	d.Press("w", "b", "4", "enter", "k")
 	if p := d.M.Shared().Smelt.Reading().Phase; p != entry.Extracted {
 		t.Errorf("it stands at %s: %s", p, d.Said())

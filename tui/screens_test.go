@@ -103,7 +103,7 @@ func TestStartersChange(t *testing.T) {
 // came to weigh.
 func TestOwnFurnaceIsOfferedFirst(t *testing.T) {
 	d := desk.Smelting(t, theme.Theme{})
-	d.Press("w", "m", "b", "2", "enter", "w", "o", "o", "p", "o", "k", "y")
+	d.Press("w", "m", "b", "2", "enter", "w", "o", "o", "p", "o", "k", "y", "enter")
 	d.Press("v", "a", "r")
 	d.Shows("as in 2026-05-09-reedhollow-a")
 	d.Shows("Reed Hollow")
@@ -141,7 +141,7 @@ func TestDemoIsToLookAt(t *testing.T) {
 // the same, and is offered first at the next start, also when it is practice.
 func TestPracticeIsSetAside(t *testing.T) {
 	d := desk.Practising(t)
-	d.Press("c", "o", "k", "y")
+	d.Press("c", "o", "k", "y", "enter")
 	d.Press("v", "a", "p", "y")
 	id := d.M.Running().ID()
 	d.Press("v", "s")
@@ -225,7 +225,7 @@ func TestImportedSmelt(t *testing.T) {
 
 func TestClosedSmelt(t *testing.T) {
 	d := desk.Practising(t)
-	d.Press("c", "o", "k", "y", "c")
+	d.Press("c", "o", "k", "y", "enter", "c")
 	d.Answers("closed")
 	d.Press("w", "b", "0", ".", "4", "enter", "enter")
 	if kg := d.M.Shared().Smelt.Reading().Bloom; kg.Value != 0.4 {

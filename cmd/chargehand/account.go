@@ -9,6 +9,7 @@ import (
 
 	"chargehand/model/account"
 	"chargehand/model/entry"
+	"chargehand/model/session"
 	"chargehand/model/words"
 	"chargehand/persist"
 )
@@ -35,8 +36,14 @@ func accountCommand() command {
 			if c.json {
 				return json.NewEncoder(w.out).Encode(accountOf(a))
 			}
-			_, err = fmt.Fprint(w.out, words.Account(a))
-			return err
+			fmt.Fprint(w.out, words.Account(a))
+			s := session.Open(entries[0].Stream, entries)
+			if o, over := s.Outcome(); over {
+				if promised := words.Promised(words.Units{}, s.Light().Plan, o); len(promised) > 0 {
+					fmt.Fprintln(w.out, words.PromisedLine(promised))
+				}
+			}
+			return nil
 		}
 	}}
 }

@@ -181,7 +181,7 @@ func (d *workday) silent() {
 // fills it and charges as usual, every twelve minutes or so.
 func (d *workday) morning() {
 	d.press("r")
-	for _, text := range []string{"", "Alder Bank", "25.0", "50.0", "60.0", "15.0", "bucket", "1.80", "", "scoop", "0.50", "2", "", "", "MK"} {
+	for _, text := range []string{"", "Alder Bank", "25.0", "50.0", "60.0", "15.0", "bucket", "1.80", "", "scoop", "0.50", "2", "", "", "", "MK"} {
 		if text != "" {
 			d.write(text)
 		}
@@ -326,6 +326,8 @@ func (d *workday) bloom() {
 	d.press("enter", "h")
 	d.shows("4.2 kg")
 	d.does("01:20:05", "o", "k", "y")
+	d.write("weigh the bucket in the morning")
+	d.press("enter")
 	d.at("01:20:10")
 }
 

@@ -12,6 +12,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/house"
 	"chargehand/model/invented"
+	"chargehand/model/session"
 	"chargehand/model/words"
 	"chargehand/persist"
 	"chargehand/persist/datapack"
@@ -75,7 +76,7 @@ func sourceOf(w world, c common, name string) (src datapack.Source, book string,
 	if src.Lines, err = r.Lines(stream); err != nil {
 		return src, "", err
 	}
-	first, err := entry.Decode(src.Lines[0])
+	es, err := r.Entries(stream)
 	if err != nil {
 		return src, "", err
 	}
@@ -83,12 +84,12 @@ func sourceOf(w world, c common, name string) (src datapack.Source, book string,
 	if err != nil {
 		return src, "", err
 	}
-	if light, is := first.Event.(entry.Light); is && slices.Contains(streams, entry.House) {
+	if slices.Contains(streams, entry.House) {
 		all, err := r.Lines(entry.House)
 		if err != nil {
 			return src, "", err
 		}
-		src.House = datapack.Leaning(stream, light, all)
+		src.House = datapack.Leaning(session.Open(stream, es), all)
 	}
 	return src, r.UID(), nil
 }

@@ -105,10 +105,10 @@ type answers struct {
 func (a answers) read(ev entry.Event) {
 	switch ev := ev.(type) {
 	case entry.SampleResult:
-		a.samples[label(ev.Sample)] = ev.Assay
+		a.samples[entry.LabelOf(ev.Sample)] = ev.Assay
 	case entry.Assay:
 		if ev.Sample != "" {
-			a.samples[label(ev.Sample)] = ev
+			a.samples[entry.LabelOf(ev.Sample)] = ev
 		}
 		if ev.Lot != "" {
 			a.lots[ev.Lot] = ev
@@ -131,8 +131,6 @@ func (a answers) of(l entry.Lot) Assay {
 	}
 	return out
 }
-
-func label(s string) string { return strings.ToLower(strings.Join(strings.Fields(s), "")) }
 
 // takenOf says what a sample was taken of, by its word: the places that the
 // word names. A rod brings slag from the furnace.

@@ -104,7 +104,7 @@ func (r *reader) sampled(places ...Place) Assay {
 	var iron, silica []Amount
 	for _, s := range r.samples {
 		at, said := takenOf(s)
-		a, answered := r.answers.samples[label(s.Label)]
+		a, answered := r.answers.samples[entry.LabelOf(s.Label)]
 		if s.Label == "" || !said || !answered || !slices.Contains(places, at) {
 			continue
 		}

@@ -49,6 +49,7 @@ type Plan struct {
 	Promised map[string]Estimate `json:"promised,omitempty"` // by the name of the figure
 	Needs    map[string]Estimate `json:"needs,omitempty"`    // by material
 	Solver   string              `json:"solver,omitempty"`
+	Trying   string              `json:"trying,omitempty"` // what is tried this time
 }
 
 // ID names the plan: its uid, or its name where it has none.

@@ -1,5 +1,7 @@
 package entry
 
+import "strings"
+
 // LotStored keeps a lot in the house. Said again of the same uid it describes
 // the lot anew; a mass then is what there is of it from that time on.
 type LotStored struct {
@@ -98,6 +100,9 @@ const (
 	AsIgnited  AssayBasis = "ignited"
 	Normalised AssayBasis = "normalised" // to a sum of 100, the loss unknown
 )
+
+// LabelOf is a label of a sample as one is told from another: spaces and capitals aside.
+func LabelOf(s string) string { return strings.ToLower(strings.Join(strings.Fields(s), "")) }
 
 // SampleResult is the lab's answer about a sample, by its label.
 type SampleResult struct {

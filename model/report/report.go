@@ -89,7 +89,7 @@ func Of(s session.Session, kept []entry.Entry, h []entry.Entry, o Options) (Repo
 		Foot: foot(o),
 	}
 	c, err := courseOf(s)
-	r.Facts = facts(c.end, light, o)
+	r.Facts = facts(c.end, light, h, o)
 	r.Strip = strip(c)
 	r.Plots = plots(c)
 	r.Moments = moments(c)
@@ -108,7 +108,7 @@ func litOn(s session.Session) string {
 }
 
 // facts are the lines of what was wanted and what came.
-func facts(s session.Session, light entry.Light, o Options) []Fact {
+func facts(s session.Session, light entry.Light, h []entry.Entry, o Options) []Fact {
 	u := words.Units{}
 	wanted := words.ReportNotWanted
 	if p := light.Plan; p != nil && p.Wanted.What != "" {
@@ -129,6 +129,9 @@ func facts(s session.Session, light entry.Light, o Options) []Fact {
 		for _, p := range words.Result(u, done, words.SomeUnweighed, words.SomeUnweighed) {
 			fs = append(fs, Fact{p.Name, p.Says, p.Base})
 		}
+		for _, promised := range words.Promised(u, light.Plan, done) {
+			fs = append(fs, Fact{Name: words.ReportPromised, Says: promised})
+		}
 	} else {
 		for _, n := range []figure.Name{figure.OreDry, figure.CharcoalCharged, figure.BloomEnd} {
 			fs = append(fs, Fact{figure.Table[n].Key, told(r.Figure(n), figure.Table[n].Unit, 1), figure.Table[n].Meaning})
@@ -141,6 +144,11 @@ func facts(s session.Session, light entry.Light, o Options) []Fact {
 			says += ", " + l.Origin
 		}
 		fs = append(fs, Fact{Name: words.ReportLots, Says: says})
+	}
+	for _, l := range house.Fold(h, nil, endOfTime).Lessons {
+		if l.Smelt == light.UID && l.Smelt != "" {
+			fs = append(fs, Fact{Name: words.ReportNextTime, Says: l.Text})
+		}
 	}
 	return fs
 }

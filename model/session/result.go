@@ -16,11 +16,12 @@ type Outcome struct {
 	// Charcoal is kg as charged, fill included; Left is what of it was weighed as left over.
 	Charcoal  figure.Figure
 	Left      entry.Kilogram
-	OreDry    figure.Figure // kg
-	Lasted    time.Duration // from light until the bloom was taken out, else until it was over
-	Extracted bool          // that it was taken out is keyed, with when
-	Foretold  figure.Figure // kg of bloom, as the smelt stood and was known just before
-	Chance    figure.Figure // per cent: that there is none, foretold then
+	OreDry    figure.Figure               // kg
+	Slag      entry.Maybe[entry.Kilogram] // all that was weighed, tapped or left in
+	Lasted    time.Duration               // from light until the bloom was taken out, else until it was over
+	Extracted bool                        // that it was taken out is keyed, with when
+	Foretold  figure.Figure               // kg of bloom, as the smelt stood and was known just before
+	Chance    figure.Figure               // per cent: that there is none, foretold then
 }
 
 // before is how long before the extraction the forecast is read: the entry of the
@@ -45,6 +46,8 @@ func (s Session) Outcome() (o Outcome, ok bool) {
 			o.Bloom, o.State = entry.Some(w.Mass), w.State
 		case w.What == entry.WeighCharcoalLeft:
 			o.Left += w.Mass
+		case w.What == entry.WeighSlag:
+			o.Slag = entry.Some(o.Slag.Value + w.Mass)
 		}
 	}
 	at := max(0, o.Lasted-before)

@@ -30,6 +30,8 @@ const (
 	ReportLost      = "Entries that are lost"
 	ReportWanted    = "wanted"
 	ReportTried     = "tried this time"
+	ReportPromised  = "planned"
+	ReportNextTime  = "for next time"
 	ReportFurnace   = "furnace"
 	ReportLots      = "from the stores"
 	ReportNoWarning = "No warning was raised."

@@ -16,17 +16,19 @@ const (
 	ResultBloom    = "bloom"
 	ResultYield    = "yield"
 	ResultCharcoal = "charcoal"
+	ResultSlag     = "slag"
 	ResultHours    = "hours"
 	ResultForetold = "foretold"
 
-	ResultNone       = "none, no compact bloom"
-	ResultNotWeighed = "not known: weigh the bloom"
-	ResultNever      = "not known: not weighed"
-	ResultFarNone    = "no bloom"
-	ResultFarWeigh   = "weigh it"
-	ResultFarNever   = "not weighed"
-	ResultNoOre      = "no ore went in"
-	ResultNothing    = "nothing: ore not all weighed"
+	ResultNone          = "none, no compact bloom"
+	ResultNotWeighed    = "not known: weigh the bloom"
+	ResultSlagUnweighed = "not known: weigh it"
+	ResultNever         = "not known: not weighed"
+	ResultFarNone       = "no bloom"
+	ResultFarWeigh      = "weigh it"
+	ResultFarNever      = "not weighed"
+	ResultNoOre         = "no ore went in"
+	ResultNothing       = "nothing: ore not all weighed"
 )
 
 // ResultPart is one line of the card: what is known of it, or what to weigh, and
@@ -35,13 +37,14 @@ type ResultPart struct {
 	Name, Says, Base string
 	Far              string // the bloom's in a few words, for large letters
 	Known            bool
+	Spare            bool // left out where there is too little room
 }
 
 // Result are the lines of the card. The two texts say what is still to be weighed of
 // the ore and of the charcoal, "" where all is.
 func Result(u Units, o session.Outcome, ore, charcoal string) []ResultPart {
 	return []ResultPart{
-		resultBloom(u, o), resultYield(u, o, ore), resultCharcoal(u, o, charcoal), resultHours(o), resultForetold(u, o),
+		resultBloom(u, o), resultYield(u, o, ore), resultCharcoal(u, o, charcoal), resultSlag(u, o), resultHours(o), resultForetold(u, o),
 	}
 }
 
@@ -124,6 +127,18 @@ func resultCharcoal(u Units, o session.Outcome, toWeigh string) ResultPart {
 	return p
 }
 
+func resultSlag(u Units, o session.Outcome) ResultPart {
+	p := ResultPart{Name: ResultSlag, Says: ResultSlagUnweighed, Spare: true}
+	if !o.Slag.Known {
+		return p
+	}
+	p.Says, p.Known = u.Kg(o.Slag.Value)+" weighed", true
+	if o.Bloom.Positive() {
+		p.Base = fmt.Sprintf("%.1f %s per %[2]s of bloom", float64(o.Slag.Value/o.Bloom.Value), u.Name("kg"))
+	}
+	return p
+}
+
 func resultHours(o session.Outcome) ResultPart {
 	until := "from light until closed"
 	if o.Extracted {
@@ -163,3 +178,38 @@ func against(kg float64, f figure.Figure) string {
 	}
 	return "weighed within"
 }
+
+// Promised says of the plan that a smelt was lit by what it promised, each beside what came:
+// "ore 20 kg: 19.5 kg went in". There is none without a plan.
+func Promised(u Units, plan *entry.PlanTaken, o session.Outcome) (said []string) {
+	if plan == nil {
+		return nil
+	}
+	band := func(name string) (entry.Estimate, bool) {
+		e, ok := plan.Promised[name]
+		return e, ok && e.P50.Known
+	}
+	mass := func(name, word string, f figure.Figure) {
+		e, ok := band(name)
+		if !ok || !f.Known() {
+			return
+		}
+		said = append(said, word+" "+u.Kg(entry.Kilogram(e.P50.Value))+": "+u.Kg(entry.Kilogram(f.P50))+" went in")
+	}
+	mass("ore_planned", "ore", o.OreDry)
+	mass("charcoal", "charcoal", o.Charcoal)
+	if e, ok := band("hours"); ok {
+		hours := Number(float64(e.P50.Value), 1)
+		if e.P10.Known && e.P90.Known {
+			hours = Number(float64(e.P10.Value), 1) + " to " + Number(float64(e.P90.Value), 1)
+		}
+		said = append(said, hours+" h: it took "+Lasted(o.Lasted.Truncate(time.Minute)))
+	}
+	if e, ok := band("chance"); ok {
+		said = append(said, "chance of what was wanted "+strings.TrimPrefix(NIn10(float64(e.P50.Value)), "about "))
+	}
+	return said
+}
+
+// PromisedLine is all that a plan promised in one line.
+func PromisedLine(said []string) string { return "planned " + strings.Join(said, "; ") }

@@ -16,6 +16,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/invented"
+	"chargehand/model/session"
 	"chargehand/persist"
 	"chargehand/persist/datapack"
 )
@@ -44,7 +45,8 @@ func demo(t testing.TB) datapack.Source {
 
 var at = time.Date(2026, 5, 1, 10, 0, 0, 0, time.UTC)
 
-// houseLines are a lot, one that is crossed out, and one that is renamed.
+// houseLines are a lot, one that is crossed out, and one that is renamed; the lab's answers
+// on two samples; a bloom and its billet.
 func houseLines() ([][]byte, error) {
 	lot := func(uid, name string) entry.LotStored {
 		return entry.LotStored{Lot: entry.Lot{UID: entry.UID(uid), Name: name, What: entry.Ore}}
@@ -52,6 +54,9 @@ func houseLines() ([][]byte, error) {
 	var es []entry.Entry
 	for i, ev := range []entry.Event{
 		lot("a1a1a1a1a1a1a1a1", "=cmd"), lot("b2b2b2b2b2b2b2b2", "gone"), entry.Strike{Target: entry.Ref{Seq: 2}}, lot("c3c3c3c3c3c3c3c3", "old"), entry.Amend{Target: entry.Ref{Seq: 4}, Event: lot("c3c3c3c3c3c3c3c3", "new")},
+		entry.SampleResult{Sample: "7-s 3", Assay: entry.Assay{Parts: map[string]entry.Assayed{"FeO": {Percent: 52}}}}, entry.SampleResult{Sample: "8-S1", Assay: entry.Assay{Parts: map[string]entry.Assayed{"FeO": {Percent: 40}}}},
+		entry.Piece{UID: "d4d4d4d4d4d4d4d4", Form: entry.BloomPiece, From: []entry.PieceFrom{{Smelt: "invented-reed-hollow"}}, Mass: entry.Some(entry.Kilogram(4))},
+		entry.Piece{UID: "e5e5e5e5e5e5e5e5", Form: entry.Billet, From: []entry.PieceFrom{{Piece: "d4d4d4d4d4d4d4d4"}}, Mass: entry.Some(entry.Kilogram(2))},
 	} {
 		h := at.Add(time.Duration(i) * time.Minute)
 		es = append(es, entry.Entry{Version: entry.Version, Stream: entry.House, Happened: h, Kept: h, Event: ev})
@@ -175,7 +180,7 @@ func TestThePackageComesBackWhole(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(p.Doubts) > 0 || p.Book != "book1" || len(p.House) != 5 {
+	if len(p.Doubts) > 0 || p.Book != "book1" || len(p.House) != 9 {
 		t.Errorf("doubts %q, book %q, %d entries of the house", p.Doubts, p.Book, len(p.House))
 	}
 	if p.Journal.Stream != src.Stream || !slices.EqualFunc(p.Journal.Lines, src.Lines, bytes.Equal) {
@@ -226,6 +231,44 @@ func TestAChangedTableIsADoubt(t *testing.T) {
 }
 
 // A package that is not whole is refused with one clear error.
+// A package that was written before the pieces had yields is taken without a doubt; one
+// with a yield changed is not.
+func TestAnEarlierTableOfPieces(t *testing.T) {
+	f := files(t)
+	rows, err := csv.NewReader(bytes.NewReader(f["pieces.csv"].Data)).ReadAll()
+	if err != nil || len(rows) < 2 || len(rows[0]) != 9 || rows[1][7] == "" {
+		t.Fatalf("pieces %v, %v", rows, err)
+	}
+	put := func(rows [][]string) {
+		var b bytes.Buffer
+		w := csv.NewWriter(&b)
+		w.UseCRLF = true
+		if err := w.WriteAll(rows); err != nil {
+			t.Fatal(err)
+		}
+		f["pieces.csv"] = &fstest.MapFile{Data: b.Bytes()}
+	}
+	told := func() string {
+		p, err := datapack.Read(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return strings.Join(p.Doubts, "\n")
+	}
+	rows[1][7] = "0.9"
+	put(rows)
+	if got := told(); !strings.Contains(got, "of_ore is \"0.9\"") {
+		t.Errorf("doubts %q", got)
+	}
+	for i := range rows {
+		rows[i] = rows[i][:5]
+	}
+	put(rows)
+	if got := told(); strings.Contains(got, "pieces.csv row") || strings.Contains(got, "of_ore") || strings.Count(got, "pieces.csv") != 1 { // the sum of the file is another
+		t.Errorf("doubts %q", got)
+	}
+}
+
 func TestASpoiltPackageIsRefused(t *testing.T) {
 	for name, spoil := range map[string]func(fstest.MapFS){
 		"no descriptor":    func(f fstest.MapFS) { delete(f, "datapackage.json") },
@@ -266,19 +309,20 @@ func replace(f fstest.MapFS, from, to string) {
 	f["datapackage.json"].Data = bytes.Replace(f["datapackage.json"].Data, []byte(from), []byte(to), 1)
 }
 
-// Only what the smelt leans on leaves the house, and what changes it.
+// Only what the smelt leans on leaves the house, and what changes it: the lab's answer on
+// its own sample, not on another's.
 func TestWhatOfTheHouseGoesWith(t *testing.T) {
 	lines, err := houseLines()
 	if err != nil {
 		t.Fatal(err)
 	}
 	seqs := func(uids ...string) string {
-		light := entry.Light{}
+		light := entry.Light{UID: "s"}
 		for _, u := range uids {
 			light.Lots = append(light.Lots, entry.Lot{UID: entry.UID(u)})
 		}
 		var all []string
-		for _, l := range datapack.Leaning("s", light, lines) {
+		for _, l := range datapack.Leaning(session.Open("s", []entry.Entry{{Version: entry.Version, Stream: "s", Seq: 1, Event: light}, {Version: entry.Version, Stream: "s", Seq: 2, Event: entry.Sample{Of: "slag", Label: "7-S3"}}}), lines) {
 			e, err := entry.Decode(l)
 			if err != nil {
 				t.Fatal(err)
@@ -287,7 +331,7 @@ func TestWhatOfTheHouseGoesWith(t *testing.T) {
 		}
 		return strings.Join(all, " ")
 	}
-	for want, got := range map[string]string{"": seqs(), "1": seqs("a1a1a1a1a1a1a1a1"), "2 3": seqs("b2b2b2b2b2b2b2b2"), "4 5": seqs("c3c3c3c3c3c3c3c3"), "1 4 5": seqs("c3c3c3c3c3c3c3c3", "a1a1a1a1a1a1a1a1")} {
+	for want, got := range map[string]string{"6": seqs(), "1 6": seqs("a1a1a1a1a1a1a1a1"), "2 3 6": seqs("b2b2b2b2b2b2b2b2"), "4 5 6": seqs("c3c3c3c3c3c3c3c3"), "1 4 5 6": seqs("c3c3c3c3c3c3c3c3", "a1a1a1a1a1a1a1a1")} {
 		if got != want {
 			t.Errorf("entries %q go with it, expected %q", got, want)
 		}

@@ -5,13 +5,15 @@ import (
 	"encoding/json"
 
 	"chargehand/model/entry"
+	"chargehand/model/session"
 )
 
 // Leaning are the lines of the house that a smelt leans on: those that speak of its
-// lots, its furnace, its plan or itself, of the pieces that came of it (its bloom goes by
-// the name of its stream where nobody gave it another), and those that cross out or change
-// such a line.
-func Leaning(stream string, light entry.Light, lines [][]byte) [][]byte {
+// lots, its furnace, its plan or itself, of the samples taken of it, of the pieces that
+// came of it (its bloom goes by the name of its stream where nobody gave it another), and
+// those that cross out or change such a line.
+func Leaning(s session.Session, lines [][]byte) [][]byte {
+	light := s.Light()
 	wanted := map[string]bool{}
 	want := func(uid string) {
 		if uid != "" {
@@ -19,7 +21,7 @@ func Leaning(stream string, light entry.Light, lines [][]byte) [][]byte {
 		}
 	}
 	want(light.UID)
-	want(string(entry.NameUID(stream)))
+	want(string(entry.NameUID(s.ID())))
 	want(string(light.Furnace.UID))
 	want(string(light.Learnt))
 	if light.Plan != nil {
@@ -31,6 +33,12 @@ func Leaning(stream string, light entry.Light, lines [][]byte) [][]byte {
 	for _, m := range light.Measures {
 		want(string(m.UID))
 	}
+	samples := map[string]bool{}
+	for l := range s.Of(entry.KindSample) {
+		if label := entry.LabelOf(l.Event.(entry.Sample).Label); label != "" {
+			samples[label] = true
+		}
+	}
 	in, seqs := map[int]bool{}, map[uint64]bool{}
 	for grew := true; grew; { // a piece is cut from a piece; a change speaks of a line before it
 		grew = false
@@ -40,7 +48,7 @@ func Leaning(stream string, light entry.Light, lines [][]byte) [][]byte {
 				continue
 			}
 			about, ok := spokenOf(e.Event)
-			leans := ok && seqs[about]
+			leans := ok && seqs[about] || samples[answered(e.Event)]
 			for _, uid := range uidsIn(line) {
 				leans = leans || wanted[uid]
 			}
@@ -60,6 +68,17 @@ func Leaning(stream string, light entry.Light, lines [][]byte) [][]byte {
 		}
 	}
 	return all
+}
+
+// answered is the label of the sample that a lab's answer is about, "" for none.
+func answered(ev entry.Event) string {
+	switch ev := ev.(type) {
+	case entry.SampleResult:
+		return entry.LabelOf(ev.Sample)
+	case entry.Assay:
+		return entry.LabelOf(ev.Sample)
+	}
+	return ""
 }
 
 // spokenOf is the entry that a strike or an amendment speaks of.

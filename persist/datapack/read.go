@@ -173,7 +173,11 @@ func differences(src Source, found map[string][]byte, solver string) (doubts []s
 			doubts = append(doubts, fmt.Sprintf("%s: %v", t.File(), err))
 			continue
 		}
+		lacks := 0
 		if len(rows) > 0 {
+			if earlier := len(t.Fields) - t.Added; len(rows[0]) == earlier {
+				lacks = t.Added
+			}
 			rows = rows[1:]
 		}
 		for i := range max(len(rows), len(t.Rows)) {
@@ -182,7 +186,7 @@ func differences(src Source, found map[string][]byte, solver string) (doubts []s
 				has = rows[i]
 			}
 			if i < len(t.Rows) {
-				should = t.Rows[i]
+				should = t.Rows[i][:len(t.Fields)-lacks]
 			}
 			if !slices.Equal(has, should) {
 				doubts = append(doubts, words.PackageDiffers(t.File(), i+2, firstOff(t, has, should)))

@@ -24,6 +24,7 @@ const (
 type Table struct {
 	Name, Title, Means string
 	Fields             []Field
+	Added              int // how many of the last columns a package written earlier lacks
 	Key                []string
 	Foreign            []Foreign
 	Rows               [][]string

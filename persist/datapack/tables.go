@@ -7,8 +7,10 @@ import (
 	"chargehand/model/account"
 	"chargehand/model/entry"
 	"chargehand/model/figure"
+	"chargehand/model/forge"
 	"chargehand/model/house"
 	"chargehand/model/session"
+	"chargehand/model/shelf"
 	"chargehand/model/solve"
 	"chargehand/model/words"
 	"chargehand/persist/logcsv"
@@ -231,12 +233,30 @@ func pieceTable(h, es []entry.Entry) Table {
 	t := Table{Name: "pieces", Title: "Pieces of iron", Means: "What became of the bloom.", Key: []string{"uid"}, Fields: []Field{
 		{"uid", isString, "", "random name that no other piece has", true}, {"kind", isString, "", "bloom, half, billet, bar, finished, crop end", false},
 		{"name", isString, "", "", false}, {"mass_kg", isNumber, "kg", "as last weighed or said", false}, {"sessions", isInteger, "", "how often it was worked", false},
-	}}
-	state := house.Fold(h, []house.Use{house.UsedBy(es)}, time.Date(9999, 1, 1, 0, 0, 0, 0, time.UTC))
-	for _, p := range state.Pieces {
-		if p.UID != "" {
-			t.Rows = append(t.Rows, []string{string(p.UID), string(p.Form), text(p.Name), maybe(p.Mass), strconv.Itoa(len(p.Sessions) + p.Heats)})
+		{"share", isNumber, "1", "mass by that of the step before, which base names", false}, {"base", isString, "", "what share is of", false},
+		{"of_ore", isNumber, "1", "mass by the ore of the smelt, dry, that it stands for; empty where that is not known", false},
+		{"if_alike", isString, "", "yes where of_ore holds only if the rest of the bloom goes alike", false},
+	}, Added: 4}
+	if len(es) == 0 {
+		return t
+	}
+	sum := shelf.Of(es[0].Stream, es)
+	b := forge.Of(house.Fold(h, []house.Use{sum.Used}, time.Date(9999, 1, 1, 0, 0, 0, 0, time.UTC)), []shelf.Summary{sum})
+	for i, p := range b.Pieces {
+		if p.UID == "" {
+			continue
 		}
+		row := []string{string(p.UID), string(p.Form), text(p.Name), maybe(p.Mass), strconv.Itoa(len(p.Sessions) + p.Heats), "", "", "", ""}
+		steps := b.Chain(i)
+		if n := len(steps) - 1; n > 0 && steps[n].Share > 0 {
+			row[5], row[6] = num(steps[n].Share), text(words.ChainBase(b, steps, n))
+		}
+		if share, ifAlike, known := b.OfOre(i); known {
+			if row[7] = num(share); ifAlike {
+				row[8] = "yes"
+			}
+		}
+		t.Rows = append(t.Rows, row)
 	}
 	return t
 }

@@ -35,7 +35,7 @@ type made struct {
 // Keys are the keys of the account.
 type Keys struct {
 	screen.MoveKeys
-	Weigh, Lesson key.Binding
+	Weigh, Lesson, Sample key.Binding
 }
 
 // Map are those keys.
@@ -43,11 +43,12 @@ var Map = Keys{
 	MoveKeys: screen.Move,
 	Weigh:    screen.Bind(words.DoWeigh, "w"),
 	Lesson:   screen.Bind(words.DoLesson, "n"),
+	Sample:   screen.Bind(words.DoSampleTaken, "p"),
 }
 
 // All of them, the weightiest first.
 func (k Keys) All() []key.Binding {
-	return append([]key.Binding{k.Weigh, k.Lesson}, k.MoveKeys.All()...)
+	return append([]key.Binding{k.Weigh, k.Lesson, k.Sample}, k.MoveKeys.All()...)
 }
 
 // New is the account at its top.
@@ -76,7 +77,7 @@ func (Screen) Hints(sh screen.Shared) []draw.KeyHint {
 	if sh.Smelt.ToLook() {
 		return hints
 	}
-	return append([]draw.KeyHint{screen.Short(Map.Weigh, words.ShortWeigh), screen.Short(Map.Lesson, words.ShortLesson)}, hints...)
+	return append([]draw.KeyHint{screen.Short(Map.Weigh, words.ShortWeigh), screen.Short(Map.Lesson, words.ShortLesson), screen.Short(Map.Sample, words.ShortSample)}, hints...)
 }
 
 // Update takes a key.
@@ -91,30 +92,12 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 	switch k := Map; {
 	case key.Matches(t, k.Weigh):
 		return s, act.Now(act.AskWeigh)(sh)
+	case key.Matches(t, k.Sample):
+		return s, act.Now(act.AskSample)(sh)
 	case key.Matches(t, k.Lesson):
-		return s, lesson(sh)
+		return s, act.AskLesson(sh)
 	}
 	return s, screen.Refuse(words.NoAct(screen.KeyLabel(string(t))))
-}
-
-// lesson asks for one line for next time, and keeps it with the furnace and the mix.
-func lesson(sh screen.Shared) screen.Effect {
-	l := sh.Smelt.Light()
-	if sh.Smelt.ToLook() {
-		return screen.Refuse(words.LessonOfInvented)
-	}
-	return screen.AskWords(words.AskLesson, "", func(text string) screen.Effect {
-		if text == "" {
-			return screen.Refuse(words.LessonEmpty)
-		}
-		ev := entry.Lesson{Text: text, Furnace: l.Furnace.UID, Smelt: l.UID}
-		for _, lot := range l.Lots {
-			if lot.What == entry.Ore && ev.Mix == "" {
-				ev.Mix = lot.Mix
-			}
-		}
-		return screen.DidInHouse(func(screen.Shared) string { return words.LessonKept(text) }, ev)
-	})
 }
 
 // of gives the account of the smelt shown, worked out once for what is known of it.

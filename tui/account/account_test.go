@@ -26,11 +26,11 @@ func TestWeighedLaterAndALineForNextTime(t *testing.T) {
 	for _, k := range "11" {
 		d.Press(string(k))
 	}
-	d.Press("enter")
+	d.Press("enter", "k")
 	weighed := false
 	for l := range d.M.Running().Of(entry.KindWeigh) {
 		w := l.Event.(entry.Weigh)
-		weighed = weighed || w.What == entry.WeighSlag && w.Mass == 11
+		weighed = weighed || w.What == entry.WeighSlag && w.Where == entry.SlagOfFurnace && w.Mass == 11
 	}
 	if !weighed {
 		t.Errorf("no slag weighed in\n%s", d.Picture())

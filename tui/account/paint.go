@@ -253,6 +253,9 @@ func (p painter) yields(y int) int {
 	}
 	if o, over := p.smelt.Outcome(); over {
 		all = append(all, words.AccountHours(o.Lasted, o.Extracted))
+		if promised := modelwords.Promised(p.sh.Units, p.smelt.Light().Plan, o); len(promised) > 0 {
+			all = append(all, modelwords.PromisedLine(promised))
+		}
 	}
 	if len(all) == 0 {
 		all = []string{words.AccountNoYield}

@@ -154,10 +154,6 @@ func AskTuyere(_ screen.Shared, from entry.Event, then func(entry.Event) screen.
 		}))
 }
 
-func AskSample(_ screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
-	return screen.AskWords(words.SampleOf, as[entry.Sample](from).Of, func(s string) screen.Effect { return then(entry.Sample{Of: s}) })
-}
-
 func AskHandOver(sh screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
 	was := as[entry.HandOver](from)
 	return screen.AskWords(words.HandOverTo, was.To, func(s string) screen.Effect {

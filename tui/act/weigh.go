@@ -13,11 +13,12 @@ var weighed = []struct {
 	what      entry.Weighed
 }{
 	{"b", words.WeighBloom, entry.WeighBloom}, {"g", words.WeighSlag, entry.WeighSlag}, {"r", words.WeighFragments, entry.WeighFragments},
-	{"k", words.WeighCharcoalLeft, entry.WeighCharcoalLeft},
+	{"k", words.WeighCharcoalLeft, entry.WeighCharcoalLeft}, {"a", words.WeighWall, entry.WeighWall},
 }
 
 // AskWeigh asks what was weighed, then its mass; of a bloom also in which state, since a
-// bloom loses slag as it is hammered and the two are never taken for one another.
+// bloom loses slag as it is hammered and the two are never taken for one another, and of
+// slag where it was.
 func AskWeigh(sh screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
 	if sees(sh, from) { // the bloom is weighed when it is cold, without anybody
 		return screen.See{Event: entry.Weigh{What: entry.WeighMeasure}}
@@ -29,8 +30,11 @@ func AskWeigh(sh screen.Shared, from entry.Event, then func(entry.Event) screen.
 		list = append(list, screen.Opt(w.key, w.word, func(screen.Shared) screen.Effect {
 			return screen.AskNumber(words.Weighing(w.word), kilograms, givenMass(from, w.what), func(v float64) screen.Effect {
 				kept := entry.Weigh{What: w.what, Mass: entry.Kilogram(v)}
-				if w.what == entry.WeighBloom && v > 0 {
-					return askState(kept, as[entry.Weigh](from).State, then)
+				switch was := as[entry.Weigh](from); {
+				case w.what == entry.WeighBloom && v > 0:
+					return askState(kept, was.State, then)
+				case w.what == entry.WeighSlag && v > 0:
+					return askPlace(kept, was.Where, then)
 				}
 				return then(kept)
 			})
@@ -46,6 +50,24 @@ func AskWeigh(sh screen.Shared, from entry.Event, then func(entry.Event) screen.
 		}),
 		screen.Opt("n", words.WeighNever, func(screen.Shared) screen.Effect { return askNever(then) }))
 	return screen.Choose(words.WeighWhat, list...)
+}
+
+// askPlace asks which slag was on the scales: what ran out and what stayed in are of
+// different make. Left without an answer the weighing stays, as one of all of it.
+func askPlace(w entry.Weigh, was entry.SlagWhere, then func(entry.Event) screen.Effect) screen.Effect {
+	of := func(k, word string, at entry.SlagWhere) screen.Option {
+		return screen.Opt(k, word, func(screen.Shared) screen.Effect { w.Where = at; return then(w) })
+	}
+	list := []screen.Option{of("p", words.SlagTappedOut, entry.SlagOfTap), of("k", words.SlagCake, entry.SlagOfFurnace), of("n", words.SlagOfAll, "")}
+	enter := "n"
+	switch was {
+	case entry.SlagOfTap:
+		enter = "p"
+	case entry.SlagOfFurnace:
+		enter = "k"
+	}
+	all := func(screen.Shared) screen.Effect { return then(w) }
+	return screen.Each{screen.Kept(then(w)), screen.Ask{Dialog: screen.Choice{Title: words.WhichSlag, Default: enter, Left: all, Options: list}}}
 }
 
 // askState asks in which state a bloom was on the scales. Left without an answer the

@@ -1,6 +1,8 @@
 package draw
 
 import (
+	"slices"
+
 	"chargehand/model/entry"
 	"chargehand/model/figure"
 	"chargehand/model/session"
@@ -20,6 +22,9 @@ func (p Pen) Result(g cell.Grid, r figure.Reading, o session.Outcome) {
 	parts := p.ResultParts(r, o)
 	const from = 12
 	beside, bases, gap := w >= 76, true, 0
+	if rows := 2 * len(parts); !beside && h-1 < rows {
+		parts = slices.DeleteFunc(parts, func(part modelwords.ResultPart) bool { return part.Spare })
+	}
 	rows := 2 * len(parts)
 	if beside {
 		rows = len(parts)

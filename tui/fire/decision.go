@@ -32,6 +32,7 @@ func giveUp() screen.Effect {
 	return screen.Each{
 		screen.Keep{{Event: entry.Extract{None: true}}, {Event: entry.PhaseSet{Phase: entry.Closed}}},
 		screen.Said(words.GivenUp),
+		act.ThenLesson,
 	}
 }
 

@@ -28,7 +28,7 @@ func otherOptions() []screen.Option {
 		ends("l", words.DoLastOre, entry.LastOre{}),
 		ends("b", words.DoBurnDown, entry.BurnDown{}),
 		screen.Opt("o", words.DoExtract, func(sh screen.Shared) screen.Effect { return act.AskExtract(sh, nil, act.Book) }),
-		ends("k", words.DoClose, entry.PhaseSet{Phase: entry.Closed}),
+		screen.Opt("k", words.DoClose, func(screen.Shared) screen.Effect { return screen.Question(words.Sure(words.DoClose), act.Close) }),
 		screen.Opt("x", words.DoUndo, act.BringBack),
 		screen.Opt("e", words.DoLate, act.EnterLate),
 		screen.Opt("r", words.DoByWeight, func(screen.Shared) screen.Effect { return screen.Choose(words.DoByWeight, byWeight()...) }),

@@ -22,7 +22,7 @@ func closed(d *desk.Desk, how ...string) {
 	d.Press("o", "o")
 	d.Press(how...)
 	d.Pass(10 * time.Minute)
-	d.Press("o", "k", "y")
+	d.Press("o", "k", "y", "enter")
 	d.Wait(2 * time.Second)
 }
 

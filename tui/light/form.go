@@ -63,6 +63,7 @@ const (
 	leftIn // of the smelt before, asked where there was one not long ago
 	litDay
 	litAt
+	trying
 	initials
 	fields
 	noField field = -1
@@ -180,6 +181,10 @@ func (f Screen) with(s screen.Starter, u modelwords.Units) Screen {
 			f.rows[id] = was[id]
 		}
 	}
+	set(trying, s.Trying)
+	if was != nil && was[trying].input.Text() != was[trying].given { // somebody's own words stay
+		f.rows[trying].input = was[trying].input
+	}
 	return f
 }
 
@@ -286,6 +291,7 @@ func (f Screen) done(sh screen.Shared) (screen.Screen, screen.Effect) {
 	if l.LeftIn, err = f.leftIn(); err != nil {
 		return wrong(leftIn, err)
 	}
+	l.Trying = f.text(trying)
 	l.Rested = f.rested(cmp.Or(lit, sh.Now.Wall))
 	kindle := act.Kindle(l, f.by(), lit, uncertain)
 	if ramp := f.ramp(l); len(ramp) > 0 {

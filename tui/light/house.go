@@ -58,7 +58,7 @@ func planned(sh screen.Shared, h house.State, s screen.Starter, furnace entry.UI
 	}
 	s.Name = words.OfHousePlanned(s.Furnace.Name, p.Name)
 	s.Plan = &entry.PlanTaken{UID: p.UID, Name: p.Name, Wanted: p.Wanted, Sure: p.Sure, Promised: p.Promised}
-	s.Ramp = plan.Ramp(p.Plan)
+	s.Ramp, s.Trying = plan.Ramp(p.Plan), p.Trying
 	return s
 }
 

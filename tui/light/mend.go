@@ -28,7 +28,7 @@ func (f Screen) asLit(sh screen.Shared) Screen {
 	if l.Undated {
 		day = ""
 	}
-	for id, given := range map[field]string{leftIn: leftWords(l.LeftIn), litDay: day, litAt: lit.Format(modelwords.Clock)} {
+	for id, given := range map[field]string{leftIn: leftWords(l.LeftIn), litDay: day, litAt: lit.Format(modelwords.Clock), trying: l.Trying} {
 		f.rows[id] = row{id: id, input: screen.Prefilled(given, false), given: given}
 	}
 	return f
@@ -64,6 +64,7 @@ func (f Screen) mended(sh screen.Shared, to entry.Light) (screen.Effect, field, 
 			return nil, id, errors.New(words.MeasureCounted(name))
 		}
 	}
+	l.Trying = f.text(trying)
 	var err error
 	if l.LeftIn, err = f.leftIn(); err != nil {
 		return nil, leftIn, err

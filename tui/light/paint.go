@@ -1,9 +1,11 @@
 package light
 
 import (
+	"chargehand/model/entry"
 	"chargehand/model/picture"
 	"chargehand/model/plan"
 	modelwords "chargehand/model/words"
+	"chargehand/tui/act"
 	"chargehand/tui/cell"
 	"chargehand/tui/draw"
 	"chargehand/tui/letter"
@@ -37,7 +39,7 @@ func (f Screen) Paint(g cell.Grid, sh screen.Shared) {
 	form, beside := body.CutLeft(left)
 	g.Fill(cell.Rect{X: left, Y: body.Y, W: 1, H: body.H}, sh.Theme.Marks().VLine, sh.Theme.Style(theme.Frame))
 	_, beside = beside.CutLeft(1)
-	f.furnace(g.Sub(beside), sh)
+	f.beside(g.Sub(beside), sh, size)
 	_, form = form.CutTop(f.answer(g.Sub(form), sh, size))
 	f.paintRows(g.Sub(form), sh, shapeOf(size))
 }
@@ -86,6 +88,41 @@ func (f Screen) answer(g cell.Grid, sh screen.Shared, size scene.Size) int {
 	}
 	g.Fill(cell.Rect{Y: rows + 3, W: w, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
 	return rows + 4
+}
+
+// lessons are the last ones of the furnace or the ore that the form begins with.
+func (f Screen) lessons(sh screen.Shared) []entry.Lesson {
+	s := f.starters[f.starter]
+	return sh.House().LessonsFor(s.Furnace.UID, act.MixOf(s.Lots), act.MostLessons)
+}
+
+// beside paints what the form makes so far, and the last lessons: below it where there
+// is room, in its place while what is tried is asked.
+func (f Screen) beside(g cell.Grid, sh screen.Shared, size scene.Size) {
+	all := f.lessons(sh)
+	w, h := g.Size()
+	rows := 0
+	for _, l := range all {
+		rows += g.Rows(words.LessonLine(l.Text), w-4)
+	}
+	rows = min(rows, h-3)
+	shown := f.at(f.row) == trying
+	if len(all) == 0 || size == scene.Small && !shown {
+		f.furnace(g, sh)
+		return
+	}
+	at := cell.Rect{Y: h - rows, W: w, H: rows}
+	if size == scene.Small {
+		at = cell.Rect{Y: 1, W: w, H: h - 1}
+	} else {
+		f.furnace(g.Sub(cell.Rect{W: w, H: h - rows - 2}), sh)
+	}
+	role := theme.Quiet
+	if shown {
+		role = theme.Now
+	}
+	g.Text(3, at.Y-1, words.LessonsHead, sh.Theme.Style(role))
+	act.Lessons(g, sh, cell.Rect{X: 1, Y: at.Y, W: w - 1, H: at.H}, all)
 }
 
 // furnace paints what the form makes so far.

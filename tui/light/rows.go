@@ -28,11 +28,12 @@ var labels = [fields]struct{ label, unit, heading string }{
 	leftIn:       {words.FormLeftIn, "", ""},
 	litDay:       {words.FormLitDay, "", ""},
 	litAt:        {words.FormLitAt, "", ""},
+	trying:       {words.FormTrying, "", ""},
 	initials:     {words.FormInitials, "", ""},
 }
 
 // blanks say what a blank field means, where it is not that something is not known.
-var blanks = [fields]string{leftIn: words.FormLeftNothing, litAt: words.FormNow, charcoalLot: words.FormNoLot, oreLot: words.FormNoLot}
+var blanks = [fields]string{leftIn: words.FormLeftNothing, litAt: words.FormNow, trying: words.FormTryNothing, charcoalLot: words.FormNoLot, oreLot: words.FormNoLot}
 
 // shape is how wide the rows stand.
 type shape struct {
@@ -185,6 +186,9 @@ func (f Screen) paintField(g cell.Grid, sh screen.Shared, r row, chosen bool, x 
 	unit := sh.Units.Name(l.unit)
 	g.Text(2, 0, l.label, th.Style(theme.Text))
 	field := cell.Rect{X: x, W: max(min(sp.field, w-x-g.Width(unit)-2), 4), H: 1}
+	if r.id == trying && (chosen || r.input.Text() != "") { // a sentence
+		field.W = max(min(2*len(l.label)+20, w-x-2), 4)
+	}
 	guess := f.isGuess(f.starters[f.starter], r.id)
 	inner := g.Sub(field)
 	if chosen {

@@ -222,9 +222,10 @@ func (s Screen) day(g cell.Grid, sh screen.Shared) {
 		y = strip(g, sh, way)
 	}
 	foot := g.Rows(words.JudgeYourself, w-3)
-	room := max(h-y-foot, 1)
+	last := s.last(g, sh, h-foot, h-y)
+	room := max(h-y-foot-last, 1)
 	rows := s.clock(g.Sub(cell.Rect{Y: y, W: w, H: room}), sh)
-	if y+rows+foot <= h {
+	if y+rows+last+foot <= h {
 		g.Wrap(cell.Rect{X: 2, Y: h - foot, W: w - 3, H: foot}, words.JudgeYourself, th.Style(theme.Quiet))
 	}
 }

@@ -33,11 +33,12 @@ type Screen struct {
 	made    bool                 // the answer below stands
 	plan    plan.Plan
 	foresee []plan.Foreseen
+	trying  string // what is tried this time, as it was said here
 }
 
 // Keys are the keys of the plan. The letters of the acts of a fire are left to it.
 type Keys struct {
-	Take, Less, More, Wanted, Sure, Furnace, Rises, Day, Lighting, Light, Slag, Assumed, Wall, CrossOut key.Binding
+	Take, Less, More, Wanted, Sure, Furnace, Rises, Day, Lighting, Light, Slag, Assumed, Wall, Trying, CrossOut key.Binding
 }
 
 // Map are those keys.
@@ -55,12 +56,13 @@ var Map = Keys{
 	Slag:     screen.Bind(words.DoSlagCheck, "e"),
 	Assumed:  screen.Bind(words.DoAssumed, "a"),
 	Wall:     screen.Bind(words.DoWallWords, "k"),
+	Trying:   screen.Bind(words.DoTrying, "p"),
 	CrossOut: screen.Bind(words.DoStrikeStores, "x"),
 }
 
 // All of them, the weightiest first.
 func (k Keys) All() []key.Binding {
-	return []key.Binding{k.Take, k.More, k.Less, k.Wanted, k.Sure, k.Furnace, k.Rises, k.Day, k.Lighting, k.Light, k.Slag, k.Wall, k.Assumed, k.CrossOut}
+	return []key.Binding{k.Take, k.More, k.Less, k.Wanted, k.Sure, k.Furnace, k.Rises, k.Day, k.Lighting, k.Light, k.Slag, k.Trying, k.Wall, k.Assumed, k.CrossOut}
 }
 
 // Repeating are the ones that move.
@@ -85,7 +87,7 @@ func (Screen) Listed(screen.Shared) string { return words.DoPlanSmelt }
 func (Screen) Hints(screen.Shared) []draw.KeyHint {
 	k := Map
 	return []draw.KeyHint{screen.Short(k.Take, words.ShortTakePlan), {Key: screen.KeyLabel("left") + " " + screen.KeyLabel("right"), Does: words.ShortWhichWay}, screen.Short(k.Wanted, words.ShortWanted), screen.Short(k.Sure, words.ShortSure),
-		screen.Short(k.Furnace, words.ShortWhichFurnace), screen.Short(k.Day, words.ShortDay), screen.Short(k.Rises, words.ShortRises), screen.Short(k.Lighting, words.ShortBefore), screen.Short(k.Light, words.ShortLightIt), screen.Short(k.Slag, words.ShortSlag), screen.Short(k.Wall, words.ShortWall), screen.Short(k.Assumed, words.ShortAssumed), screen.Short(screen.Global.Views, words.ShortViews)}
+		screen.Short(k.Furnace, words.ShortWhichFurnace), screen.Short(k.Day, words.ShortDay), screen.Short(k.Rises, words.ShortRises), screen.Short(k.Lighting, words.ShortBefore), screen.Short(k.Light, words.ShortLightIt), screen.Short(k.Slag, words.ShortSlag), screen.Short(k.Trying, words.ShortTrying), screen.Short(k.Wall, words.ShortWall), screen.Short(k.Assumed, words.ShortAssumed), screen.Short(screen.Global.Views, words.ShortViews)}
 }
 
 // Entered reckons anew: the stores may have changed.
@@ -207,6 +209,8 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 		return s, assumed(sh)
 	case key.Matches(t, k.Wall):
 		return s, wall(sh)
+	case key.Matches(t, k.Trying):
+		return s, s.try(sh)
 	case key.Matches(t, k.CrossOut):
 		return s, act.CrossOutInHouse(sh, entry.OnPlan, says)
 	case key.Matches(t, k.Take):
@@ -280,6 +284,7 @@ func (s Screen) take(sh screen.Shared) screen.Effect {
 	if f, ok := s.built(h); ok {
 		e.Furnace = string(f.ID)
 	}
+	e.Trying = s.trying
 	return screen.DidInHouse(func(screen.Shared) string { return words.PlanTaken(s.plan.Ways[s.way].Name, e.Name) }, e)
 }
 

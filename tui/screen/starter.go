@@ -14,6 +14,7 @@ type Starter struct {
 	Recipe   entry.Parts
 	Plan     *entry.PlanTaken   // the plan that it is lit by, nil for none
 	Ramp     []entry.RecipeStep // its charges
+	Trying   string             // what is tried by it
 }
 
 // Starters are furnaces of the usual sizes, every number of them a guess to be

@@ -16,7 +16,10 @@ const (
 	DoAccount    = "account: where the iron went"
 	DoLesson     = "one line for next time"
 	ShortWeigh   = "weigh"
-	ShortLesson  = "next time"
+	ShortSample  = "sample"
+
+	DoSampleTaken = "a sample was taken: its label"
+	ShortLesson   = "next time"
 
 	AccountNoSmelt    = "No smelt is shown: go to all smelts and pick one."
 	AccountNoBloomYet = "not yet"
@@ -31,7 +34,9 @@ const (
 	AccountNoYield    = "none: weigh what came out"
 
 	AskLesson        = "one line for next time"
+	LessonBlank      = "blank: none; also later, n at the account"
 	LessonEmpty      = "nothing typed: nothing kept"
+	LessonsHead      = "from last time"
 	LessonOfInvented = "the invented smelt teaches nothing: keep lessons of your own"
 )
 
@@ -106,3 +111,6 @@ func LessonIs(text string) string { return "for next time: " + text }
 
 // AccountPieces says what was made of the bloom.
 func AccountPieces(made string) string { return "made of it: " + made }
+
+// LessonLine is one in a list of them.
+func LessonLine(text string) string { return "- " + text }

@@ -54,6 +54,7 @@ const (
 	TuyereSwapped = "tuyere swapped for"
 
 	SampleOf   = "sample of what"
+	SampleMark = "label of the sample"
 	HandOverTo = "hand over to, initials"
 
 	ExtractHow  = "how did the bloom come out"
@@ -68,6 +69,11 @@ const (
 	WeighSlag         = "slag"
 	WeighFragments    = "fragments"
 	WeighCharcoalLeft = "charcoal left"
+	WeighWall         = "wall lost"
+	WhichSlag         = "which slag"
+	SlagTappedOut     = "tapped, or run out"
+	SlagCake          = "left in the furnace, whole or broken"
+	SlagOfAll         = "all of it together"
 	WeighState        = "in which state"
 	StateHot          = "hot from the furnace"
 	StateCold         = "cold, not yet compacted"
@@ -198,3 +204,9 @@ func CannotReckonAir(with entry.AirMeter) string {
 	}
 	return "key l/min: no volume from that reading"
 }
+
+// SampleNoMark says what a blank label means.
+const SampleNoMark = "the lab's answer goes by it; blank: none"
+
+// SampleWhats are what samples are taken of mostly.
+var SampleWhats = []string{"slag tapped", "slag of the furnace", "slag on a rod", "bloom", "ore", "fragments"}

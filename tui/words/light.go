@@ -25,6 +25,8 @@ const (
 	FormOreName      = "ore goes in by the"
 	FormOreKg        = "ore in one"
 	FormOreCount     = "of these to a charge"
+	FormTrying       = "tried this time"
+	FormTryNothing   = "nothing new"
 	FormInitials     = "your initials"
 	FormGuess        = Guessed
 	FormGuessLong    = "a guess, until you type your own"

@@ -38,6 +38,8 @@ const (
 	ShortWhichFurnace = "furnace"
 	ShortBefore       = "checks"
 
+	DoTrying    = "what is tried this time, and the last lessons"
+	ShortTrying = "tried"
 	DoWallWords = "words for the wall page of the sheet"
 	ShortWall   = "wall words"
 )
@@ -470,3 +472,17 @@ func WallKept(text string) string { return "for the wall: " + text }
 
 // OffTheWall asks before a line is taken off.
 func OffTheWall(text string) string { return "take off the wall: " + text }
+
+// TryingSaid says what is tried this time.
+func TryingSaid(text string) string {
+	if text == "" {
+		return "nothing new is tried"
+	}
+	return "tried this time: " + text + "; it goes with the smelt"
+}
+
+// LessonsIn are lessons in one line.
+func LessonsIn(texts []string) string { return LessonsHead + ": " + strings.Join(texts, "; ") }
+
+// TryingIs says what is tried, on the plan.
+func TryingIs(text string) string { return "tried this time: " + text }

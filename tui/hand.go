@@ -46,12 +46,37 @@ func (m Model) taken() []string {
 // handAll makes entries of acts, into the smelt shown. The first names the key.
 func (m Model) handAll(acts []screen.Act, keyed string) (Model, []entry.Entry) {
 	var out []entry.Entry
-	for _, a := range acts {
+	for _, a := range m.withLots(acts) {
 		var e entry.Entry
 		m, e = m.hand(m.shown().ID(), a, m.active, keyed)
 		out, keyed = append(out, e), ""
 	}
 	return m.refolded(out), out
+}
+
+// withLots puts before acts what the stores say of the lots that they are the first of
+// their smelt to name: a smelt keeps copies. What is left of a lot stays a matter of the
+// stores.
+func (m Model) withLots(acts []screen.Act) (all []screen.Act) {
+	told := map[string]bool{}
+	for _, l := range m.shown().Lots() {
+		told[string(l.UID)] = true
+	}
+	for _, a := range acts {
+		for _, lot := range entry.LotsIn(a.Event) {
+			if told[lot] || !entry.UID(lot).Valid() {
+				continue
+			}
+			told[lot] = true
+			if l, ok := m.folded().Lot(lot); ok {
+				copied := l.Snapshot()
+				copied.Mass = entry.None[entry.Kilogram]()
+				all = append(all, screen.Act{Event: entry.LotStored{Lot: copied}, Happened: a.Happened})
+			}
+		}
+		all = append(all, a)
+	}
+	return all
 }
 
 // note takes a key down that is no act.

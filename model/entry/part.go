@@ -1,5 +1,7 @@
 package entry
 
+import "slices"
+
 // What says which material a part of a charge, a measure or a lot is.
 type What string
 
@@ -57,6 +59,24 @@ func PartsIn(ev Event) Parts {
 		return ev.Parts
 	}
 	return nil
+}
+
+// LotsIn are the lots that an event names for what goes in with it or is to go in: by
+// uid, else by name.
+func LotsIn(ev Event) (lots []string) {
+	parts := PartsIn(ev)
+	if r, ok := ev.(Recipe); ok {
+		parts = r.Next
+		for _, step := range r.Ramp {
+			parts = append(parts[:len(parts):len(parts)], step.Parts...)
+		}
+	}
+	for _, p := range parts {
+		if p.Lot != "" && !slices.Contains(lots, p.Lot) {
+			lots = append(lots, p.Lot)
+		}
+	}
+	return lots
 }
 
 // Count is how many measures of a material the charge holds, over all parts

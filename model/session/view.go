@@ -1,6 +1,7 @@
 package session
 
 import (
+	"slices"
 	"sync"
 	"time"
 
@@ -135,6 +136,16 @@ func (s Session) Reading() figure.Reading {
 		v.reading = figure.WithSolution(v.read, solution)
 	})
 	return v.reading
+}
+
+// Lots are the lots that the smelt keeps copies of, in the order in which it was told of
+// them: those it was lit with first.
+func (s Session) Lots() []entry.Lot {
+	all := slices.Clone(s.Light().Lots)
+	for l := range s.Of(entry.KindLot) {
+		all = append(all, l.Event.(entry.LotStored).Lot)
+	}
+	return all
 }
 
 // Warnings are all warnings up to the moment, in the order of their onset.

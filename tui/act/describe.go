@@ -1,6 +1,7 @@
 package act
 
 import (
+	"slices"
 	"strings"
 
 	"chargehand/model/entry"
@@ -22,6 +23,9 @@ func Describe(u modelwords.Units, s session.Session, l fold.Line) string {
 }
 
 func describe(u modelwords.Units, s session.Session, l fold.Line) string {
+	if next, ok := l.Event.(entry.Recipe); ok {
+		return u.Event(entry.Recipe{Next: withNames(s, next.Next)})
+	}
 	ev, ok := l.Event.(entry.Charge)
 	if !ok {
 		return u.Event(l.Event)
@@ -37,6 +41,18 @@ func describe(u modelwords.Units, s session.Session, l fold.Line) string {
 		}
 	}
 	return u.Event(l.Event)
+}
+
+// withNames are parts from lots by their names, as far as the smelt knows them.
+func withNames(s session.Session, parts entry.Parts) entry.Parts {
+	parts = slices.Clone(parts)
+	lots := s.Lots()
+	for i, p := range parts {
+		if at := slices.IndexFunc(lots, func(l entry.Lot) bool { return string(l.UID) == p.Lot && p.Lot != "" }); at >= 0 {
+			parts[i].Lot = lots[at].Name
+		}
+	}
+	return parts
 }
 
 // Brief is a line in fewer words, for where Describe has no room; "" where there are

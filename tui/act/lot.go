@@ -70,7 +70,7 @@ func (l knownLot) named() string {
 const mostLots = 12
 
 // lotsOf are the lots of a material that a smelt was lit with, was told of, or has
-// been charged from.
+// been charged from, then those in the stores with something left.
 func lotsOf(sh screen.Shared, w entry.What) []knownLot {
 	var known []knownLot
 	add := func(l entry.Lot) {
@@ -81,17 +81,19 @@ func lotsOf(sh screen.Shared, w entry.What) []knownLot {
 			known = append(known, knownLot{l.Name, l.UID})
 		}
 	}
-	for _, l := range sh.Smelt.Light().Lots {
+	for _, l := range sh.Smelt.Lots() {
 		add(l)
-	}
-	for l := range sh.Smelt.Of(entry.KindLot) {
-		add(l.Event.(entry.LotStored).Lot)
 	}
 	for l := range sh.Smelt.Lines() {
 		for _, p := range entry.PartsIn(l.Event) {
 			if !l.Struck() {
 				add(entry.Lot{Name: p.Lot, What: p.What})
 			}
+		}
+	}
+	for _, l := range sh.House().Lots {
+		if kg := l.Left.Kg; kg > 0 || !l.Left.Known() {
+			add(l.Lot)
 		}
 	}
 	return known

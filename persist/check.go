@@ -98,9 +98,6 @@ func named(book *boltfile.File, folder string) ([]string, error) {
 
 // checkPages runs bbolt's own check.
 func (r *Report) checkPages(book *boltfile.File) {
-	if book.OneHead {
-		r.add(Finding{File: book.Path, What: words.FileOneHead, Do: words.FindingOpen})
-	}
 	n := 0
 	err := book.View(func(tx boltfile.Tx) error {
 		tx.Check(func(err error) {

@@ -63,11 +63,6 @@ func Open(path string, opt Options) (*Book, error) {
 	}
 	disk.Sweep(filepath.Dir(file), filepath.Base(file))
 	disk.Sweep(folder, "")
-	if book.OneHead { // the next commit writes the other
-		if err := book.Update(func(tx boltfile.Tx) error { return tx.PutMeta(meta) }); err == nil {
-			b.mended = append(b.mended, file+" "+words.FileOneHead)
-		}
-	}
 	if book.Unfinished() { // nobody reads it; where it cannot be dropped now, the next import does
 		_ = book.Update(boltfile.Tx.DropComing)
 	}

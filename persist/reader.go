@@ -78,8 +78,6 @@ func (r *Reader) look(f func(store) error) error {
 		book = nil
 	case len(boltfile.TakeOvers(r.path)) > 0:
 		book = nil // it does not have what was kept since
-	case book.OneHead:
-		r.fault(r.path + " " + words.FileOneHead)
 	}
 	return f(store{path: r.path, folder: folder, book: book})
 }

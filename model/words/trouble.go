@@ -102,9 +102,6 @@ func NotFlushed(path string, err error) string {
 // NotFlushedDo is what to do about it.
 const NotFlushedDo = "; it is not written again until the program is opened anew: look after the disk"
 
-// FileOneHead says what one damaged head may mean.
-const FileOneHead = "has two heads of which one is damaged: its last commit may be missing"
-
 // TwinsOfAnother says whose twins stand where the book's should.
 func TwinsOfAnother(folder string) string {
 	return folder + " holds the twins of another book; they are left alone"

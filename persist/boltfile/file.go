@@ -1,6 +1,7 @@
 package boltfile
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -20,16 +21,14 @@ import (
 // File is an open bbolt file. It turns the panics of a broken one into errors, and
 // lets nothing be written any more once it is not known what the disk holds.
 type File struct {
-	Path    string
-	Meta    Meta // as it was opened
-	OneHead bool // then one of its two heads was damaged: the last commit may be missing
-	db      *bolt.DB
-	commit  Commit
-	file    *os.File // to let go of its lock when bbolt panics on a bad page
-	pages   *pages
-	place   disk.Watched
-	poison  atomic.Pointer[PoisonedError]
-	broken  atomic.Bool // bbolt cannot read it either; set after poison
+	Path   string
+	Meta   Meta // as it was opened
+	db     *bolt.DB
+	commit Commit
+	file   *os.File // to let go of its lock when bbolt panics on a bad page
+	place  disk.Watched
+	poison atomic.Pointer[PoisonedError]
+	broken atomic.Bool // bbolt cannot read it either; set after poison
 }
 
 // Commit is one transaction that writes.
@@ -56,7 +55,7 @@ const smallFile = 8 << 20
 // Open opens a bbolt file. One that is held, damaged or closed to us is a typed
 // error, and is not touched.
 func Open(path string, opt Options) (*File, error) {
-	if _, _, err := newestHead(path); err != nil {
+	if _, err := newestHead(path, false); err != nil {
 		return nil, err
 	}
 	f := &File{Path: path}
@@ -90,12 +89,9 @@ func Open(path string, opt Options) (*File, error) {
 	if opt.Wrap != nil {
 		f.commit = opt.Wrap(f.commit)
 	}
-	var newest head
-	if newest, f.OneHead, err = newestHead(path); err == nil { // with the lock: nobody changes it now
-		f.pages, err = followed(f.file, newest)
-		if err == nil && (opt.Whole || newest.pages*newest.size <= smallFile) {
-			err = f.pages.rest()
-		}
+	h, err := newestHead(path, true) // with the lock: nobody changes it now
+	if err == nil {
+		err = f.walk(h.size, h.pages).sound(h, opt.Whole || h.pages*h.size <= smallFile)
 	}
 	if err != nil {
 		return nil, disk.Both(damaged(path, err), f.Close())
@@ -245,17 +241,37 @@ func (f *File) Records() (all map[string]Record, err error) {
 	return all, err
 }
 
-// Stream gives what the book has of a stream, once its pages were followed.
+// walk is a walk over its pages.
+func (f *File) walk(size, pages uint64) *walk {
+	return &walk{file: f.file, size: size, pages: pages, seen: map[uint64]bool{}}
+}
+
+// Stream gives what the book has of a stream, whatever it is; nothing for an unknown
+// one. Its pages are followed as they are read: bbolt would follow a bad one to the
+// end of the program. Such a book is not written to any more.
 func (f *File) Stream(name string) (r Record, lines [][]byte, err error) {
-	if err := f.pages.stream(name); err != nil {
-		return r, nil, f.spoil(fmt.Errorf("%w: %w", errFault, damaged(f.Path, err)))
-	}
+	var bad error
 	err = f.View(func(tx Tx) (err error) {
-		if r, err = tx.Record(name); err == nil {
-			lines, err = tx.Lines(name)
+		if r, err = tx.Record(name); err != nil {
+			return err
 		}
-		return err
+		b, err := tx.within(bucketStreams, name)
+		if b == nil || err != nil {
+			return err
+		}
+		if b.Root() == 0 { // it stands in a page that was followed
+			return b.ForEach(func(_, line []byte) error { lines = append(lines, bytes.Clone(line)); return nil })
+		}
+		size := uint64(f.db.Info().PageSize)
+		bad = f.walk(size, uint64(tx.tx.Size())/size).tree(uint64(b.Root()), func(_, line []byte, _ bool) error {
+			lines = append(lines, line)
+			return nil
+		})
+		return nil
 	})
+	if bad != nil {
+		return r, nil, f.spoil(damaged(f.Path, bad))
+	}
 	return r, lines, err
 }
 

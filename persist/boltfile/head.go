@@ -27,54 +27,55 @@ const (
 	headSum          = 56 // where the sum over what comes before stands
 )
 
-// heads finds the whole head of the latest commit without mapping the file, counts
-// those that are whole, and tells whether anything looked like one at all.
-func heads(f io.ReaderAt, length int64) (newest head, whole int, known bool) {
-	for at := int64(0); at < min(length, maxPage+1); at = max(minPage, at<<1) {
-		b := make([]byte, headBytes)
-		if _, err := f.ReadAt(b, at+pageHeader); err != nil || native.Uint32(b) != headMagic {
-			continue
-		}
-		known = true
-		sum := fnv.New64a()
-		sum.Write(b[:headSum])
-		h := head{size: uint64(native.Uint32(b[8:])), root: native.Uint64(b[16:]), freelist: native.Uint64(b[32:]), pages: native.Uint64(b[40:]), commit: native.Uint64(b[48:])}
-		if native.Uint32(b[4:]) != headVersion || native.Uint64(b[headSum:]) != sum.Sum64() || at != 0 && at != int64(h.size) || h.size < minPage || h.size > maxPage {
-			continue
-		}
-		if whole++; whole == 1 || h.commit > newest.commit {
-			newest = h
-		}
+// headAt reads the head that stands at a place, and tells whether it is whole or
+// at least looks like one.
+func headAt(f io.ReaderAt, at int64) (h head, whole, known bool) {
+	b := make([]byte, headBytes)
+	if _, err := f.ReadAt(b, at+pageHeader); err != nil || native.Uint32(b) != headMagic {
+		return h, false, false
 	}
-	return newest, whole, known
+	sum := fnv.New64a()
+	sum.Write(b[:headSum])
+	h = head{size: uint64(native.Uint32(b[8:])), root: native.Uint64(b[16:]), freelist: native.Uint64(b[32:]), pages: native.Uint64(b[40:]), commit: native.Uint64(b[48:])}
+	whole = native.Uint32(b[4:]) == headVersion && native.Uint64(b[headSum:]) == sum.Sum64() && h.size >= minPage && h.size <= maxPage
+	return h, whole, true
 }
 
-// newestHead refuses a file that bbolt would take for whole and then fault on:
-// reading a mapped page that the file no longer reaches to ends the program. It tells
-// whether only one of the two heads is whole: then the last commit may be missing.
-func newestHead(path string) (newest head, one bool, err error) {
+// newestHead gives the head of the latest commit without mapping the file. It
+// refuses one that bbolt would take for whole and then fault on: reading a mapped
+// page that the file no longer reaches to ends the program. When nobody writes to it
+// now (held), one damaged head is enough, for then the last commit may be missing.
+func newestHead(path string, held bool) (newest head, err error) {
 	f, err := disk.Open(path)
 	if err != nil {
-		return newest, false, disk.AccessError(path, err)
+		return newest, disk.AccessError(path, err)
 	}
 	defer f.Close()
 	info, err := f.Stat()
 	if err != nil {
-		return newest, false, disk.AccessError(path, err)
+		return newest, disk.AccessError(path, err)
 	}
-	newest, whole, known := heads(f, info.Size())
+	newest, whole, known := headAt(f, 0)
+	at := os.Getpagesize()
+	if whole {
+		at = int(newest.size)
+	}
+	second, wholeToo, knownToo := headAt(f, int64(at))
+	if wholeToo && (!whole || second.commit > newest.commit) {
+		newest = second
+	}
 	need := newest.pages * newest.size
 	switch {
 	case info.Size() == 0:
 		err = disk.Damaged(path, words.FileEmpty)
-	case whole == 0 && known:
-		err = disk.Damaged(path, words.FileHead)
-	case whole == 0:
+	case !known && !knownToo:
 		err = disk.Damaged(path, words.FileForeign)
+	case !whole && !wholeToo, held && !(whole && wholeToo):
+		err = disk.Damaged(path, words.FileHead)
 	case need > uint64(info.Size()):
 		err = disk.Damaged(path, words.FileCut(info.Size(), need))
 	}
-	return newest, whole < 2, err
+	return newest, err
 }
 
 // IsBook tells whether a file looks like a bbolt file, whole or not.
@@ -87,6 +88,7 @@ func IsBook(path string) bool {
 		return false
 	}
 	defer f.Close()
-	_, _, known := heads(f, maxPage)
-	return known
+	_, _, first := headAt(f, 0)
+	_, _, second := headAt(f, int64(os.Getpagesize()))
+	return first || second
 }

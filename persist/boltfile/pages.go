@@ -5,7 +5,6 @@ import (
 	"encoding/binary"
 	"errors"
 	"io"
-	"sync"
 
 	"chargehand/model/words"
 )
@@ -28,141 +27,106 @@ const (
 
 var native = binary.NativeEndian
 
-// pages follows the pages of a book's newest state without its map, and tells
-// whether bbolt can: it trusts what they say of each other, and one bad number can
-// lead it in a circle or out of the file, which ends the program. What the lines say
-// is for the chain to judge.
-//
-// The pages of single streams wait until the stream is wanted, also while
-// others are written to: bbolt writes no page anew that a stream is made of,
-// and a stream is written to only after it was followed.
-type pages struct {
-	file io.ReaderAt
-	head
-
-	mu    sync.Mutex
-	seen  []bool            // by page: in use, or called free
-	waits map[string]uint64 // streams that were not followed yet, by their first page
+// walk follows the pages of one state of a book without its map. bbolt trusts what
+// they say of each other, and one bad number can lead it in a circle or out of the
+// file, which ends the program. What the lines say is for the chain to judge.
+type walk struct {
+	file  io.ReaderAt
+	size  uint64          // of a page
+	pages uint64          // how many there are
+	seen  map[uint64]bool // in use, or called free
 }
 
-// followed follows all but what the streams hold.
-func followed(file io.ReaderAt, h head) (*pages, error) {
-	p := &pages{file: file, head: h, seen: make([]bool, h.pages), waits: map[string]uint64{}}
-	if err := p.free(); err != nil {
-		return p, err
+// found is given what stands in the leaves of a tree, in order. It may keep it.
+type found func(key, value []byte, bucket bool) error
+
+// sound follows all that bbolt follows when it opens a book and looks a stream up;
+// with whole also what the streams hold.
+func (w *walk) sound(h head, whole bool) error {
+	if err := w.free(h.freelist); err != nil {
+		return err
 	}
-	return p, p.tree(h.root, &order{}, func(name, bucket []byte) error {
-		switch string(name) {
-		case string(bucketStreams):
-			return p.bucket(bucket, &order{}, func(stream, bucket []byte) error {
-				if root := native.Uint64(bucket); root != 0 {
-					p.waits[string(stream)] = root
-					return nil
-				}
-				return p.bucket(bucket, &order{values: true}, p.deeper)
-			})
-		case string(bucketComing):
-			return p.bucket(bucket, &order{}, p.deeper)
+	var deeper found
+	deeper = func(_, value []byte, bucket bool) error {
+		if bucket {
+			return w.bucket(value, deeper)
 		}
-		return p.bucket(bucket, &order{values: true}, p.deeper)
+		return nil
+	}
+	stream := func(_, value []byte, bucket bool) error {
+		switch {
+		case !bucket: // its mark was changed: bbolt would take a stream for a value
+			return errors.New(words.PageValue(len(value)))
+		case whole || native.Uint64(value) == 0:
+			return w.bucket(value, deeper)
+		}
+		return nil
+	}
+	return w.tree(h.root, func(name, value []byte, bucket bool) error {
+		switch {
+		case !bucket:
+			return errors.New(words.PageValue(len(value)))
+		case bytes.Equal(name, bucketStreams):
+			return w.bucket(value, stream)
+		}
+		return w.bucket(value, deeper)
 	})
 }
 
-// deeper follows a bucket that holds nothing which is wanted by itself.
-func (p *pages) deeper(_, bucket []byte) error {
-	return p.bucket(bucket, &order{values: true}, p.deeper)
-}
-
-// stream follows the pages of one stream, unless that was done.
-func (p *pages) stream(name string) error {
-	p.mu.Lock()
-	defer p.mu.Unlock()
-	root, waits := p.waits[name]
-	if !waits {
-		return nil
-	}
-	delete(p.waits, name)
-	return p.tree(root, &order{values: true}, p.deeper)
-}
-
-// rest follows all that waits.
-func (p *pages) rest() error {
-	for name := range p.waits {
-		if err := p.stream(name); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
 // page reads a page with those that go on from it. Each is there once.
-func (p *pages) page(id uint64) ([]byte, error) {
-	if id < 2 || id >= p.pages {
-		return nil, errors.New(words.PageOfTooMany(id, p.pages))
+func (w *walk) page(id uint64) ([]byte, error) {
+	if id < 2 || id >= w.pages {
+		return nil, errors.New(words.PageOfTooMany(id, w.pages))
 	}
-	b := make([]byte, p.size)
-	if _, err := p.file.ReadAt(b, int64(id*p.size)); err != nil {
+	b := make([]byte, w.size)
+	if _, err := w.file.ReadAt(b, int64(id*w.size)); err != nil {
 		return nil, words.InPage(id, err)
 	}
 	more := uint64(native.Uint32(b[atOverflow:]))
-	if native.Uint64(b) != id || id+more >= p.pages {
+	if native.Uint64(b) != id || id+more >= w.pages {
 		return nil, errors.New(words.PageOfAnother(id))
 	}
 	for i := id; i <= id+more; i++ {
-		if p.seen[i] {
+		if w.seen[i] {
 			return nil, errors.New(words.PageTwice(i))
 		}
-		p.seen[i] = true
+		w.seen[i] = true
 	}
 	if more > 0 {
-		b = append(b, make([]byte, more*p.size)...)
-		if _, err := p.file.ReadAt(b, int64(id*p.size)); err != nil {
+		b = append(b, make([]byte, more*w.size)...)
+		if _, err := w.file.ReadAt(b, int64(id*w.size)); err != nil {
 			return nil, words.InPage(id, err)
 		}
 	}
 	return b, nil
 }
 
-// order is what the next key of a bucket has to follow, and whether values may
-// stand in it: a bucket whose mark was changed would be taken for one.
-type order struct {
-	last   []byte // the key before, or that of the branch which leads here
-	leaf   bool   // it is a key before, so that the next is greater
-	values bool
-}
-
-func (o *order) follows(key []byte, leaf bool) bool {
-	c := bytes.Compare(o.last, key)
-	if c > 0 || c == 0 && o.leaf {
-		return false
+// bucket follows a bucket from the element that names it.
+func (w *walk) bucket(b []byte, f found) error {
+	if root := native.Uint64(b); root != 0 {
+		return w.tree(root, f)
 	}
-	o.last, o.leaf = key, leaf
-	return true
+	return w.elements(b[bucketHeader:], new([]byte), f)
 }
 
-// tree follows the tree that starts at a page, and gives each bucket in it to
-// entered.
-func (p *pages) tree(id uint64, o *order, entered func(name, bucket []byte) error) error {
-	b, err := p.page(id)
+// tree follows the tree that starts at a page.
+func (w *walk) tree(id uint64, f found) error { return w.branch(id, new([]byte), f) }
+
+// branch follows a part of a tree; last is the key before, or that of the branch
+// which leads here.
+func (w *walk) branch(id uint64, last *[]byte, f found) error {
+	b, err := w.page(id)
 	if err != nil {
 		return err
 	}
-	if err := p.elements(b, o, entered); err != nil {
+	if err := w.elements(b, last, f); err != nil {
 		return words.InPage(id, err)
 	}
 	return nil
 }
 
-// bucket follows a bucket from the element that names it.
-func (p *pages) bucket(b []byte, o *order, entered func(name, bucket []byte) error) error {
-	if root := native.Uint64(b); root != 0 {
-		return p.tree(root, o, entered)
-	}
-	return p.elements(b[bucketHeader:], o, entered)
-}
-
 // elements follows what the elements of one page point to.
-func (p *pages) elements(b []byte, o *order, entered func(name, bucket []byte) error) error {
+func (w *walk) elements(b []byte, last *[]byte, f found) error {
 	kind, count := native.Uint16(b[atKind:]), int(native.Uint16(b[atCount:]))
 	if kind != kindBranch && kind != kindLeaf || pageHeader+count*elementBytes > len(b) || kind == kindBranch && count == 0 {
 		return errors.New(words.PageKind(kind, count))
@@ -180,21 +144,20 @@ func (p *pages) elements(b []byte, o *order, entered func(name, bucket []byte) e
 		if end > uint64(len(b)) {
 			return errors.New(words.PageBeyond(i))
 		}
-		if !o.follows(b[start:middle], kind == kindLeaf) {
+		if c := bytes.Compare(*last, b[start:middle]); c > 0 || c == 0 && i > 0 {
 			return errors.New(words.PageOrder(i))
 		}
+		*last = b[start:middle]
 		inner := b[middle:end]
+		bucket := kind == kindLeaf && native.Uint32(e)&bucketElement != 0
 		var err error
 		switch {
 		case kind == kindBranch:
-			err = p.tree(native.Uint64(e[8:]), o, entered)
-		case native.Uint32(e)&bucketElement == 0 && !o.values:
-			err = errors.New(words.PageValue(len(inner)))
-		case native.Uint32(e)&bucketElement == 0:
-		case len(inner) < bucketHeader || native.Uint64(inner) == 0 && len(inner) < bucketHeader+pageHeader:
+			err = w.branch(native.Uint64(e[8:]), last, f)
+		case bucket && (len(inner) < bucketHeader || native.Uint64(inner) == 0 && len(inner) < bucketHeader+pageHeader):
 			err = errors.New(words.PageNoBucket(len(inner)))
 		default:
-			err = entered(b[start:middle], inner)
+			err = f(*last, inner, bucket)
 		}
 		if err != nil {
 			return err
@@ -204,27 +167,27 @@ func (p *pages) elements(b []byte, o *order, entered func(name, bucket []byte) e
 }
 
 // free goes through the list of pages that are not in use.
-func (p *pages) free() error {
-	if p.freelist == noFreelist {
+func (w *walk) free(list uint64) error {
+	if list == noFreelist {
 		return nil
 	}
-	b, err := p.page(p.freelist)
+	b, err := w.page(list)
 	if err != nil {
 		return err
 	}
-	count, list := uint64(native.Uint16(b[atCount:])), b[pageHeader:]
+	count, ids := uint64(native.Uint16(b[atCount:])), b[pageHeader:]
 	if count == manyFree {
-		count, list = native.Uint64(list), list[8:]
+		count, ids = native.Uint64(ids), ids[8:]
 	}
-	if native.Uint16(b[atKind:]) != kindFree || count > uint64(len(list)/8) {
-		return errors.New(words.PageNoFreelist(p.freelist))
+	if native.Uint16(b[atKind:]) != kindFree || count > uint64(len(ids)/8) {
+		return errors.New(words.PageNoFreelist(list))
 	}
 	for i := range count {
-		n := native.Uint64(list[i*8:])
-		if n < 2 || n >= p.pages || p.seen[n] {
+		n := native.Uint64(ids[i*8:])
+		if n < 2 || n >= w.pages || w.seen[n] {
 			return errors.New(words.PageNotFree(n))
 		}
-		p.seen[n] = true
+		w.seen[n] = true
 	}
 	return nil
 }

@@ -62,17 +62,6 @@ func (tx Tx) Has(stream string) (bool, error) {
 	return b != nil, err
 }
 
-// Lines gives what stands for lines of a stream, whatever it is; nil for an
-// unknown stream.
-func (tx Tx) Lines(stream string) (lines [][]byte, err error) {
-	b, err := tx.within(bucketStreams, stream)
-	if b == nil || err != nil {
-		return nil, err
-	}
-	err = b.ForEach(func(_, line []byte) error { lines = append(lines, bytes.Clone(line)); return nil })
-	return lines, err
-}
-
 // Record reads a stream's record; the zero record for an unknown stream, and for
 // one that was changed: it can be made anew.
 func (tx Tx) Record(stream string) (r Record, err error) {

@@ -9,7 +9,6 @@ import (
 	"time"
 
 	"chargehand/model/entry"
-	"chargehand/persist/boltfile"
 	"chargehand/persist/disk"
 	"chargehand/persist/twin"
 )
@@ -181,7 +180,7 @@ func TestAnotherBookInItsPlace(t *testing.T) {
 	if said := k.Err.Error(); !strings.Contains(said, path) || !strings.Contains(said, "another book") || strings.Contains(said, "\n") {
 		t.Errorf("it says %q", said)
 	}
-	if string(read(t, path)) != string(before) || len(boltfile.TakeOvers(path)) > 0 {
+	if string(read(t, path)) != string(before) || disk.Exists(path+disk.AsideExt+"1") {
 		t.Error("the other book was touched")
 	}
 	if _, err := keepNow(b, note(entry.House, 1)); err == nil {

@@ -274,9 +274,9 @@ func BenchmarkVerifiedReading(b *testing.B) {
 					*sum += now.Sub(at)
 					at = now
 				}
-				rec, lines, err := book.store.book.Stream(smelt)
+				rec, lines, err := book.store.book().Stream(smelt)
 				step(&read)
-				_, fault := copies{record: rec, book: lines}.whole(smelt)
+				_, fault := copies{record: rec, book: lines}.inBook(smelt)
 				step(&verified)
 				es, derr := twin.DecodeAll(smelt, "", lines)
 				step(&decoded)

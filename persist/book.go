@@ -3,7 +3,6 @@ package persist
 import (
 	"slices"
 	"sync"
-	"sync/atomic"
 
 	"chargehand/model/entry"
 	"chargehand/persist/boltfile"
@@ -26,26 +25,22 @@ type Book struct {
 	closing bool
 	wake    chan struct{} // holds at most one: there is something in the queue, or closing
 	jobs    chan func(*writer)
-	leaving chan struct{} // closed when the writer is about to end
-	walked  chan struct{} // closed when all streams are compared, or never will be
 	release func()        // lets go of the folder of the twins
 	done    chan struct{} // closed when the writer has ended
 	closed  error         // what the writer ended with; read after done
 }
 
 func newBook(book *boltfile.File, opt Options) *Book {
-	return &Book{
-		store: store{path: book.Path, folder: twin.Folder(book.Path), book: book, over: new(atomic.Pointer[boltfile.File]), openTwin: opt.openTwin},
-		opt:   opt, uid: book.Meta.UID,
-		wake: make(chan struct{}, 1), jobs: make(chan func(*writer)), done: make(chan struct{}),
-		leaving: make(chan struct{}), walked: make(chan struct{}), release: func() {},
-	}
+	s := storeOf(book.Path, book)
+	s.folder, s.openTwin = twin.Folder(book.Path), opt.openTwin
+	return &Book{store: s, opt: opt, uid: book.Meta.UID, release: func() {},
+		wake: make(chan struct{}, 1), jobs: make(chan func(*writer)), done: make(chan struct{})}
 }
 
 // readOnlyBook is a book without a writer.
 func readOnlyBook(book *boltfile.File, opt Options) *Book {
 	b := newBook(book, opt)
-	b.readOnly = &NewerBookError{Path: book.Path, Schema: book.Meta.Schema}
+	b.readOnly = book.Meta.Newer(book.Path)
 	b.closing = true
 	close(b.done)
 	return b
@@ -137,7 +132,7 @@ func (b *Book) Close() error {
 	b.closing = true
 	b.mu.Unlock()
 	if b.readOnly != nil {
-		return b.store.book.Close()
+		return b.store.book().Close()
 	}
 	if first {
 		b.ring()

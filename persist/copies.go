@@ -3,8 +3,6 @@ package persist
 import (
 	"maps"
 	"os"
-	"slices"
-	"strconv"
 
 	"chargehand/model/words"
 	"chargehand/persist/boltfile"
@@ -14,23 +12,45 @@ import (
 // copies is what there is of one stream.
 type copies struct {
 	record boltfile.Record
-	book   [][]byte // what the book has, whatever it is
+	book   [][]byte // what the newest book that has it has, whatever it is
+	own    bool     // it is the one that is written to
 	text   twin.Text
-	more   [][]byte          // what was found in other files
-	rest   [][]byte          // what was found in the twin where its lines cannot be followed
-	heads  map[string]uint64 // hashes that were counted as those of last lines, with their sequences where these are known
+	more   [][]byte          // what other books have, and what was found in other files
+	heads  map[string]uint64 // hashes that were counted as those of last lines in other files
 }
 
-// whole tells whether the book's lines are a chain with the head that was
-// counted, and lack nothing but what is known to be lost. If not, it says what is
-// wrong.
-func (c copies) whole(stream string) (gaps []twin.Gap, fault error) {
+// gather reads all that there is of a stream. The error is that of the book that is
+// written to: of the others and the twin what can be read is there.
+func (s store) gather(stream string) (c copies, broken error) {
+	for i, b := range s.books() {
+		rec, lines, err := b.Stream(stream)
+		switch {
+		case err != nil && i == 0:
+			broken = err
+		case c.record.Length > 0 || len(c.book) > 0:
+			c.more = append(c.more, lines...)
+		case err == nil:
+			c.record, c.book, c.own = rec, lines, i == 0
+		}
+	}
+	c.text = twin.Read(s.folder, stream)
+	if s.found != nil {
+		c.more, c.heads = append(c.more, s.found.lines[stream]...), s.found.heads
+	}
+	return c, broken
+}
+
+// inBook tells whether the book's lines are a chain with the head that was counted,
+// and lack nothing but what is known to be lost. If not, it says what is wrong.
+func (c copies) inBook(stream string) (gaps []twin.Gap, fault error) {
 	n, why, gaps := twin.WholeChain(stream, c.book)
 	seq := twin.LastSeq(c.book[:n])
 	switch {
+	case len(c.book) == 0:
+		return c.record.Gaps, nil
 	case why != "":
 		seq++
-	case c.record.Length == 0 && len(c.book) > 0:
+	case c.record.Length == 0:
 		why = words.FoundNoCount
 	case !c.record.Speaks(c.book) && c.record.Length != seq:
 		why = words.FoundCount(len(c.book), c.record.Length)
@@ -44,43 +64,69 @@ func (c copies) whole(stream string) (gaps []twin.Gap, fault error) {
 	return gaps, &twin.LineError{Stream: stream, Seq: seq, What: why}
 }
 
-// alike tells whether the twin has what the book has, and nothing is wrong with it.
-func (c copies) alike() bool {
-	return len(c.text.Lines) == len(c.book) && twin.SamePrefix(c.text.Lines, c.book) == len(c.book) &&
-		c.text.Unread == nil && c.text.Fault == "" && len(c.text.Torn) == 0
+// inTwin says what the twin lacks of the book's lines, or has besides; nil when both
+// are the same.
+func (c copies) inTwin() error {
+	lines, text := c.book, c.text
+	same := twin.SamePrefix(lines, text.Lines)
+	e := &twin.LineError{File: text.File, Stream: text.Stream, Seq: twin.LastSeq(lines[:same]) + 1}
+	switch {
+	case text.Unread != nil:
+		e.Seq, e.What = 0, text.Unread.Error()
+	case same < len(text.Lines):
+		e.Line, e.What = same+1, words.FoundNotHere
+	case text.Fault != "":
+		e.Line, e.What = len(text.Lines)+1, text.Fault
+	case same < len(lines):
+		e.What = words.FoundBehind(len(lines) - same)
+	case len(text.Torn) > 0:
+		e.What = words.FoundTorn
+	default:
+		return nil
+	}
+	return e
 }
 
-// beyond looks where the lines of the twin cannot be followed any more, and for a
-// head where the book has none.
-func (c *copies) beyond(folder, stream string) error {
-	found := salvaged{map[string][][]byte{}, maps.Clone(c.heads)}
-	if found.heads == nil {
-		found.heads = map[string]uint64{}
-	}
-	if c.text.Fault != "" {
-		if err := found.search(c.text.File); err != nil {
-			return err
-		}
-	}
-	if b, err := os.ReadFile(twin.SummaryFile(folder, stream)); err == nil && c.record.Head == "" {
-		if rec, ok := boltfile.ReadRecord(b); ok && rec.Head != "" {
-			found.heads[rec.Head] = rec.Length
-		}
-	}
-	c.rest, c.heads = found.lines[stream], found.heads
-	return nil
+// settled tells whether the book's lines are whole and the twin has none but the
+// first of them.
+func (c copies) settled(stream string) bool {
+	_, fault := c.inBook(stream)
+	return fault == nil && twin.SamePrefix(c.book, c.text.Lines) == len(c.text.Lines) && len(c.more) == 0 &&
+		c.text.Fault == "" && c.text.Unread == nil
 }
 
-// join puts together what all of them have.
-func (c copies) join(stream string) twin.Union {
-	pool := twin.Pool{}
-	pool.Add(stream, twin.InBook, c.book...)
-	pool.Add(stream, twin.InBook, c.more...)
-	pool.Add(stream, twin.InTwin, c.text.Lines...)
-	pool.Add(stream, twin.InTwin, c.rest...)
-	pool.Add(stream, twin.InTwin, c.text.Torn)
-	heads := map[string]uint64{}
+// verdict is what the copies of a stream come to together.
+type verdict struct {
+	lines  [][]byte
+	gaps   []twin.Gap
+	others [][][]byte // whole chains that part from it
+	loose  int        // lines that fit nowhere
+	fault  error      // what was found to be wrong with one of the copies
+}
+
+// judge says what the copies come to. Where one of them is whole and the other has
+// nothing else, that is all; else they are joined by their links, together with what
+// was found besides (nil where nobody looked).
+func (c copies) judge(stream string, besides *salvaged) (v verdict) {
+	gaps, inBook := c.inBook(stream)
+	lines, textGaps, inText := c.text.Verified(stream)
+	if v.fault = inBook; inBook == nil && !isAbsent(inText) {
+		v.fault = inText
+	}
+	switch {
+	case besides == nil && inBook == nil && len(c.book) > 0 && twin.SamePrefix(c.book, lines) == len(lines):
+		v.lines, v.gaps = c.book, gaps
+		return v
+	case besides == nil && len(c.book) == 0 && inText == nil:
+		v.lines, v.gaps = lines, textGaps
+		return v
+	}
+	heads, pool := map[string]uint64{}, twin.Pool{}
 	maps.Copy(heads, c.heads)
+	if besides != nil {
+		maps.Copy(heads, besides.heads)
+		pool.Add(stream, twin.InTwin, besides.lines[stream]...)
+	}
 	if c.record.Head != "" {
 		heads[c.record.Head] = c.record.Length
 	}
@@ -89,14 +135,28 @@ func (c copies) join(stream string) twin.Union {
 			heads[g.Head] = g.After
 		}
 	}
-	return pool.Join(heads)
+	pool.Add(stream, twin.InBook, c.book...)
+	pool.Add(stream, twin.InBook, c.more...)
+	pool.Add(stream, twin.InTwin, c.text.Lines...)
+	pool.Add(stream, twin.InTwin, c.text.Torn)
+	u := pool.Join(heads)
+	v.lines, v.gaps, v.others, v.loose = u.Lines(), u.Gaps, u.OtherLines(), u.Loose
+	return v
 }
 
-// secondName is what a second chain of a stream is called.
-func secondName(name string, taken []string) string {
-	for n := 2; ; n++ {
-		if second := name + "-" + strconv.Itoa(n); !slices.Contains(taken, second) {
-			return second
+// beyond looks where the lines of the twin cannot be followed any more, and for a
+// head where the book has none.
+func (s store) beyond(c copies) (*salvaged, error) {
+	found := newSalvaged()
+	if c.text.Fault != "" {
+		if err := found.search(c.text.File); err != nil {
+			return nil, err
 		}
 	}
+	if b, err := os.ReadFile(twin.SummaryFile(s.folder, c.text.Stream)); err == nil && c.record.Head == "" {
+		if rec, ok := boltfile.ReadRecord(b); ok && rec.Head != "" {
+			found.heads[rec.Head] = rec.Length
+		}
+	}
+	return found, nil
 }

@@ -6,7 +6,6 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/words"
-	"chargehand/persist/boltfile"
 	"chargehand/persist/disk"
 	"chargehand/persist/twin"
 )
@@ -17,20 +16,16 @@ var (
 	ErrDamaged      = disk.ErrDamaged
 	ErrReadOnlyFile = disk.ErrReadOnlyFile
 	ErrMissing      = disk.ErrMissing
-	ErrNewer        = boltfile.ErrNewer
+	ErrNewer        = disk.ErrNewer
 	// ErrClosed: the book was closed before the entry came.
 	ErrClosed = errors.New(words.BookClosed)
 )
 
 // The same, for errors.As.
 type (
-	HeldError      = disk.HeldError
-	FileError      = disk.FileError
-	GoneError      = disk.GoneError
-	NewerBookError = boltfile.NewerBookError
-	PoisonedError  = boltfile.PoisonedError
-	LineError      = twin.LineError
-	NoStreamError  = twin.NoStreamError
+	FileError     = disk.FileError
+	LineError     = twin.LineError
+	NoStreamError = twin.NoStreamError
 )
 
 // RefusedError says why an entry cannot be kept at all, now or later.
@@ -66,12 +61,3 @@ type PresentError struct {
 }
 
 func (e *PresentError) Error() string { return words.Present(e.Stream, e.As, e.By) }
-
-// StrangerError says that another book came to stand at the path of the one that
-// is open, so that nothing can take over there.
-type StrangerError struct {
-	Path string
-	Why  string
-}
-
-func (e *StrangerError) Error() string { return words.Stranger(e.Path, e.Why) }

@@ -11,16 +11,11 @@ import (
 	"chargehand/persist/twin"
 )
 
-// maxSlice bounds, in bytes, what of an import goes into one transaction: so long
-// an entry that is keyed meanwhile waits.
-const maxSlice = 256 << 10
-
 // ImportJSON puts a journal in under its own name, byte for byte. It is in the
 // book and flushed on return, or not at all: a *PresentError when the smelt is
-// there already, a *RefusedError or the disk's error else. Entries that are keyed
-// meanwhile do not wait for it.
+// there already, a *RefusedError or the disk's error else.
 func (b *Book) ImportJSON(j Journal) error {
-	return b.bring(j.Stream, j.Lines, 0, func(w *writer) error { return w.present(j.Stream, j.Lines) })
+	return b.bring(j.Stream, j.Lines, func(w *writer) error { return w.present(j.Stream, j.Lines) })
 }
 
 // Import puts entries in as a new stream, all or none. On return they are in the
@@ -32,7 +27,7 @@ func (b *Book) Import(stream string, entries []entry.Entry) (kept []entry.Entry,
 	}
 	lines, numbered, err := b.numbered(stream, entries)
 	if err == nil {
-		err = b.bring(stream, lines, len(lines), func(w *writer) error { return w.present(stream, lines) })
+		err = b.bring(stream, lines, func(w *writer) error { return w.present(stream, lines) })
 	}
 	if err != nil {
 		return nil, err
@@ -57,7 +52,7 @@ func (b *Book) numbered(name string, entries []entry.Entry) (lines [][]byte, num
 			return nil, nil, &RefusedError{Entry: e, Why: err.Error()}
 		}
 		lines, numbered = append(lines, line), append(numbered, n)
-		b.opt.Progress(i+1, 2*len(entries))
+		b.opt.Progress(i+1, len(entries))
 	}
 	return lines, numbered, nil
 }
@@ -87,7 +82,7 @@ func (b *Book) Take(stream string, lines [][]byte) (name string, r Reading, err 
 	if slices.Contains(names, stream) {
 		name = secondName(stream, names)
 	}
-	err = b.bring(name, r.Lines, 0, func(w *writer) error {
+	err = b.bring(name, r.Lines, func(w *writer) error {
 		if names, err := w.b.store.streams(); err != nil || slices.Contains(names, name) {
 			return disk.Both(err, &PresentError{Stream: stream, As: []string{name}, By: "id"})
 		}
@@ -105,112 +100,62 @@ func holds(had, lines [][]byte) bool {
 	return !slices.ContainsFunc(lines, func(l []byte) bool { return !have[string(l)] })
 }
 
-// incoming is a whole new stream on its way into the book.
-type incoming struct {
-	name   string
-	lines  [][]byte
-	absent func(*writer) error
-	rec    boltfile.Record
-	text   twin.Draft
-	into   *boltfile.File
-	at     int  // lines that are in it
-	tried  bool // to make it a stream: a book that could not be flushed may have it
-	whole  bool
-}
-
 // bring writes a whole new stream. Its lines, its summary and its twin are made
-// beside the writer. The lines go into the book in slices, between which the
-// writer keeps what is keyed, in a bucket that nobody reads; one last transaction
-// makes it a stream. Right before that the twin gets its name. So there is all of
-// it after a crash, which the next opening brings into the book from the twin, or
-// nothing. absent is an error when it is there already; made is how much of the work
-// was done before, for the progress.
-func (b *Book) bring(name string, lines [][]byte, made int, absent func(*writer) error) error {
+// beside the writer, which then gives the twin its name and puts the lines in the
+// book in one transaction. So there is all of it after a crash, which the next opening
+// brings into the book from the twin, or nothing. absent is an error when it is there
+// already.
+func (b *Book) bring(name string, lines [][]byte, absent func(*writer) error) error {
 	b.importing.Lock()
 	defer b.importing.Unlock()
-	if err := b.onWriter(func(w *writer) error {
-		return w.overcome(func() error {
-			if err := twin.ValidStream(name); err != nil {
-				return &RefusedError{Entry: entry.Entry{Stream: name}, Why: err.Error()}
-			}
-			if err := w.b.store.writing().There(); err != nil {
-				return err
-			}
-			return absent(w)
-		})
-	}); err != nil {
+	if err := b.onWriter(absent); err != nil {
 		return err
+	}
+	if err := twin.ValidStream(name); err != nil {
+		return &RefusedError{Entry: entry.Entry{Stream: name}, Why: err.Error()}
 	}
 	n, why, gaps := twin.WholeChain(name, lines)
 	if why != "" {
 		return &LineError{Stream: name, Seq: uint64(n + 1), What: why}
 	}
-	in := &incoming{name: name, lines: lines, absent: absent, rec: boltfile.RecordOf(lines, gaps)}
-	var err error
-	if in.rec, err = in.rec.With(b.opt.Summarise.Of(name, lines, in.rec)); err != nil {
+	rec := boltfile.RecordOf(lines, gaps)
+	rec, err := rec.With(b.opt.Summarise.Of(name, lines, rec))
+	if err != nil {
 		return err
 	}
-	if in.text, err = twin.NewDraft(b.store.folder, name, lines); err != nil {
+	text, err := twin.NewDraft(b.store.folder, name, lines)
+	if err != nil {
 		return err
 	}
-	defer in.text.Drop()
-	for !in.whole {
-		if err := b.onWriter(func(w *writer) error { return w.overcome(func() error { return w.bringSlice(in) }) }); err != nil {
-			_ = b.onWriter(func(w *writer) error { return w.b.store.writing().Update(boltfile.Tx.DropComing) }) // the next opening does else
-			return err
-		}
-		b.opt.Progress(made+in.at, made+len(lines))
-	}
-	return nil
-}
-
-// bringSlice is one turn of the writer: a slice of the lines, or, when all are in
-// the book, the step that makes them a stream.
-func (w *writer) bringSlice(in *incoming) error {
-	book := w.b.store.writing()
-	if err := book.There(); err != nil {
-		return err
-	}
-	if in.into != book { // the first, or another book took over
-		in.into, in.at = book, 0
-	}
-	if in.at == len(in.lines) {
-		return w.bringWhole(in)
-	}
-	end, size := in.at, 0
-	for end < len(in.lines) && (end == in.at || size+len(in.lines[end]) <= maxSlice) {
-		size += len(in.lines[end])
-		end++
-	}
-	err := book.Update(func(tx boltfile.Tx) error { return tx.PutComing(in.name, in.lines[in.at:end], in.at == 0) })
-	if err == nil {
-		in.at = end
-	}
-	return err
-}
-
-func (w *writer) bringWhole(in *incoming) error {
-	if err := in.absent(w); err != nil && !(in.tried && w.has(in)) {
-		return err
-	}
-	in.tried = true
-	if err := in.text.Place(true); err != nil {
-		return err
-	}
-	if err := in.into.Update(func(tx boltfile.Tx) error { return tx.TakeIn(in.name, in.rec) }); err != nil {
-		in.text.TakeBack()
-		return err
-	}
-	in.whole = true
-	delete(w.streams, in.name) // it had no line; the next entry for it reads where it stands
-	w.b.store.noteSummary(in.name, in.rec)
-	return nil
+	defer text.Drop()
+	tried := false // a book that could not be flushed may have it
+	return b.onWriter(func(w *writer) error {
+		return w.overcome(func() error {
+			if err := w.b.store.book().There(); err != nil {
+				return err
+			}
+			if err := absent(w); err != nil && !(tried && w.has(name, lines)) {
+				return err
+			}
+			tried = true
+			if err := text.Place(true); err != nil {
+				return err
+			}
+			if err := w.b.store.put(name, lines, rec, false); err != nil {
+				text.TakeBack()
+				return err
+			}
+			delete(w.streams, name) // it had no line; the next entry for it reads where it stands
+			w.b.store.noteSummary(name, rec)
+			return nil
+		})
+	})
 }
 
 // has tells whether a stream is there with just these lines.
-func (w *writer) has(in *incoming) bool {
-	lines, _ := w.b.store.lines(in.name)
-	return len(lines) == len(in.lines) && twin.SamePrefix(lines, in.lines) == len(lines)
+func (w *writer) has(name string, lines [][]byte) bool {
+	had, _ := w.b.store.lines(name)
+	return len(had) == len(lines) && twin.SamePrefix(had, lines) == len(lines)
 }
 
 // present is a *PresentError when a smelt is in the book already, under one name

@@ -14,32 +14,21 @@ import (
 
 // Open opens the book that a path means for writing, or makes it. A book of a
 // newer version opens for reading only (see Book.ReadOnly). Errors are
-// *HeldError, *FileError, or the system's own with the path in it.
+// *FileError, or the system's own with the path in it.
 func Open(path string, opt Options) (*Book, error) {
 	opt = opt.filled()
 	file := boltfile.BookFile(path)
-	merged, err := merge(file, opt)
-	if err != nil {
-		return nil, err
-	}
 	if _, err := os.Stat(file); errors.Is(err, os.ErrNotExist) {
 		if err := boltfile.Create(file, opt.Clock().Wall, twin.UID(twin.Find(file, ""))); err != nil {
 			return nil, disk.AccessError(file, err)
 		}
 	}
+	var mended []string
 	book, err := opt.open(file, false, opt.LockWait)
 	if errors.Is(err, ErrDamaged) && twin.Any(twin.Find(file, "")) {
-		r, rerr := Rescue(file, opt.quiet())
-		if rerr != nil {
-			return nil, disk.Both(err, rerr)
+		if mended, err = makeAnew(file, opt); err == nil {
+			book, err = opt.open(file, false, opt.LockWait)
 		}
-		merged = append(merged, words.MadeAnew(r.Path, r.Trouble, int(r.Entries), strings.Join(r.Aside, ", ")))
-		for _, s := range r.Streams {
-			for _, m := range s.Mended {
-				merged = append(merged, words.OfStream(s.Stream, m))
-			}
-		}
-		book, err = opt.open(file, false, opt.LockWait)
 	}
 	if err != nil {
 		return nil, err
@@ -53,27 +42,39 @@ func Open(path string, opt Options) (*Book, error) {
 		return nil, err
 	}
 	b := newBook(book, opt)
-	ours := func(stream string) [][]byte { _, lines, _ := book.Stream(stream); return lines }
-	folder, release, said, err := twin.Claim(file, meta.UID, ours, boltfile.IsBook)
-	b.store.folder, b.release, b.mended = folder, release, append(merged, said...)
+	folder, release, said, err := twin.Claim(file, meta.UID, b.store.ours, boltfile.IsBook)
+	b.store.folder, b.release, b.mended = folder, release, append(mended, said...)
 	if err != nil {
 		release()
-		b.store.book.Close()
+		book.Close()
 		return nil, disk.AccessError(folder, err)
 	}
 	disk.Sweep(filepath.Dir(file), filepath.Base(file))
 	disk.Sweep(folder, "")
-	if book.Unfinished() { // nobody reads it; where it cannot be dropped now, the next import does
-		_ = book.Update(boltfile.Tx.DropComing)
-	}
 	stale, rest, err := b.compareAtOpening(meta.Last)
 	if err != nil {
 		release()
-		b.store.book.Close()
+		book.Close()
 		return nil, err
 	}
 	b.start(stale, rest)
 	return b, nil
+}
+
+// makeAnew makes a damaged book anew from its twins and what can be read of it, and
+// tells what became of it.
+func makeAnew(file string, opt Options) (said []string, err error) {
+	r, err := Rescue(file, opt.quiet())
+	if err != nil {
+		return nil, err
+	}
+	said = append(said, words.MadeAnew(r.Path, r.Trouble, int(r.Entries), strings.Join(r.Aside, "")))
+	for _, s := range r.Streams {
+		for _, m := range s.Mended {
+			said = append(said, words.OfStream(s.Stream, m))
+		}
+	}
+	return said, nil
 }
 
 // compareAtOpening compares the length of every twin with what the book says of
@@ -103,8 +104,12 @@ func (b *Book) compareAtOpening(last string) (stale, rest []string, err error) {
 			rest = append(rest, stream)
 			continue
 		}
-		a, err := b.store.reconcile(stream, copies{})
+		a, err := b.store.reconcile(stream)
 		b.noteMended(a.told(stream))
+		if errors.Is(err, disk.ErrPoisoned) { // the writer puts another in its place
+			rest = append(rest, stream)
+			continue
+		}
 		if err != nil {
 			// The stream can be looked at as it is; keeping in it tries again.
 			b.noteMended([]string{words.OfStream(stream, words.NotCompared(err))})

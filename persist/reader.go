@@ -62,24 +62,18 @@ func (r *Reader) fault(said string) {
 // look runs f on the book and its twins.
 func (r *Reader) look(f func(store) error) error {
 	r.trouble = nil
-	book, err := r.opt.open(r.path, true, sample)
-	uid := ""
-	if err == nil {
+	s, uid := storeOf(r.path), ""
+	switch book, err := r.opt.open(r.path, true, sample); {
+	case err == nil:
 		defer book.Close()
 		uid = book.Meta.UID
-	}
-	folder := twin.Find(r.path, uid)
-	switch {
-	case errors.Is(err, ErrHeld):
-		book = nil
-	case err != nil:
+		s.replace(book)
+	case !errors.Is(err, ErrHeld):
 		r.trouble = err
 		r.fault(words.OnlyTwins(err))
-		book = nil
-	case len(boltfile.TakeOvers(r.path)) > 0:
-		book = nil // it does not have what was kept since
 	}
-	return f(store{path: r.path, folder: folder, book: book})
+	s.folder = twin.Find(r.path, uid)
+	return f(s)
 }
 
 // Streams lists the streams that hold entries, the house included, sorted.
@@ -90,7 +84,7 @@ func (r *Reader) Streams() (names []string, err error) {
 
 func (r *Reader) streams(s store) ([]string, error) {
 	names, err := s.streams()
-	if err != nil && s.book != nil {
+	if err != nil && s.book() != nil {
 		r.trouble, err = err, nil
 		r.fault(words.OnlyTwins(r.trouble))
 	}
@@ -154,9 +148,8 @@ func (r *Reader) Summaries() (all []Summary, err error) {
 // isHouse tells whether a stream is the house's, or a second one of it.
 func isHouse(stream string) bool { return twin.OfStream(stream, entry.House) }
 
-// Owns tells whether a file belongs to the book that a path means: the book, a
-// small one that took over, what was set aside, or anything in a folder of its
-// twins.
+// Owns tells whether a file belongs to the book that a path means: the book, what
+// was set aside, or anything in a folder of its twins.
 func Owns(book, path string) bool {
 	book = boltfile.BookFile(book)
 	same := func(a, b string) bool {
@@ -171,5 +164,5 @@ func Owns(book, path string) bool {
 	}
 	// Also what is not there yet: a file that takes the name of one of ours.
 	ending, beside := strings.CutPrefix(filepath.Base(path), filepath.Base(book))
-	return beside && same(filepath.Dir(book), dir) && (strings.HasPrefix(ending, disk.AsideExt) || strings.HasPrefix(ending, disk.UnfinishedExt) || strings.HasPrefix(ending, ".takeover-") || strings.HasPrefix(ending, ".twins"))
+	return beside && same(filepath.Dir(book), dir) && (strings.HasPrefix(ending, disk.AsideExt) || strings.HasPrefix(ending, disk.UnfinishedExt) || strings.HasPrefix(ending, ".twins"))
 }

@@ -1,11 +1,8 @@
 package persist
 
 import (
-	"cmp"
 	"errors"
-	"maps"
 	"os"
-	"path/filepath"
 	"slices"
 	"time"
 
@@ -19,7 +16,7 @@ import (
 type Rescued struct {
 	Path    string          `json:"path"`
 	Trouble string          `json:"trouble"`   // what was wrong with the book's file; empty when its pages were whole
-	Aside   []string        `json:"set_aside"` // the files that gave way, under their new names
+	Aside   []string        `json:"set_aside"` // what the file that gave way is called now
 	Entries uint64          `json:"entries"`
 	Streams []RescuedStream `json:"streams"`
 }
@@ -28,59 +25,89 @@ type Rescued struct {
 type RescuedStream struct {
 	Stream  string     `json:"stream"`
 	Entries int        `json:"entries"`
-	Book    int        `json:"from_book_alone"` // of them, that no twin had
-	Twin    int        `json:"from_twin_alone"` // of them, that could not be read in the book
-	Loose   int        `json:"loose"`           // entries found that fit nowhere, which stand only in the files set aside
-	Gaps    []twin.Gap `json:"gaps,omitempty"`  // entries that are nowhere
+	Loose   int        `json:"loose"`          // entries found that fit nowhere, which stand only in the files set aside
+	Gaps    []twin.Gap `json:"gaps,omitempty"` // entries that are nowhere
 	Mended  []string   `json:"mended,omitempty"`
 }
 
-// Rescue rebuilds a book from its twins and whatever can be read of its file,
-// into a new file; the old one is set aside. It works as well where the file is
-// gone, cut, empty or some other program's, and on a whole book. The twins are
-// put right too. It fails with ErrHeld while a program has the book, with
-// ErrNewer for the book of a newer version, and with ErrMissing where there is
-// nothing at all; the old file is then where it was.
-func Rescue(path string, opt Options) (Rescued, error) {
+// Rescue makes a book anew from its twins and whatever can be read of its file; the
+// old one is set aside. It works as well where the file is gone, cut, empty or some
+// other program's, and on a whole book. The twins are put right too. It fails with
+// ErrHeld while a program has the book, with ErrNewer for the book of a newer
+// version, and with ErrMissing where there is nothing at all; the old file is then
+// where it was.
+func Rescue(path string, opt Options) (r Rescued, err error) {
 	opt = opt.filled()
 	file := boltfile.BookFile(path)
-	r := Rescued{Path: file}
-	files := append([]string{file}, boltfile.TakeOvers(file)...)
-	if !disk.Exists(file) && !disk.Exists(twin.Find(file, "")) && len(files) == 1 {
+	r.Path = file
+	if !disk.Exists(file) && !disk.Exists(twin.Find(file, "")) {
 		return r, disk.AccessError(file, os.ErrNotExist)
 	}
-	old := sources{found: salvaged{map[string][][]byte{}, map[string]uint64{}}}
-	defer old.close()
-	for i, f := range files {
-		release, err := keepWritersOut(f, opt.LockWait)
-		if err != nil {
-			return r, err
-		}
-		defer release()
-		trouble, err := old.open(f, opt)
-		if err != nil {
-			return r, err
-		}
-		if i == 0 {
-			r.Trouble = trouble
-		}
-	}
-	if old.meta.UID == "" {
-		old.meta.UID = twin.UID(twin.Find(file, ""))
-	}
-	folder, release, _, err := twin.Claim(file, old.meta.UID, func(stream string) [][]byte { return old.of(stream).book }, boltfile.IsBook)
+	unlock, err := keepWritersOut(file, opt.LockWait)
 	if err != nil {
-		return r, disk.AccessError(folder, err)
+		return r, err
+	}
+	defer unlock()
+	s := storeOf(file)
+	s.openTwin, s.found = opt.openTwin, newSalvaged()
+	meta := boltfile.Meta{}
+	var bad *disk.FileError
+	switch old, err := opt.openSound(file); {
+	case err == nil && old.Meta.Schema > boltfile.Schema:
+		return r, disk.Both(old.Meta.Newer(file), old.Close())
+	case err == nil:
+		defer old.Close()
+		meta = old.Meta
+		s.replace(old)
+	case errors.Is(err, disk.ErrMissing):
+		r.Trouble = words.FileMissing
+	case errors.Is(err, disk.ErrDamaged) && errors.As(err, &bad):
+		r.Trouble = bad.What
+		if err := s.found.search(file); err != nil {
+			return r, err
+		}
+	default:
+		return r, err
+	}
+	if meta.UID == "" {
+		meta.UID = twin.UID(twin.Find(file, ""))
+	}
+	claimed, release, _, err := twin.Claim(file, meta.UID, s.ours, boltfile.IsBook)
+	if err != nil {
+		return r, disk.AccessError(claimed, err)
 	}
 	defer release()
-	made, err := old.rebuild(store{path: file, folder: folder, openTwin: opt.openTwin}, opt, &r)
-	if made != "" {
-		defer os.Remove(made)
+	s.folder = claimed
+	book, err := opt.begin(file, meta.UID, true)
+	if err != nil {
+		return r, disk.AccessError(file, err)
+	}
+	s.replace(book)
+	err = s.bringAll(&r, opt)
+	if err == nil {
+		err = book.Update(func(tx boltfile.Tx) error { return tx.PutMeta(boltfile.Meta{Last: meta.Last}) })
+	}
+	if err == nil {
+		err = book.Close()
+	}
+	if err != nil {
+		book.Discard()
+		return r, disk.AccessError(file, err)
+	}
+	aside, err := book.Place(file)
+	if aside != "" {
+		r.Aside = append(r.Aside, aside)
 	}
 	if err != nil {
 		return r, disk.AccessError(file, err)
 	}
-	return r, r.replace(files, made)
+	return r, nil
+}
+
+// ours gives what the book has of a stream.
+func (s store) ours(stream string) [][]byte {
+	c, _ := s.gather(stream) // what cannot be read is not there
+	return c.book
 }
 
 // keepWritersOut takes the lock of readers on a file. A file that is not there
@@ -96,155 +123,39 @@ func keepWritersOut(file string, wait time.Duration) (release func(), err error)
 	for end := time.Now().Add(wait); !disk.ShareLock(f); time.Sleep(wait / 50) {
 		if !time.Now().Before(end) {
 			f.Close()
-			return nil, &disk.HeldError{Path: file}
+			return nil, disk.Held(file)
 		}
 	}
 	return func() { f.Close() }, nil
 }
 
-// sources are the files of a book that is made anew.
-type sources struct {
-	books []*boltfile.File // whose pages are whole
-	found salvaged         // in files whose pages are not
-	meta  boltfile.Meta
-}
-
-func (s *sources) close() {
-	for _, b := range s.books {
-		_ = b.Close() // nothing was written to it
+// bringAll brings all that was found into the new book, and puts the twins right.
+func (s store) bringAll(r *Rescued, opt Options) (err error) {
+	if s.names, err = s.streams(); err != nil {
+		return err
 	}
-}
-
-// open makes a book readable for the rescue, whole or in pieces, and tells what
-// is wrong with it.
-func (s *sources) open(file string, opt Options) (trouble string, err error) {
-	book, wrong := opt.openSound(file)
-	var bad *disk.FileError
-	switch {
-	case wrong == nil && book.Meta.Schema > boltfile.Schema:
-		return "", disk.Both(&boltfile.NewerBookError{Path: file, Schema: book.Meta.Schema}, book.Close())
-	case wrong == nil:
-		s.books = append(s.books, book)
-		s.meta = boltfile.Meta{UID: cmp.Or(s.meta.UID, book.Meta.UID), Last: cmp.Or(book.Meta.Last, s.meta.Last)}
-		return "", nil
-	case errors.Is(wrong, disk.ErrMissing):
-		return words.FileMissing, nil
-	case errors.Is(wrong, disk.ErrDamaged) && errors.As(wrong, &bad):
-		return bad.What, s.found.search(file)
-	}
-	return "", wrong
-}
-
-// names lists the streams that anything was found of.
-func (s *sources) names(folder string) ([]string, error) {
-	sizes, err := twin.Sizes(folder)
-	names := slices.AppendSeq(slices.Collect(maps.Keys(sizes)), maps.Keys(s.found.lines))
-	for _, b := range s.books {
-		recs, _ := b.Records() // what cannot be listed is searched for in the twins
-		names = slices.AppendSeq(names, maps.Keys(recs))
-	}
-	slices.Sort(names)
-	return slices.Compact(names), err
-}
-
-// of is what was found of one stream.
-func (s *sources) of(stream string) copies {
-	c := copies{more: s.found.lines[stream], heads: maps.Clone(s.found.heads)}
-	for _, b := range s.books {
-		rec, lines, _ := b.Stream(stream) // what cannot be read is searched for in the twin
-		c.book = append(c.book, lines...)
-		if rec.Head != "" {
-			c.heads[rec.Head] = rec.Length
-		}
-		if rec.Length >= c.record.Length {
-			c.record = rec
-		}
-	}
-	return c
-}
-
-// rebuild writes a new book of everything found, and puts the twins right. It
-// gives the file's name, also of one that is not whole.
-func (s *sources) rebuild(into store, opt Options, r *Rescued) (made string, err error) {
-	if into.names, err = s.names(into.folder); err != nil {
-		return "", err
-	}
-	if made, err = boltfile.CreateUnnamed(into.path, opt.Clock().Wall, s.meta.UID); err != nil {
-		return made, err
-	}
-	// Nobody knows the file yet, so that it is flushed once, at the end.
-	book, err := boltfile.Open(made, boltfile.Options{Wait: opt.LockWait, NoSync: true, Wrap: opt.wrapCommit})
-	if err != nil {
-		return made, err
-	}
-	into.fresh = book
 	searched := int64(0)
-	for _, lines := range s.found.lines {
+	for name, lines := range s.found.lines {
+		s.names = append(s.names, name)
 		searched += twin.ByteCount(lines)
 	}
-	g := opt.gauge(into.folder, searched)
+	slices.Sort(s.names)
+	s.names = slices.Compact(s.names)
+	g := opt.gauge(s.folder, searched)
 	defer g.end()
-	for _, name := range into.names {
-		told, err := s.bring(into, name, g)
+	for _, name := range s.names {
+		a, err := s.reconcile(name)
 		if err != nil {
-			return made, disk.Both(err, book.Close())
+			return err
 		}
-		if told.Entries > 0 || told.Loose > 0 {
-			r.Streams = append(r.Streams, told)
+		a.twin.Close()
+		g.add(a.lines)
+		if len(a.lines)+a.loose > 0 {
+			r.Streams = append(r.Streams, RescuedStream{Stream: name, Entries: len(a.lines), Loose: a.loose, Gaps: a.gaps, Mended: a.said})
 		}
-		r.Entries += uint64(told.Entries)
+		r.Entries += uint64(len(a.lines))
 	}
-	err = book.Update(func(tx boltfile.Tx) error { return tx.PutMeta(boltfile.Meta{Last: s.meta.Last}) })
-	return made, disk.Both(err, book.Close())
-}
-
-// bring brings one stream into the new book.
-func (s *sources) bring(into store, name string, g *gauge) (RescuedStream, error) {
-	a, err := into.reconcile(name, s.of(name))
-	if err != nil {
-		return RescuedStream{}, err
-	}
-	a.twin.Close()
-	g.add(a.lines)
-	told := RescuedStream{Stream: name, Entries: len(a.lines), Loose: a.union.Loose, Gaps: a.union.Gaps, Mended: a.said}
-	for _, f := range a.union.Main {
-		switch f.In {
-		case twin.InBook:
-			told.Book++
-		case twin.InTwin:
-			told.Twin++
-		}
-	}
-	return told, nil
-}
-
-// replace puts the new book in the place of the old, which is set aside first,
-// so that at every moment there is a book, and then the small ones that had taken
-// over.
-func (r *Rescued) replace(files []string, made string) error {
-	for i, file := range files {
-		there, err := disk.IsThere(file)
-		if err != nil {
-			return disk.AccessError(file, err)
-		}
-		if there {
-			aside, err := disk.FreeName(file)
-			if err == nil && (i > 0 || os.Link(file, aside) != nil) { // or a file system without hard links
-				err = os.Rename(file, aside)
-			}
-			if err != nil {
-				return disk.AccessError(file, err)
-			}
-			r.Aside = append(r.Aside, aside)
-		}
-		if i > 0 {
-			continue
-		}
-		if err := os.Rename(made, file); err != nil {
-			return disk.AccessError(file, err)
-		}
-	}
-	return disk.FlushFolder(filepath.Dir(files[0]))
+	return nil
 }
 
 // gauge tells how far a check or a rescue is: which part of as much text as the

@@ -125,7 +125,7 @@ func TestRescueJoinsWhatIsLeftOfBoth(t *testing.T) {
 	write(t, c.path, book)
 	wrong(t, c.path)
 	r := rescued(t, c.path, c.kept)
-	if s := r.Streams[0]; s.Book != 1 && s.Book != 2 || s.Loose != 0 {
+	if s := r.Streams[0]; s.Loose != 0 {
 		t.Errorf("told as %+v", s)
 	}
 }
@@ -216,7 +216,7 @@ func TestRescueOfFilesThatAreNoBook(t *testing.T) {
 		c.restore(t)
 		write(t, c.path, text)
 		wrong(t, c.path)
-		if r := rescued(t, c.path, c.kept); !bytes.Equal(read(t, r.Aside[0]), text) || r.Streams[0].Twin != 320 {
+		if r := rescued(t, c.path, c.kept); !bytes.Equal(read(t, r.Aside[0]), text) || r.Streams[0].Entries != 320 {
 			t.Errorf("%s: %+v", name, r)
 		}
 	}
@@ -227,7 +227,7 @@ func TestRescueOfFilesThatAreNoBook(t *testing.T) {
 	c.restore(t)
 	os.RemoveAll(twin.Folder(c.path))
 	wrong(t, c.path)
-	if r := rescued(t, c.path, c.kept); r.Streams[0].Book != 320 {
+	if r := rescued(t, c.path, c.kept); r.Streams[0].Entries != 320 {
 		t.Errorf("%+v", r.Streams)
 	}
 }

@@ -26,9 +26,11 @@ const window = 32 << 20
 
 // Salvage searches a file of any kind for lines of any stream.
 func Salvage(path string) (lines map[string][][]byte, err error) {
-	s := salvaged{lines: map[string][][]byte{}, heads: map[string]uint64{}}
+	s := newSalvaged()
 	return s.lines, s.search(path)
 }
+
+func newSalvaged() *salvaged { return &salvaged{map[string][][]byte{}, map[string]uint64{}} }
 
 func (s salvaged) search(path string) error {
 	f, err := disk.Open(path)

@@ -12,43 +12,37 @@ import (
 	"chargehand/persist/twin"
 )
 
-// store is an open book and the folder of its twins: the two places of every
-// line.
+// store is the places of every line: an open book, those that gave way to it, and
+// the folder of the twins.
 type store struct {
 	path, folder string
-	book         *boltfile.File                 // nil where it cannot be had: then the twins are read
-	over         *atomic.Pointer[boltfile.File] // the small book that took over, if one did; nil where nothing is written
+	all          *atomic.Pointer[[]*boltfile.File] // the book first; those behind it are only read
 	openTwin     func(path string) (twin.File, error)
-
-	// While the book is made anew there is none to read:
-	fresh *boltfile.File // the new one
-	names []string       // of all streams that go into it
+	found        *salvaged // what a rescue has found in files that are no book any more
+	names        []string  // of all streams that a rescue brings
 }
 
-// writing is the book that is written to.
-func (s store) writing() *boltfile.File {
-	if s.over != nil {
-		if small := s.over.Load(); small != nil {
-			return small
-		}
-	}
-	if s.fresh != nil {
-		return s.fresh
-	}
-	return s.book
+func storeOf(path string, books ...*boltfile.File) store {
+	s := store{path: path, all: new(atomic.Pointer[[]*boltfile.File]), openTwin: twin.OpenFile}
+	s.all.Store(&books)
+	return s
 }
 
-// at is the book in which a stream stands.
-func (s store) at(stream string) *boltfile.File {
-	small := s.writing()
-	if small == s.book {
-		return s.book
+func (s store) books() []*boltfile.File { return *s.all.Load() }
+
+// book is the one that is written to; nil where none can be had: then the twins are
+// read.
+func (s store) book() *boltfile.File {
+	if books := s.books(); len(books) > 0 {
+		return books[0]
 	}
-	here, err := small.Has(stream)
-	if err == nil && !here && !s.unreadable() {
-		return s.book
-	}
-	return small
+	return nil
+}
+
+// replace puts a book before all others.
+func (s store) replace(book *boltfile.File) {
+	books := append([]*boltfile.File{book}, s.books()...)
+	s.all.Store(&books)
 }
 
 // Reading is what was read of a stream.
@@ -64,64 +58,30 @@ func (r Reading) Entries(stream string) ([]entry.Entry, error) {
 	return twin.DecodeAll(stream, r.file, r.Lines)
 }
 
+// said is what is said of a stream with which something was found to be wrong.
+func (r Reading) said(stream string) string {
+	return words.OfStream(stream, words.ReadOtherwise(r.Fault))
+}
+
 // read gives the lines of a stream as they were kept: chain and head are held
-// against each other, and where the book's are not whole the twin's are taken, or
-// what both have together.
+// against each other, and what one copy lacks comes from the other.
 func (s store) read(stream string) (r Reading, err error) {
-	var c copies
-	if s.book != nil {
-		c.record, c.book, err = s.at(stream).Stream(stream)
-		if err == nil && len(c.book) > 0 && !s.behind(stream, c.record) {
-			if r.Gaps, r.Fault = c.whole(stream); r.Fault == nil {
-				r.Lines = c.book
-				return r, nil
-			}
-		}
-	}
-	c.text = twin.Read(s.folder, stream)
-	return judged(stream, c, err)
-}
-
-// behind tells whether the twin has more than the book, where somebody else may
-// be writing.
-func (s store) behind(stream string, rec boltfile.Record) bool {
-	if s.over != nil {
-		return false
-	}
-	sizes, _ := twin.Sizes(s.folder) // what cannot be listed has no more
-	return sizes[stream] > rec.Bytes
-}
-
-// judged is what both copies give, when the book's alone does not do; broken is
-// why the book cannot be read.
-func judged(stream string, c copies, broken error) (r Reading, err error) {
-	lines, gaps, fault := c.text.Verified(stream)
-	absent := new(NoStreamError)
-	switch {
-	case len(c.book) == 0 && errors.As(fault, &absent):
-		if broken == nil {
-			broken = fault
-		}
-		return r, broken
-	case len(c.book) == 0: // the twin alone
-		r.file = twin.TextFile("", stream)
+	c, broken := s.gather(stream)
+	v := c.judge(stream, nil)
+	r = Reading{Lines: v.lines, Gaps: v.gaps, Fault: v.fault}
+	if broken != nil {
 		r.Fault = broken
-		if fault == nil {
-			r.Lines, r.Gaps = lines, gaps
-			return r, nil
-		}
-	default:
-		_, r.Fault = c.whole(stream)
 	}
-	u := c.join(stream)
-	r.Lines, r.Gaps = u.Lines(), u.Gaps
-	if r.Fault == nil {
-		r.Fault = fault
+	if len(c.book) == 0 {
+		r.file = twin.TextFile("", stream)
 	}
-	if len(r.Lines) == 0 {
-		return r, r.Fault
+	switch {
+	case len(r.Lines) > 0:
+		return r, nil
+	case r.Fault == nil:
+		r.Fault = &NoStreamError{Stream: stream}
 	}
-	return r, nil
+	return Reading{}, r.Fault
 }
 
 // lines gives those of a stream.
@@ -130,21 +90,14 @@ func (s store) lines(stream string) ([][]byte, error) {
 	return r.Lines, err
 }
 
-// unreadable tells whether the book that all streams were in cannot be read.
-func (s store) unreadable() bool { return s.book == nil || s.book.Broken() }
-
 // records copies the records that the books have.
 func (s store) records() (all map[string]boltfile.Record, err error) {
 	all = map[string]boltfile.Record{}
-	small := s.writing()
-	if s.book != nil && !(s.unreadable() && small != s.book) {
-		all, err = s.book.Records()
+	for _, b := range slices.Backward(s.books()) {
+		var recs map[string]boltfile.Record
+		recs, err = b.Records() // only the newest has to be read
+		maps.Copy(all, recs)
 	}
-	if err != nil || small == s.book {
-		return all, err
-	}
-	newer, err := small.Records()
-	maps.Copy(all, newer)
 	return all, err
 }
 
@@ -154,7 +107,7 @@ func sortedKeys[V any](m map[string]V) []string { return slices.Sorted(maps.Keys
 func (s store) streams() ([]string, error) {
 	recs, err := s.records()
 	sizes, unlisted := twin.Sizes(s.folder)
-	if s.book == nil {
+	if s.book() == nil {
 		err = unlisted // else what cannot be listed is in the book
 	}
 	names := slices.AppendSeq(sortedKeys(recs), maps.Keys(sizes))
@@ -162,7 +115,5 @@ func (s store) streams() ([]string, error) {
 	return slices.Compact(names), err
 }
 
-// said is what is said of a stream with which something was found to be wrong.
-func (r Reading) said(stream string) string {
-	return words.OfStream(stream, words.ReadOtherwise(r.Fault))
-}
+// isAbsent tells whether nothing was ever kept under a name.
+func isAbsent(err error) bool { return errors.As(err, new(*NoStreamError)) }

@@ -42,30 +42,16 @@ func (w *writer) reload(name string) error {
 	}
 	// What came to stand at the path may be another book's, with streams of the
 	// same names.
-	if err := w.b.store.writing().There(); err != nil {
+	if err := w.b.store.book().There(); err != nil {
 		return err
 	}
-	if err := w.b.store.adopt(name); err != nil {
-		return err
-	}
-	a, err := w.b.store.reconcile(name, copies{})
+	a, err := w.b.store.reconcile(name)
 	w.say(a.told(name)...)
 	if err != nil {
 		return err
 	}
 	w.streams[name] = &stream{rec: a.rec, booked: a.rec.Length, twin: a.twin, lines: a.lines, locals: map[string]uint64{}}
 	return nil
-}
-
-// compare is reload for a stream that need not be written to next.
-func (w *writer) compare(name string) error {
-	known := w.streams[name] != nil
-	err := w.reload(name)
-	if s := w.streams[name]; s != nil && !known {
-		s.twin.Close()
-		delete(w.streams, name)
-	}
-	return err
 }
 
 // prepare numbers an entry and makes its line, or says why it is refused.

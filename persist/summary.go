@@ -2,7 +2,6 @@ package persist
 
 import (
 	"cmp"
-	"maps"
 	"os"
 
 	"chargehand/persist/boltfile"
@@ -18,11 +17,7 @@ func (s store) putSummaries(recs map[string]boltfile.Record) error {
 	if len(recs) == 0 {
 		return nil
 	}
-	small := s.writing()
-	if small != s.book { // what only the book has that may not be written stays stale there
-		maps.DeleteFunc(recs, func(stream string, _ boltfile.Record) bool { return s.at(stream) != small })
-	}
-	err := small.Update(func(tx boltfile.Tx) error {
+	err := s.book().Update(func(tx boltfile.Tx) error {
 		for stream, rec := range recs {
 			if err := tx.PutRecord(stream, rec); err != nil {
 				return err

@@ -25,8 +25,8 @@ type writer struct {
 	made    chan madeSummary
 	reading sync.WaitGroup // whoever reads the book to make one
 
-	stranded []string         // streams whose only whole copy may be in a file that no path leads to
-	replaced []*boltfile.File // books that another took over from; read until the end
+	stranded []string // streams whose only whole copy may be in a file that no path leads to
+	rest     []string // streams that opening, or a book that took over, has not looked at
 }
 
 // held is one entry on its way to the disk.
@@ -39,10 +39,16 @@ type held struct {
 
 // start sets the writer going.
 func (b *Book) start(stale, rest []string) {
-	w := &writer{b: b, streams: map[string]*stream{}, stale: stale, made: make(chan madeSummary, 1)}
+	w := &writer{b: b, streams: map[string]*stream{}, stale: stale, rest: rest, made: make(chan madeSummary, 1)}
 	go w.run()
-	go b.compareRest(rest)
 }
+
+// How streams are compared that opening has not looked at: not while the first picture
+// is made, and leaving most of a processor to the keys.
+const (
+	compareAfter = 2 * time.Second
+	comparePause = time.Millisecond // after each stream
+)
 
 func (w *writer) run() {
 	defer close(w.b.done)
@@ -51,7 +57,12 @@ func (w *writer) run() {
 	}
 	pause := time.NewTimer(w.b.opt.idle)
 	defer pause.Stop()
+	var compare <-chan time.Time
+	after := w.b.opt.compareAfter
 	for {
+		if compare == nil && len(w.rest) > 0 {
+			compare, after = time.After(after), comparePause
+		}
 		next := w.b.opt.idle
 		select {
 		case <-w.b.wake: // what is keyed goes before all else
@@ -68,6 +79,9 @@ func (w *writer) run() {
 				job(w)
 			case m := <-w.made:
 				w.store(m)
+			case <-compare:
+				compare = nil
+				w.compareNext()
 			case <-pause.C:
 				switch {
 				case w.waiting() > 0:
@@ -84,9 +98,7 @@ func (w *writer) run() {
 		switch {
 		case w.waiting() > 0:
 			pause.Reset(w.b.opt.RetryEvery)
-		case len(w.stranded) > 0:
-			pause.Reset(next)
-		case len(w.stale) > 0 && w.making == "":
+		case len(w.stranded) > 0, len(w.stale) > 0 && w.making == "":
 			pause.Reset(next)
 		}
 	}
@@ -141,7 +153,7 @@ func (w *writer) write() (err, twinned error) {
 	}
 	twins := make(chan error, 1)
 	var away error
-	before := w.b.store.writing()
+	before := w.b.store.book()
 	go func() {
 		err := w.writeTwins()
 		away = before.There()
@@ -154,8 +166,8 @@ func (w *writer) write() (err, twinned error) {
 	}
 	// Only now: a book that takes over changes what the twins are written from.
 	err = w.afterwards(err, w.writeBook)
-	if gone := new(GoneError); err == nil || !errors.As(twinned, &gone) { // else the twins went with the book
-		twinned = w.withTwins(twinned, w.b.store.writing() != before)
+	if err == nil || !errors.Is(twinned, disk.ErrGone) { // else the twins went with the book
+		twinned = w.withTwins(twinned, w.b.store.book() != before)
 	}
 	return err, twinned
 }
@@ -183,7 +195,7 @@ func (w *writer) writeBook() error {
 			}
 		}
 	}
-	err := w.b.store.writing().Update(func(tx boltfile.Tx) error {
+	err := w.b.store.book().Update(func(tx boltfile.Tx) error {
 		for name, lines := range tails {
 			if err := tx.PutLines(name, lines, recs[name]); err != nil {
 				return err
@@ -237,8 +249,6 @@ func (w *writer) drain(entries []entry.Entry) error {
 		w.renewAll()
 	}
 	err = disk.Both(err, w.bringAll())
-	close(w.b.leaving)
-	<-w.b.walked
 	w.reading.Wait()
 	for _, s := range w.streams {
 		s.twin.Close()
@@ -248,11 +258,10 @@ func (w *writer) drain(entries []entry.Entry) error {
 	return err
 }
 
-// closeBooks closes the book, and those that took over.
-func (w *writer) closeBooks() error {
-	err := w.b.store.writing().Close()
-	for _, old := range w.replaced {
-		if cerr := old.Close(); !old.Poisoned() {
+// closeBooks closes the book, and those that gave way to it.
+func (w *writer) closeBooks() (err error) {
+	for _, b := range w.b.store.books() {
+		if cerr := b.Close(); !b.Poisoned() {
 			err = disk.Both(err, cerr) // of one that could not be flushed nothing is expected any more
 		}
 	}

@@ -69,7 +69,7 @@ func TestFolderRemovedUnderTheScreen(t *testing.T) {
 	s.does("s", "READ: 1 message")
 	s.press("vb")
 	s.until("the message in full", func(screen string) bool {
-		return strings.Contains(strings.Join(strings.Fields(screen), " "), "a small book took over, and entries are kept")
+		return strings.Contains(strings.Join(strings.Fields(screen), " "), "a new book took over")
 	})
 	s.does("vf", "c charge ")
 	s.does("c", "charge 2", "kept")
@@ -86,7 +86,7 @@ func TestFolderRemovedUnderTheScreen(t *testing.T) {
 	}
 	mended(t, dir)
 	if entries := readSmelt(t, bookIn(dir), id); len(entries) < n {
-		t.Errorf("once merged %d of %d are there", len(entries), n)
+		t.Errorf("afterwards %d of %d are there", len(entries), n)
 	}
 	says(t, dir, "check")
 }

@@ -54,7 +54,7 @@ func rescueCommand() command {
 func tellRescued(out io.Writer, r persist.Rescued) {
 	fmt.Fprintln(out, words.RescuedFrom(r.Path, r.Trouble))
 	for _, s := range r.Streams {
-		fmt.Fprintln(out, words.RescuedStream(s.Stream, s.Entries, s.Book, s.Twin, s.Loose))
+		fmt.Fprintln(out, words.RescuedStream(s.Stream, s.Entries, s.Loose))
 		for _, m := range s.Mended {
 			fmt.Fprintln(out, words.RescuedStep(m))
 		}

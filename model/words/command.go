@@ -197,15 +197,10 @@ func RescuedFrom(path, trouble string) string {
 }
 
 // RescuedStream says what was brought back of one smelt, or of the house.
-func RescuedStream(name string, entries, book, twin, loose int) string {
+func RescuedStream(name string, entries, loose int) string {
 	said := fmt.Sprintf("%s: %d entries brought back", name, entries)
-	for _, part := range []struct {
-		n    int
-		from string
-	}{{book, "from the book alone"}, {twin, "from the twin alone"}, {loose, "NOT: they stand beyond a lost one, in the files set aside"}} {
-		if part.n > 0 {
-			said += fmt.Sprintf(", %d %s", part.n, part.from)
-		}
+	if loose > 0 {
+		said += fmt.Sprintf(", %d NOT: they stand beyond a lost one, in the files set aside", loose)
 	}
 	return said
 }

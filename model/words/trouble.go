@@ -17,6 +17,9 @@ const (
 	FileMissingDo = "name another with --book, or start the program to make it"
 	FileClosed    = "cannot be written or read"
 	FileClosedDo  = "give yourself the right to write it, or name another with --book"
+	FileHeld      = "is in use: the program is probably running in another window"
+	FileHeldDo    = "go on there, or close it first"
+	FileNewerDo   = "it is open for reading only: use the newer version to write in it"
 	FileDamagedDo = "it was not touched: chargehand rescue rebuilds it from its twins and what can be read of it, and keeps it under another name"
 	FileNoFile    = "is no regular file but a folder, a device, a pipe or a socket"
 	FileNoFileDo  = "it was not touched: name the book with --book"
@@ -48,14 +51,9 @@ func BadSchema(got []byte) string { return fmt.Sprintf("its schema is %q", got) 
 // NoBucket says which part of a book is missing.
 func NoBucket(name []byte) string { return fmt.Sprintf("bucket %q is missing", name) }
 
-// BookInUse says that another program has the book.
-func BookInUse(path string) string {
-	return path + " is in use: the program is probably running in another window; go on there, or close it first"
-}
-
-// BookIsNewer says that only a newer version writes this book.
-func BookIsNewer(path string, schema, known int) string {
-	return fmt.Sprintf("%s was written by a newer version of this program (schema %d, this one knows %d); it is open for reading only: use the newer version to write in it", path, schema, known)
+// FileNewer says that only a newer version writes this book.
+func FileNewer(schema, known int) string {
+	return fmt.Sprintf("was written by a newer version of this program (schema %d, this one knows %d)", schema, known)
 }
 
 // FileNotOpened is for what the system says and no other word fits.
@@ -73,7 +71,7 @@ const (
 	GoneRemoved  = "it was removed or renamed, or its folder was"
 	GoneReplaced = "another file is in its place"
 	GoneFolder   = "its folder is gone"
-	GoneDo       = "; put it or its folder back, or see that a new one can be made there"
+	GoneDo       = "put it or its folder back, or see that a new one can be made there"
 )
 
 // GoneLength says that somebody else wrote in a file, or cut it.
@@ -81,26 +79,23 @@ func GoneLength(now, written int64) string {
 	return fmt.Sprintf("it has %d bytes where %d were written", now, written)
 }
 
-// FileGone is what happened, without what to do.
-func FileGone(path, why string) string {
-	return fmt.Sprintf("%s is not as it was left (%s)", path, why)
-}
+// FileGone says that a file was removed, replaced or changed while it was open.
+func FileGone(why string) string { return fmt.Sprintf("is not as it was left (%s)", why) }
 
 // AnotherBook is a book with another uid.
 const AnotherBook = "another book"
 
-// Stranger says that another file is where the book was.
-func Stranger(path, why string) string {
-	return fmt.Sprintf("another file is at %s now (%s), and is left alone; put the folder back that was there", path, why)
+// Stranger and StrangerDo say that another file is where the book was.
+func Stranger(why string) string {
+	return fmt.Sprintf("is another file now (%s), and is left alone", why)
 }
 
-// NotFlushed is what happened, without what to do.
-func NotFlushed(path string, err error) string {
-	return fmt.Sprintf("%s could not be flushed to the disk (%v)", path, err)
-}
+const StrangerDo = "put the folder back that was there"
 
-// NotFlushedDo is what to do about it.
-const NotFlushedDo = "; it is not written again until the program is opened anew: look after the disk"
+// NotFlushed and NotFlushedDo say that the disk did not take what was written.
+func NotFlushed(err error) string { return fmt.Sprintf("could not be flushed to the disk (%v)", err) }
+
+const NotFlushedDo = "look after the disk"
 
 // TwinsOfAnother says whose twins stand where the book's should.
 func TwinsOfAnother(folder string) string {

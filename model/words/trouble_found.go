@@ -10,11 +10,9 @@ import (
 const (
 	FindingOpen  = "open the book once with this program, which puts it right and sets aside what has to give way"
 	FindingSave  = "copy book and twins to a safe place, then run: chargehand rescue"
-	FindingMerge = "open the book once with this program, which merges it"
 	FindingNewer = "read it with the newer version of the program"
 	FindingRenew = "no entry is wrong: the summary is made anew when the smelt is next written to"
 
-	FoundTakeOver = "a small book that took over when the book could not be flushed is not merged yet"
 	FoundTwinOnly = "the stream is in the twin alone"
 	FoundLast     = "the last entry is not the one that was kept"
 	FoundSummary  = "the summary does not agree with the entries"

@@ -39,31 +39,29 @@ func MendedTwin(line int) string {
 
 const MendedTorn = "a half-written line at the end of its twin was cut off"
 
-// TwinMade says that a twin was written anew, and why.
-func TwinMade(file, why string) string {
-	return fmt.Sprintf("its twin was written anew, for it %s: leave %s to the program, and look after the disk", why, file)
+// TwinMade says that a twin was written anew, and what happened to it.
+func TwinMade(happened string) string {
+	return fmt.Sprintf("its twin was written anew: %s; leave it to the program, and look after the disk", happened)
 }
-
-// TwinGone is why, when somebody had to do with it.
-const TwinGone = "was removed, renamed or changed while the program ran"
 
 // TwinNotRemade says that it could not be.
 func TwinNotRemade(stream string, err error) error {
 	return fmt.Errorf("the twin of %s could not be made anew: %w", stream, err)
 }
 
-// TwinUnflushed and TwinUnflushedDo say that the disk did not take what was written.
-const (
-	TwinUnflushed   = "could not be flushed to the disk"
-	TwinUnflushedDo = "look after the disk"
-)
+// TwinUnflushed says that the disk did not take what was written.
+const TwinUnflushed = "could not be flushed to the disk"
 
 // TwinUnread says why.
-func TwinUnread(err error) string { return fmt.Sprintf("cannot be read (%v)", err) }
+func TwinUnread(err error) string { return fmt.Sprintf(" cannot be read (%v)", err) }
 
-// TookOver says that a small book took over, and why.
-func TookOver(why, file string) string {
-	return fmt.Sprintf("a small book took over, and entries are kept: %s; they are in %s until the next opening merges all: look after the disk", why, file)
+// TookOver says that a new book took over, and why.
+func TookOver(why, path, aside string) string {
+	said := fmt.Sprintf("a new book took over at %s, and entries are kept: %s", path, why)
+	if aside != "" {
+		said += "; the one before is kept as " + aside
+	}
+	return said + ": look after the disk"
 }
 
 // NoTakeOver says that none could be begun.
@@ -72,11 +70,6 @@ func NoTakeOver(err error) error { return fmt.Errorf("no new book could be begun
 // ReadUpTo says how far a stream could be read.
 func ReadUpTo(stream string, n int, of uint64) string {
 	return fmt.Sprintf("%s could be read only up to entry %d of %d", stream, n, of)
-}
-
-// Merged says what became of a book that could not be written to the end.
-func Merged(file string, entries int, aside string) string {
-	return fmt.Sprintf("%s could not be written to the end when it was last open; it was written anew with the %s of it, its twins and the small book that took over, which were set aside as %s", file, EntriesOf(entries), aside)
 }
 
 // OnlyThere says that streams could not be brought over from a file that no

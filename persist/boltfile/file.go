@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"runtime/debug"
 	"strings"
 	"sync/atomic"
@@ -27,7 +28,7 @@ type File struct {
 	commit Commit
 	file   *os.File // to let go of its lock when bbolt panics on a bad page
 	place  disk.Watched
-	poison atomic.Pointer[PoisonedError]
+	poison atomic.Pointer[error]
 	broken atomic.Bool // bbolt cannot read it either; set after poison
 }
 
@@ -74,7 +75,7 @@ func Open(path string, opt Options) (*File, error) {
 	})
 	switch {
 	case errors.Is(err, bolterrors.ErrTimeout):
-		return nil, &disk.HeldError{Path: path}
+		return nil, disk.Held(path)
 	case errors.Is(err, errFault):
 		if f.file != nil {
 			_ = disk.Abandon(f.file) // the bad page is what to tell
@@ -85,7 +86,7 @@ func Open(path string, opt Options) (*File, error) {
 	case err != nil:
 		return nil, disk.AccessError(path, err)
 	}
-	f.place, f.commit = disk.Watch(f.file), f.db.Update
+	f.place, f.commit = disk.Watch(f.file, path), f.db.Update
 	if opt.Wrap != nil {
 		f.commit = opt.Wrap(f.commit)
 	}
@@ -123,7 +124,7 @@ func bad(err error) error {
 // cannot be read poisons the book, and nothing more is read of it.
 func (f *File) View(do func(Tx) error) error {
 	if f.broken.Load() {
-		return f.poison.Load()
+		return *f.poison.Load()
 	}
 	err := guarded(f.Path, func() error { return f.db.View(func(tx *bolt.Tx) error { return do(Tx{tx}) }) })
 	if isBroken(err) {
@@ -136,7 +137,7 @@ func (f *File) View(do func(Tx) error) error {
 // did not fit, leaves the book as it was; any other poisons it.
 func (f *File) Update(do func(Tx) error) error {
 	if p := f.poison.Load(); p != nil {
-		return p
+		return *p
 	}
 	var own error
 	err := guarded(f.Path, func() error {
@@ -158,7 +159,7 @@ func isShortWrite(err error) bool {
 		strings.HasPrefix(err.Error(), "file resize error") // bbolt wraps the cause of this one in words only
 }
 
-// There is a *PoisonedError when the path leads to the book no longer.
+// There is a disk.ErrPoisoned when the path leads to the book no longer.
 func (f *File) There() error {
 	if err := f.place.There(); err != nil {
 		return f.spoil(err)
@@ -174,11 +175,12 @@ func isBroken(err error) bool {
 
 // spoil lets nothing be written any more. The first cause is what is told.
 func (f *File) spoil(cause error) error {
-	f.poison.CompareAndSwap(nil, &PoisonedError{Path: f.Path, Cause: cause})
+	err := disk.Poisoned(f.Path, cause)
+	f.poison.CompareAndSwap(nil, &err)
 	if isBroken(cause) {
 		f.broken.Store(true)
 	}
-	return f.poison.Load()
+	return *f.poison.Load()
 }
 
 // Close closes the book. One that a panic has left with bbolt's locks taken is
@@ -214,8 +216,30 @@ func guarded(path string, f func() error) (err error) {
 	return f()
 }
 
-// Broken tells whether nothing of the file can be read any more.
-func (f *File) Broken() bool { return f.broken.Load() }
+// Place gives a book that was made under another name that of the book. What stands
+// there is set aside first, so that at every moment there is one.
+func (f *File) Place(path string) (aside string, err error) {
+	there, err := disk.IsThere(path)
+	if there {
+		if aside, err = disk.FreeName(path); err == nil && os.Link(path, aside) != nil { // a file system without hard links
+			err = os.Rename(path, aside)
+		}
+	}
+	if err == nil {
+		err = os.Rename(f.Path, path)
+	}
+	if err != nil {
+		return aside, err
+	}
+	f.Path, f.place = path, disk.Watch(f.file, path)
+	return aside, disk.FlushFolder(filepath.Dir(path))
+}
+
+// Discard closes and removes a book that was made under another name.
+func (f *File) Discard() {
+	_ = f.Close() // nothing was called kept for its sake
+	_ = os.Remove(f.Path)
+}
 
 // Poisoned tells whether nothing may be written to it any more.
 func (f *File) Poisoned() bool { return f.poison.Load() != nil }
@@ -273,16 +297,4 @@ func (f *File) Stream(name string) (r Record, lines [][]byte, err error) {
 		return r, nil, f.spoil(damaged(f.Path, bad))
 	}
 	return r, lines, err
-}
-
-// Unfinished tells whether a killed import left lines that never became a stream.
-func (f *File) Unfinished() (left bool) {
-	_ = f.View(func(tx Tx) error { left = tx.tx.Bucket(bucketComing) != nil; return nil })
-	return left
-}
-
-// Has tells whether the book has a stream.
-func (f *File) Has(stream string) (has bool, err error) {
-	err = f.View(func(tx Tx) error { has, err = tx.Has(stream); return err })
-	return has, err
 }

@@ -12,6 +12,7 @@ import (
 	bolt "go.etcd.io/bbolt"
 
 	"chargehand/model/words"
+	"chargehand/persist/disk"
 	"chargehand/persist/twin"
 )
 
@@ -23,7 +24,6 @@ var (
 	bucketMeta    = []byte("meta")
 	bucketStreams = []byte("streams") // stream -> sequence, 8 bytes big-endian -> line
 	bucketSummary = []byte("summary") // stream -> record
-	bucketComing  = []byte("coming")  // as streams, of an import that is not whole
 	keySchema     = []byte("schema")
 	keyUID        = []byte("uid")
 	keyCreated    = []byte("created")
@@ -56,12 +56,6 @@ func (tx Tx) within(top []byte, stream string) (*bolt.Bucket, error) {
 	return b.Bucket([]byte(stream)), nil
 }
 
-// Has tells whether the book has a stream.
-func (tx Tx) Has(stream string) (bool, error) {
-	b, err := tx.within(bucketStreams, stream)
-	return b != nil, err
-}
-
 // Record reads a stream's record; the zero record for an unknown stream, and for
 // one that was changed: it can be made anew.
 func (tx Tx) Record(stream string) (r Record, err error) {
@@ -86,13 +80,6 @@ func (tx Tx) Records() (map[string]Record, error) {
 	return all, err
 }
 
-// Check is bbolt's own check of the pages; f is given each thing that is wrong.
-func (tx Tx) Check(f func(error)) {
-	for err := range tx.tx.Check() {
-		f(err)
-	}
-}
-
 // PutRecord writes a stream's record.
 func (tx Tx) PutRecord(stream string, r Record) error {
 	b, err := tx.top(bucketSummary)
@@ -106,32 +93,13 @@ func (tx Tx) PutRecord(stream string, r Record) error {
 	return b.Put([]byte(stream), v)
 }
 
-// PutLines appends lines to a stream and writes its record.
+// PutLines appends lines to a stream, each under its sequence, and writes its record.
 func (tx Tx) PutLines(stream string, lines [][]byte, r Record) error {
 	streams, err := tx.top(bucketStreams)
 	if err != nil {
 		return err
 	}
-	return cmp.Or(put(streams, stream, lines), tx.PutRecord(stream, r))
-}
-
-// Replace puts lines in the place of all that a stream has.
-func (tx Tx) Replace(stream string, lines [][]byte, r Record) error {
-	return cmp.Or(tx.drop(stream), tx.PutLines(stream, lines, r))
-}
-
-// drop removes a stream's lines.
-func (tx Tx) drop(stream string) error {
-	streams, err := tx.top(bucketStreams)
-	if err != nil || streams.Bucket([]byte(stream)) == nil {
-		return err
-	}
-	return streams.DeleteBucket([]byte(stream))
-}
-
-// put puts lines under their sequences.
-func put(in *bolt.Bucket, stream string, lines [][]byte) error {
-	b, err := in.CreateBucketIfNotExists([]byte(stream))
+	b, err := streams.CreateBucketIfNotExists([]byte(stream))
 	if err != nil {
 		return err
 	}
@@ -142,47 +110,16 @@ func put(in *bolt.Bucket, stream string, lines [][]byte) error {
 			return err
 		}
 	}
-	return nil
+	return tx.PutRecord(stream, r)
 }
 
-// PutComing adds lines to what is to be a stream once it is whole. first says that
-// they begin it: what an earlier one left there is dropped.
-func (tx Tx) PutComing(stream string, lines [][]byte, first bool) error {
-	if first {
-		if err := tx.DropComing(); err != nil {
-			return err
-		}
-	}
-	coming, err := tx.tx.CreateBucketIfNotExists(bucketComing)
-	if err != nil {
-		return err
-	}
-	return put(coming, stream, lines)
-}
-
-// TakeIn makes what PutComing brought a stream, with its record, in the place of
-// one that holds nothing else.
-func (tx Tx) TakeIn(stream string, r Record) error {
-	coming, err := tx.top(bucketComing)
-	if err != nil {
-		return err
-	}
-	if err := tx.drop(stream); err != nil {
-		return err
-	}
+// Replace puts lines in the place of all that a stream has.
+func (tx Tx) Replace(stream string, lines [][]byte, r Record) error {
 	streams, err := tx.top(bucketStreams)
-	if err == nil {
-		err = coming.MoveBucket([]byte(stream), streams)
+	if err == nil && streams.Bucket([]byte(stream)) != nil {
+		err = streams.DeleteBucket([]byte(stream))
 	}
-	return cmp.Or(err, tx.DropComing(), tx.PutRecord(stream, r))
-}
-
-// DropComing forgets what never became a stream.
-func (tx Tx) DropComing() error {
-	if tx.tx.Bucket(bucketComing) == nil {
-		return nil
-	}
-	return tx.tx.DeleteBucket(bucketComing)
+	return cmp.Or(err, tx.PutLines(stream, lines, r))
 }
 
 // Meta is what the book says of itself.
@@ -230,4 +167,9 @@ func (tx Tx) meta() (m Meta, err error) {
 		_, err = tx.top(bucketSummary)
 	}
 	return m, err
+}
+
+// Newer is the error for a book that a newer version made.
+func (m Meta) Newer(path string) error {
+	return &disk.FileError{Path: path, What: words.FileNewer(m.Schema, Schema), Do: words.FileNewerDo, Kind: disk.ErrNewer}
 }

@@ -26,17 +26,17 @@ type Watched struct {
 	was  os.FileInfo // nil where the system gives files no lasting identity
 }
 
-// Watch remembers which file is open.
-func Watch(f *os.File) Watched {
+// Watch remembers which open file a path leads to.
+func Watch(f *os.File, path string) Watched {
 	was, err := f.Stat()
-	now, nerr := os.Stat(f.Name())
+	now, nerr := os.Stat(path)
 	if err != nil || nerr != nil || !os.SameFile(was, now) {
-		return Watched{path: f.Name()}
+		return Watched{path: path}
 	}
-	return Watched{path: f.Name(), was: was}
+	return Watched{path: path, was: was}
 }
 
-// There is a *GoneError unless the path still leads to the file.
+// There is an ErrGone unless the path still leads to the file.
 func (w Watched) There() error {
 	_, err := w.look()
 	return err
@@ -47,7 +47,7 @@ func (w Watched) There() error {
 func (w Watched) ThereWith(size int64) error {
 	now, err := w.look()
 	if err == nil && w.was != nil && now != size {
-		return &GoneError{Path: w.path, Why: words.GoneLength(now, size)}
+		return Gone(w.path, words.GoneLength(now, size))
 	}
 	return err
 }
@@ -60,11 +60,11 @@ func (w Watched) look() (size int64, err error) {
 	same, size, err := follow(w.path, w.was)
 	switch {
 	case errors.Is(err, os.ErrNotExist):
-		return 0, &GoneError{Path: w.path, Why: words.GoneRemoved}
+		return 0, Gone(w.path, words.GoneRemoved)
 	case err != nil:
-		return 0, &GoneError{Path: w.path, Why: err.Error()}
+		return 0, Gone(w.path, err.Error())
 	case !same:
-		return 0, &GoneError{Path: w.path, Why: words.GoneReplaced}
+		return 0, Gone(w.path, words.GoneReplaced)
 	}
 	return size, nil
 }

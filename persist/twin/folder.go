@@ -139,7 +139,7 @@ func lockFolder(folder, uid string) (*os.File, error) {
 	for tries := 0; !disk.Lock(f); tries++ { // a program that is being started holds what its parent does, for a moment
 		if tries == 50 {
 			f.Close()
-			return nil, &disk.HeldError{Path: folder}
+			return nil, disk.Held(folder)
 		}
 		time.Sleep(10 * time.Millisecond)
 	}

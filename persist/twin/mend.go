@@ -17,7 +17,7 @@ func Mend(folder, stream string, text Text, lines [][]byte, open func(path strin
 	same := SamePrefix(lines, text.Lines)
 	switch {
 	case text.Unread != nil && len(lines) > 0:
-		say(words.TwinMade(t.File(), words.TwinUnread(text.Unread)))
+		say(words.TwinMade(t.File() + words.TwinUnread(text.Unread)))
 		return t, t.Remake(lines)
 	case same < len(text.Lines) || text.Fault != "":
 		say(words.MendedTwin(same + 1))

@@ -14,7 +14,7 @@ type File interface {
 	Write([]byte) (int, error)
 	Truncate(size int64) error
 	Flush() error
-	There(size int64) error // a *disk.GoneError when its path leads to it no longer, or it has another length
+	There(size int64) error // a disk.ErrGone when its path leads to it no longer, or it has another length
 	Close() error
 }
 
@@ -49,7 +49,7 @@ func OpenFile(path string) (File, error) {
 			return nil, err
 		}
 	}
-	return osFile{f, disk.Watch(f)}, nil
+	return osFile{f, disk.Watch(f, path)}, nil
 }
 
 // Twin appends to the plain text of one stream.
@@ -78,9 +78,9 @@ func (t *Twin) Append(lines [][]byte) error {
 	}
 	err, unflushed := t.try(lines)
 	if t.unflushed = unflushed; unflushed {
-		err = &disk.FileError{Path: t.File(), What: words.TwinUnflushed, Do: words.TwinUnflushedDo, Kind: err}
+		err = &disk.FileError{Path: t.File(), What: words.TwinUnflushed, Do: words.NotFlushedDo, Cause: err}
 	}
-	if unflushed || errors.As(err, new(*disk.GoneError)) || errors.Is(err, disk.ErrReadOnlyFile) {
+	if unflushed || errors.Is(err, disk.ErrGone) || errors.Is(err, disk.ErrReadOnlyFile) {
 		t.Close()
 		t.Lost = err
 	}
@@ -93,9 +93,9 @@ func (t *Twin) try(lines [][]byte) (err error, flushFailed bool) {
 		f, err := t.open(name)
 		switch {
 		case errors.Is(err, os.ErrNotExist): // it would be made: the folder is gone
-			return &disk.GoneError{Path: name, Why: words.GoneFolder}, false
+			return disk.Gone(name, words.GoneFolder), false
 		case errors.Is(err, disk.ErrNoFile):
-			return &disk.GoneError{Path: name, Why: words.GoneReplaced}, false
+			return disk.Gone(name, words.GoneReplaced), false
 		}
 		if err != nil {
 			return err, false

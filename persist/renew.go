@@ -1,0 +1,266 @@
+package persist
+
+import (
+	"errors"
+	"os"
+	"path/filepath"
+	"slices"
+
+	"chargehand/model/words"
+	"chargehand/persist/boltfile"
+	"chargehand/persist/disk"
+	"chargehand/persist/twin"
+)
+
+// What the writer does when a file does not take what is written, is damaged, or is
+// not found any more where it was: a twin is written anew, and a new book takes the
+// place of the book at once. It holds the streams in use, whole as far as they were
+// called kept, so that it and the twins are again two copies of them; the others come
+// into it in pauses, from their twins and the book that gave way.
+
+// overcome runs f, which writes to the book. When the book cannot be written any
+// more, a new one takes over at once and f runs again.
+func (w *writer) overcome(f func() error) error { return w.afterwards(f(), f) }
+
+// afterwards is the second half of overcome: err is what f has said.
+func (w *writer) afterwards(err error, f func() error) error {
+	if !errors.Is(err, disk.ErrPoisoned) {
+		return err
+	}
+	if failed := w.renew(err); failed != nil {
+		return disk.Both(err, words.NoTakeOver(failed))
+	}
+	return f()
+}
+
+// renew puts a new book in the place of one that cannot be written any more.
+func (w *writer) renew(why error) error {
+	s, old := w.b.store, w.b.store.book()
+	copied, err := w.ours()
+	if err != nil {
+		return err
+	}
+	gone := !old.Found()
+	book, err := w.newBook()
+	if err == nil {
+		var aside string
+		if aside, err = book.Place(s.path); err == nil {
+			w.say(words.TookOver(happened(why), s.path, aside))
+		}
+	}
+	if err != nil {
+		if book != nil {
+			book.Discard()
+		}
+		if copied != nil {
+			err = disk.Both(err, copied.Close())
+		}
+		return err
+	}
+	if copied != nil {
+		s.replace(copied)
+	}
+	s.replace(book)
+	w.last = "" // so that the new one notes it
+	if w.rest, err = s.streams(); gone || err != nil {
+		w.strand()
+	}
+	return nil
+}
+
+// ours is an error when a file that is not this book came to stand at its path:
+// nothing of ours may be mixed with what belongs to it. A copy of this book will
+// do, and is given.
+func (w *writer) ours() (copied *boltfile.File, err error) {
+	s := w.b.store
+	if slices.ContainsFunc(s.books(), (*boltfile.File).Found) {
+		return nil, nil
+	}
+	if yes, err := disk.IsThere(s.path); !yes {
+		return nil, err
+	}
+	b, err := w.b.opt.open(s.path, true, sample)
+	if err != nil {
+		return nil, stranger(s.path, err.Error())
+	}
+	if b.Meta.UID != w.b.uid {
+		return nil, disk.Both(stranger(s.path, words.AnotherBook), b.Close())
+	}
+	return b, nil
+}
+
+// stranger is the error for a file at the book's path that is not the book.
+func stranger(path, why string) error {
+	return &disk.FileError{Path: path, What: words.Stranger(why), Do: words.StrangerDo}
+}
+
+// happened is what happened to a file, without what to do.
+func happened(err error) string {
+	if known := new(disk.FileError); errors.As(err, &known) {
+		return known.Happened()
+	}
+	return err.Error()
+}
+
+// newBook makes a book, in a folder made anew if need be, that has no name yet and
+// holds the streams with entries on their way. The writer forgets all others, and
+// reads where they stand when they are next written to.
+func (w *writer) newBook() (*boltfile.File, error) {
+	if err := disk.MakeFolder(filepath.Dir(w.b.store.path)); err != nil {
+		return nil, err
+	}
+	book, err := w.b.opt.begin(w.b.store.path, w.b.uid, false)
+	if err != nil {
+		return nil, err
+	}
+	return book, book.Update(func(tx boltfile.Tx) error {
+		for _, name := range sortedKeys(w.streams) {
+			st := w.streams[name]
+			if !slices.ContainsFunc(w.held, func(h held) bool { return h.refused == nil && h.e.Stream == name }) {
+				st.twin.Close()
+				delete(w.streams, name)
+				continue
+			}
+			r, err := w.kept(name, st.booked)
+			if err == nil && len(r.Lines) > 0 {
+				err = tx.PutLines(name, r.Lines, boltfile.RecordOf(r.Lines, r.Gaps))
+			}
+			if err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+}
+
+// kept gives the lines of a stream up to a sequence: as the writer remembers them,
+// or as book and twin have them.
+func (w *writer) kept(name string, upTo uint64) (Reading, error) {
+	if s := w.streams[name]; s != nil && s.rec.Length >= upTo {
+		return Reading{Lines: twin.UpTo(s.lines, upTo), Gaps: s.rec.Gaps}, nil
+	}
+	r, err := w.b.store.read(name)
+	r.Lines = twin.UpTo(r.Lines, upTo)
+	if rec := boltfile.RecordOf(r.Lines, r.Gaps); rec.Length < upTo {
+		return r, disk.Both(errors.New(words.ReadUpTo(name, int(rec.Length), upTo)), err)
+	}
+	return r, nil
+}
+
+// withTwins is afterwards for the twins: those that are lost are written anew, as far
+// as they were called kept. err is what writing to them has said, told that it is
+// said already that all of the book's files went.
+func (w *writer) withTwins(err error, told bool) error {
+	lost := slices.DeleteFunc(sortedKeys(w.streams), func(name string) bool { return w.streams[name].twin.Lost == nil })
+	if len(lost) == 0 {
+		return err
+	}
+	for _, name := range lost {
+		if failed := w.remakeTwin(name, told); failed != nil {
+			return disk.Both(err, words.TwinNotRemade(name, failed))
+		}
+	}
+	w.strand() // the twins of others may be gone as well
+	return w.writeTwins()
+}
+
+// remakeTwin writes a lost twin anew. What came to stand in its place is set aside.
+func (w *writer) remakeTwin(name string, told bool) error {
+	t := w.streams[name].twin
+	lost := t.Lost
+	r, err := w.kept(name, t.Seq)
+	if err != nil {
+		return err
+	}
+	copied, err := w.ours()
+	if copied != nil {
+		err = copied.Close()
+	}
+	if err == nil {
+		err = disk.MakeFolder(t.Folder)
+	}
+	if err == nil {
+		err = t.Remake(r.Lines)
+	}
+	if err == nil && !told {
+		w.say(words.OfStream(name, words.TwinMade(happened(lost))))
+	}
+	return err
+}
+
+// strand lists the streams whose twin is not whole, after a file went: the only
+// whole copy may be in one that no path leads to.
+func (w *writer) strand() {
+	recs, err := w.b.store.records()
+	if err != nil {
+		return // nothing of the file can be read: there is nothing to bring over
+	}
+	sizes, _ := twin.Sizes(w.b.store.folder) // what cannot be listed is compared
+	for _, name := range sortedKeys(recs) {
+		held := slices.ContainsFunc(w.held, func(h held) bool { return h.e.Stream == name })
+		if !held && sizes[name] != recs[name].Bytes && !slices.Contains(w.stranded, name) {
+			w.stranded = append(w.stranded, name)
+		}
+	}
+}
+
+// bringNext brings the next of them over.
+func (w *writer) bringNext() error {
+	name := w.stranded[0]
+	err := w.compare(name)
+	if err == nil {
+		w.stranded = slices.DeleteFunc(w.stranded, func(n string) bool { return n == name })
+	}
+	return err
+}
+
+// compareNext compares the next of those that opening has not looked at.
+func (w *writer) compareNext() {
+	name := w.rest[0]
+	w.rest = w.rest[1:]
+	_ = w.compare(name) // keeping in it tries again
+}
+
+// bringAll brings over what is left, before the open file is let go of. While
+// nothing was keyed, its going may not have been noticed.
+func (w *writer) bringAll() error {
+	err := w.overcome(func() error { return w.b.store.book().There() })
+	if err != nil {
+		w.strand()
+	}
+	for err == nil && len(w.stranded) > 0 {
+		err = w.bringNext()
+	}
+	if n := len(w.stranded); n > 0 {
+		return words.OnlyThere(err, n, w.b.store.path)
+	}
+	return err
+}
+
+// compare makes the copies of a stream say the same that need not be written to next.
+func (w *writer) compare(name string) error {
+	known := w.streams[name] != nil
+	err := w.overcome(func() error { return w.reload(name) })
+	if s := w.streams[name]; s != nil && !known {
+		s.twin.Close()
+		delete(w.streams, name)
+	}
+	return err
+}
+
+// begin makes a book for what is to be called file, under another name and open.
+// With noSync nothing is flushed before it is closed.
+func (o Options) begin(file, uid string, noSync bool) (*boltfile.File, error) {
+	made, err := boltfile.CreateUnnamed(file, o.Clock().Wall, uid)
+	if err == nil {
+		var book *boltfile.File
+		book, err = boltfile.Open(made, boltfile.Options{Wait: o.LockWait, NoSync: noSync, OpenFile: o.openBook, Wrap: o.wrapCommit})
+		if err == nil {
+			return book, nil
+		}
+	}
+	if made != "" {
+		_ = os.Remove(made)
+	}
+	return nil, err
+}

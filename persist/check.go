@@ -64,11 +64,11 @@ func Check(path string, opt Options) (Report, error) {
 	if err != nil {
 		r.add(Finding{File: file, What: err.Error(), Do: words.FindingSave})
 	}
-	g := opt.gauge(s.folder, 0)
+	done := opt.gauge(s.folder)
 	for _, stream := range names {
-		g.add(r.checkStream(s, stream, opt.Summarise))
+		done(r.checkStream(s, stream, opt.Summarise))
 	}
-	g.end()
+	done(nil)
 	return r, nil
 }
 

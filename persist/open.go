@@ -19,7 +19,11 @@ func Open(path string, opt Options) (*Book, error) {
 	opt = opt.filled()
 	file := boltfile.BookFile(path)
 	if _, err := os.Stat(file); errors.Is(err, os.ErrNotExist) {
-		if err := boltfile.Create(file, opt.Clock().Wall, twin.UID(twin.Find(file, ""))); err != nil {
+		made, err := opt.begin(file, twin.UID(twin.Find(file, "")), false)
+		if err == nil {
+			err = made.Place(file)
+		}
+		if err != nil {
 			return nil, disk.AccessError(file, err)
 		}
 	}

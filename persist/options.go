@@ -105,3 +105,9 @@ func (o Options) open(file string, readOnly bool, wait time.Duration) (*boltfile
 func (o Options) openSound(file string) (book *boltfile.File, err error) {
 	return boltfile.Open(file, boltfile.Options{ReadOnly: true, Wait: o.LockWait, Whole: true, OpenFile: o.openBook})
 }
+
+// begin makes a book for what is to be called file, under another name. With noSync
+// nothing is flushed before it is closed: nobody knows it yet.
+func (o Options) begin(file, uid string, noSync bool) (*boltfile.File, error) {
+	return boltfile.New(file, uid, o.Clock().Wall, boltfile.Options{Wait: o.LockWait, NoSync: noSync, OpenFile: o.openBook, Wrap: o.wrapCommit})
+}

@@ -2,9 +2,8 @@ package persist
 
 import (
 	"errors"
-	"os"
-	"path/filepath"
 	"slices"
+	"time"
 
 	"chargehand/model/words"
 	"chargehand/persist/boltfile"
@@ -44,7 +43,7 @@ func (w *writer) renew(why error) error {
 	book, err := w.newBook()
 	if err == nil {
 		var aside string
-		if aside, err = book.Place(s.path); err == nil {
+		if aside, err = book.Replace(s.path); err == nil {
 			w.say(words.TookOver(happened(why), s.path, aside))
 		}
 	}
@@ -62,10 +61,14 @@ func (w *writer) renew(why error) error {
 	}
 	s.replace(book)
 	w.last = "" // so that the new one notes it
-	if w.rest, err = s.streams(); gone || err != nil {
-		w.strand()
-	}
+	w.compareAll(gone)
 	return nil
+}
+
+// compareAll has all streams compared, after a file went before the end.
+func (w *writer) compareAll(gone bool) {
+	w.rest, _ = w.b.store.streams() // what cannot be listed is compared at the next opening
+	w.astray = w.astray || gone
 }
 
 // ours is an error when a file that is not this book came to stand at its path:
@@ -102,13 +105,10 @@ func happened(err error) string {
 	return err.Error()
 }
 
-// newBook makes a book, in a folder made anew if need be, that has no name yet and
+// newBook makes a book, in a folder made anew if need be, that has not its name yet and
 // holds the streams with entries on their way. The writer forgets all others, and
 // reads where they stand when they are next written to.
 func (w *writer) newBook() (*boltfile.File, error) {
-	if err := disk.MakeFolder(filepath.Dir(w.b.store.path)); err != nil {
-		return nil, err
-	}
 	book, err := w.b.opt.begin(w.b.store.path, w.b.uid, false)
 	if err != nil {
 		return nil, err
@@ -160,7 +160,7 @@ func (w *writer) withTwins(err error, told bool) error {
 			return disk.Both(err, words.TwinNotRemade(name, failed))
 		}
 	}
-	w.strand() // the twins of others may be gone as well
+	w.compareAll(true) // the twins of others may be gone as well
 	return w.writeTwins()
 }
 
@@ -188,53 +188,32 @@ func (w *writer) remakeTwin(name string, told bool) error {
 	return err
 }
 
-// strand lists the streams whose twin is not whole, after a file went: the only
-// whole copy may be in one that no path leads to.
-func (w *writer) strand() {
-	recs, err := w.b.store.records()
-	if err != nil {
-		return // nothing of the file can be read: there is nothing to bring over
-	}
-	sizes, _ := twin.Sizes(w.b.store.folder) // what cannot be listed is compared
-	for _, name := range sortedKeys(recs) {
-		held := slices.ContainsFunc(w.held, func(h held) bool { return h.e.Stream == name })
-		if !held && sizes[name] != recs[name].Bytes && !slices.Contains(w.stranded, name) {
-			w.stranded = append(w.stranded, name)
-		}
-	}
-}
-
-// bringNext brings the next of them over.
-func (w *writer) bringNext() error {
-	name := w.stranded[0]
-	err := w.compare(name)
-	if err == nil {
-		w.stranded = slices.DeleteFunc(w.stranded, func(n string) bool { return n == name })
-	}
-	return err
-}
-
-// compareNext compares the next of those that opening has not looked at.
-func (w *writer) compareNext() {
+// compareNext compares the next of the streams that were not looked at yet, and tells
+// after what time it goes on.
+func (w *writer) compareNext() time.Duration {
 	name := w.rest[0]
 	w.rest = w.rest[1:]
-	_ = w.compare(name) // keeping in it tries again
+	if err := w.compare(name); err != nil && w.astray {
+		w.rest = append(w.rest, name)
+		return w.b.opt.RetryEvery
+	}
+	return comparePause // keeping in it tries again
 }
 
-// bringAll brings over what is left, before the open file is let go of. While
-// nothing was keyed, its going may not have been noticed.
+// bringAll compares them all after a file went, before the open one is let go of: it
+// may hold what no path leads to. While nothing was keyed, its going may not have been
+// noticed.
 func (w *writer) bringAll() error {
 	err := w.overcome(func() error { return w.b.store.book().There() })
+	for err == nil && w.astray && len(w.rest) > 0 {
+		if err = w.compare(w.rest[0]); err == nil {
+			w.rest = w.rest[1:]
+		}
+	}
 	if err != nil {
-		w.strand()
+		return words.OnlyThere(err, w.b.store.path)
 	}
-	for err == nil && len(w.stranded) > 0 {
-		err = w.bringNext()
-	}
-	if n := len(w.stranded); n > 0 {
-		return words.OnlyThere(err, n, w.b.store.path)
-	}
-	return err
+	return nil
 }
 
 // compare makes the copies of a stream say the same that need not be written to next.
@@ -246,21 +225,4 @@ func (w *writer) compare(name string) error {
 		delete(w.streams, name)
 	}
 	return err
-}
-
-// begin makes a book for what is to be called file, under another name and open.
-// With noSync nothing is flushed before it is closed.
-func (o Options) begin(file, uid string, noSync bool) (*boltfile.File, error) {
-	made, err := boltfile.CreateUnnamed(file, o.Clock().Wall, uid)
-	if err == nil {
-		var book *boltfile.File
-		book, err = boltfile.Open(made, boltfile.Options{Wait: o.LockWait, NoSync: noSync, OpenFile: o.openBook, Wrap: o.wrapCommit})
-		if err == nil {
-			return book, nil
-		}
-	}
-	if made != "" {
-		_ = os.Remove(made)
-	}
-	return nil, err
 }

@@ -2,6 +2,7 @@ package persist
 
 import (
 	"errors"
+	"maps"
 	"os"
 	"slices"
 	"time"
@@ -94,7 +95,7 @@ func Rescue(path string, opt Options) (r Rescued, err error) {
 		book.Discard()
 		return r, disk.AccessError(file, err)
 	}
-	aside, err := book.Place(file)
+	aside, err := book.Replace(file)
 	if aside != "" {
 		r.Aside = append(r.Aside, aside)
 	}
@@ -134,22 +135,18 @@ func (s store) bringAll(r *Rescued, opt Options) (err error) {
 	if s.names, err = s.streams(); err != nil {
 		return err
 	}
-	searched := int64(0)
-	for name, lines := range s.found.lines {
-		s.names = append(s.names, name)
-		searched += twin.ByteCount(lines)
-	}
+	s.names = slices.AppendSeq(s.names, maps.Keys(s.found.lines))
 	slices.Sort(s.names)
 	s.names = slices.Compact(s.names)
-	g := opt.gauge(s.folder, searched)
-	defer g.end()
+	done := opt.gauge(s.folder)
+	defer done(nil)
 	for _, name := range s.names {
 		a, err := s.reconcile(name)
 		if err != nil {
 			return err
 		}
 		a.twin.Close()
-		g.add(a.lines)
+		done(a.lines)
 		if len(a.lines)+a.loose > 0 {
 			r.Streams = append(r.Streams, RescuedStream{Stream: name, Entries: len(a.lines), Loose: a.loose, Gaps: a.gaps, Mended: a.said})
 		}
@@ -158,26 +155,18 @@ func (s store) bringAll(r *Rescued, opt Options) (err error) {
 	return nil
 }
 
-// gauge tells how far a check or a rescue is: which part of as much text as the
-// twins have is done.
-type gauge struct {
-	done, of int64 // bytes
-	tell     func(done, of int)
-}
-
-func (o Options) gauge(folder string, atLeast int64) *gauge {
-	g := &gauge{tell: o.Progress}
+// gauge tells how far a check or a rescue is, given the lines that are done: which part
+// of as much text as the twins have. Nothing given is the end.
+func (o Options) gauge(folder string) func(lines [][]byte) {
+	of, done := int64(0), int64(0)
 	sizes, _ := twin.Sizes(folder) // what cannot be listed is not foreseen
-	for _, s := range sizes {
-		g.of += s
+	for _, size := range sizes {
+		of += size
 	}
-	g.of = max(g.of, atLeast)
-	return g
+	return func(lines [][]byte) {
+		if done = min(done+twin.ByteCount(lines), of); lines == nil {
+			done = of
+		}
+		o.Progress(int(done>>10), int(of>>10))
+	}
 }
-
-func (g *gauge) add(lines [][]byte) {
-	g.done = min(g.done+twin.ByteCount(lines), g.of)
-	g.tell(int(g.done>>10), int(g.of>>10))
-}
-
-func (g *gauge) end() { g.tell(int(g.of>>10), int(g.of>>10)) }

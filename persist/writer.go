@@ -25,8 +25,8 @@ type writer struct {
 	made    chan madeSummary
 	reading sync.WaitGroup // whoever reads the book to make one
 
-	stranded []string // streams whose only whole copy may be in a file that no path leads to
-	rest     []string // streams that opening, or a book that took over, has not looked at
+	rest   []string // streams that were not compared yet
+	astray bool     // a file went: they are, before the end
 }
 
 // held is one entry on its way to the disk.
@@ -61,9 +61,8 @@ func (w *writer) run() {
 	after := w.b.opt.compareAfter
 	for {
 		if compare == nil && len(w.rest) > 0 {
-			compare, after = time.After(after), comparePause
+			compare = time.After(after)
 		}
-		next := w.b.opt.idle
 		select {
 		case <-w.b.wake: // what is keyed goes before all else
 			if w.serve() {
@@ -81,16 +80,11 @@ func (w *writer) run() {
 				w.store(m)
 			case <-compare:
 				compare = nil
-				w.compareNext()
+				after = w.compareNext()
 			case <-pause.C:
-				switch {
-				case w.waiting() > 0:
+				if w.waiting() > 0 {
 					w.take(nil)
-				case len(w.stranded) > 0:
-					if w.bringNext() == nil {
-						next = 0 // until all is brought over
-					}
-				default:
+				} else {
 					w.renewNext()
 				}
 			}
@@ -98,8 +92,8 @@ func (w *writer) run() {
 		switch {
 		case w.waiting() > 0:
 			pause.Reset(w.b.opt.RetryEvery)
-		case len(w.stranded) > 0, len(w.stale) > 0 && w.making == "":
-			pause.Reset(next)
+		case len(w.stale) > 0 && w.making == "":
+			pause.Reset(w.b.opt.idle)
 		}
 	}
 }

@@ -72,10 +72,9 @@ func ReadUpTo(stream string, n int, of uint64) string {
 	return fmt.Sprintf("%s could be read only up to entry %d of %d", stream, n, of)
 }
 
-// OnlyThere says that streams could not be brought over from a file that no
-// path leads to.
-func OnlyThere(err error, streams int, path string) error {
-	return fmt.Errorf("%w; what was kept of %d streams is only where that file went: bring it back to %s and open it again", err, streams, path)
+// OnlyThere says that not all could be brought over from a file that no path leads to.
+func OnlyThere(err error, path string) error {
+	return fmt.Errorf("%w; what was kept may be only where that file went: bring it back to %s and open it again", err, path)
 }
 
 // MendedSecond says that somebody went on with a stream elsewhere.

@@ -16,48 +16,31 @@ import (
 	"chargehand/persist/disk"
 )
 
-// Create makes an empty book under another name, flushes it, and only then
-// gives it its own, so that a book is whole or not there. A book that another
-// program has made meanwhile stays. uid is the book's, empty for a new one.
-func Create(file string, now time.Time, uid string) error {
-	folder := filepath.Dir(file)
-	if err := disk.MakeFolder(folder); err != nil {
-		return err
+// New makes an empty book for what is to be called path, under another name and open,
+// so that a book is whole or not there. uid is the book's, empty for a new one.
+func New(path, uid string, now time.Time, opt Options) (f *File, err error) {
+	if err := disk.MakeFolder(filepath.Dir(path)); err != nil {
+		return nil, err
 	}
-	made, err := CreateUnnamed(file, now, uid)
-	if made != "" {
-		defer os.Remove(made)
-	}
+	made, err := disk.Unfinished(path)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	switch err := os.Link(made, file); {
-	case errors.Is(err, os.ErrExist):
-		return nil
-	case err != nil: // a file system without hard links
-		if err := os.Rename(made, file); err != nil {
-			return err
+	err = made.Close()
+	if err == nil {
+		var db *bolt.DB
+		if db, err = bolt.Open(made.Name(), 0o600, &bolt.Options{Timeout: time.Second}); err == nil {
+			err = db.Update(func(tx *bolt.Tx) error { return firstBuckets(tx, now, uid) })
+			err = cmp.Or(err, db.Close())
 		}
 	}
-	return disk.FlushFolder(folder)
-}
-
-// CreateUnnamed makes an empty book that has not got its own name yet, and gives the
-// one that it has; also with an error, where it was begun.
-func CreateUnnamed(file string, now time.Time, uid string) (made string, err error) {
-	f, err := disk.Unfinished(file)
+	if err == nil {
+		f, err = Open(made.Name(), opt)
+	}
 	if err != nil {
-		return "", err
+		_ = os.Remove(made.Name())
 	}
-	if err := f.Close(); err != nil {
-		return f.Name(), err
-	}
-	db, err := bolt.Open(f.Name(), 0o600, &bolt.Options{Timeout: time.Second})
-	if err != nil {
-		return f.Name(), err
-	}
-	err = db.Update(func(tx *bolt.Tx) error { return firstBuckets(tx, now, uid) })
-	return f.Name(), cmp.Or(err, db.Close())
+	return f, err
 }
 
 func firstBuckets(tx *bolt.Tx, now time.Time, uid string) error {
@@ -75,4 +58,44 @@ func firstBuckets(tx *bolt.Tx, now time.Time, uid string) error {
 	return cmp.Or(
 		m.Put(keySchema, form), m.Put(keyUID, name), m.Put(keySum, metaSum(form, name)),
 		m.Put(keyCreated, []byte(entry.Wall(now).Format(time.RFC3339Nano))))
+}
+
+// Place gives a book that was made under another name its own, unless another program
+// has made one meanwhile, which stays, and closes it.
+func (f *File) Place(path string) error {
+	defer f.Discard()
+	switch err := os.Link(f.Path, path); {
+	case errors.Is(err, os.ErrExist):
+		return nil
+	case err != nil: // a file system without hard links
+		if err := os.Rename(f.Path, path); err != nil {
+			return err
+		}
+	}
+	return disk.FlushFolder(filepath.Dir(path))
+}
+
+// Replace gives a book that was made under another name that of a book, and goes on
+// with it. What stands there is set aside first, so that at every moment there is one.
+func (f *File) Replace(path string) (aside string, err error) {
+	there, err := disk.IsThere(path)
+	if there {
+		if aside, err = disk.FreeName(path); err == nil && os.Link(path, aside) != nil { // a file system without hard links
+			err = os.Rename(path, aside)
+		}
+	}
+	if err == nil {
+		err = os.Rename(f.Path, path)
+	}
+	if err != nil {
+		return aside, err
+	}
+	f.Path, f.place = path, disk.Watch(f.file, path)
+	return aside, disk.FlushFolder(filepath.Dir(path))
+}
+
+// Discard closes and removes a book that was made under another name.
+func (f *File) Discard() {
+	_ = f.Close() // nothing was called kept for its sake
+	_ = os.Remove(f.Path)
 }

@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
-	"path/filepath"
 	"runtime/debug"
 	"strings"
 	"sync/atomic"
@@ -214,31 +213,6 @@ func guarded(path string, f func() error) (err error) {
 		}
 	}()
 	return f()
-}
-
-// Place gives a book that was made under another name that of the book. What stands
-// there is set aside first, so that at every moment there is one.
-func (f *File) Place(path string) (aside string, err error) {
-	there, err := disk.IsThere(path)
-	if there {
-		if aside, err = disk.FreeName(path); err == nil && os.Link(path, aside) != nil { // a file system without hard links
-			err = os.Rename(path, aside)
-		}
-	}
-	if err == nil {
-		err = os.Rename(f.Path, path)
-	}
-	if err != nil {
-		return aside, err
-	}
-	f.Path, f.place = path, disk.Watch(f.file, path)
-	return aside, disk.FlushFolder(filepath.Dir(path))
-}
-
-// Discard closes and removes a book that was made under another name.
-func (f *File) Discard() {
-	_ = f.Close() // nothing was called kept for its sake
-	_ = os.Remove(f.Path)
 }
 
 // Poisoned tells whether nothing may be written to it any more.

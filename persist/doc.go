@@ -14,15 +14,14 @@
 // Readers hold no lock. While the running program has the book, they read the
 // twins.
 //
-// A file whose flush has failed is not written again. A twin is written anew, and
-// the book goes on in a small new one that takes over for the streams in use;
-// entries are called kept once both are flushed. The next opening merges the books,
-// as Rescue does with whatever can be read of a damaged one.
+// A file whose flush has failed is not written again. A twin is written anew; the
+// book is set aside, and a new one with the streams in use takes its place; entries are
+// called kept once both are flushed. The other streams come into it in pauses.
 //
 // A file that was removed, renamed or replaced takes writes and flushes as
 // before, but nobody would find them. So the paths are followed after each flush:
-// a lost twin is written anew from the book, a lost book is taken over from in a
-// folder made anew, and what only the open file still holds is brought over in
+// a lost twin is written anew from the book, a new book takes the place of a lost one
+// in a folder made anew, and what only the open file still holds is brought over in
 // pauses and at closing. Another book that came to stand there is left alone;
 // until it goes, entries are said not to be kept.
 //

@@ -11,11 +11,16 @@ import (
 	"chargehand/persist/twin"
 )
 
+// maxSlice bounds, in bytes, what of an import goes into one transaction: so long
+// an entry that is keyed meanwhile waits.
+const maxSlice = 256 << 10
+
 // ImportJSON puts a journal in under its own name, byte for byte. It is in the
 // book and flushed on return, or not at all: a *PresentError when the smelt is
-// there already, a *RefusedError or the disk's error else.
+// there already, a *RefusedError or the disk's error else. Entries that are keyed
+// meanwhile do not wait for it.
 func (b *Book) ImportJSON(j Journal) error {
-	return b.bring(j.Stream, j.Lines, func(w *writer) error { return w.present(j.Stream, j.Lines) })
+	return b.bring(j.Stream, j.Lines, 0, func(w *writer) error { return w.present(j.Stream, j.Lines) })
 }
 
 // Import puts entries in as a new stream, all or none. On return they are in the
@@ -27,7 +32,7 @@ func (b *Book) Import(stream string, entries []entry.Entry) (kept []entry.Entry,
 	}
 	lines, numbered, err := b.numbered(stream, entries)
 	if err == nil {
-		err = b.bring(stream, lines, func(w *writer) error { return w.present(stream, lines) })
+		err = b.bring(stream, lines, len(lines), func(w *writer) error { return w.present(stream, lines) })
 	}
 	if err != nil {
 		return nil, err
@@ -52,7 +57,7 @@ func (b *Book) numbered(name string, entries []entry.Entry) (lines [][]byte, num
 			return nil, nil, &RefusedError{Entry: e, Why: err.Error()}
 		}
 		lines, numbered = append(lines, line), append(numbered, n)
-		b.opt.Progress(i+1, len(entries))
+		b.opt.Progress(i+1, 2*len(entries))
 	}
 	return lines, numbered, nil
 }
@@ -82,7 +87,7 @@ func (b *Book) Take(stream string, lines [][]byte) (name string, r Reading, err 
 	if slices.Contains(names, stream) {
 		name = secondName(stream, names)
 	}
-	err = b.bring(name, r.Lines, func(w *writer) error {
+	err = b.bring(name, r.Lines, 0, func(w *writer) error {
 		if names, err := w.b.store.streams(); err != nil || slices.Contains(names, name) {
 			return disk.Both(err, &PresentError{Stream: stream, As: []string{name}, By: "id"})
 		}
@@ -101,11 +106,13 @@ func holds(had, lines [][]byte) bool {
 }
 
 // bring writes a whole new stream. Its lines, its summary and its twin are made
-// beside the writer, which then gives the twin its name and puts the lines in the
-// book in one transaction. So there is all of it after a crash, which the next opening
-// brings into the book from the twin, or nothing. absent is an error when it is there
-// already.
-func (b *Book) bring(name string, lines [][]byte, absent func(*writer) error) error {
+// beside the writer. The lines go into the book in slices, between which the writer
+// keeps what is keyed, where nobody reads them; one last transaction makes them a
+// stream. Right before that the twin gets its name. So there is all of it after a
+// crash, which the next opening brings into the book from the twin, or nothing. absent
+// is an error when it is there already; made is how much of the work was done before,
+// for the progress.
+func (b *Book) bring(name string, lines [][]byte, made int, absent func(*writer) error) error {
 	b.importing.Lock()
 	defer b.importing.Unlock()
 	if err := b.onWriter(absent); err != nil {
@@ -128,28 +135,57 @@ func (b *Book) bring(name string, lines [][]byte, absent func(*writer) error) er
 		return err
 	}
 	defer text.Drop()
-	tried := false // a book that could not be flushed may have it
-	return b.onWriter(func(w *writer) error {
-		return w.overcome(func() error {
-			if err := w.b.store.book().There(); err != nil {
-				return err
+	var into *boltfile.File
+	at, tried, whole := 0, false, false // tried: a book that could not be flushed may have it
+	slice := func(w *writer) error {
+		book := w.b.store.book()
+		if into != book { // the first, or another took over
+			into, at = book, 0
+		}
+		if err := book.There(); err != nil {
+			return err
+		}
+		if at < len(lines) {
+			end := sliceFrom(lines, at)
+			err := book.Update(func(tx boltfile.Tx) error { return tx.PutComing(name, lines[at:end], at == 0) })
+			if err == nil {
+				at = end
 			}
-			if err := absent(w); err != nil && !(tried && w.has(name, lines)) {
-				return err
-			}
-			tried = true
-			if err := text.Place(true); err != nil {
-				return err
-			}
-			if err := w.b.store.put(name, lines, rec, false); err != nil {
-				text.TakeBack()
-				return err
-			}
-			delete(w.streams, name) // it had no line; the next entry for it reads where it stands
-			w.b.store.noteSummary(name, rec)
-			return nil
-		})
-	})
+			return err
+		}
+		if err := absent(w); err != nil && !(tried && w.has(name, lines)) {
+			return err
+		}
+		tried = true
+		if err := text.Place(true); err != nil {
+			return err
+		}
+		if err := book.Update(func(tx boltfile.Tx) error { return tx.TakeIn(name, rec) }); err != nil {
+			text.TakeBack()
+			return err
+		}
+		whole = true
+		delete(w.streams, name) // it had no line; the next entry for it reads where it stands
+		w.b.store.noteSummary(name, rec)
+		return nil
+	}
+	for !whole {
+		if err := b.onWriter(func(w *writer) error { return w.overcome(func() error { return slice(w) }) }); err != nil {
+			return err
+		}
+		b.opt.Progress(made+at, made+len(lines))
+	}
+	return nil
+}
+
+// sliceFrom gives the end of the next slice of lines.
+func sliceFrom(lines [][]byte, at int) (end int) {
+	end, size := at, 0
+	for end < len(lines) && (end == at || size+len(lines[end]) <= maxSlice) {
+		size += len(lines[end])
+		end++
+	}
+	return end
 }
 
 // has tells whether a stream is there with just these lines.

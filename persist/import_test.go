@@ -10,6 +10,8 @@ import (
 	"testing"
 	"time"
 
+	bolt "go.etcd.io/bbolt"
+
 	"chargehand/model/entry"
 	"chargehand/persist/disk"
 	"chargehand/persist/twin"
@@ -26,31 +28,32 @@ func long(n int) []entry.Entry {
 	return es
 }
 
-// TestKeepingGoesOnDuringAnImport keys an entry after each 5,000 rows of an import of
-// 50,000. Each must be kept before 5,000 more lines are made; only the one transaction
-// at the end holds keeping up.
+// TestKeepingGoesOnDuringAnImport keys a charge after each tenth slice of an
+// import of 50,000 rows. Each must be kept before two more slices are in.
 func TestKeepingGoesOnDuringAnImport(t *testing.T) {
 	path := placeOf(t)
 	const rows = 50_000
 	var b *Book
 	var a *acks
-	keyed, late := 0, 0
+	keyed, late, slices := 0, 0, 0
 	kept := func() int { a.mu.Lock(); defer a.mu.Unlock(); return len(a.kept[beta]) }
 	b, a = open(t, path, Options{Progress: func(done, of int) {
-		if done%5000 != 0 {
+		if done <= of/2 || done == of { // lines are being made, or it is over
 			return
 		}
-		if kept() != keyed {
+		if slices++; slices%10 == 3 && kept() != keyed {
 			late++
 		}
-		keyed++
-		b.Keep(note(beta, keyed))
+		if slices%10 == 1 {
+			keyed++
+			b.Keep(note(beta, keyed))
+		}
 	}})
 	if _, err := b.Import(smelt, long(rows)); err != nil {
 		t.Fatal(err)
 	}
-	if keyed < 10 || late > 0 {
-		t.Errorf("of %d entries keyed during an import, %d waited for it", keyed, late)
+	if keyed < 3 || late > 0 {
+		t.Errorf("of %d entries keyed during %d slices, %d waited for more than two of them", keyed, slices, late)
 	}
 	if names, err := b.Streams(); err != nil || len(names) != 2 {
 		t.Errorf("there are %v, %v", names, err)
@@ -66,7 +69,7 @@ func TestNobodySeesAnImportThatIsNotWhole(t *testing.T) {
 	var b *Book
 	seen := 0
 	b, _ = open(t, path, Options{Progress: func(done, of int) {
-		if done%1000 != 0 {
+		if done <= of/2 || done == of {
 			return
 		}
 		if names, err := b.Streams(); seen < 2 && (err != nil || slices.Contains(names, smelt)) {
@@ -83,17 +86,27 @@ func TestNobodySeesAnImportThatIsNotWhole(t *testing.T) {
 	if es, err := b.Entries(smelt); err != nil || len(es) != 1 {
 		t.Errorf("the smelt that was there has %d entries, %v", len(es), err)
 	}
+	if _, err := b.Import(beta, long(5000)); err != nil {
+		t.Errorf("the next import says %v", err)
+	}
 	shut(t, b)
+	if left := leftOver(t, path); left {
+		t.Error("lines of the import are left in the book")
+	}
 }
 
-// TestAnImportGoesOnWhenAnotherBookTakesOver lets the book fail to be flushed when the
-// import is put in.
+// TestAnImportGoesOnWhenAnotherBookTakesOver lets the book fail to be flushed in
+// the middle of an import.
 func TestAnImportGoesOnWhenAnotherBookTakesOver(t *testing.T) {
 	path := placeOf(t)
 	f := &faults{}
 	opt := f.options()
+	slice := 0
 	opt.Progress = func(done, of int) {
-		f.set(func(f *faults) { f.syncOnce = done == of })
+		if done > of/2 {
+			slice++
+			f.set(func(f *faults) { f.syncOnce = slice == 2 || done == of && slice < 12 }) // also the step that makes it a stream
+		}
 	}
 	b, _ := open(t, path, opt)
 	if _, err := b.Import(smelt, long(3000)); err != nil {
@@ -102,8 +115,8 @@ func TestAnImportGoesOnWhenAnotherBookTakesOver(t *testing.T) {
 	if es, err := b.Entries(smelt); err != nil || len(es) != 3003 {
 		t.Errorf("there are %d entries, %v", len(es), err)
 	}
-	if !disk.Exists(path + disk.AsideExt + "1") {
-		t.Error("the fault was not met")
+	if !disk.Exists(path + disk.AsideExt + "2") {
+		t.Error("the faults were not met")
 	}
 	shut(t, b)
 	b, _ = open(t, path, Options{})
@@ -111,6 +124,21 @@ func TestAnImportGoesOnWhenAnotherBookTakesOver(t *testing.T) {
 		t.Errorf("opened anew there are %d entries, %v", len(es), err)
 	}
 	shut(t, b)
+}
+
+// leftOver tells whether something of an import that is not whole stands in a book.
+func leftOver(t *testing.T, path string) bool {
+	t.Helper()
+	db, err := bolt.Open(path, 0o600, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer db.Close()
+	left := false
+	if err := db.View(func(tx *bolt.Tx) error { left = tx.Bucket([]byte("coming")) != nil; return nil }); err != nil {
+		t.Fatal(err)
+	}
+	return left
 }
 
 // importUntilKilled is the second process: it imports.
@@ -130,7 +158,7 @@ func TestAKilledImportIsThereWholeOrNotAtAll(t *testing.T) {
 		path := placeOf(t)
 		cmd := exec.Command(os.Args[0])
 		cmd.Env = append(os.Environ(), "PERSIST_TEST_IMPORTER="+path)
-		out := &killAt{mark: "2003 2003"}
+		out := &killAt{mark: "2003 4006"}
 		marked := time.Now()
 		out.then = func() {
 			if marked = time.Now(); run > 0 {

@@ -24,6 +24,7 @@ var (
 	bucketMeta    = []byte("meta")
 	bucketStreams = []byte("streams") // stream -> sequence, 8 bytes big-endian -> line
 	bucketSummary = []byte("summary") // stream -> record
+	bucketComing  = []byte("coming")  // as streams, of an import that is not whole
 	keySchema     = []byte("schema")
 	keyUID        = []byte("uid")
 	keyCreated    = []byte("created")
@@ -93,13 +94,18 @@ func (tx Tx) PutRecord(stream string, r Record) error {
 	return b.Put([]byte(stream), v)
 }
 
-// PutLines appends lines to a stream, each under its sequence, and writes its record.
+// PutLines appends lines to a stream and writes its record.
 func (tx Tx) PutLines(stream string, lines [][]byte, r Record) error {
 	streams, err := tx.top(bucketStreams)
 	if err != nil {
 		return err
 	}
-	b, err := streams.CreateBucketIfNotExists([]byte(stream))
+	return cmp.Or(put(streams, stream, lines), tx.PutRecord(stream, r))
+}
+
+// put puts lines under their sequences.
+func put(in *bolt.Bucket, stream string, lines [][]byte) error {
+	b, err := in.CreateBucketIfNotExists([]byte(stream))
 	if err != nil {
 		return err
 	}
@@ -110,7 +116,39 @@ func (tx Tx) PutLines(stream string, lines [][]byte, r Record) error {
 			return err
 		}
 	}
-	return tx.PutRecord(stream, r)
+	return nil
+}
+
+// PutComing adds lines to what is to be a stream once it is whole. first says that
+// they begin it: what an earlier one left there, that was killed or failed, is dropped.
+func (tx Tx) PutComing(stream string, lines [][]byte, first bool) error {
+	if first && tx.tx.Bucket(bucketComing) != nil {
+		if err := tx.tx.DeleteBucket(bucketComing); err != nil {
+			return err
+		}
+	}
+	coming, err := tx.tx.CreateBucketIfNotExists(bucketComing)
+	if err != nil {
+		return err
+	}
+	return put(coming, stream, lines)
+}
+
+// TakeIn makes what PutComing brought a stream, with its record, in the place of
+// one that holds nothing.
+func (tx Tx) TakeIn(stream string, r Record) error {
+	coming, err := tx.top(bucketComing)
+	if err != nil {
+		return err
+	}
+	streams, err := tx.top(bucketStreams)
+	if err == nil && streams.Bucket([]byte(stream)) != nil {
+		err = streams.DeleteBucket([]byte(stream))
+	}
+	if err == nil {
+		err = coming.MoveBucket([]byte(stream), streams)
+	}
+	return cmp.Or(err, tx.tx.DeleteBucket(bucketComing), tx.PutRecord(stream, r))
 }
 
 // Replace puts lines in the place of all that a stream has.

@@ -200,7 +200,7 @@ func TestTheCoarseGridsError(t *testing.T) {
 				c := fold.Trace(ch.entries(s, own[:len(own):len(own)], l.at), fold.All, l.at+ch.over)
 				then := v.Solve(&c)
 				shift[g] = append(shift[g], then.Hearth.Temperature)
-				runs[g] = append(runs[g], 100*then.Hearth.Slag.Running(shaft.TemperatureBand(then.Hearth.Temperature, 0, then.Blown, physics.ZeroCelsius)).Runs)
+				runs[g] = append(runs[g], 100*then.Hearth.Slag.Running(shaft.HearthBand(then.Hearth.Temperature, physics.ZeroCelsius)).Runs)
 			}
 		}
 		for i := range l.choices {

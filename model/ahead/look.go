@@ -142,7 +142,7 @@ func tell(now, then solve.Solution, over time.Duration) told {
 	}
 	if slag := then.Hearth.Slag; slag.Sum() > 1 {
 		t.slag = true
-		t.runs = 100 * slag.Running(shaft.TemperatureBand(then.Hearth.Temperature, 0, then.Blown, then.Ambient.Temperature)).Runs
+		t.runs = 100 * slag.Running(shaft.HearthBand(then.Hearth.Temperature, then.Ambient.Temperature)).Runs
 	}
 	if over > 0 {
 		t.burns = (then.Totals.CarbonBurned - now.Totals.CarbonBurned) / over.Minutes()
@@ -210,7 +210,7 @@ func spread(each []told, of func(told) float64) physics.Band {
 
 // withOwn widens a hearth by how far the solver's may be off (its own band), taken as independent of which furnace it is.
 func withOwn(b physics.Band) physics.Band {
-	own := shaft.TemperatureBand(physics.FromCelsius(b.P50), 0, 0, physics.ZeroCelsius)
+	own := shaft.HearthBand(physics.FromCelsius(b.P50), physics.ZeroCelsius)
 	low, high := physics.FromCelsius(b.P50)-own.P10, own.P90-physics.FromCelsius(b.P50)
 	return physics.Band{P10: b.P50 - math.Hypot(b.P50-b.P10, low), P50: b.P50, P90: b.P50 + math.Hypot(b.P90-b.P50, high)}
 }

@@ -64,7 +64,7 @@ func (r *Reading) runs(slag physics.Oxides, s solve.Solution, basis Basis) {
 		poor, rich := r.ferrous(slag)
 		r.Figures[ReducibleIron] = Figure{Band: physics.Band{P10: slag.WithFerrous(rich).ReducibleIronIndex(), P50: index, P90: slag.WithFerrous(poor).ReducibleIronIndex()}, Basis: basis}
 	}
-	r.Running = slag.Running(shaft.TemperatureBand(s.Hearth.Temperature, 0, s.Blown, s.Ambient.Temperature))
+	r.Running = slag.Running(shaft.HearthBand(s.Hearth.Temperature, s.Ambient.Temperature))
 	r.Figures[SlagStiffness] = Figure{Band: r.stiffness(slag, s), Basis: basis}
 	for _, f := range shownFerrous {
 		r.Poorer = append(r.Poorer, SlagPoint{f, slag.WithFerrous(f / 100).Stiffness(s.Hearth.Temperature).P50})
@@ -83,7 +83,7 @@ func (r *Reading) ferrous(slag physics.Oxides) (poor, rich float64) {
 // factors: the model of it, the heat of the hearth, and the iron in the slag.
 func (r *Reading) stiffness(slag physics.Oxides, s solve.Solution) physics.Band {
 	own := slag.Stiffness(s.Hearth.Temperature)
-	heat := shaft.TemperatureBand(s.Hearth.Temperature, 0, s.Blown, s.Ambient.Temperature)
+	heat := shaft.HearthBand(s.Hearth.Temperature, s.Ambient.Temperature)
 	poor, rich := r.ferrous(slag)
 	at := func(o physics.Oxides, kelvin float64) float64 { return o.Stiffness(kelvin).P50 }
 	thinner := factors(own.P50, own.P10, at(slag, heat.P90), at(slag.WithFerrous(rich), s.Hearth.Temperature))

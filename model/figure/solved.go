@@ -59,7 +59,7 @@ func (r *Reading) temperatures(s solve.Solution, basis Basis) {
 	if shaft.BeyondReadings(s.Hearth.Temperature) {
 		basis = Guessed
 	}
-	r.Figures[HearthTemperature] = Figure{Band: celsius(s, s.Hearth.Temperature, 0), Basis: basis}
+	r.Figures[HearthTemperature] = Figure{Band: inCelsius(shaft.HearthBand(s.Hearth.Temperature, s.Ambient.Temperature)), Basis: basis}
 }
 
 // HottestRead is the hottest place that was read in furnaces of this kind, Celsius.
@@ -79,7 +79,10 @@ func (r Reading) BeyondReadings() bool {
 
 // celsius is a temperature in K at a height in m with its band, in Celsius.
 func celsius(s solve.Solution, kelvin, height float64) physics.Band {
-	b := shaft.TemperatureBand(kelvin, height, s.Blown, s.Ambient.Temperature)
+	return inCelsius(shaft.TemperatureBand(kelvin, height, s.Ambient.Temperature))
+}
+
+func inCelsius(b physics.Band) physics.Band {
 	return physics.Band{P10: physics.ToCelsius(b.P10), P50: physics.ToCelsius(b.P50), P90: physics.ToCelsius(b.P90)}
 }
 

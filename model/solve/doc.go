@@ -27,6 +27,8 @@
 //	far from the shaft's    and nothing for the rules
 //	a blast not metered     unknown, and nothing is solved, until three charge
 //	                        intervals have told how much air there is
+//	dampness of the air     that of an ordinary day
+//	floor not measured      as far below the tuyere as usual
 //	tuyere's angle          nothing: one dimension has no place for it
 //	tuyere's bore           only what it holds against the blast
 //
@@ -36,4 +38,4 @@ package solve
 
 // Version names this solver in light and testimony. It is raised whenever the
 // same entries give other numbers (a test keeps some).
-const Version = "shaft 7"
+const Version = "shaft 8"

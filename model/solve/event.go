@@ -78,7 +78,7 @@ func Events(c *fold.Timeline) []Event {
 	}
 	geometry, given := geometryOf(c.Light.Furnace)
 	practice := c.Light.Furnace.Practice
-	ambient := fold.AirAt(c.Light.Furnace, entry.None[entry.Celsius]())
+	ambient := airOf(c.Light.Furnace, entry.None[entry.Celsius]())
 	evs := []Event{{0, lit{geometry: geometry, given: given, ambient: ambient, drains: practice == entry.SlagPit || practice == entry.SlagRunning, params: calibrated(c.Light.Calibration), again: againOf(c.Light)}}}
 	if f := c.Light.Furnace; f.TuyereBore.Positive() {
 		evs = append(evs, Event{0, nozzle{float64(f.TuyereBore.Value) / 1000}})
@@ -115,7 +115,7 @@ func Events(c *fold.Timeline) []Event {
 			}
 		case entry.Temperature, entry.Weather:
 			if outside := fold.OutsideBy(ev); outside.Known {
-				add(l.At, weather{fold.AirAt(c.Light.Furnace, outside)})
+				add(l.At, weather{airOf(c.Light.Furnace, outside)})
 			}
 		case entry.Tuyere:
 			if ev.Bore.Positive() {
@@ -132,6 +132,14 @@ func Events(c *fold.Timeline) []Event {
 		}
 	}
 	return evs
+}
+
+// airOf is the air round the furnace and in its blast, as damp as that of an
+// ordinary day: nobody measures it, and its water takes heat from the fire.
+func airOf(f entry.Furnace, outside entry.Maybe[entry.Celsius]) physics.Air {
+	a := fold.AirAt(f, outside)
+	a.RelativeHumidity = physics.UsualHumidity
+	return a
 }
 
 // againOf is what a light says of the smelt before.

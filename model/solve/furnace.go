@@ -30,12 +30,15 @@ func geometryOf(f entry.Furnace) (g shaft.Geometry, given bool) {
 		g.WallBottom = metres(f.Wall)
 		g.WallTop = g.WallBottom
 	}
+	if f.TuyereBase.Positive() {
+		g.Floor = metres(f.TuyereBase)
+	}
 	rim := max(bore.Height+freeboard, metres(f.Rim))
 	g.Bore.Top = bore.Bottom + (bore.Top-bore.Bottom)*rim/bore.Height // straight on to the rim
 	g.Bore.Height = rim
 	if g.Validate() != nil { // a taper that closes, a wall that cannot be: at least the bore itself
 		g.Bore = bore
-		g.WallBottom, g.WallTop = usualWall, usualWall
+		g.WallBottom, g.WallTop, g.Floor = usualWall, usualWall, 0
 	}
 	return g, given
 }

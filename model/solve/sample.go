@@ -64,18 +64,17 @@ func (r *run) record(at float64) {
 		return
 	}
 	h := r.shaft.Hearth()
-	blown := max(0, at-r.blownSince)
 	g := Sample{
-		At: seconds(at), Hearth: shaft.TemperatureBand(h.Temperature, 0, blown, r.ambient.Temperature), Slag: h.Slag.Sum(), Bath: r.bath(h),
+		At: seconds(at), Hearth: shaft.HearthBand(h.Temperature, r.ambient.Temperature), Slag: h.Slag.Sum(), Bath: r.bath(h),
 		Carbon: h.BloomCarbon(), Soft: h.Protected(), Ore: !r.noOre && r.shaft.Totals().OreIron > leastOre,
 	}
 	if r.top.begun {
-		g.Top, g.Holds = shaft.TemperatureBand(r.top.kelvin, r.shaft.StackHeight(), blown, r.ambient.Temperature), r.holds()
+		g.Top, g.Holds = shaft.TemperatureBand(r.top.kelvin, r.shaft.StackHeight(), r.ambient.Temperature), r.holds()
 	}
 	if g.Slag > 0 {
 		g.Iron = physics.IronShareFromOxides(h.Slag.FeO, h.Slag.Fe2O3) / g.Slag
 		if !h.Slag.SpinelLast() {
-			g.Stands = h.Slag.Running(shaft.TemperatureBand(h.Temperature, 0, 0, r.ambient.Temperature)).Not
+			g.Stands = h.Slag.Running(g.Hearth).Not
 		}
 	}
 	r.seen = &history{g, r.seen}

@@ -37,7 +37,6 @@ type Solution struct {
 	// TopGas is its temperature in K and its shares of CO and CO2 over the last
 	// minutes; it swings with each charge.
 	TopGas struct{ Temperature, CO, CO2 float64 }
-	Blown  float64 // s since the blast first went through charcoal; 0 when it has not
 
 	AirFactor physics.Band // of the metered blast; zero when it is not metered
 	Intervals int          // charge intervals behind it
@@ -71,9 +70,6 @@ func (r *run) solution() Solution {
 	}
 	s.Ambient, s.Bath = r.ambient, r.bath(s.Hearth)
 	s.TopGas.Temperature, s.TopGas.CO, s.TopGas.CO2 = r.top.kelvin, r.top.co, r.top.co2
-	if r.blownSince >= 0 {
-		s.Blown = now - r.blownSince
-	}
 	if r.air.known && r.pace.known {
 		s.AirFactor, s.Intervals = r.pace.estimate(), len(r.pace.metered)
 	}

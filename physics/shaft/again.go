@@ -9,10 +9,11 @@ import (
 
 // What a day's fire leaves in the inside of the wall, K at the tuyere and at the charging mark, and at the floor of the
 // hearth. Computed: the published smelts of 30 Nov 2016 and 30 Oct 2021, solved by this package (TestAWorkedWall), end with
-// 1494 and 1523 at the tuyere, 640 and 584 at the mark, and within a fourth of a steady flow of heat through the wall.
+// 1420 and 1467 at the tuyere, 626 and 578 at the mark, 1324 and 1357 at the floor, and within a fourth of a steady flow of heat
+// through the wall.
 const (
-	workedBottom, workedTop = 1500.0, 600.0
-	workedFloor             = 1600.0
+	workedBottom, workedTop = 1445.0, 600.0
+	workedFloor             = 1340.0
 )
 
 // LongestRest is the longest rest that is reckoned, s: after ten days a furnace is as cold as the ground.
@@ -76,9 +77,10 @@ func (s *Shaft) worked() {
 		}
 	}
 	h := &s.hearth
-	const deep = groundBeyond + groundNodes*groundDepth
-	for k := range h.ground { // the deepest first
-		h.ground[k] = air + (workedFloor-air)*(groundBeyond+(float64(k)+0.5)*groundDepth)/deep
+	// Below the floor it gets colder as along a rod that loses heat to its sides.
+	fades := math.Sqrt(s.wall.below.leads / (s.params.HearthConductivity * s.wall.areaAt(0)))
+	for k := range h.ground {
+		h.ground[k] = air + (workedFloor-air)*math.Exp(-fades*(depthOf(k)-packingDepth))
 	}
 	h.bath.temperature, h.bath.enthalpy = workedFloor, h.packing*workedFloor
 }

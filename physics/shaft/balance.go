@@ -22,8 +22,8 @@ func (s *Shaft) Heat() float64 {
 	for i := range s.count {
 		sum += s.layers[i].enthalpy
 	}
-	for _, t := range h.ground {
-		sum += wallCapacity * groundDepth * s.wall.areaAt(0) * t
+	for k, t := range h.ground {
+		sum += s.wall.groundHolds(k) * t
 	}
 	for i := range s.wall.rings {
 		for k, t := range s.wallT[i] {

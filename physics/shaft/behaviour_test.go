@@ -127,8 +127,11 @@ func TestShaftBurnsWhatItsTopGasSays(t *testing.T) {
 	for i := range 20 {
 		must(t, s.Charge(float64(i)*600, Portion{carbon, 1.5}))
 	}
+	dry := litresAMinute(t, 700)
+	dry.Flow.H2O = 0
+	must(t, s.SetBlast(s.Time(), dry))
 	from, burned, rate := s.Time(), s.Totals().CarbonBurned, 0.0
-	flow := litresAMinute(t, 700).Flow
+	flow := dry.Flow
 	flow.O2 *= DefaultParams().AirFactor
 	for range 240 {
 		s.AdvanceTo(s.Time() + Step)

@@ -16,7 +16,7 @@ func (s *Shaft) conduct(w *work, dt float64) {
 	h := &s.hearth
 	area := s.wall.areaAt(0)
 	for k := range groundNodes { // the deepest first
-		capacity[k] = wallCapacity * groundDepth * area
+		capacity[k] = s.wall.groundHolds(k)
 		start[k] = h.ground[k]
 		link[k] = s.params.HearthConductivity * area / groundDepth
 	}
@@ -32,9 +32,10 @@ func (s *Shaft) conduct(w *work, dt float64) {
 		start[j] = s.layers[i].temperature
 		half := (w.bottom[i+1] - w.bottom[i]) / (2 * w.mixing[i])
 		if i == 0 {
-			// The bath lies on the floor of the raceway: half the fines, without the whirl, between it and the lowest layer.
-			const fines = 0.025 // m
-			link[groundNodes] = area / (half + fines/s.bedConductivity(&s.layers[0]))
+			// The bath lies under the floor of the raceway: half the packing, without the whirl, between it and the lowest layer. When
+			// lumps as large as a charge's, the whirl's nearness and no wall round it were taken, 870 C came out a hand's breadth
+			// under a tuyere where 328 was read (DARC, 9 Oct 2011).
+			link[groundNodes] = area / (half + packingDepth/2/s.conductivityOf(s.params.HearthLump, s.layers[0].temperature))
 		}
 		if i+1 < s.count {
 			next := (w.bottom[i+2] - w.bottom[i+1]) / (2 * w.mixing[i+1])
@@ -43,11 +44,21 @@ func (s *Shaft) conduct(w *work, dt float64) {
 	}
 	beyond := s.params.HearthConductivity * area / (groundBeyond + groundDepth/2)
 	air := s.ambient.Temperature
+	// Out through the wall round the hearth.
+	var out [groundNodes + 1]float64
+	for k := range groundNodes {
+		out[k] = s.wall.below.losesAt(k)
+	}
+	out[groundNodes] = s.wall.below.leads * s.wall.below.along(0, packingDepth)
 
 	// Elimination from the ground up.
 	for j := range chain {
 		diagonal[j] = capacity[j]/dt + link[j]
 		right[j] = capacity[j] / dt * start[j]
+		if j <= groundNodes {
+			diagonal[j] += out[j]
+			right[j] += out[j] * air
+		}
 		if j == 0 {
 			diagonal[0] += beyond
 			right[0] += beyond * air
@@ -80,7 +91,9 @@ func (s *Shaft) conduct(w *work, dt float64) {
 	below := -loss
 	for k := range groundNodes {
 		up := link[k] * (end[k] - end[k+1]) * dt
-		h.ground[k] += (below - up) / capacity[k]
+		aside := out[k] * (end[k] - air) * dt
+		s.ledger.GroundLoss += aside
+		h.ground[k] += (below - up - aside) / capacity[k]
 		below = up
 	}
 	up := 0.0
@@ -91,7 +104,9 @@ func (s *Shaft) conduct(w *work, dt float64) {
 		up = area * s.params.TopEmissivity * 4 * stefanBoltzmann * t * t * t * (end[groundNodes] - air) * dt
 		s.ledger.TopLoss += up
 	}
-	h.bath.enthalpy += below - up
+	aside := out[groundNodes] * (end[groundNodes] - air) * dt
+	s.ledger.GroundLoss += aside
+	h.bath.enthalpy += below - up - aside
 	h.bath.temperature = s.table.solidTemperature(&h.bath.n, h.packing, h.bath.enthalpy, end[groundNodes])
 	below = up
 	for i := range s.count {

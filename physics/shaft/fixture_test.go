@@ -30,10 +30,10 @@ func standardOre(tb testing.TB) Lot {
 	return lot
 }
 
-// litresAMinute is a dry blast metered at 20 C and one atmosphere.
+// litresAMinute is a blast metered at 20 C and one atmosphere, as damp as the air of an ordinary day.
 func litresAMinute(tb testing.TB, lMin float64) Blast {
 	tb.Helper()
-	air := physics.Air{Temperature: physics.FromCelsius(20), Pressure: physics.StandardPressure}
+	air := physics.Air{Temperature: physics.FromCelsius(20), Pressure: physics.StandardPressure, RelativeHumidity: physics.UsualHumidity}
 	flow, err := air.Flow(physics.FromLitresPerMinute(lMin))
 	must(tb, err)
 	return Blast{Flow: flow, Temperature: air.Temperature}

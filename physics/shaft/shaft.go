@@ -64,11 +64,24 @@ var (
 )
 
 // Geometry is the furnace as built, lengths in m: the bore from the tuyere up, the height of the charging mark above the
-// tuyere, and the wall's thickness at the tuyere and at the top of the bore.
+// tuyere, and the wall's thickness at the tuyere and at the top of the bore. Floor is how far the floor of the hearth lies below
+// the tuyere; 0 stands for [UsualFloor].
 type Geometry struct {
 	Bore                physics.Bore
 	Stack               float64
 	WallBottom, WallTop float64
+	Floor               float64
+}
+
+// UsualFloor is how far below the tuyere the floor lies where nobody measured it, m (Markewitz, data sheets of 30 Nov 2016 and 30
+// Oct 2021: 15 cm; published furnaces have 10 to 25).
+const UsualFloor = 0.15
+
+func (g Geometry) floor() float64 {
+	if g.Floor > 0 {
+		return g.Floor
+	}
+	return UsualFloor
 }
 
 // Validate returns a *RangeError for a furnace outside what the model can hold: a bore of 5 cm to 2 m, a mark 10 cm to
@@ -79,6 +92,7 @@ func (g Geometry) Validate() error {
 		physics.InRange("stack above the tuyere", g.Stack, 0.1, wallRings*ringHeight),
 		physics.InRange("wall thickness at the tuyere", g.WallBottom, 0.01, 0.5),
 		physics.InRange("wall thickness at the top", g.WallTop, 0.01, 0.5),
+		physics.InRange("floor below the tuyere", g.Floor, 0, 1),
 	)
 }
 
@@ -98,7 +112,7 @@ func New(grid Grid, geometry Geometry, params Params, ambient physics.Air) (Shaf
 		params: params, geometry: geometry, ambient: ambient, table: properties(),
 		grid: max(1, milliseconds(grid.Step)), thickness: max(1e-3, grid.Layer),
 	}
-	s.wall = newWallModel(geometry, params.WallConductivity)
+	s.wall = newWallModel(geometry, params)
 	t := ambient.Temperature
 	for r := range s.wallT {
 		for k := range s.wallT[r] {
@@ -109,7 +123,7 @@ func New(grid Grid, geometry Geometry, params Params, ambient physics.Air) (Shaf
 	for k := range h.ground {
 		h.ground[k] = t
 	}
-	h.packing = hearthPacking * s.wall.areaAt(0)
+	h.packing = hearthPacking*s.wall.areaAt(0) + s.wall.below.holds(0, packingDepth)
 	h.bath.temperature, h.bath.enthalpy = t, h.packing*t
 	s.topGas.temperature = t
 	s.blast.Temperature = t
@@ -193,7 +207,7 @@ func (s *Shaft) SetGeometry(at float64, g Geometry) error {
 	}
 	before := s.Heat()
 	s.geometry = g
-	s.wall = newWallModel(g, s.params.WallConductivity)
+	s.wall = newWallModel(g, s.params)
 	s.ledger.BurdenHeat += s.Heat() - before
 	return nil
 }
@@ -207,7 +221,7 @@ func (s *Shaft) SetParams(at float64, p Params) error {
 		return err
 	}
 	s.params = p
-	s.wall = newWallModel(s.geometry, p.WallConductivity)
+	s.wall = newWallModel(s.geometry, p)
 	return nil
 }
 

@@ -194,10 +194,12 @@ func wakaoNusselt(reynoldsPower float64) float64 {
 	return 2 + 1.1*prandtlRoot*reynoldsPower
 }
 
-// bedConductivity of resting charcoal in W/m/K: contact and radiation from lump to lump.
-func (s *Shaft) bedConductivity(l *layer) float64 {
-	t := l.temperature
-	return 0.3 + 4*s.params.RadiationShare*stefanBoltzmann*l.lump*t*t*t
+// bedConductivity of a layer's charcoal, resting, in W/m/K.
+func (s *Shaft) bedConductivity(l *layer) float64 { return s.conductivityOf(l.lump, l.temperature) }
+
+// conductivityOf resting lumps in W/m/K: contact and radiation from lump to lump.
+func (s *Shaft) conductivityOf(lump, t float64) float64 {
+	return 0.3 + 4*s.params.RadiationShare*stefanBoltzmann*lump*t*t*t
 }
 
 // lookAhead gives how far the temperature at which a layer reacts during a step lies from where the step begins.

@@ -35,14 +35,14 @@ func TestZonesAndChargesLieInOrder(t *testing.T) {
 }
 
 func TestTemperatureBand(t *testing.T) {
-	if b := TemperatureBand(1500, 0.1, 0, 288); b != (physics.Band{P10: 1350, P50: 1500, P90: 1600}) {
-		t.Errorf("low in the shaft %+v", b)
+	for _, c := range []struct{ kelvin, height, low, high float64 }{{1500, 0.1, 1290, 1590}, {900, 0.4, 650, 1100}, {300, 0.4, 288, 500}} {
+		if b := TemperatureBand(c.kelvin, c.height, 288); b != (physics.Band{P10: c.low, P50: c.kelvin, P90: c.high}) {
+			t.Errorf("%v K at %v m: %+v", c.kelvin, c.height, b)
+		}
 	}
-	if b := TemperatureBand(900, 0.4, 0, 288); b != (physics.Band{P10: 650, P50: 900, P90: 1150}) {
-		t.Errorf("high up, warming %+v", b)
-	}
-	if b := TemperatureBand(300, 0.4, 1e5, 288); b.P10 != 288 || b.P90 != 400 {
-		t.Errorf("near the air %+v", b)
+	// The hearth is less certain than the fire over it, on both sides.
+	if fire, hearth := TemperatureBand(1500, 0, 288), HearthBand(1500, 288); hearth.P10 >= fire.P10 || hearth.P90 <= fire.P90 || hearth.P10 < fire.P10-90 {
+		t.Errorf("hearth %+v under a fire of %+v", hearth, fire)
 	}
 }
 

@@ -22,8 +22,9 @@ const (
 	bareExchange = 10.0
 	// groundBeyond is how far below the last node the ground has the temperature of the air, m.
 	groundBeyond = 0.1
-	// hearthPacking is the heat the fines below the tuyere take up, J/m2/K: 5 cm at 1 MJ/m3/K (guess).
-	hearthPacking = 5e4
+	// hearthPacking is the heat the fines below the tuyere take up, J/m2/K: packingDepth of them at 1 MJ/m3/K (guess).
+	hearthPacking = 1e6 * packingDepth
+	packingDepth  = 0.05 // m
 )
 
 // wallModel is the geometry of the wall worked out: rings with their cells. It never changes once made.
@@ -31,6 +32,40 @@ type wallModel struct {
 	rings int
 	ring  [wallRings]wallRing
 	area  [wallRings + 1]float64 // m2 of bore at the lower edge of each ring
+	below side
+}
+
+// side is the wall round the hearth, from the tuyere down to the floor, by the m of depth: how much heat it lets out of the
+// packing within it and how much it takes up with that. It is as thick as at the tuyere. What stands in earth loses less.
+type side struct {
+	floor float64 // m below the tuyere
+	leads float64 // W/m/K from the mean of the packing to the air outside
+	takes float64 // J/m/K of clay that warms with it: a third of it, as in a steady flow of heat
+}
+
+func newSide(g Geometry, p Params) side {
+	in := g.Bore.Diameter(0) / 2
+	out := in + g.WallBottom
+	resistance := 1/(8*math.Pi*p.HearthConductivity) + math.Log(out/in)/(2*math.Pi*p.WallConductivity) + 1/(outerLoss*2*math.Pi*out)
+	return side{floor: g.floor(), leads: 1 / resistance, takes: wallCapacity * math.Pi * (out*out - in*in) / 3}
+}
+
+// along gives how much of the way between two depths below the tuyere has the wall beside it, m.
+func (w side) along(from, to float64) float64 { return max(0, min(to, w.floor)-from) }
+
+func (w side) holds(from, to float64) float64 { return w.takes * w.along(from, to) }
+
+// holdsAt and losesAt are of a node of the ground, the deepest first.
+func (w side) holdsAt(k int) float64 { return w.takes * w.along(depthOf(k), depthOf(k)+groundDepth) }
+
+func (w side) losesAt(k int) float64 { return w.leads * w.along(depthOf(k), depthOf(k)+groundDepth) }
+
+// depthOf is how far below the tuyere a node of the ground begins, m.
+func depthOf(k int) float64 { return packingDepth + groundDepth*float64(groundNodes-1-k) }
+
+// groundHolds is what a node of the ground takes up, J/K.
+func (m *wallModel) groundHolds(k int) float64 {
+	return wallCapacity*groundDepth*m.areaAt(0) + m.below.holdsAt(k)
 }
 
 // areaAt gives the cross-section of the bore in m2 at a height, straight between ring edges.
@@ -49,8 +84,9 @@ type wallRing struct {
 	link      [wallNodes]float64 // W/K outwards from each cell; the last to the open air
 }
 
-func newWallModel(g Geometry, conductivity float64) *wallModel {
-	m := &wallModel{rings: min(wallRings, max(1, int(math.Ceil(max(g.Bore.Height, g.Stack)/ringHeight-1e-9))))}
+func newWallModel(g Geometry, p Params) *wallModel {
+	conductivity := p.WallConductivity
+	m := &wallModel{below: newSide(g, p), rings: min(wallRings, max(1, int(math.Ceil(max(g.Bore.Height, g.Stack)/ringHeight-1e-9))))}
 	for i := range m.area {
 		m.area[i] = g.Bore.Area(float64(i) * ringHeight)
 	}

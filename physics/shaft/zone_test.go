@@ -11,7 +11,7 @@ import (
 func TestBeyondReadingsTheBandGoesDownToThem(t *testing.T) {
 	for _, c := range []float64{1300, 1450, 1451, 1517, 1604} {
 		k := physics.ZeroCelsius + c
-		b := TemperatureBand(k, 0.05, 4*3600, 288)
+		b := TemperatureBand(k, 0.05, 288)
 		beyond := c > HottestReadHigh
 		if BeyondReadings(k) != beyond {
 			t.Errorf("%v C: beyond readings %v", c, !beyond)

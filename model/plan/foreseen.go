@@ -70,12 +70,13 @@ const (
 	FearCast   Fear = "cast iron"
 )
 
-// Where what the solver says is feared: below the melting of fayalite and a margin
-// (1178 C, Bowen and Schairer 1932, and 25 K), a slag more likely stiff than not,
+// Where what the solver says is feared: a hearth below where slag freezes, 1150 C (fayalite
+// melts at 1178, Bowen and Schairer 1932; before its intervals have told the air, the solver has
+// the hearth of 30 Nov 2016, which gave 7.8 kg, at 1162 to 1184), a slag more likely stiff than not,
 // and the carbon of iron that begins to melt beside it (2.1 %, the iron-carbon
 // diagram of any handbook).
 const (
-	coldHearth = 1178 + 25 + 273.15
+	coldHearth = 1150 + 273.15
 	stiffFrom  = 0.5
 	castFrom   = 0.021
 )

@@ -59,6 +59,7 @@ func (m Model) back() (Model, tea.Cmd) {
 
 // arrived lets a screen begin, and reads the shelf anew where it is shown.
 func (m Model) arrived(with any) (Model, tea.Cmd) {
+	m = m.weekLeft()
 	var cmds []tea.Cmd
 	if s, ok := m.screens[m.active].(screen.Enterer); ok {
 		next, e := s.Entered(m.Shared(), with)

@@ -13,6 +13,7 @@ import (
 // event that it keeps, else among those that are no acts. These are handed out
 // before an act, and when a dialog was closed or the smelt is left.
 func (m Model) take(e screen.Effect, k Pressed, closed bool) (Model, []entry.Entry, tea.Cmd) {
+	e = m.lookOnly(e)
 	out := m.spilled
 	m.spilled = nil
 	keeps, leaves := false, false
@@ -133,6 +134,8 @@ func (m Model) move(e screen.Effect) (Model, tea.Cmd) {
 		return m.goTo(e.To, e.With)
 	case screen.Back:
 		return m.back()
+	case screen.Week:
+		return m, m.askWeek()
 	case screen.Far:
 		return m.far()
 	case screen.Running:

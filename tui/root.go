@@ -42,6 +42,7 @@ type Model struct {
 	house     int             // entries of the house that this run kept
 	home      house.Journal   // the stream of the house
 	folded    func() house.State
+	week      *aWeek         // the invented one, looked at; nil for none
 	shelf     screen.Shelved // as far as it was read
 	demo      []entry.Entry
 	ledger    ledger
@@ -130,6 +131,8 @@ func (m Model) Update(msg tea.Msg) (Model, []entry.Entry, tea.Cmd) {
 		return m.kept(msg)
 	case shelfRead:
 		return m.shelfRead(msg)
+	case weekRead:
+		return m.weekRead(msg)
 	case houseRead:
 		m = m.houseRead(msg)
 	case smeltRead:

@@ -145,6 +145,9 @@ func (m Model) Shared() screen.Shared {
 	if n := len(m.behind); n > 0 {
 		sh.Behind = m.screens[m.behind[n-1]]
 	}
+	if m.looksAtWeek() {
+		sh = m.inWeek(sh)
+	}
 	return sh
 }
 

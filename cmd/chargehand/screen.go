@@ -102,7 +102,7 @@ func openScreen(w world, c common) (left, error) {
 	}
 	store := shelfStore{book}
 	cfg := configOf(w, c, out, store, clock())
-	cfg.Demo, cfg.Rehearsals = invented.Smelt, true
+	cfg.Demo, cfg.Week, cfg.Rehearsals = invented.Smelt, invented.Week, true
 	return runScreen(w, out, book, acks, tui.Program(tui.New(cfg), store, clock), keys)
 }
 

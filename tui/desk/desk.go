@@ -108,13 +108,21 @@ func Sit(t *testing.T) *Desk {
 
 func SitAt(t *testing.T, book Memory, at entry.Stamp, th theme.Theme) *Desk {
 	t.Helper()
+	return SitWith(t, book, at, th, func(*tui.Config) {})
+}
+
+// SitWith is the same with something else in what the program hands in.
+func SitWith(t *testing.T, book Memory, at entry.Stamp, th theme.Theme, with func(*tui.Config)) *Desk {
+	t.Helper()
 	uid := 0
 	d := &Desk{T: t, At: at, Book: book}
-	d.M = tui.New(tui.Config{
+	cfg := tui.Config{
 		Store: book, Theme: th, Start: at, Demo: InventedDemo,
 		Ring:   func() { d.Rang++ },
 		NewUID: func() string { uid++; return fmt.Sprintf("%016x", uid) },
-	})
+	}
+	with(&cfg)
+	d.M = tui.New(cfg)
 	d.Send(tea.WindowSizeMsg{Width: 120, Height: 36})
 	d.Run(d.M.Init())
 	return d

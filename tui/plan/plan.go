@@ -74,6 +74,13 @@ var usual = plan.Want{What: entry.BloomPiece, Kg: 4, Sure: 0.5}
 // New is a plan for the usual.
 func New() Screen { return Screen{want: usual, way: 1} }
 
+// Apart is one whose answers are taken for no other's: of a house that is only looked at.
+func Apart() Screen {
+	s := New()
+	s.asked = 1 << 20
+	return s
+}
+
 func (Screen) ID() screen.ID       { return screen.Plan }
 func (Screen) Keys() screen.KeyMap { return Map }
 
@@ -92,8 +99,13 @@ func (Screen) Hints(screen.Shared) []draw.KeyHint {
 
 // Entered reckons anew: the stores may have changed.
 func (s Screen) Entered(sh screen.Shared, with any) (screen.Screen, screen.Effect) {
-	if ps := sh.House().Plans; s.when == (when{}) && len(ps) > 0 && ps[len(ps)-1].Day >= sh.Now.Wall.Format(time.DateOnly) {
-		s.when.day, s.when.begins = ps[len(ps)-1].Day, ps[len(ps)-1].Begins
+	if ps := sh.House().Plans; !s.made && s.when == (when{}) && len(ps) > 0 {
+		if p := ps[len(ps)-1]; p.Day >= sh.Now.Wall.Format(time.DateOnly) { // the one that was taken is gone on with
+			s.when.day, s.when.begins = p.Day, p.Begins
+			if p.Wanted.Mass.Known && p.Sure.Known {
+				s.want = plan.Want{What: p.Wanted.What, Kg: float64(p.Wanted.Mass.Value), Sure: float64(p.Sure.Value)}
+			}
+		}
 	}
 	next, e := s.reckon(sh)
 	if _, prepares := with.(screen.Prepare); prepares {

@@ -62,6 +62,8 @@ type (
 	Put struct{ Screen Screen }
 	// Chemistry shows the shaft as chemistry, or in plain words again.
 	Chemistry struct{}
+	// Week shows the invented week, to look at.
+	Week struct{}
 	// Far shows the far view of the fire, or goes back from it.
 	Far struct{}
 	// Lock holds keys back from here on.
@@ -103,6 +105,7 @@ func (Ask) effect()       {}
 func (Again) effect()     {}
 func (Go) effect()        {}
 func (Back) effect()      {}
+func (Week) effect()      {}
 func (Kindle) effect()    {}
 func (Open) effect()      {}
 func (Running) effect()   {}

@@ -81,9 +81,11 @@ func Refused(what, why string) string { return "NOT kept and dropped, " + what +
 
 // Answers of the program itself.
 const (
-	PasteIgnored = "pasted text is for fields only: nothing done"
-	NowhereBack  = "nothing to go back to; v shows the other screens"
-	NoDemo       = "there is no smelt to look at in this program"
+	PasteIgnored  = "pasted text is for fields only: nothing done"
+	NowhereBack   = "nothing to go back to; v shows the other screens"
+	WeekToLookAt  = "an invented week, to look at: nobody did this; v t stores, v u furnace, v p plan, esc back"
+	WeekOnlyLooks = "this week is invented and only to look at: nothing is kept of it; esc leads back"
+	NoDemo        = "there is no smelt to look at in this program"
 )
 
 // CommandFailed says that the program itself is at fault.

@@ -15,6 +15,8 @@ const (
 	ShelfCharcoal  = "charcoal"
 	ShelfMarks     = "tried"
 	ShelfTried     = "tried"
+	DoInventedWeek = "the invented week before the invented smelt: stores, furnace, plan"
+	ShortWeek      = "invented week"
 	ShelfPromised  = "wanted"
 	ShelfNextTime  = "next time"
 	ShelfFurnace   = "furnace"

@@ -9,6 +9,7 @@ import (
 // Burn is a charcoal burn as it was weighed: charcoal less its fines for each kg of wood.
 type Burn struct {
 	Wood, Charcoal float64 // kg, as weighed
+	Brands, Fines  float64 // kg that came out with it: pieces not burnt through, and what crumbled
 	OnWet, OnDry   float64 // charcoal a kg of wood, as it lay and dry
 	Dry            bool    // the second is known
 }
@@ -34,7 +35,14 @@ func BurnOf(h house.State, d entry.Deed) (b Burn, ok bool) {
 		if !a.Mass.Known {
 			return Burn{}, false
 		}
-		b.Charcoal += float64(a.Mass.Value)
+		switch to, _ := h.Lot(string(a.Lot)); {
+		case to.Of() == entry.LotWood:
+			b.Brands += float64(a.Mass.Value)
+		case to.Fines():
+			b.Fines += float64(a.Mass.Value)
+		default:
+			b.Charcoal += float64(a.Mass.Value)
+		}
 	}
 	if d.Does != entry.Burnt || b.Wood <= 0 || b.Charcoal <= 0 {
 		return Burn{}, false

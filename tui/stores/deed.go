@@ -34,7 +34,11 @@ func (s Screen) deeds(sh screen.Shared, l house.Lot) screen.Effect {
 	}
 	var lines []line
 	for _, does := range worked[l.Of()] {
-		lines = append(lines, line{words.DeedWord(does), func(sh screen.Shared) screen.Effect { return s.work(sh, l, does) }})
+		work := s.work
+		if does == entry.Burnt {
+			work = s.burn
+		}
+		lines = append(lines, line{words.DeedWord(does), func(sh screen.Shared) screen.Effect { return work(sh, l, does) }})
 	}
 	lines = append(lines, line{words.DeedWord(entry.Sieved), func(sh screen.Shared) screen.Effect { return s.sieve(sh, l) }})
 	if len(others(sh, l)) > 0 {
@@ -86,9 +90,6 @@ func shortOf(id entry.UID) func(screen.Shared) string {
 func (s Screen) work(sh screen.Shared, l house.Lot, does entry.Does) screen.Effect {
 	return askAmount(sh, words.HowMuchIn(does, l.Name), l.Lot, lies(l), func(in entry.Amount, with done) screen.Effect {
 		gives := entry.Lot{Material: l.Of(), What: l.What, Mix: l.Mix, Origin: l.Origin, Species: l.Species}
-		if does == entry.Burnt {
-			gives.Material, gives.What = entry.LotCharcoal, entry.Charcoal
-		}
 		return s.whither(sh, l, does, gives, func(sh screen.Shared, to entry.Lot, fresh bool) screen.Effect {
 			return askAmount(sh, words.HowMuchOut(does), to, entry.None[float64](), func(out entry.Amount, also done) screen.Effect {
 				also = append(append(done{}, with...), also...)
@@ -98,7 +99,7 @@ func (s Screen) work(sh screen.Shared, l house.Lot, does entry.Does) screen.Effe
 				if m, same := keptDry(l, does, in, out); same {
 					return finish(m)
 				}
-				if does == entry.Dried || does == entry.Seasoned || does == entry.Roasted || does == entry.Burnt || does == entry.Washed {
+				if does == entry.Dried || does == entry.Seasoned || does == entry.Roasted || does == entry.Washed {
 					return askWater(words.WaterAfter(does), entry.None[entry.Share](), finish)
 				}
 				return finish(l.Moisture)

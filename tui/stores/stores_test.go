@@ -186,6 +186,41 @@ func TestBesideAFire(t *testing.T) {
 	}
 }
 
+// A charcoal burn asks for wood, charcoal, brands and fines, says its yields without fines,
+// and leaves brands with the wood and the fines out of what can be charged.
+func TestACharcoalBurn(t *testing.T) {
+	d := stocked(t)
+	key(d, "n3b:hornbeam\n200\n20\n")
+	key(d, "ob")
+	for range 3 {
+		d.Press("backspace")
+	}
+	key(d, "100\nn\n9.5\n5\n4\n0.5\n")
+	d.Answers("% of the wood as it lay")
+	d.Answers("brands 4 kg")
+	d.Answers("fines 5 %")
+	h := d.M.Shared().House()
+	for name, want := range map[string]float64{"hornbeam": 100, "hornbeam, brands": 4} {
+		l, ok := h.Lot(name)
+		if w := l.Weight(l.Left.Kg); !ok || w < want-0.01 || w > want+0.01 {
+			t.Errorf("%s: %v kg\n%s", name, w, d.Picture())
+		}
+	}
+	fines, coal := 0, 0
+	for _, l := range h.Lots {
+		switch {
+		case l.Fines():
+			fines++
+		case l.Of() == entry.LotCharcoal:
+			coal++
+		}
+	}
+	left, _, _ := h.Left(entry.LotCharcoal)
+	if alder, _ := h.Lot("alder, drum 3"); fines != 1 || coal != 2 || left.Kg > alder.Left.Kg+9.5 {
+		t.Errorf("%d heaps of fines, %d lots of charcoal, %.1f kg\n%s", fines, coal, left.Kg, d.Picture())
+	}
+}
+
 func TestPictures(t *testing.T) {
 	for _, c := range []struct {
 		name string

@@ -297,6 +297,12 @@ func BurnYields(b lot.Burn) string {
 	if b.Dry {
 		said += ", " + modelwords.Number(100*b.OnDry, 1) + " % of it dry"
 	}
+	if b.Brands > 0 {
+		said += "; brands " + modelwords.Number(b.Brands, 1) + " kg"
+	}
+	if b.Fines > 0 {
+		said += "; fines " + modelwords.Number(100*b.Fines/(b.Charcoal+b.Fines), 0) + " % of the charcoal, left out of it"
+	}
 	return said
 }
 

@@ -61,6 +61,18 @@ func DeedShort(d entry.Does) string {
 // HowMuchOut asks for what came out.
 func HowMuchOut(d entry.Does) string { return DeedShort(d) + ", it weighs" }
 
+// What comes out of a charcoal burn beside the charcoal.
+const (
+	BrandsLeft = "brands, not burnt through"
+	FinesLeft  = "fines, sieved out"
+)
+
+// BrandsOf and DustOf name their heaps.
+func BrandsOf(wood string) string { return wood + ", brands" }
+
+// DustOf is what crumbled.
+func DustOf(charcoal string) string { return charcoal + ", fines" }
+
 // WaterAfter asks how wet it is then.
 func WaterAfter(d entry.Does) string { return "water in it, " + DeedShort(d) }
 

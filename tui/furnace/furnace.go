@@ -5,6 +5,7 @@ package furnace
 import (
 	"errors"
 	"slices"
+	"time"
 
 	"github.com/charmbracelet/bubbles/key"
 
@@ -17,7 +18,10 @@ import (
 )
 
 // Screen is the list of the furnaces, one of them picked.
-type Screen struct{ picked entry.UID }
+type Screen struct {
+	picked  entry.UID
+	offered map[entry.UID]time.Time // up to what the wall did a new version was offered
+}
 
 // Keys are the keys of the furnaces. The letters of the acts of a fire are left to it.
 type Keys struct {
@@ -202,6 +206,20 @@ func sizes(f entry.Furnace) screen.Effect {
 			})
 		}))
 	}
+	tip := sized("g", words.TipStandsIn, "cm", 0, 50, func(f *entry.Furnace) *entry.Maybe[entry.Centimetre] { return &f.TuyereProud })
+	list = append(list, screen.Opt(tip.key, words.SizeIs(tip.label, tip.of(&f), tip.unit), func(screen.Shared) screen.Effect {
+		return screen.AskMaybe(tip.label, screen.Limits{Unit: tip.unit, Least: tip.least, Most: tip.most}, tip.of(&f), func(v entry.Maybe[float64]) screen.Effect {
+			next := f
+			tip.set(&next, v)
+			return sizes(next)
+		})
+	}), screen.Opt("k", words.TuyereIsOf(f.TuyereOf), func(screen.Shared) screen.Effect {
+		return asked(words.TuyereOfWhat, f.TuyereOf, func(text string) (screen.Effect, error) {
+			next := f
+			next.TuyereOf = text
+			return sizes(next), nil
+		})
+	}), screen.Opt("n", words.SlagGoes(f.Practice), func(screen.Shared) screen.Effect { return practice(f) }))
 	list = append(list, screen.Opt("b", words.BoresAre(f.Bores), func(screen.Shared) screen.Effect { return bores(f) }),
 		screen.Opt("r", words.ClayIs(f.Clay), func(screen.Shared) screen.Effect { return recipe(f) }))
 	return screen.Ask{Dialog: screen.Choice{Title: words.SizesOf(f.Name), Options: list, Done: func(screen.Shared) screen.Effect {

@@ -128,3 +128,33 @@ func TestTheWallOfASmeltStandsUnderItsFurnace(t *testing.T) {
 		t.Errorf("after it was repaired:\n%s", d.Picture())
 	}
 }
+
+// After a crack another version is offered once: patched it is a version of the same sizes;
+// left it is not asked again before the wall does more.
+func TestAVersionIsOfferedAfterTheWall(t *testing.T) {
+	d := built(t)
+	d.Press("enter", "pgdown", "enter", "y")
+	d.Wait(time.Hour)
+	key(d, "oawka")
+	d.Wait(time.Minute)
+	d.Press("v", "u")
+	if d.M.Dialog() != nil {
+		t.Fatalf("asked while it burns:\n%s", d.Picture())
+	}
+	d.Press("esc")
+	d.Wait(time.Minute)
+	d.Press("o", "k", "y")
+	d.Wait(time.Hour)
+	n := len(d.M.Shared().House().Furnaces[0].Versions)
+	d.Press("v", "u")
+	d.Shows("what of it now")
+	d.Press("n")
+	d.Answers("no new version")
+	d.Press("esc", "v", "u")
+	if d.M.Dialog() != nil {
+		t.Errorf("asked again:\n%s", d.Picture())
+	}
+	if v := d.M.Shared().House().Furnaces[0].Versions; len(v) != n {
+		t.Errorf("%d versions, %d before", len(v), n)
+	}
+}

@@ -67,6 +67,18 @@ func recipe(f entry.Furnace) screen.Effect {
 	})
 }
 
+// practice asks where the slag of a furnace goes.
+func practice(f entry.Furnace) screen.Effect {
+	is := func(k string, p entry.SlagPractice) screen.Option {
+		return screen.Opt(k, words.SlagWord(p), func(screen.Shared) screen.Effect {
+			next := f
+			next.Practice = p
+			return sizes(next)
+		})
+	}
+	return screen.Choose(words.WhereSlagGoes, is("b", entry.SlagBowl), is("p", entry.SlagPit), is("t", entry.SlagTap), is("r", entry.SlagRunning))
+}
+
 // asked is a line to type, with what stands in it now.
 func asked(label, given string, then func(string) (screen.Effect, error)) screen.Effect {
 	return screen.Ask{Dialog: screen.Field{Label: label, Blank: words.BlankIsNot, Input: screen.Prefilled(given, false), Done: func(_ screen.Shared, in screen.Input) (screen.Effect, error) {

@@ -60,6 +60,45 @@ const (
 	Versions       = "versions; a smelt keeps its own"
 )
 
+// What else is known of a furnace, and another version of it after its wall did something.
+const (
+	TipStandsIn    = "tuyere tip stands in"
+	TuyereOfWhat   = "the tuyere is of"
+	WhereSlagGoes  = "where the slag goes"
+	VersionPatched = "patched: a repaired version of the same sizes"
+	VersionWorn    = "worn: measure it with a stick with a notch, a version of new sizes"
+	VersionNone    = "not now: it stays as it is"
+	VersionStays   = "no new version; w makes one at any time"
+)
+
+// OfferVersion asks for another version.
+func OfferVersion(furnace, what, smelt string) string {
+	return furnace + " after " + what + ", in " + smelt + ": what of it now"
+}
+
+// TuyereIsOf is what the tuyere is made of.
+func TuyereIsOf(what string) string {
+	if what == "" {
+		return "the tuyere's material"
+	}
+	return "the tuyere is of: " + what
+}
+
+var slagWords = map[entry.SlagPractice]string{
+	entry.SlagBowl: "a bowl under the tuyere", entry.SlagPit: "a pit below the shaft", entry.SlagTap: "tapped through the arch", entry.SlagRunning: "runs out of an open arch",
+}
+
+// SlagWord is where it goes.
+func SlagWord(p entry.SlagPractice) string { return slagWords[p] }
+
+// SlagGoes is the same as a line of the list.
+func SlagGoes(p entry.SlagPractice) string {
+	if p == "" {
+		return "where the slag goes"
+	}
+	return "slag: " + slagWords[p]
+}
+
 // WallInSmelt is what a wall did, and in which smelt.
 func WallInSmelt(what, smelt string) string { return what + ", in " + smelt }
 

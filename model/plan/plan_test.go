@@ -159,3 +159,106 @@ func TestBilletsOfTheHouseReachThePlan(t *testing.T) {
 		t.Errorf("%v kg of ore with rich own billets, %v without", with.Ore, none.Ore)
 	}
 }
+
+// What an ore's iron, a furnace's bore and the charcoal's water change, in their direction
+// and by the amount of the rule; what no rule changes stays.
+func TestDirectionsByTheRule(t *testing.T) {
+	ore := func(p plan.Plan) float64 { return needed(t, p, plan.NeedOreRoasted).Band.P50 }
+	coal := func(p plan.Plan) float64 { w, _ := p.Usual(); return w.Charcoal }
+	minutes := func(p plan.Plan) float64 { w, _ := p.Usual(); return w.Minutes }
+
+	t.Run("40 against 60 % iron", func(t *testing.T) {
+		// What a kg of ore can give at most is its iron less what its silica takes into a slag
+		// as poor in iron as old ones are (index 1.5 at most: 2.3915 SiO2/FeO, the tables
+		// of old slags in print), over the metal share of a bloom.
+		most := func(iron, silica float64) float64 {
+			l := house.Lot{Lot: entry.Lot{UID: "00000000000000aa", Name: "ore", Material: entry.LotOre, Moisture: entry.Some(entry.Share(0))}, Assays: []entry.Assay{{Basis: entry.AsRoasted, Parts: map[string]entry.Assayed{
+				"Fe2O3": {Percent: entry.Percent(iron / 0.69943)}, "SiO2": {Percent: entry.Percent(silica)}}}}}
+			return plan.Ask{}.FromHouse(house.State{}, nil, &l, learn.Lessons{}).Ore.Most
+		}
+		const silica = 24.0
+		lean, rich := most(40, silica), most(60, 8)
+		byRule := (40 - silica*2.3915*55.845/71.844/1.5) / 100 / 0.75
+		if math.Abs(lean-byRule) > 0.002 || rich < 2*lean {
+			t.Errorf("40 %% iron gives at most %.3f, by the rule %.3f; 60 %% %.3f", lean, byRule, rich)
+		}
+		poor, usual, fine := asked(func(a *plan.Ask) { a.Ore.Most = lean }), asked(nil), asked(func(a *plan.Ask) { a.Ore.Most = rich })
+		// Published smelts do not show that rich ore gives more than a fifth of itself.
+		if math.Abs(ore(fine)/ore(usual)-1) > 0.03 {
+			t.Errorf("rich ore: %.1f kg, usual %.1f", ore(fine), ore(usual))
+		}
+		// Ore that can give no more takes as much as gives what is wanted at that, to the steps of
+		// the odds; more ore takes more of the same charges, so that charcoal and hours grow by those.
+		if r := ore(poor) * lean / 4; r < 0.97 || r > 1.03 {
+			t.Errorf("%.1f kg of ore that gives %.3f at most, usual %.1f", ore(poor), lean, ore(usual))
+		}
+		more := (ore(poor) - ore(usual)) / 1.04 // the last step of the usual rise, kg ore on a kg charcoal (30 Nov 2016, Markewitz)
+		if got := coal(poor) - coal(usual); math.Abs(got-more) > 2*1.8 {
+			t.Errorf("charcoal +%.1f kg, by the rise +%.1f", got, more)
+		}
+		if got, want := minutes(poor)-minutes(usual), (coal(poor)-coal(usual))*usual.Pace.P50; math.Abs(got-want) > 1e-6 {
+			t.Errorf("%.1f min more, by the pace %.1f", got, want)
+		}
+	})
+
+	t.Run("20 against 30 cm", func(t *testing.T) {
+		small, wide := asked(func(a *plan.Ask) { a.Furnace = furnace(20, 50) }), asked(func(a *plan.Ask) { a.Furnace = furnace(30, 50) })
+		if ore(small) != ore(wide) {
+			t.Errorf("ore %.1f and %.1f kg: no rule has the bore change the yield", ore(small), ore(wide))
+		}
+		// Air by the area (1.2 to 1.5 l/min per cm2, Markewitz 2015), burning by the air: (30/20)^2.
+		if r := small.Pace.P50 / wide.Pace.P50; math.Abs(r-2.25) > 1e-9 {
+			t.Errorf("a kg of charcoal lasts %.3f times as long", r)
+		}
+		// The fill by the volume: (30/20)^2 of the small one's.
+		if r := wide.Shaft.Fill() / small.Shaft.Fill(); math.Abs(r-2.25) > 1e-9 {
+			t.Errorf("the fill is %.3f times as much", r)
+		}
+		if got, want := coal(wide)-coal(small), wide.Shaft.Fill()-small.Shaft.Fill(); math.Abs(got-want) > 1.8 { // whole buckets
+			t.Errorf("%.1f kg more charcoal, the fill is %.1f kg more", got, want)
+		}
+		if minutes(small) <= minutes(wide) {
+			t.Errorf("%.0f and %.0f min", minutes(small), minutes(wide))
+		}
+	})
+
+	t.Run("12 against 0 % water", func(t *testing.T) {
+		h := func(water float64) house.State {
+			m := entry.Share(water / (1 - water))
+			// A bucket holds the same carbon, and weighs its water more.
+			return house.State{
+				Lots:     []house.Lot{{ID: "00000000000000bb", Lot: entry.Lot{UID: "00000000000000bb", Name: "alder", Material: entry.LotCharcoal, What: entry.Charcoal, Moisture: entry.Some(m)}, Left: house.Mass{Kg: 50}}},
+				Measures: []entry.Measure{{Name: "bucket", What: entry.Charcoal, Mass: entry.Some(entry.Kilogram(1.8 * (1 + float64(m))))}},
+			}
+		}
+		of := func(water float64) (plan.Plan, entry.Plan) {
+			a := plan.Ask{Want: plan.Want{What: entry.BloomPiece, Kg: 4, Sure: 0.5}, Furnace: furnace(25, 50), Built: true}.FromHouse(h(water), nil, nil, learn.Lessons{})
+			a.Smelts = 10
+			p := plan.Of(a)
+			return p, p.Kept(h(water), "usual")
+		}
+		dry, keptDry := of(0)
+		damp, keptDamp := of(0.12)
+		if ore(damp) != ore(dry) || math.Abs(coal(damp)-coal(dry)) > 1e-9 || math.Abs(minutes(damp)-minutes(dry)) > 1e-6 {
+			t.Errorf("dry %.1f kg ore, %.2f kg charcoal, %.1f min; damp %.1f, %.2f, %.1f", ore(dry), coal(dry), minutes(dry), ore(damp), coal(damp), minutes(damp))
+		}
+		// By the measure it is the same count; weighed out it is topped up by 1/(1 - water).
+		for i, s := range keptDry.Plans[1].Steps {
+			for j, p := range s.Parts {
+				o := keptDamp.Plans[1].Steps[i].Parts[j]
+				if p.What == entry.Charcoal && (!p.Count.Known || o.Count != p.Count) {
+					t.Errorf("step %d: %+v dry, %+v damp", i, p, o)
+				}
+			}
+		}
+		weighed := func(p plan.Plan, water float64) float64 {
+			state := h(water)
+			state.Measures = nil
+			steps := p.Kept(state, "usual").Plans[1].Steps
+			return float64(steps[1].Parts[0].Mass.Value)
+		}
+		if r := weighed(damp, 0.12) / weighed(dry, 0); math.Abs(r-1/(1-0.12)) > 0.005 { // to 10 g
+			t.Errorf("weighed out %.3f times as much, by the rule %.3f", r, 1/(1-0.12))
+		}
+	})
+}

@@ -1,0 +1,119 @@
+//go:build unix
+
+package main
+
+import (
+	"encoding/json"
+	"strings"
+	"testing"
+	"time"
+
+	"chargehand/model/entry"
+)
+
+// aGlove is a little longer than within which a key that comes twice is taken for a leaning
+// glove.
+const aGlove = 450 * time.Millisecond
+
+// fields types answers, each ended by enter; enter twice at once would be a leaning glove.
+func fields(s *terminal, typed string, leads ...string) {
+	s.t.Helper()
+	for _, c := range typed {
+		s.press(string(c))
+		s.drained()
+		if c == '\r' {
+			time.Sleep(aGlove)
+		}
+	}
+	s.shows(leads...)
+}
+
+// From an empty book to the first warning off the plan's line on a true terminal: a furnace,
+// ore and charcoal and their measures, a plan, a fire lit by it, and charges with too little
+// ore. What the screen called kept is in the book, the smelt runs on the plan, and the stores
+// are less by what went in.
+func TestTheWeekOnATerminal(t *testing.T) {
+	if testing.Short() {
+		t.Skip("not with -short: a week and half a day of keys")
+	}
+	t.Parallel()
+	dir := t.TempDir()
+	s := openWithClock(t, dir, 120, 36)
+	s.shows("practise")
+	s.does("vu", "No furnace here yet")
+	fields(s, "nReed Hollow\r25\r\r50\r60\r15\r5\r20\r20\r", "furnace Reed Hollow")
+	s.does("vt", "Nothing here yet")
+	fields(s, "n1rpond, roasted\r31\r3\r", "31 kg pond, roasted")
+	fields(s, "n2balder\r64\r12\r", "64 kg alder")
+	fields(s, "ka1bucket\r1.8\r", "bucket")
+	fields(s, "ka2scoop\r0.5\r", "scoop")
+	s.does("vp", "wanted: a bloom of 4 kg", "fears nothing")
+	fields(s, "wb3\r", "wanted: a bloom of 3 kg")
+	fields(s, "n4\r", "of it, about", "band") // reckoned, and solved in every plausible furnace
+	fields(s, "mi1\r", "by when", "today")
+	s.does("\x1b", "wanted: a bloom of 3 kg")
+	s.drained()
+	s.does("\r", "plan taken: bloom of 3 kg, usual")
+	s.does("l", "as planned: bloom of 3 kg")
+	s.does("\x1b[6~\r", "light with them")
+	s.does("y", "since it was lit")
+	s.press(aMinute)
+	s.does("f", "fill: 1 bucket")
+	s.press(aMinute)
+	for n := 1; n <= 6; n++ { // of charcoal alone
+		s.does("c", "charge "+string(rune('0'+n))+": 1 bucket")
+		s.press(tenMinutes + aMinute)
+	}
+	s.does("c", "charge 7: 1 bucket", "kg ore")
+	s.press(tenMinutes + aMinute)
+	s.does("c", "charge 8: 1 bucket", "kg ore")
+	s.press(tenMinutes + aMinute)
+	for range 5 { // charcoal and half a scoop
+		s.does("f", "charcoal only")
+		s.does("d", "half a scoop")
+		s.press(tenMinutes + aMinute)
+	}
+	s.shows("ratio off plan")
+	s.drained()
+	s.until("all kept", func(screen string) bool { _, ok := kept(screen); return ok })
+	s.kill()
+
+	es := readSmelt(t, bookIn(dir), onlySmelt(t, dir))
+	l, ok := es[0].Event.(entry.Light)
+	if !ok || l.Plan == nil || l.Plan.Wanted.Mass.Value != 3 || len(l.Lots) != 2 || !l.Plan.Promised["ore_planned"].P50.Known {
+		t.Fatalf("lit with %+v", es[0].Event)
+	}
+	if !strings.Contains(strings.Join(shown(es), "\n"), "raised ratio off") {
+		t.Errorf("no testimony of the warning: %v", shown(es))
+	}
+	var stores struct {
+		Lots []struct {
+			Name string
+			Left struct{ P50 float64 }
+		}
+	}
+	if err := json.Unmarshal([]byte(says(t, dir, "stores", "--json")), &stores); err != nil {
+		t.Fatal(err)
+	}
+	for _, l := range stores.Lots {
+		if was := map[string]float64{"pond, roasted": 31, "alder": 64}[l.Name]; l.Left.P50 <= 0 || l.Left.P50 >= was {
+			t.Errorf("%s: %.1f kg left of %.0f", l.Name, l.Left.P50, was)
+		}
+	}
+}
+
+// A newcomer's first plan, by three times enter in the smallest window.
+func TestPreparedInThreeEntersOnATerminal(t *testing.T) {
+	t.Parallel()
+	dir := t.TempDir()
+	s := openTerminal(t, dir, 80, 24)
+	s.shows("prepare one")
+	s.does("e", "in which furnace")
+	for _, leads := range []string{"roasted ore, dry", "what the blower gives"} {
+		s.does("\r", leads)
+		time.Sleep(aGlove)
+	}
+	s.does("\r", "20 kg ore dry", "in 10", "needs", "charcoal", "light the wood fire", "pull the bloom", "you judge")
+	s.does("a", "weigh a bucket", "the bag test", "measure, n at the furnaces")
+	s.kill()
+}

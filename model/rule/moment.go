@@ -59,6 +59,7 @@ type moment struct {
 	factor      meterFactor
 	damp        damp
 	oreSince    string // of which lot the ore is, where the plan had another
+	holes       []hole // in the wall
 	replanned   bool   // the rest of the day was planned anew
 }
 
@@ -79,6 +80,7 @@ func (m *moment) clone() *moment {
 	o.c = &c
 	o.plans, o.paces, o.seen = slices.Clip(o.plans), slices.Clip(o.paces), slices.Clip(o.seen)
 	o.presses = slices.Clone(o.presses)
+	o.holes = slices.Clip(o.holes)
 	o.stores.lots, o.stores.left = slices.Clone(o.stores.lots), slices.Clone(o.stores.left)
 	o.pacing = o.pacing.clone()
 	return &o
@@ -157,6 +159,8 @@ func (m *moment) take(l fold.Line) {
 		}
 		m.slagWeighed = m.slagWeighed || ev.What == entry.WeighSlag && ev.Mass > 0
 		m.dampens(l.At, ev)
+	case entry.WallSeen:
+		m.wall(l.At, ev)
 	case entry.ClockJump:
 		if ev.ByMs != 0 { // a clock that a person put right was not set
 			m.jump, m.jumped = l.At, ev

@@ -54,6 +54,7 @@ const (
 	SlagThick       ID = "slag stiff"
 	SlagNear        ID = "slag near the tuyere"
 	SlagAt          ID = "slag at the tuyere"
+	WallOpen        ID = "wall open"
 	CarbonHigh      ID = "carbon high"
 	StoresShort     ID = "stores short"
 	MeasureDoubtful ID = "measure doubtful"
@@ -86,6 +87,7 @@ var Table = []Row{
 	{ID: BlastLost, Grade: Act, Source: common, holds: 30 * time.Second, raise: blastLost, clear: blastBack},
 	{ID: TuyereBlocked, Grade: Act, Source: common, raise: tuyereBlocked, clear: not(tuyereBlocked)},
 	{ID: SlagAt, Grade: Act, Source: canIron, raise: slagAt, clear: not(slagAt)},
+	{ID: WallOpen, Grade: Act, Source: "published: DARC 2005, a wall that went when three quarters were done, patched with wire", raise: wallOpen, clear: not(wallOpen)},
 
 	{ID: TopGasUnlit, Grade: Look, Source: wealden, raise: topGasUnlit, clear: not(topGasUnlit)},
 	{ID: TuyereDim, Grade: Look, Source: common, raise: tuyereDim, clear: not(tuyereDim)},

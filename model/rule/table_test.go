@@ -143,6 +143,13 @@ func scenes() map[rule.ID][]scene {
 			{name: "after a restart", day: steady().with(91, blast(700)).with(92, blast(0)).with(95, blast(700)), to: 97, raised: 96},
 			{name: "answered at once", day: bare().with(10, entry.Fill{}).with(10.5, look(entry.AtFlame, entry.FlameBlue)), to: 15},
 		},
+		rule.WallOpen: {
+			{name: "burnt through", day: steady().with(95, entry.WallSeen{What: entry.WallBurnThrough, Where: "at the tuyere"}), to: 96, raised: 95},
+			{name: "patched there", day: steady().with(95, entry.WallSeen{What: entry.WallBurnThrough, Where: "at the tuyere"}).with(97, entry.WallSeen{What: entry.WallPatched, Where: "at the tuyere"}), to: 98, raised: 95, cleared: 97},
+			{name: "patched elsewhere", day: steady().with(95, entry.WallSeen{What: entry.WallSlump, Where: "at the top"}).with(96, entry.WallSeen{What: entry.WallPatched, Where: "at the tuyere"}), to: 98, raised: 95},
+			{name: "taken out", day: steady().with(95, entry.WallSeen{What: entry.WallSlump}).with(97, entry.Extract{}), to: 98, raised: 95, cleared: 97},
+			{name: "a crack", day: steady().with(95, entry.WallSeen{What: entry.WallCrack}), to: 96},
+		},
 		rule.TopGasUnlit: {
 			{name: "out", day: steady().with(95, look(entry.AtTopGas, entry.TopGasOut)), to: 96, raised: 95},
 			{name: "no flame", day: steady().with(95, look(entry.AtFlame, entry.FlameNone)), to: 96, raised: 95},

@@ -37,6 +37,10 @@ var warnings = map[rule.ID]said{
 		"slag at tuyere", "slag seen {seen}, it will shut it",
 		"tap or drop the bowl now, then rod the tuyere",
 	},
+	rule.WallOpen: {
+		"wall open", "{what}, {where}; not patched yet",
+		"everybody off that side; blast low, ram clay in and hold it, with wire or a plate; then key it as patched",
+	},
 	rule.TopGasUnlit: {
 		"top gas out", "seen {seen}; the gas is poison and lights with a thump",
 		"stand back, upwind; light it with a long flame",

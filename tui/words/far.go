@@ -25,6 +25,8 @@ func FarSteps(id rule.ID) []string {
 		return []string{"rod the tuyere", "still dark: tap"}
 	case rule.SlagAt:
 		return []string{"tap or drop bowl", "then rod tuyere"}
+	case rule.WallOpen:
+		return []string{"off that side", "clay it shut"}
 	}
 	return nil
 }

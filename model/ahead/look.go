@@ -14,10 +14,13 @@ import (
 	"chargehand/physics/shaft"
 )
 
+// ColdBelow is the heat below which a hearth is cold, C: too cold for slag to run; see coldBelow.
+const ColdBelow = 1178 + 25.0
+
 // What a hearth is cold and iron cast at: below the melting of fayalite and a margin, 1178 C (Bowen and Schairer 1932) and 25
 // K; from where iron begins to melt beside its carbon (2.1 %, the iron-carbon diagram of any handbook).
 const (
-	coldBelow = 1178 + 25.0
+	coldBelow = ColdBelow
 	castFrom  = 0.021
 	leastOre  = 0.1 // kg of iron: the ash of charcoal holds a trace
 )
@@ -130,15 +133,8 @@ func (l *Looking) Next() {
 
 func tell(now, then solve.Solution, over time.Duration) told {
 	t := told{
-		hearth: physics.ToCelsius(then.Hearth.Temperature), shift: then.Hearth.Temperature - now.Hearth.Temperature,
+		down: DownOf(then), hearth: physics.ToCelsius(then.Hearth.Temperature), shift: then.Hearth.Temperature - now.Hearth.Temperature,
 		carbon: then.Hearth.BloomCarbon().P50,
-	}
-	if then.Totals.OreIron > leastOre {
-		still := 0.0
-		for _, layer := range then.Profile {
-			still += layer.Ore.Sum()
-		}
-		t.down = 100 * math.Max(0, 1-still/then.Totals.OreIron)
 	}
 	if slag := then.Hearth.Slag; slag.Sum() > 1 {
 		t.slag = true
@@ -148,6 +144,18 @@ func tell(now, then solve.Solution, over time.Duration) told {
 		t.burns = (then.Totals.CarbonBurned - now.Totals.CarbonBurned) / over.Minutes()
 	}
 	return t
+}
+
+// DownOf is how much of the ore's iron that went in has come down, per cent; 0 where there is no ore.
+func DownOf(s solve.Solution) float64 {
+	if s.Totals.OreIron <= leastOre {
+		return 0
+	}
+	still := 0.0
+	for _, layer := range s.Profile {
+		still += layer.Ore.Sum()
+	}
+	return 100 * math.Max(0, 1-still/s.Totals.OreIron)
 }
 
 // Ahead is what has been told so far.
@@ -196,7 +204,12 @@ func spread(each []told, of func(told) float64) physics.Band {
 	for i, t := range each {
 		vs[i] = of(t)
 	}
-	slices.Sort(vs)
+	return Spread(vs)
+}
+
+// Spread is the band of some values: their 10th, 50th and 90th percentile.
+func Spread(values []float64) physics.Band {
+	vs := slices.Sorted(slices.Values(values))
 	at := func(share float64) float64 {
 		x := share * float64(len(vs)-1)
 		i := int(x)

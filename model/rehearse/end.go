@@ -100,6 +100,10 @@ func opened(entries []entry.Entry) bool {
 
 // befell holds each mishap that began against the same day, with the same keys, without it.
 func (d *End) befell(entries []entry.Entry, l *Live) error {
+	manner, err := mannerOf(entries)
+	if err != nil {
+		return err
+	}
 	for i, m := range l.mishaps {
 		at, ok := l.f.Befalls(m)
 		if !ok || at >= l.f.Seconds() || l.burning > 0 && at > l.burning {
@@ -107,12 +111,12 @@ func (d *End) befell(entries []entry.Entry, l *Live) error {
 		}
 		b := Answered{Befallen: Befallen{Name: m, At: seconds(at), Began: true}}
 		others := append(append([]truth.Mishap(nil), l.mishaps[:i]...), l.mishaps[i+1:]...)
-		twin, err := relive(entries, &others)
+		twin, err := doOver(entries, keyedOf(entries), manner, &others)
 		if err != nil {
 			return err
 		}
-		if len(l.trace) > 0 && len(twin.trace) > 0 {
-			if harmed, harms := harm(&l.course, &twin.course, at, l.f.Mark()); harms {
+		if len(l.trace) > 0 && len(twin.l.trace) > 0 {
+			if harmed, harms := harm(&l.course, &twin.l.course, at, l.f.Mark()); harms {
 				b.HarmAt, b.Harms = seconds(harmed), true
 			}
 		}

@@ -42,6 +42,7 @@ type Live struct {
 	was                         map[was]int
 	course
 	bloom, bits float64
+	handed      float64 // s, when the scripted crew handed over
 }
 
 // due is an answer of the furnace that comes at a second.
@@ -151,8 +152,8 @@ func (c *crew) rest() entry.Recipe {
 // what was keyed since then is done over. An error when there is no seal of this program's furnace in them.
 func Resume(entries []entry.Entry) (*Live, error) { return relive(entries, nil) }
 
-// relive is Resume, on a furnace with other mishaps where they are given.
-func relive(entries []entry.Entry, otherwise *[]truth.Mishap) (*Live, error) {
+// begun is a rehearsal at the moment at which the scripted crew hands over, on a furnace with other mishaps where they are given.
+func begun(entries []entry.Entry, otherwise *[]truth.Mishap) (*Live, error) {
 	if len(entries) < 2 {
 		return nil, errors.New("it has no seal")
 	}
@@ -184,12 +185,22 @@ func relive(entries []entry.Entry, otherwise *[]truth.Mishap) (*Live, error) {
 		c.second()
 	}
 	l := &Live{
-		f: c.f, number: seal.Number, mishaps: ms, eyes: truth.Stream(seal.Number, "eyes"), bucketKg: bucketKg, scoopKg: scoopKg,
+		handed: c.now(),
+		f:      c.f, number: seal.Number, mishaps: ms, eyes: truth.Stream(seal.Number, "eyes"), bucketKg: bucketKg, scoopKg: scoopKg,
 		filled: c.mainBurn > 0, blown: c.mainBurn > 0, ore: c.ore, charges: c.charges, next: scoopKg * float64(c.recipe),
 		pulled: c.over > 0, over: c.over > 0, bloom: c.bloom, bits: c.bits, told: map[Notice]bool{}, lasts: map[Mishap]float64{}, was: map[was]int{}, course: c.course,
 	}
 	l.aim()
-	handed, last := l.f.Seconds(), 0.0
+	return l, nil
+}
+
+// relive is Resume, on a furnace with other mishaps where they are given.
+func relive(entries []entry.Entry, otherwise *[]truth.Mishap) (*Live, error) {
+	l, err := begun(entries, otherwise)
+	if err != nil {
+		return nil, err
+	}
+	handed, last := l.handed, 0.0
 	for _, e := range entries {
 		at := SecondsOf(e)
 		last = max(last, at)

@@ -16,6 +16,7 @@ import (
 	"chargehand/tui/shelf"
 	"chargehand/tui/start"
 	"chargehand/tui/stores"
+	"chargehand/tui/why"
 )
 
 // rooms are the screens, in the order in which the list of screens has them. A new
@@ -23,7 +24,7 @@ import (
 func rooms(cfg Config) []screen.Screen {
 	if cfg.Rehearsal != "" { // nothing of the house is in it
 		return []screen.Screen{
-			fire.New(), book.New(), replay.New(), shelf.New(), account.New(), rehearsal.New(), help.New(), light.New(cfg.Starters, cfg.Store),
+			fire.New(), book.New(), replay.New(), shelf.New(), account.New(), why.New(), rehearsal.New(), help.New(), light.New(cfg.Starters, cfg.Store),
 		}
 	}
 	begin := start.New(cfg.Starters[0])
@@ -31,7 +32,7 @@ func rooms(cfg Config) []screen.Screen {
 		begin = start.Rehearsing(cfg.Starters[0])
 	}
 	return []screen.Screen{
-		fire.New(), book.New(), replay.New(), stores.New(), furnace.New(), plan.New(), shelf.New(), compare.New(cfg.Store), account.New(), forge.New(), begin, help.New(),
+		fire.New(), book.New(), replay.New(), stores.New(), furnace.New(), plan.New(), shelf.New(), compare.New(cfg.Store), account.New(), why.New(), forge.New(), begin, help.New(),
 		light.New(cfg.Starters, cfg.Store),
 	}
 }

@@ -89,6 +89,9 @@ func EndOf(entries []entry.Entry) (End, error) {
 	return d, nil
 }
 
+// IsOpened tells whether the seal of a rehearsal is open.
+func IsOpened(entries []entry.Entry) bool { return opened(entries) }
+
 func opened(entries []entry.Entry) bool {
 	for _, e := range entries {
 		if e.Kind() == entry.KindOpened {

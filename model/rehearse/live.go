@@ -43,6 +43,7 @@ type Live struct {
 	course
 	bloom, bits float64
 	handed      float64 // s, when the scripted crew handed over
+	alone       bool    // it never did
 }
 
 // due is an answer of the furnace that comes at a second.
@@ -185,8 +186,8 @@ func begun(entries []entry.Entry, otherwise *[]truth.Mishap) (*Live, error) {
 		c.second()
 	}
 	l := &Live{
-		handed: c.now(),
-		f:      c.f, number: seal.Number, mishaps: ms, eyes: truth.Stream(seal.Number, "eyes"), bucketKg: bucketKg, scoopKg: scoopKg,
+		handed: c.now(), alone: s.Crew == 0,
+		f: c.f, number: seal.Number, mishaps: ms, eyes: truth.Stream(seal.Number, "eyes"), bucketKg: bucketKg, scoopKg: scoopKg,
 		filled: c.mainBurn > 0, blown: c.mainBurn > 0, ore: c.ore, charges: c.charges, next: scoopKg * float64(c.recipe),
 		pulled: c.over > 0, over: c.over > 0, bloom: c.bloom, bits: c.bits, told: map[Notice]bool{}, lasts: map[Mishap]float64{}, was: map[was]int{}, course: c.course,
 	}

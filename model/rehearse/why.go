@@ -20,17 +20,21 @@ type Truly struct {
 	Lost   bool    // nothing would have sunk any more for hours: until then
 }
 
-// HandedOver is when a person took over from the scripted crew, since light: nothing before can be otherwise.
+// HandedOver is when a person took over from the scripted crew, since light: nothing before can be otherwise. 0 where the crew worked
+// alone.
 func HandedOver(entries []entry.Entry) (time.Duration, error) {
 	l, err := relive(entries, nil)
 	if err != nil {
 		return 0, err
 	}
+	if l.alone {
+		return 0, nil
+	}
 	return seconds(l.handed), nil
 }
 
 // WhyTruly does a rehearsal over on its own furnace, with the same keys but for one thing at a time, and with each mishap that
-// began left out. As it was comes first. An error while it is sealed.
+// began left out. As it was comes first. Where the crew worked alone only mishaps are left out: it would have keyed otherwise. An error while it is sealed.
 func WhyTruly(entries []entry.Entry) (all []Truly, err error) {
 	if !opened(entries) {
 		return nil, errors.New("it is sealed until its bloom is out, or it is given up")
@@ -45,7 +49,7 @@ func WhyTruly(entries []entry.Entry) (all []Truly, err error) {
 	}
 	keyed := keyedOf(entries)
 	for _, c := range why.Choices(keyed, seconds(l.handed)) {
-		if c.Book {
+		if c.Book || l.alone && c.Name != why.AsWas {
 			continue
 		}
 		done, err := doOver(entries, c.Apply(keyed), manner, nil)

@@ -29,7 +29,7 @@ type Screen struct {
 
 // Keys are its keys.
 type Keys struct {
-	GoOn, Again, Another, Practise, Mishaps, Back, On, Leave key.Binding
+	GoOn, Again, Another, Practise, Mishaps, Why, Back, On, Leave key.Binding
 }
 
 // Map are those keys.
@@ -39,6 +39,7 @@ var Map = Keys{
 	Another:  screen.Bind(words.DoAnotherNumber, "n"),
 	Practise: screen.Bind(words.DoPractise, "p"),
 	Mishaps:  screen.Bind(words.DoMishaps, "m"),
+	Why:      screen.Bind(words.DoWhy, "w"),
 	Back:     screen.Bind(words.DoWalkBack, "left"),
 	On:       screen.Bind(words.DoWalkOn, "right"),
 	Leave:    screen.Bind(words.DoLeaveIt, "x", "q"),
@@ -46,7 +47,7 @@ var Map = Keys{
 
 // All of them, the weightiest first.
 func (k Keys) All() []key.Binding {
-	return []key.Binding{k.GoOn, k.Again, k.Another, k.Practise, k.Mishaps, k.Back, k.On, k.Leave}
+	return []key.Binding{k.GoOn, k.Again, k.Another, k.Practise, k.Mishaps, k.Why, k.Back, k.On, k.Leave}
 }
 
 // Repeating are the ones that walk.
@@ -156,6 +157,8 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 		return s, leaves(sh, screen.Rehearse{UnderWay: true})
 	case key.Matches(t, k.Mishaps):
 		return s, mishaps(seal.Number)
+	case key.Matches(t, k.Why):
+		return s, screen.Go{To: screen.Why}
 	case key.Matches(t, k.Back):
 		return s.walks(-1), nil
 	case key.Matches(t, k.On):
@@ -216,7 +219,8 @@ func (s Screen) walks(by int) Screen {
 func (s Screen) Hints(sh screen.Shared) []draw.KeyHint {
 	k := Map
 	if IsOpened(sh.Smelt) {
-		return screen.Hints(k.Again, k.Another, k.Mishaps, k.Back, k.On, k.Leave, screen.Global.Views)
+		hints := append(screen.Hints(k.Again, k.Another), screen.Short(k.Why, words.WhyTitle))
+		return append(hints, screen.Hints(k.Mishaps, k.Back, k.On, k.Leave, screen.Global.Views)...)
 	}
 	return screen.Hints(k.GoOn, k.Another, k.Practise, k.Mishaps, k.Leave, screen.Global.Views)
 }

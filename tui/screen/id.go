@@ -19,13 +19,14 @@ const (
 	Account ID = "account"
 	Forge   ID = "forge"
 	Compare ID = "compare"
+	Why     ID = "why"
 )
 
 // Letters are the keys of the screens in the list of screens. Light has none: it
 // is reached from the start.
 var Letters = map[ID]string{
 	Fire: "f", Book: "b", Replay: "r", Shelf: "s", Start: "a", Help: "h",
-	Stores: "t", Furnace: "u", Plan: "p", Account: "c", Forge: "g", Compare: "m",
+	Stores: "t", Furnace: "u", Plan: "p", Account: "c", Forge: "g", Compare: "m", Why: "w",
 }
 
 // Keys of that list which lead to no screen. They too are settled here.

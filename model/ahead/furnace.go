@@ -59,9 +59,6 @@ func between(low, usual, high, share float64) float64 {
 	return usual + (high-usual)*(2*share-1)
 }
 
-// As is a smelt's entries as they would have been on the nth of the plausible furnaces.
-func As(n int, entries []entry.Entry) []entry.Entry { return plausible[n].as(entries) }
-
 // as is a smelt's entries as they would have been on the furnace: only what the light took down of the numbers of the solver
 // and of the ore is another.
 func (f furnace) as(entries []entry.Entry) []entry.Entry {

@@ -22,7 +22,7 @@ func TestTheInventedWeekIsOnlyToLookAt(t *testing.T) {
 	d.Press("v", "s", "w")
 	d.Shows("pond meadow")
 	d.Shows("invented")
-	d.Answers("nobody did this")
+	d.Answers("to look at only")
 	if d.M.Active() != screen.Stores || len(d.M.Shared().House().Lots) < 6 {
 		t.Fatalf("on %s:\n%s", d.M.Active(), d.Picture())
 	}

@@ -80,6 +80,23 @@ func TestWhatThereIsIsCompared(t *testing.T) {
 	}
 }
 
+// Wood is asked for only so far as charcoal is missing.
+func TestWoodIsForTheCharcoalThatIsMissing(t *testing.T) {
+	need := needed(t, asked(nil), plan.NeedCharcoal).Band.P50
+	for charcoal, wood := range map[float64]float64{need + 1: 0, need - 3: 3 / 0.15, 0: need / 0.15} {
+		p := asked(func(a *plan.Ask) { a.Left = map[plan.Need]float64{plan.NeedCharcoal: charcoal, plan.NeedWood: 0} })
+		got := 0.0
+		for _, s := range p.TooShort {
+			if s.Need == plan.NeedWood {
+				got = s.Take
+			}
+		}
+		if math.Abs(got-wood) > 1e-6 {
+			t.Errorf("with %.1f kg of charcoal %.1f kg of wood are short, want %.1f", charcoal, got, wood)
+		}
+	}
+}
+
 // Before a crew has smelted twice, one smelt does not give even odds however much ore
 // goes in, and two do; a certainty that three do not give is said so.
 func TestACertaintyOutOfReach(t *testing.T) {

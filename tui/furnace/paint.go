@@ -1,6 +1,8 @@
 package furnace
 
 import (
+	"slices"
+
 	"chargehand/model/entry"
 	"chargehand/model/house"
 	"chargehand/model/picture"
@@ -86,7 +88,11 @@ func known(g cell.Grid, sh screen.Shared, f house.Furnace) {
 	} else {
 		row(words.Blower, words.NotMeasured, words.BagHelps)
 	}
-	row(words.Dried, words.DryingSo(f), words.DryingUsual)
+	usual := words.DryingUsual
+	if fired(f) {
+		usual = ""
+	}
+	row(words.Dried, words.DryingSo(f), usual)
 	if y++; y >= h {
 		return
 	}
@@ -95,23 +101,25 @@ func known(g cell.Grid, sh screen.Shared, f house.Furnace) {
 	for i := len(f.Versions) - 1; i >= 0 && y < h; i-- {
 		v := f.Versions[i]
 		g.Text(4, y, v.From.Format("2 Jan 06"), th.Style(theme.Quiet))
-		g.TextIn(cell.Rect{X: 14, Y: y, W: w - 15, H: 1}, words.VersionSays(u, v), th.Style(theme.Text))
-		y++
+		y += max(1, g.Wrap(cell.Rect{X: 14, Y: y, W: w - 15, H: min(2, h-y)}, words.VersionSays(u, v), th.Style(theme.Text)))
 	}
 	for _, happened := range wallsOf(sh, f) {
 		if y >= h {
 			return
 		}
 		g.Text(4, y, happened.At.Format("2 Jan 06"), th.Style(theme.Quiet))
-		g.TextIn(cell.Rect{X: 14, Y: y, W: w - 15, H: 1}, words.WallInSmelt(u.Event(happened.Seen), happened.smelt), th.Style(theme.Text))
-		y++
+		y += max(1, g.Wrap(cell.Rect{X: 14, Y: y, W: w - 15, H: min(2, h-y)}, words.WallInSmelt(u.Event(happened.Seen), happened.smelt), th.Style(theme.Text)))
 	}
 	for i := len(f.Dryings) - 1; i >= 0 && y < h; i-- {
 		d := f.Dryings[i]
 		g.Text(4, y, d.At.Format("2 Jan 06"), th.Style(theme.Quiet))
-		g.TextIn(cell.Rect{X: 14, Y: y, W: w - 15, H: 1}, sh.Units.Event(d.Drying), th.Style(theme.Text))
-		y++
+		y += max(1, g.Wrap(cell.Rect{X: 14, Y: y, W: w - 15, H: min(2, h-y)}, sh.Units.Event(d.Drying), th.Style(theme.Text)))
 	}
+}
+
+// fired tells whether small fires were lit to dry it.
+func fired(f house.Furnace) bool {
+	return slices.ContainsFunc(f.Dryings, func(d house.Drying) bool { return d.Fires.Value > 0 })
 }
 
 // wallThen is what a wall did in a smelt.

@@ -128,6 +128,9 @@ func (s Screen) needs(g cell.Grid, sh screen.Shared) {
 		if weighed {
 			x += g.Text(x, y, words.KgRound(u, left), th.Style(theme.Text)) + beside - dry
 			remark = words.EnoughWord
+			if _, burns := short[plan.NeedCharcoal]; n.Need == plan.NeedWood && !burns {
+				remark = words.NotNeeded
+			}
 			if by, is := short[n.Need]; is {
 				remark, role = words.TooLittleShort(u, by), theme.Strong
 				if w < 50 {

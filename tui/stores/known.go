@@ -148,8 +148,7 @@ func facts(g cell.Grid, sh screen.Shared, l house.Lot) {
 		y += g.Wrap(cell.Rect{Y: y, W: w - 1, H: min(2, h-y)}, words.RoastedThrough(r), th.Style(theme.Strong))
 	}
 	if help := lot.Helps(l); help != lot.NoHelp && y < h {
-		n := g.Text(0, y, words.WouldHelp+" ", th.Style(theme.Quiet))
-		g.Wrap(cell.Rect{X: n + 1, Y: y, W: w - n - 2, H: min(3, h-y)}, words.WhatHelps(help), th.Style(theme.Text))
+		g.Wrap(cell.Rect{Y: y, W: w - 1, H: min(3, h-y)}, words.WouldHelp+": "+words.WhatHelps(help), th.Style(theme.Text))
 	}
 }
 

@@ -54,7 +54,7 @@ const (
 	Blower         = "blower"
 	NotMeasured    = "not measured"
 	BagHelps       = "a: the bag test"
-	BagTested      = "by the bag, less 5 to 20 % (assumed)"
+	BagTested      = "bag, less 5-20 %, assumed"
 	Dried          = "drying"
 	DryingUsual    = "usual: small fires until no steam"
 	Versions       = "versions; a smelt keeps its own"

@@ -50,6 +50,7 @@ const (
 	UsualFurnace     = "the usual furnace: none is keyed"
 	BeingReckoned    = "being reckoned"
 	NoOreGivesIt     = "No amount of ore that is known of gives that chance. Ask for less (w), or be content with less certainty (n)."
+	NotNeeded        = "not needed"
 	NoAmount         = "no amount of ore gives it"
 	ChanceOfIt       = "chance of it, about"
 	NeedsHead        = "needs"

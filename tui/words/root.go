@@ -83,7 +83,7 @@ func Refused(what, why string) string { return "NOT kept and dropped, " + what +
 const (
 	PasteIgnored  = "pasted text is for fields only: nothing done"
 	NowhereBack   = "nothing to go back to; v shows the other screens"
-	WeekToLookAt  = "an invented week, to look at: nobody did this; v t stores, v u furnace, v p plan, esc back"
+	WeekToLookAt  = "invented, to look at only: v t stores, v u furnace, v p plan, esc back"
 	WeekOnlyLooks = "this week is invented and only to look at: nothing is kept of it; esc leads back"
 	NoDemo        = "there is no smelt to look at in this program"
 )

@@ -51,7 +51,7 @@ func TooLittleBy(u modelwords.Units, kg float64) string { return KgRound(u, kg) 
 
 // MoreThanNeeded says by how much.
 func MoreThanNeeded(u modelwords.Units, kg float64) string {
-	return KgRound(u, kg) + " dry more than the plan needs"
+	return KgRound(u, kg) + " dry to spare"
 }
 
 // LeftOf is what is left of a lot as it lies, with its spread or what is not known of it.

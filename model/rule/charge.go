@@ -85,13 +85,27 @@ func doubleCharge(m *moment) (Evidence, bool) {
 	}
 	last, before := m.c.Charges[m.charges-1], m.c.Charges[m.charges-2]
 	apart := last.At - before.At
-	if m.answered(DoubleCharge, last.At) || !last.Double || (m.paces[m.charges-2].usual == 0 && apart > atOnce) {
+	if m.answered(DoubleCharge, last.At) || !last.Double || m.caughtUp(m.charges-2) || (m.paces[m.charges-2].usual == 0 && apart > atOnce) {
 		return nil, false
 	}
 	return Evidence{
 		number("number", float64(last.Number), Count), minutes("apart", apart),
 		minutes("usual", m.c.Pace.UsualBefore()),
 	}, true
+}
+
+// roomForTwo is after how many usual intervals one charge does not fill the shaft
+// again, and crews put two in (common practice): from then on a charge is late.
+const roomForTwo = 1.5
+
+// caughtUp tells whether a charge came so late that another one directly after it
+// fills the shaft again: a crew that was away, or a burden that hung and came down.
+func (m *moment) caughtUp(i int) bool {
+	if i < 1 {
+		return false
+	}
+	usual := m.paces[i-1].usual
+	return usual > 0 && m.paces[i].minutes >= roomForTwo*usual
 }
 
 // answered tells whether a person has acknowledged a rule since a moment.

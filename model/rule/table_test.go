@@ -222,6 +222,8 @@ func scenes() map[rule.ID][]scene {
 			{name: "nobody says anything", day: steady().with(91, full), to: 103, raised: 91, cleared: 101},
 			{name: "seen, so it was meant", day: steady().with(91, full).with(93, entry.Acknowledge{Rule: string(rule.DoubleCharge), OnsetMs: clock(91).Milliseconds()}), to: 100, raised: 91, cleared: 93},
 			{name: "crossed out", day: struckDouble(full), to: 100},
+			{name: "after one so late that both fit", day: steady().with(106, full).with(107, full), to: 110},
+			{name: "after one a little late", day: steady().with(103, full).with(104, full), to: 106, raised: 104},
 		},
 		rule.ClockJumped: {
 			{name: "set", day: steady().with(95, entry.ClockJump{ByMs: 23 * 60000}), to: 96, raised: 95, says: "set 23 min forward; the smelt's own clock ran on"},

@@ -4,7 +4,7 @@ import (
 	"testing"
 
 	"chargehand/model/entry"
-	"chargehand/model/invented"
+	"chargehand/model/invented/week"
 	"chargehand/tui"
 	"chargehand/tui/desk"
 	"chargehand/tui/screen"
@@ -14,7 +14,7 @@ import (
 // The invented week is reached from the list of the smelts, marked on every screen of it,
 // only to look at, and gone when another screen is: nothing of it meets what a person has.
 func TestTheInventedWeekIsOnlyToLookAt(t *testing.T) {
-	d := desk.SitWith(t, desk.Memory{}, desk.Noon, theme.Theme{}, func(c *tui.Config) { c.Week = invented.Week })
+	d := desk.SitWith(t, desk.Memory{}, desk.Noon, theme.Theme{}, func(c *tui.Config) { c.Week = week.Entries })
 	d.Press("v", "t")
 	keyIn(d, "n1rmine\n31\n3\n")
 	own := d.M.Shared().House()

@@ -56,7 +56,7 @@ var arrows = map[string][]string{
 	"model/forge":      {"model/account", "model/entry", "model/house", "model/shelf"},
 	"model/doubt":      {"model/entry", "model/figure", "model/fold", "model/forge", "model/house", "model/rule", "physics"},
 	"model/lot":        {"model/account", "model/doubt", "model/entry", "model/house", "physics"},
-	"model/plan":       {"model/doubt", "model/entry", "model/fold", "model/house", "model/learn", "model/solve", "physics"},
+	"model/plan":       {"model/account", "model/ahead", "model/doubt", "model/entry", "model/fold", "model/house", "model/learn", "model/solve", "physics"},
 	"model/invented":   {"model/entry"},
 	"model/truth":      {"physics"},
 	"model/ahead":      {"model/entry", "model/figure", "model/fold", "model/session", "model/solve", "physics"},
@@ -65,7 +65,8 @@ var arrows = map[string][]string{
 	"physics":          nil,
 	"physics/shaft":    {"physics"},
 
-	"model/truth/zones": {"model/truth", "physics"},
+	"model/truth/zones":   {"model/truth", "physics"},
+	"model/invented/week": {"model/entry", "model/house", "model/invented", "model/learn", "model/plan"},
 }
 
 // forTests are packages that only tests import, and each other.

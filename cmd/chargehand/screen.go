@@ -22,6 +22,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/invented"
+	"chargehand/model/invented/week"
 	"chargehand/model/shelf"
 	"chargehand/model/words"
 	"chargehand/persist"
@@ -102,7 +103,7 @@ func openScreen(w world, c common) (left, error) {
 	}
 	store := shelfStore{book}
 	cfg := configOf(w, c, out, store, clock())
-	cfg.Demo, cfg.Week, cfg.Rehearsals = invented.Smelt, invented.Week, true
+	cfg.Demo, cfg.Week, cfg.Rehearsals = invented.Smelt, week.Entries, true
 	return runScreen(w, out, book, acks, tui.Program(tui.New(cfg), store, clock), keys)
 }
 

@@ -54,6 +54,9 @@ func Smelt() ([]entry.Entry, error) {
 	return entries, nil
 }
 
+// Light is what the invented smelt was lit with: its furnace, measures and lots.
+func Light() entry.Light { return rows[0].event.(entry.Light) }
+
 func buckets(n entry.Count) entry.Part {
 	return entry.Part{What: entry.Charcoal, Measure: "bucket", Count: entry.Some(n)}
 }

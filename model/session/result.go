@@ -5,6 +5,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/figure"
+	"chargehand/model/fold"
 )
 
 // Outcome is what came of a smelt that is over, and what was foretold.
@@ -14,14 +15,15 @@ type Outcome struct {
 	State entry.PieceState            // in which it was weighed then; "" where that was not keyed
 	Never bool                        // it was not, and it was said that it will not be
 	// Charcoal is kg as charged, fill included; Left is what of it was weighed as left over.
-	Charcoal  figure.Figure
-	Left      entry.Kilogram
-	OreDry    figure.Figure               // kg
-	Slag      entry.Maybe[entry.Kilogram] // all that was weighed, tapped or left in
-	Lasted    time.Duration               // from light until the bloom was taken out, else until it was over
-	Extracted bool                        // that it was taken out is keyed, with when
-	Foretold  figure.Figure               // kg of bloom, as the smelt stood and was known just before
-	Chance    figure.Figure               // per cent: that there is none, foretold then
+	Charcoal    figure.Figure
+	Left        entry.Kilogram
+	CharcoalDry fold.Mass
+	OreDry      figure.Figure               // kg
+	Slag        entry.Maybe[entry.Kilogram] // all that was weighed, tapped or left in
+	Lasted      time.Duration               // from light until the bloom was taken out, else until it was over
+	Extracted   bool                        // that it was taken out is keyed, with when
+	Foretold    figure.Figure               // kg of bloom, as the smelt stood and was known just before
+	Chance      figure.Figure               // per cent: that there is none, foretold then
 }
 
 // before is how long before the extraction the forecast is read: the entry of the
@@ -35,7 +37,7 @@ func (s Session) Outcome() (o Outcome, ok bool) {
 	if !r.Phase.Over() {
 		return Outcome{}, false
 	}
-	o = Outcome{Never: r.BloomNever, Charcoal: r.Figure(figure.CharcoalCharged), OreDry: r.Figure(figure.OreDry), Lasted: r.Since}
+	o = Outcome{Never: r.BloomNever, Charcoal: r.Figure(figure.CharcoalCharged), CharcoalDry: s.Timeline().Charcoal.Dry, OreDry: r.Figure(figure.OreDry), Lasted: r.Since}
 	for l := range s.Of(entry.KindExtract) {
 		o.None, o.Extracted, o.Lasted = l.Event.(entry.Extract).None, true, l.At
 	}

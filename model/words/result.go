@@ -7,6 +7,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/figure"
+	"chargehand/model/plan"
 	"chargehand/model/session"
 )
 
@@ -180,32 +181,36 @@ func against(kg float64, f figure.Figure) string {
 }
 
 // Promised says of the plan that a smelt was lit by what it promised, each beside what came:
-// "ore 20 kg: 19.5 kg went in". There is none without a plan.
-func Promised(u Units, plan *entry.PlanTaken, o session.Outcome) (said []string) {
-	if plan == nil {
+// "ore 20 kg: 19.5 kg went in". There is none without a plan. Masses are dry on both sides.
+func Promised(u Units, taken *entry.PlanTaken, o session.Outcome) (said []string) {
+	if taken == nil {
 		return nil
 	}
-	band := func(name string) (entry.Estimate, bool) {
-		e, ok := plan.Promised[name]
+	promised := func(name string) (entry.Estimate, bool) {
+		e, ok := taken.Promised[name]
 		return e, ok && e.P50.Known
 	}
-	mass := func(name, word string, f figure.Figure) {
-		e, ok := band(name)
-		if !ok || !f.Known() {
+	mass := func(name, word string, kg float64, known bool) {
+		e, ok := promised(name)
+		if !ok {
 			return
 		}
-		said = append(said, word+" "+u.Kg(entry.Kilogram(e.P50.Value))+": "+u.Kg(entry.Kilogram(f.P50))+" went in")
+		came := "not all that went in was weighed"
+		if known {
+			came = u.Kg(entry.Kilogram(kg)) + " went in"
+		}
+		said = append(said, word+" "+u.Kg(entry.Kilogram(e.P50.Value))+": "+came)
 	}
-	mass("ore_planned", "ore", o.OreDry)
-	mass("charcoal", "charcoal", o.Charcoal)
-	if e, ok := band("hours"); ok {
+	mass(plan.PromisedOre, "dry ore", o.OreDry.P50, o.OreDry.Known())
+	mass(plan.PromisedCharcoal, "dry charcoal", o.CharcoalDry.Kg, !o.CharcoalDry.Unknown && o.CharcoalDry.Kg > 0)
+	if e, ok := promised(plan.PromisedHours); ok {
 		hours := Number(float64(e.P50.Value), 1)
 		if e.P10.Known && e.P90.Known {
 			hours = Number(float64(e.P10.Value), 1) + " to " + Number(float64(e.P90.Value), 1)
 		}
 		said = append(said, hours+" h: it took "+Lasted(o.Lasted.Truncate(time.Minute)))
 	}
-	if e, ok := band("chance"); ok {
+	if e, ok := promised(plan.PromisedChance); ok {
 		said = append(said, "chance of what was wanted "+strings.TrimPrefix(NIn10(float64(e.P50.Value)), "about "))
 	}
 	return said

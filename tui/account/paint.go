@@ -90,20 +90,12 @@ func (p painter) answer(y int) int {
 		p.g.Text(2, y, head, p.style(theme.Quiet))
 		letter.Small.Text(p.g, 2, y+1, words.Large(bloom), p.style(theme.Strong), p.sh.Theme.ASCII)
 		p.g.TextIn(cell.Rect{X: 2, Y: y + 6, W: p.w - 4, H: 1}, p.promised(), p.style(theme.Text))
-		return p.cameOf(y + 7)
+		return y + 7
 	}
 	x := 2 + p.g.Text(2, y, head+" ", p.style(theme.Quiet))
 	p.g.Text(x, y, bloom, p.style(theme.Strong))
 	p.g.TextIn(cell.Rect{X: 2, Y: y + 1, W: p.w - 4, H: 1}, p.promised(), p.style(theme.Text))
-	return p.cameOf(y + 2)
-}
-
-// cameOf is what the plan promised, against what came of it.
-func (p painter) cameOf(y int) int {
-	if against := p.against(); against != "" {
-		return p.said(y, []string{against}, theme.Text)
-	}
-	return y
+	return y + 2
 }
 
 // promised is what was wanted and foretold, against what came.

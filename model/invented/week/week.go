@@ -1,10 +1,12 @@
-package invented
+// Package week holds the invented week before the invented smelt, from digging to the morning.
+package week
 
 import (
 	"time"
 
 	"chargehand/model/entry"
 	"chargehand/model/house"
+	"chargehand/model/invented"
 	"chargehand/model/learn"
 	"chargehand/model/plan"
 )
@@ -33,12 +35,12 @@ func Morning() time.Time {
 	return time.Date(2026, 5, 9, 7, 45, 0, 0, time.FixedZone("", 2*60*60))
 }
 
-// Week gives the invented house in the week before the invented smelt: ore dug, roasted,
+// Entries gives the invented house in the week before the invented smelt: ore dug, roasted,
 // assayed and sieved, charcoal burnt, a furnace built and dried, a plan made, and the list
 // before lighting gone through on the morning. Nobody did any of it. It is for looking at
 // and goes into no book.
-func Week() []entry.Entry {
-	w := week{at: time.Date(2026, 4, 24, 9, 0, 0, 0, Morning().Location())}
+func Entries() []entry.Entry {
+	w := keying{at: time.Date(2026, 4, 24, 9, 0, 0, 0, Morning().Location())}
 	w.measures()
 	w.stores()
 	w.furnace()
@@ -46,19 +48,19 @@ func Week() []entry.Entry {
 	return w.all
 }
 
-type week struct {
+type keying struct {
 	at  time.Time
 	all []entry.Entry
 }
 
 // on sets the clock to a day and hour of the week: days before the morning.
-func (w *week) on(before, hour int) {
+func (w *keying) on(before, hour int) {
 	m := Morning()
 	w.at = time.Date(m.Year(), m.Month(), m.Day()-before, hour, 0, 0, 0, m.Location())
 }
 
 // keep keeps what one key says.
-func (w *week) keep(at string, evs ...entry.Event) {
+func (w *keying) keep(at string, evs ...entry.Event) {
 	group := ""
 	if len(evs) > 1 {
 		group = "invented " + w.at.Format(time.RFC3339)
@@ -75,7 +77,7 @@ func (w *week) keep(at string, evs ...entry.Event) {
 	w.at = w.at.Add(20 * time.Minute)
 }
 
-func (w *week) measures() {
+func (w *keying) measures() {
 	w.keep("stores", entry.MeasureNamed{Measure: entry.Measure{UID: bucket, Name: "bucket", What: entry.Charcoal, Mass: entry.Some(entry.Kilogram(1.8))}})
 	w.keep("stores", entry.MeasureNamed{Measure: entry.Measure{UID: scoop, Name: "scoop", What: entry.Ore, Mass: entry.Some(entry.Kilogram(0.5))}})
 }
@@ -85,7 +87,7 @@ func of(lot entry.UID, kg, moisture float64) entry.Amount {
 	return entry.Amount{Lot: lot, Mass: entry.Some(entry.Kilogram(kg)), Moisture: entry.Some(entry.Share(moisture))}
 }
 
-func (w *week) stores() {
+func (w *keying) stores() {
 	made := func(uid entry.UID, name string, m entry.Material, what entry.What, moisture float64) entry.LotStored {
 		return entry.LotStored{Lot: entry.Lot{UID: uid, Name: name, Material: m, What: what, Moisture: entry.Some(entry.Share(moisture))}}
 	}
@@ -125,10 +127,9 @@ func (w *week) stores() {
 	w.keep("stores", entry.Deed{Does: entry.CountedAgain, Out: []entry.Amount{of(ore, 34, 0.04)}})
 }
 
-func (w *week) furnace() {
+func (w *keying) furnace() {
 	w.on(13, 15)
-	l, _ := rows[0].event.(entry.Light)
-	f := l.Furnace
+	f := invented.Light().Furnace
 	f.UID = furnace
 	f.Clay = []entry.ShareOf{{What: "clay", Share: 0.4}, {What: "sand", Share: 0.5}, {What: "horse dung", Share: 0.1}}
 	w.keep("furnace", entry.FurnaceBuilt{Furnace: f, Why: entry.Built})
@@ -145,7 +146,7 @@ func (w *week) furnace() {
 }
 
 // plan is made of what the week has so far, as the program makes one.
-func (w *week) plan() {
+func (w *keying) plan() {
 	w.on(1, 17)
 	h := house.Fold(w.all, nil, w.at)
 	f, _ := h.Furnace(string(furnace))

@@ -1,4 +1,4 @@
-package invented
+package week
 
 import (
 	"math"
@@ -7,13 +7,14 @@ import (
 	"chargehand/model/doubt"
 	"chargehand/model/entry"
 	"chargehand/model/house"
+	"chargehand/model/invented"
 )
 
 // The week leads to the smelt: lots, measures and furnace of the same names, sizes and
 // amounts, every entry one that can be kept, nothing in it doubted, and a plan that is taken
 // and of which most lines are ticked.
 func TestTheWeekLeadsToTheSmelt(t *testing.T) {
-	es := Week()
+	es := Entries()
 	for i, e := range es {
 		if e.Seq != uint64(i+1) || e.Stream != entry.House || e.Kept.After(Morning()) || i > 0 && e.Kept.Before(es[0].Kept) {
 			t.Errorf("entry %d: %d of %s at %s", i, e.Seq, e.Stream, e.Kept)
@@ -26,7 +27,7 @@ func TestTheWeekLeadsToTheSmelt(t *testing.T) {
 		}
 	}
 	h := house.Fold(es, nil, Morning())
-	smelt, err := Smelt()
+	smelt, err := invented.Smelt()
 	if err != nil {
 		t.Fatal(err)
 	}

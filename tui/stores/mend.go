@@ -81,6 +81,7 @@ func mend(sh screen.Shared, lines []house.Line, i int) screen.Effect {
 		amounts(d.In, func(d entry.Deed) []entry.Amount { return d.In })
 		amounts(d.Out, func(d entry.Deed) []entry.Amount { return d.Out })
 		amounts(d.Fuel, func(d entry.Deed) []entry.Amount { return d.Fuel })
+		list = append(list, around(l, d)...)
 	}
 	list = append(list,
 		act.WhenInHouse("w", l, says),

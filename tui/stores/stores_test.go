@@ -154,6 +154,18 @@ func TestPutRight(t *testing.T) {
 	if w := l.Weight(l.Left.Kg); w < 29.99 || w > 30.01 {
 		t.Errorf("%v kg", w)
 	}
+	key(d, "e2p2\n")
+	key(d, "e2o4\n")
+	key(d, "e2e:dry\n")
+	deed := entry.Deed{}
+	for _, line := range d.M.Shared().Home.Lines() {
+		if is, ok := line.Event.(entry.Deed); ok && is.Does == entry.Roasted {
+			deed = is
+		}
+	}
+	if deed.People.Value != 2 || deed.Hours.Value != 4 || deed.Weather != "dry" || len(deed.In) != 1 || deed.In[0].Mass.Value != 46 {
+		t.Errorf("the roast by two in four hours: %+v", deed)
+	}
 	key(d, "e1w3\n")
 	d.Answers("6 May") // three days before the ninth
 	l, _ = d.M.Shared().House().Lot("pond meadow, roasted")

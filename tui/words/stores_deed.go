@@ -67,6 +67,29 @@ const (
 	FinesLeft  = "fines, sieved out"
 )
 
+// What may be said of a deed beside its amounts.
+const (
+	DeedPeople  = "people"
+	DeedHours   = "hours of each"
+	DeedWeather = "weather"
+)
+
+// DeedPeopleAre and DeedHoursAre are lines of its list.
+func DeedPeopleAre(n entry.Maybe[entry.Count]) string {
+	if !n.Known {
+		return DeedPeople
+	}
+	return DeedPeople + ": " + modelwords.Number(float64(n.Value), 0)
+}
+
+// DeedHoursAre is how long it took.
+func DeedHoursAre(h entry.Maybe[entry.Hour]) string {
+	if !h.Known {
+		return DeedHours
+	}
+	return DeedHours + ": " + modelwords.Number(float64(h.Value), 1)
+}
+
 // BrandsOf and DustOf name their heaps.
 func BrandsOf(wood string) string { return wood + ", brands" }
 

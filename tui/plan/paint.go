@@ -153,7 +153,7 @@ func (s Screen) ways(g cell.Grid, sh screen.Shared) {
 	each := (w - label) / max(len(s.plan.Ways), 1)
 	o, _ := s.plan.Offer()
 	roomy := each > 14
-	for y, head := range []string{"", words.NeedWord(plan.NeedOreRoasted), words.NeedWord(plan.NeedCharcoal), words.NeedWord(plan.NeedHours), words.ChanceWord, words.HearthWord, words.HearthBandWord(s.asked8()), words.FearsWord} {
+	for y, head := range []string{"", words.NeedWord(plan.NeedOreRoasted), words.NeedWord(plan.NeedCharcoal), words.NeedWord(plan.NeedHours), words.ChanceWord, words.HearthWord, words.HearthBandWord(s.asked8(), s.solving()), words.FearsWord} {
 		g.TextIn(cell.Rect{Y: y, W: label, H: 1}, head, th.Style(theme.Text))
 	}
 	for i, way := range s.plan.Ways {
@@ -203,6 +203,11 @@ func (s Screen) ways(g cell.Grid, sh screen.Shared) {
 			}
 		}
 	}
+}
+
+// solving tells whether the model is still at it, or has nothing to say of these ways.
+func (s Screen) solving() bool {
+	return s.foresee == nil || s.asked8() < plan.BandFurnaces && slices.ContainsFunc(s.foresee, func(f plan.Foreseen) bool { return f.Known })
 }
 
 // asked8 is in how many plausible furnaces the ways were solved so far.

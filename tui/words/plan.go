@@ -203,8 +203,8 @@ func WithOffers(none string, offers []string, room int) string {
 
 // HearthBandWord is the head of the band, or in how many of the plausible furnaces it was
 // asked so far.
-func HearthBandWord(furnaces int) string {
-	if furnaces >= plan.BandFurnaces {
+func HearthBandWord(furnaces int, solving bool) string {
+	if !solving {
 		return "band"
 	}
 	return modelwords.Number(float64(furnaces), 0) + " of 8"
@@ -435,7 +435,15 @@ var fearBrief = map[plan.Fear]string{
 func FearBrief(f plan.Fear) string { return fearBrief[f] }
 
 // MomentSays is a line of the day.
-func MomentSays(_ modelwords.Units, m plan.Moment) string { return modelwords.OfTheDay(m) }
+func MomentSays(u modelwords.Units, m plan.Moment) string {
+	switch m.What {
+	case plan.FirstOre:
+		return "first ore: " + u.Value(m.Ore, "kg", 2) + " to a measure of charcoal"
+	case plan.OreRises:
+		return "ore: " + u.Value(m.Ore, "kg", 2) + " to a measure"
+	}
+	return modelwords.OfTheDay(m)
+}
 
 // MinutesABucket and OreACharge are the scales of the strip.
 func MinutesABucket(v float64) string { return modelwords.Number(v, 0) + " min a charge" }

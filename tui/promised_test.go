@@ -1,0 +1,44 @@
+package tui_test
+
+import (
+	"testing"
+	"time"
+
+	"chargehand/tui/desk"
+)
+
+// When a smelt that was lit by a plan is over, its account has what the plan promised beside
+// what came out, ore and charcoal dry on both sides; a smelt without one says nothing of it.
+func TestPromisedAgainstWhatCameOut(t *testing.T) {
+	d := desk.Sit(t)
+	d.Press("v", "u")
+	keyIn(d, "nReed Hollow\n25\n\n50\n60\n15\n5\n20\n20\n")
+	d.Press("v", "t")
+	keyIn(d, "n1rpond, roasted\n31\n3\n")
+	keyIn(d, "n2balder\n64\n12\n")
+	keyIn(d, "ka1bucket\n2\n")
+	d.Press("v", "p")
+	keyIn(d, "wb3\n")
+	keyIn(d, "n4\n")
+	d.Press("enter", "l", "pgdown", "enter")
+	if d.M.Dialog() != nil { // some numbers are guesses
+		d.Press("y")
+	}
+	d.Wait(time.Minute)
+	d.Press("f")
+	for range 4 {
+		d.Wait(11 * time.Minute)
+		d.Press("f")
+	}
+	d.Wait(15 * time.Minute)
+	d.Press("o", "o", "r")
+	d.Press("w", "b")
+	d.Write("2.5")
+	d.Press("enter", "k")
+	d.Wait(time.Minute)
+	d.Press("esc", "v", "c")
+	d.Shows("the plan promised ore dry")
+	d.Shows("came 8.8 kg") // five buckets of 2 kg with 12 % of water
+	d.Shows("from light to bloom")
+	d.Shows("bloom 2.5 kg")
+}

@@ -19,6 +19,8 @@ func reportCommand() command {
 		flags.BoolVar(&o.Names, "names", false, words.FlagNames)
 		flags.BoolVar(&o.Places, "places", false, words.FlagPlaces)
 		flags.BoolVar(&o.Incidents, "incidents", false, words.FlagIncidents)
+		photos := flags.String("photos", "", words.FlagPhotos)
+		clock := flags.String("clock-photo", "", words.FlagClockPhoto)
 		return func(w world, c common, operands []string) error {
 			name, err := one(operands, words.ASmelt)
 			if err != nil {
@@ -36,6 +38,9 @@ func reportCommand() command {
 				return err
 			}
 			s := session.Open(entries[0].Stream, entries, session.Lacking(gaps...)).Taught(historyOf(w, c))
+			if err := withPhotos(w, s, *photos, *clock, &o); err != nil {
+				return err
+			}
 			r, broke := report.Of(s, entries, house, o)
 			if broke != nil {
 				fmt.Fprintln(w.err, "chargehand:", words.SolverBroke(broke))

@@ -10,7 +10,7 @@ import (
 
 // headings are the words of the page that do not change.
 type headings struct {
-	Title, Lit, Result, Day, Plots, Shaft, Warnings, Entries, Account, Pieces, Cautions, Lost                                            string
+	Title, Lit, Result, Day, Plots, Shaft, Warnings, Entries, Account, Pieces, Cautions, Lost, Photos                                    string
 	NoPlot, NoWarning, Nothing, Numbers                                                                                                  string
 	Time, What, By, Since, Until, Warning, Evidence, Keyed, Side, Iron, Rests, From, To, GoesOn, Wall, Centre, Piece, Mass, Share, State string
 	Worked, Tests                                                                                                                        string
@@ -18,7 +18,7 @@ type headings struct {
 
 var said = headings{
 	Title: words.ReportTitle, Lit: words.ReportLit, Result: words.ReportResult, Day: words.ReportDay, Plots: words.ReportPlots, Shaft: words.ReportShaft,
-	Warnings: words.ReportWarnings, Entries: words.ReportEntries, Account: words.ReportAccount, Pieces: words.ReportPieces, Cautions: words.ReportCautions, Lost: words.ReportLost,
+	Warnings: words.ReportWarnings, Entries: words.ReportEntries, Account: words.ReportAccount, Pieces: words.ReportPieces, Cautions: words.ReportCautions, Lost: words.ReportLost, Photos: words.ReportPhotos,
 	NoPlot: words.ReportNoPlot, NoWarning: words.ReportNoWarning, Nothing: words.ReportNothing, Numbers: words.ReportNumbers,
 	Time: words.ColumnTime, What: words.ColumnWhat, By: words.ColumnBy,
 	Since: words.ColumnSince, Until: words.ColumnUntil, Warning: words.ColumnWarning, Evidence: words.ColumnEvidence, Keyed: words.ReportKeyed,

@@ -42,6 +42,7 @@ th, td { text-align: left; vertical-align: top; padding: .15rem .5rem .15rem 0; 
 td.n, th.n { text-align: right; font-variant-numeric: tabular-nums; }
 .wide { overflow-x: auto; }
 figure { margin: 0 0 .5rem; break-inside: avoid; }
+.photo img { display: block; max-width: 100%; max-height: 24rem; }
 svg { display: block; width: 100%; height: auto; background: #fffdf8; }
 svg text { font: 11px "Noto Sans", "DejaVu Sans", Arial, sans-serif; fill: #1c1917; }
 .axis { stroke: #57534e; stroke-width: 1; fill: none; }
@@ -420,6 +421,31 @@ footer { margin-top: 2rem; border-top: 2px solid #7c2d12; font-size: .875rem; }
 `)
 			}
 			qw422016.N().S(`</tbody></table></div></div>
+`)
+		}
+		qw422016.N().S(`</section>`)
+	}
+	qw422016.N().S(`
+
+`)
+	if len(r.Photos) > 0 {
+		qw422016.N().S(`<section>
+<h2>`)
+		qw422016.E().S(w.Photos)
+		qw422016.N().S(`</h2>
+`)
+		for _, photo := range r.Photos {
+			qw422016.N().S(`<figure class="photo"><img src="data:image/jpeg;base64,`)
+			qw422016.E().S(photo.Data)
+			qw422016.N().S(`" alt="`)
+			qw422016.E().S(w.Photos)
+			qw422016.N().S(`, `)
+			qw422016.E().S(photo.Time)
+			qw422016.E().S(photo.Says)
+			qw422016.N().S(`"><figcaption>`)
+			qw422016.E().S(photo.Time)
+			qw422016.E().S(photo.Says)
+			qw422016.N().S(`</figcaption></figure>
 `)
 		}
 		qw422016.N().S(`</section>`)

@@ -26,6 +26,8 @@ type Options struct {
 	Names     bool // initials, and who was handed over to
 	Places    bool // where the lots are from
 	Incidents bool
+	Photos    []Taken
+	NotTaken  int // photos that were not taken
 }
 
 // Report is what the page says. All text is plain; the page escapes it.
@@ -42,6 +44,7 @@ type Report struct {
 	ByWhom   bool // the entries have a column of initials
 	Account  Account
 	Pieces   []Piece
+	Photos   []Photo
 	Cautions []Caution
 	Lost     []string // what of the entries is lost
 	Foot     []string // what was left out, and what stands behind the numbers
@@ -90,6 +93,7 @@ func Of(s session.Session, kept []entry.Entry, h []entry.Entry, o Options) (Repo
 	}
 	c, err := courseOf(s)
 	r.Facts = facts(c.end, light, h, o)
+	r.Photos = photos(c.end, o.Photos, o)
 	r.Strip = strip(c)
 	r.Plots = plots(c)
 	r.Moments = moments(c)
@@ -272,6 +276,9 @@ func foot(o Options) []string {
 		if text != "" {
 			said = append(said, text)
 		}
+	}
+	if len(o.Photos) > 0 || o.NotTaken > 0 {
+		said = append(said, words.ReportPhotosAre(len(o.Photos), o.NotTaken))
 	}
 	return append(said, words.LocalRules)
 }

@@ -66,6 +66,7 @@ const (
 	tenSeconds = "\x1b[15~" // F5
 	aMinute    = "\x1b[17~" // F6
 	tenMinutes = "\x1b[18~" // F7
+	anHour     = "\x1b[19~" // F8
 	clockIsSet = "\x1b[20~" // F9
 )
 

@@ -208,3 +208,27 @@ func TestPictures(t *testing.T) {
 		}
 	}
 }
+
+// A session may have been on several pieces at once: each is taken in by its digit, and
+// bears its part of hours and fuel.
+func TestASessionOnSeveralPieces(t *testing.T) {
+	d := desk.SitAt(t, book(), desk.Noon, theme.Theme{})
+	d.Press("v", "g")
+	key(d, "<enter>2<enter>4<enter>2<enter><pgdown><up>91")
+	d.Shows("also worked")
+	key(d, "<down><enter>")
+	ps := d.M.Shared().House().Pieces
+	n := 0
+	for _, p := range ps {
+		for _, s := range p.Sessions {
+			if n++; len(s.Pieces) != 2 || s.Part != 0.5 || s.Hours.Value != 2 {
+				t.Errorf("session %+v", s)
+			}
+		}
+	}
+	if n != 2 {
+		t.Errorf("%d pieces have it\n%s", n, d.Picture())
+	}
+	key(d, "<enter>2<enter>3<down><down><down><down><down>2<pgdown><up>1<down><enter>")
+	d.Shows("made by welding")
+}

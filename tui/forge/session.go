@@ -30,6 +30,7 @@ const (
 	nowField
 	fluxField
 	costField
+	withField
 	fields
 )
 
@@ -48,6 +49,7 @@ var typed = [fields]struct {
 	afterField:  {words.SessionAfter, screen.Limits{Unit: "kg", Least: 0.001, Most: 1000}, true},
 	nowField:    {label: words.SessionNow},
 	costField:   {label: words.SessionCost},
+	withField:   {label: words.SessionWith},
 }
 
 // session is the line that a session is keyed in, afterwards. Only the piece must be
@@ -65,8 +67,22 @@ type session struct {
 	fuels []fuel
 	now   int
 	nows  []entry.PieceKind // "" for the same piece
+	with  []withIt
 	bad   string
 }
+
+// withIt is another piece that may have been worked in the same session.
+type withIt struct {
+	uid  entry.UID
+	name string
+	in   bool
+}
+
+// mostWith is how many are offered, each by its digit.
+const mostWith = 9
+
+// withSep parts their names, which have commas.
+const withSep = "; "
 
 // fuel is what may have burnt: a word, or a lot of the house.
 type fuel struct{ what, says string }
@@ -89,6 +105,11 @@ func (s Screen) newSession(sh screen.Shared, b forge.Bench, i int) session {
 	for _, k := range []entry.PieceKind{entry.Billet, entry.Bar, entry.Finished} {
 		if k != p.Form {
 			f.nows = append(f.nows, k)
+		}
+	}
+	for _, r := range pieceRows(b) {
+		if o := b.Pieces[r.At]; r.At != i && !o.Spent && o.EndsAs == "" && o.Form != entry.CropEnd && len(f.with) < mostWith {
+			f.with = append(f.with, withIt{uid: o.UID, name: called(b, r.At)})
 		}
 	}
 	for id := range typed {
@@ -139,6 +160,8 @@ func (f session) Update(sh screen.Shared, p screen.Pressed) (screen.Dialog, scre
 		return f.refused(words.SessionEnds)
 	case f.at == didField:
 		return f.toggled(t)
+	case f.at == withField:
+		return f.joined(t)
 	case f.at == fuelField:
 		f.fuel = other(t, f.fuel, len(f.fuels))
 		return f, nil
@@ -152,6 +175,26 @@ func (f session) Update(sh screen.Shared, p screen.Pressed) (screen.Dialog, scre
 	}
 	f.in[f.at] = in
 	return f, nil
+}
+
+// joined takes another piece into the session, or out of it, by its digit.
+func (f session) joined(t screen.Typed) (screen.Dialog, screen.Effect) {
+	n, err := strconv.Atoi(screen.Digit(t))
+	if err != nil || n < 1 || n > len(f.with) {
+		return f.refused(f.withHint())
+	}
+	f.with = slices.Clone(f.with)
+	f.with[n-1].in = !f.with[n-1].in
+	return f, nil
+}
+
+// withHint names the pieces that may be in it too.
+func (f session) withHint() string {
+	var names []string
+	for _, w := range f.with {
+		names = append(names, w.name)
+	}
+	return words.SessionWithKeys(names)
 }
 
 func (f session) refused(why string) (screen.Dialog, screen.Effect) {
@@ -231,6 +274,15 @@ func (f session) done(sh screen.Shared) (screen.Dialog, screen.Effect) {
 		Hours: entry.Maybe[entry.Hour]{Value: entry.Hour(v[hoursField].Value), Known: v[hoursField].Known}, Flux: mass(v[fluxField]),
 		Fuel: entry.ForgeFuel{What: f.fuels[f.fuel].what, Kg: mass(v[fuelKgField])},
 	}
+	for _, w := range f.with {
+		if w.in {
+			ev.Pieces = append(ev.Pieces, w.uid)
+		}
+	}
+	if len(ev.Pieces) > 1 && f.nows[f.now] != "" {
+		f.at = nowField
+		return f.refused(words.SessionOfSeveral)
+	}
 	cost, err := costOf(f.in[costField].Trimmed())
 	if err != nil {
 		f.at = costField
@@ -274,6 +326,14 @@ func (f session) value(id field) string {
 		return strings.Join(all, ", ")
 	case fuelField:
 		return f.fuels[f.fuel].says
+	case withField:
+		var names []string
+		for _, w := range f.with {
+			if w.in {
+				names = append(names, w.name)
+			}
+		}
+		return strings.Join(names, withSep)
 	case nowField:
 		if f.nows[f.now] == "" {
 			return words.SessionSame
@@ -316,6 +376,11 @@ func (f session) Resumed(left map[string]string) screen.Dialog {
 			for i, d := range forgeds {
 				f.did[i] = slices.Contains(strings.Split(text, ", "), string(d))
 			}
+		case withField:
+			f.with = slices.Clone(f.with)
+			for i, w := range f.with {
+				f.with[i].in = slices.Contains(strings.Split(text, withSep), w.name)
+			}
 		case fuelField:
 			f.fuel = max(slices.IndexFunc(f.fuels, func(one fuel) bool { return one.says == text }), 0)
 		case nowField:
@@ -338,7 +403,7 @@ func (f session) Ask(sh screen.Shared) *draw.Ask {
 		hint = f.hint(sh)
 	}
 	a := &draw.Ask{Label: typed[f.at].label, Hint: hint}
-	if f.at != didField && f.at != fuelField && f.at != nowField {
+	if f.at != didField && f.at != fuelField && f.at != nowField && f.at != withField {
 		a.Value = func(width int) string { return f.in[f.at].Draw(sh.Theme, width) }
 	}
 	return a
@@ -351,6 +416,8 @@ func (f session) hint(sh screen.Shared) string {
 		return words.SessionDidKeys(didKeys())
 	case fuelField, nowField:
 		return words.SessionArrows
+	case withField:
+		return f.withHint()
 	case costField:
 		return words.CostHint
 	}

@@ -2,6 +2,7 @@ package words
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 	"time"
 
@@ -88,6 +89,7 @@ const (
 	SessionAfter = "mass after"
 	SessionNow   = "now it is"
 	SessionCost  = "cost"
+	SessionWith  = "also worked"
 	SessionSame  = "the same piece"
 	SessionOf    = "a session on "
 	SessionKeep  = "keep"
@@ -106,6 +108,21 @@ const (
 	SessionHalf   = "half typed earlier: go on, or esc"
 	CostHint      = "as 12.50 EUR; blank: not keyed"
 )
+
+// SessionOfSeveral refuses to make one piece of several in a session.
+const SessionOfSeveral = "of several pieces one is made by welding: w on the list"
+
+// SessionWithKeys names the other pieces by their digits.
+func SessionWithKeys(names []string) string {
+	if len(names) == 0 {
+		return "there is no other piece"
+	}
+	said := make([]string, len(names))
+	for i, name := range names {
+		said[i] = strconv.Itoa(i+1) + " " + name
+	}
+	return "by its digit: " + strings.Join(said, ", ")
+}
 
 // SessionDidKeys says which keys say what was done.
 func SessionDidKeys(keys []string) string { return strings.Join(keys, ", ") }

@@ -37,8 +37,8 @@ func TestPromisedAgainstWhatCameOut(t *testing.T) {
 	d.Press("enter", "k")
 	d.Wait(time.Minute)
 	d.Press("esc", "v", "c")
-	d.Shows("the plan promised ore dry")
-	d.Shows("came 8.8 kg") // five buckets of 2 kg with 12 % of water
-	d.Shows("from light to bloom")
-	d.Shows("bloom 2.5 kg")
+	d.Shows("planned dry ore")
+	d.Shows("8.8 kg went in") // five buckets of 2 kg with 12 % of water
+	d.Shows("chance of what was wanted 4 in 10")
+	d.Shows("less came")
 }

@@ -34,16 +34,17 @@ func onlyRehearsal(t *testing.T, dir string) []entry.Entry {
 	return readSmelt(t, practiceIn(dir), id)
 }
 
-// A person who has never seen the program practises: one key leads into a smelt an hour into its main burn. In the middle the
-// power goes, and the rehearsal goes on where it stood. Nothing of it is in the person's book.
-func TestPracticeGoesOnAfterAPowerCut(t *testing.T) {
+// A person who has never seen the program practises: one key leads into a smelt an hour into its main burn, whose ore somebody
+// ends early. In the middle the power goes, and the rehearsal goes on where it stood, to the bloom, the opened seal and why.
+// Nothing of it is in the person's book.
+func TestPracticeFromTheFirstKeyToTheBloom(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
 	s := openTerminal(t, dir, 120, 36)
 	s.shows("practise")
 	s.does("p", "practice, a minute a second", "none of this is kept with your smelts", "main burn")
 	s.does(faster, "practice, 600 times")
-	s.rehearses(4)
+	s.rehearses(1)
 	s.kill()
 	before := onlyRehearsal(t, dir)
 
@@ -56,7 +57,11 @@ func TestPracticeGoesOnAfterAPowerCut(t *testing.T) {
 	}
 	s.does(holds, "practice, a minute a second")
 	s.does(faster, "practice, 600 times")
-	s.rehearses(2)
+	s.does("ol", "sure")
+	s.does("y", "last ore")
+	s.rehearses(1000)
+	s.shows("opened: what was sealed at lighting", "what happened", "believed", "what you did")
+	s.does("w", "the model's opinion")
 	s.does("\x03", "leave")
 	s.does("y", "practise")
 	s.press("q")
@@ -68,12 +73,18 @@ func TestPracticeGoesOnAfterAPowerCut(t *testing.T) {
 		t.Errorf("the person's own book holds it:\n%s", out)
 	}
 	entries := onlyRehearsal(t, dir)
+	at := func(k entry.Kind) int {
+		return slices.IndexFunc(entries, func(e entry.Entry) bool { return e.Kind() == k })
+	}
+	if at(entry.KindSealed) != 1 || at(entry.KindExtract) < len(before) || at(entry.KindOpened) < at(entry.KindExtract) {
+		t.Errorf("sealed with entry %d, pulled with %d, opened with %d; %d stood in the book when the power went", at(entry.KindSealed), at(entry.KindExtract), at(entry.KindOpened), len(before))
+	}
 	live, err := rehearse.Resume(entries)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if is, last := live.Seconds(), rehearse.SecondsOf(entries[len(entries)-1]); is != last-1 {
-		t.Errorf("the furnace stands at %v s, the last entry at %v", is, last)
+	if is, last := live.Seconds(), rehearse.SecondsOf(entries[len(entries)-1]); is != last-1 || !live.Pulled() {
+		t.Errorf("the furnace stands at %v s, the last entry at %v; pulled %v", is, last, live.Pulled())
 	}
 }
 

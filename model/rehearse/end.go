@@ -35,7 +35,8 @@ type End struct {
 	Acts     []Act
 	Said     physics.Band // kg of bloom that the screen expected at the last ore; zero where it said nothing
 	Cold     time.Duration
-	Held     Of // of the ten minutes' steps from the first ore on, how often the hearth's band held what was so
+	Shafts   []Shaft // every ten minutes, and before it was pulled
+	Held     Of      // of the ten minutes' steps from the first ore on, how often the hearth's band held what was so
 }
 
 // Heat is a hearth at a moment.
@@ -182,6 +183,18 @@ func (d *End) did(entries []entry.Entry) {
 	}
 }
 
+// pulledAt is when the bloom was taken out, since light; else when all was over.
+func pulledAt(entries []entry.Entry) time.Duration {
+	last := time.Duration(0)
+	for _, e := range entries {
+		last = max(last, e.Kept.Sub(entries[0].Happened))
+		if e.Kind() == entry.KindExtract {
+			return e.Kept.Sub(entries[0].Happened)
+		}
+	}
+	return last
+}
+
 // believes reads what the screen said, each time as it was then known.
 func (d *End) believes(entries []entry.Entry, l *Live) {
 	s := session.Open(entries[0].Stream, entries)
@@ -198,6 +211,7 @@ func (d *End) believes(entries []entry.Entry, l *Live) {
 	}
 	for at := d.MainBurn.Truncate(every) + every; d.MainBurn > 0 && at <= end; at += every {
 		r := read(s, v, at)
+		d.Shafts = append(d.Shafts, shaftOf(r, l.course.at(at)))
 		if f := r.Figure(figure.HearthTemperature); f.Known() {
 			d.Believed = append(d.Believed, Heat{at, f.P50})
 			if t := l.course.at(at).HearthC; firstOre > 0 && at >= firstOre && !math.IsNaN(t) {
@@ -210,6 +224,10 @@ func (d *End) believes(entries []entry.Entry, l *Live) {
 		if f := r.Figure(figure.BloomEnd); f.Known() && at >= lastOre && lastOre > 0 && d.Said == (physics.Band{}) {
 			d.Said = f.Band
 		}
+	}
+	if pulled := pulledAt(entries); pulled > d.MainBurn && d.MainBurn > 0 {
+		at := pulled - time.Second
+		d.Shafts = append(d.Shafts, shaftOf(read(s, v, at), l.course.at(at)))
 	}
 	whole := s.AsOf(fold.All, d.Over)
 	if j, ok := whole.Job(); ok {

@@ -29,7 +29,7 @@ func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
 	b := g.Sub(body)
 	switch {
 	case s.shows(sh):
-		painter{b, sh, s.end, s.at}.end()
+		painter{b, sh, s.end, s.at, s.shafts}.end()
 	case s.smelt != "" && s.smelt == sh.Smelt.ID() && s.err != nil:
 		b.Wrap(cell.Rect{X: 2, Y: 1, W: body.W - 4, H: body.H - 1}, s.err.Error(), sh.Theme.Style(theme.Warn))
 	case s.busy != "" && IsOpened(sh.Smelt):
@@ -48,6 +48,8 @@ type painter struct {
 	sh screen.Shared
 	d  rehearse.End
 	at time.Duration
+
+	whole bool // the shafts instead of the lanes
 }
 
 func (p painter) style(r theme.Role) cell.Style { return p.sh.Theme.Style(r) }
@@ -68,20 +70,37 @@ func (p painter) end() {
 		need += p.g.Rows(t, w-6)
 	}
 	need = min(need, h-y-12)
+	left := 0
+	if rows := max(need, 8); rows <= h-y-12 {
+		if left = p.pictured(rows); left > 0 {
+			need = 1
+			for _, t := range sentences {
+				need += p.g.Rows(t, w-left-8)
+			}
+			need = max(need, rows)
+		}
+	}
 	lanes := cell.Rect{Y: y + 1, W: w, H: h - y - 2 - need}
-	p.lanes(p.g.Sub(lanes))
+	if p.whole {
+		p.shafts(p.g.Sub(lanes))
+	} else {
+		p.lanes(p.g.Sub(lanes))
+	}
 	y = lanes.Bottom()
 	p.line(y)
 	y++
+	if left > 0 {
+		p.hearths(y, h-y)
+	}
 	if p.at > 0 {
-		p.g.TextIn(cell.Rect{X: 2, Y: y, W: w - 4, H: 1}, words.Walked(p.sh.Units, p.d, p.at, heatAt(p.d.True, p.at), heatAt(p.d.Believed, p.at)), p.style(theme.Now))
+		p.g.TextIn(cell.Rect{X: left + 2, Y: y, W: w - left - 4, H: 1}, words.Walked(p.sh.Units, p.d, p.at, heatAt(p.d.True, p.at), heatAt(p.d.Believed, p.at)), p.style(theme.Now))
 	} else {
-		p.g.TextIn(cell.Rect{X: 2, Y: y, W: w - 4, H: 1}, words.NothingIsKept, p.style(theme.Quiet))
+		p.g.TextIn(cell.Rect{X: left + 2, Y: y, W: w - left - 4, H: 1}, words.NothingIsKept, p.style(theme.Quiet))
 	}
 	y++
 	for i, t := range sentences {
-		p.g.Text(2, y, string(rune('1'+i)), p.style(theme.Now))
-		y += p.g.Wrap(cell.Rect{X: 5, Y: y, W: w - 7, H: h - y}, t, p.style(theme.Strong))
+		p.g.Text(left+2, y, string(rune('1'+i)), p.style(theme.Now))
+		y += p.g.Wrap(cell.Rect{X: left + 5, Y: y, W: w - left - 7, H: h - y}, t, p.style(theme.Strong))
 	}
 }
 

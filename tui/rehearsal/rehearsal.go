@@ -20,16 +20,17 @@ import (
 
 // Screen is that of the rehearsal shown.
 type Screen struct {
-	smelt string // that end is of
-	end   rehearse.End
-	err   error
-	busy  string        // the smelt whose end is being worked out
-	at    time.Duration // walked to on the line, since light; 0 for nowhere
+	smelt  string // that end is of
+	end    rehearse.End
+	err    error
+	busy   string        // the smelt whose end is being worked out
+	shafts bool          // shown instead of the lanes
+	at     time.Duration // walked to on the line, since light; 0 for nowhere
 }
 
 // Keys are its keys.
 type Keys struct {
-	GoOn, Again, Another, Practise, Mishaps, Why, Back, On, Leave key.Binding
+	GoOn, Again, Another, Practise, Mishaps, Why, Shafts, Back, On, Leave key.Binding
 }
 
 // Map are those keys.
@@ -40,6 +41,7 @@ var Map = Keys{
 	Practise: screen.Bind(words.DoPractise, "p"),
 	Mishaps:  screen.Bind(words.DoMishaps, "m"),
 	Why:      screen.Bind(words.DoWhy, "w"),
+	Shafts:   screen.Bind(words.DoShafts, "k"),
 	Back:     screen.Bind(words.DoWalkBack, "left"),
 	On:       screen.Bind(words.DoWalkOn, "right"),
 	Leave:    screen.Bind(words.DoLeaveIt, "x", "q"),
@@ -47,7 +49,7 @@ var Map = Keys{
 
 // All of them, the weightiest first.
 func (k Keys) All() []key.Binding {
-	return []key.Binding{k.GoOn, k.Again, k.Another, k.Practise, k.Mishaps, k.Why, k.Back, k.On, k.Leave}
+	return []key.Binding{k.GoOn, k.Again, k.Another, k.Practise, k.Mishaps, k.Why, k.Shafts, k.Back, k.On, k.Leave}
 }
 
 // Repeating are the ones that walk.
@@ -159,6 +161,9 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 		return s, mishaps(seal.Number)
 	case key.Matches(t, k.Why):
 		return s, screen.Go{To: screen.Why}
+	case key.Matches(t, k.Shafts):
+		s.shafts = !s.shafts
+		return s, nil
 	case key.Matches(t, k.Back):
 		return s.walks(-1), nil
 	case key.Matches(t, k.On):
@@ -219,7 +224,7 @@ func (s Screen) walks(by int) Screen {
 func (s Screen) Hints(sh screen.Shared) []draw.KeyHint {
 	k := Map
 	if IsOpened(sh.Smelt) {
-		hints := append(screen.Hints(k.Again, k.Another), screen.Short(k.Why, words.WhyTitle))
+		hints := append(screen.Hints(k.Again, k.Another), screen.Short(k.Why, words.WhyTitle), screen.Short(k.Shafts, words.ShortShafts))
 		return append(hints, screen.Hints(k.Mishaps, k.Back, k.On, k.Leave, screen.Global.Views)...)
 	}
 	return screen.Hints(k.GoOn, k.Another, k.Practise, k.Mishaps, k.Leave, screen.Global.Views)

@@ -21,6 +21,7 @@ var arrows = map[string][]string{
 	"cmd":              {"tui", "persist", "model", "physics"},
 	"tui":              {"model", "tui"},
 	"tui/*":            {"tui/act", "tui/scene", "tui/screen", "tui/draw", "tui/chart", "tui/letter", "tui/cell", "tui/theme", "tui/words", "model"},
+	"tui/rehearsal":    {"tui/act", "tui/screen", "tui/draw", "tui/shaft", "tui/chart", "tui/letter", "tui/cell", "tui/theme", "tui/words", "model"},
 	"tui/ground":       nil,
 	"tui/cell":         nil,
 	"tui/glow":         nil,

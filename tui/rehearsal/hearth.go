@@ -14,6 +14,7 @@ const (
 	hearthWide = 16
 	hearthOver = 16.0
 	wall       = 2
+	apart      = 4 // columns between them, for the tuyere of the second
 )
 
 // pictured is the width of both, with what parts them from the sentences; none where there is no room.
@@ -21,7 +22,7 @@ func (p painter) pictured(rows int) int {
 	if w, h := p.g.Size(); w < 110 || h < 28 || rows < 7 || len(p.d.Shafts) == 0 {
 		return 0
 	}
-	return 2*(hearthWide+2) + 2
+	return 2*(hearthWide+apart) + 2
 }
 
 // shaftNow is the furnace at the moment walked to, else before it was pulled.
@@ -43,7 +44,7 @@ func (p painter) hearths(y, rows int) {
 		pic     picture.Picture
 		caption string
 	}{{s.True, words.HearthTrue(p.sh.Units, s)}, {s.Believed, words.HearthBelieved(p.sh.Units, s)}} {
-		x := 2 + i*(hearthWide+2)
+		x := 2 + i*(hearthWide+apart)
 		p.g.TextIn(cell.Rect{X: x, Y: y, W: hearthWide + 1, H: 1}, one.caption, p.style(theme.Quiet))
 		pic := one.pic
 		pic.Top = hearthOver

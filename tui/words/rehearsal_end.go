@@ -84,7 +84,7 @@ func EndTold(d rehearse.End) (large, under string) {
 		}
 	}
 	if len(after) > 0 {
-		under = "after " + listed(after) + " minutes"
+		under = "after " + listed(after) + " min"
 	}
 	if len(not) > 0 {
 		under = strings.TrimPrefix(under+"; not of "+listed(not), "; ")

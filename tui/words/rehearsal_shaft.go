@@ -26,7 +26,7 @@ func HearthTrue(u modelwords.Units, s rehearse.Shaft) string {
 
 func HearthBelieved(u modelwords.Units, s rehearse.Shaft) string {
 	if !s.Heat.Known() {
-		return "believed: " + unknownNow
+		return "believed ?"
 	}
 	return "believed " + AboutDegrees(u, s.Heat.P50)
 }

@@ -46,7 +46,7 @@ func Open(path string, opt Options) (*Book, error) {
 		return nil, err
 	}
 	b := newBook(book, opt)
-	folder, release, said, err := twin.Claim(file, meta.UID, b.store.ours, boltfile.IsBook)
+	folder, release, said, err := twin.Claim(file, meta.UID, b.store.ours)
 	b.store.folder, b.release, b.mended = folder, release, append(mended, said...)
 	if err != nil {
 		release()

@@ -70,10 +70,11 @@ func Rescue(path string, opt Options) (r Rescued, err error) {
 	default:
 		return r, err
 	}
-	if meta.UID == "" {
-		meta.UID = twin.UID(twin.Find(file, ""))
+	ours := s.ours
+	if r.Trouble != "" {
+		meta.UID, ours = twin.UID(twin.Find(file, "")), nil
 	}
-	claimed, release, _, err := twin.Claim(file, meta.UID, s.ours, boltfile.IsBook)
+	claimed, release, _, err := twin.Claim(file, meta.UID, ours)
 	if err != nil {
 		return r, disk.AccessError(claimed, err)
 	}

@@ -77,18 +77,3 @@ func newestHead(path string, held bool) (newest head, err error) {
 	}
 	return newest, err
 }
-
-// IsBook tells whether a file looks like a bbolt file, whole or not.
-func IsBook(path string) bool {
-	if disk.Regular(path) != nil {
-		return false
-	}
-	f, err := os.Open(path)
-	if err != nil {
-		return false
-	}
-	defer f.Close()
-	_, _, first := headAt(f, 0)
-	_, _, second := headAt(f, int64(os.Getpagesize()))
-	return first || second
-}

@@ -2,6 +2,7 @@ package twin
 
 import (
 	"bytes"
+	"cmp"
 	"errors"
 	"os"
 	"path/filepath"
@@ -57,29 +58,17 @@ func Find(file, uid string) string {
 		if err != nil {
 			break
 		}
-		its := UID(folder)
-		if uid != "" && (its == uid || its == "") {
+		switch its := UID(folder); {
+		case uid != "" && (its == uid || its == ""), uid == "" && locked(folder):
 			return folder
-		}
-		if locked(folder) {
-			info = nil
-		}
-		if uid == "" && (info == nil || info.ModTime().After(when)) {
-			best = folder
-			if info == nil {
-				break
-			}
-			when = info.ModTime()
+		case uid == "" && info.ModTime().After(when):
+			best, when = folder, info.ModTime()
 		}
 	}
-	old := oldFolder(file)
-	if best == "" && disk.Exists(old) && UID(old) == "" {
+	if old := oldFolder(file); best == "" && disk.Exists(old) && UID(old) == "" {
 		return old
 	}
-	if best == "" {
-		return Folder(file)
-	}
-	return best
+	return cmp.Or(best, Folder(file))
 }
 
 // locked tells whether somebody writes to a folder.
@@ -94,9 +83,9 @@ func locked(folder string) bool {
 
 // Claim finds or makes the folder of a book's twins, and locks it until it is
 // released. Twins of another book are left alone. From a folder of the old name
-// it takes what is the book's own: all where no other book stands beside it, else
-// the streams that go on from what the book holds (ours).
-func Claim(file, uid string, ours func(stream string) [][]byte, isBook func(file string) bool) (folder string, release func(), said []string, err error) {
+// it takes the streams that go on from what the book holds (ours); all where that
+// cannot be read (nil).
+func Claim(file, uid string, ours func(stream string) [][]byte) (folder string, release func(), said []string, err error) {
 	release = func() {}
 	for n := 1; ; n++ {
 		folder = numbered(file, n)
@@ -108,7 +97,7 @@ func Claim(file, uid string, ours func(stream string) [][]byte, isBook func(file
 	}
 	old := oldFolder(file)
 	if old != folder && !disk.Exists(folder) && disk.Exists(old) && UID(old) == "" {
-		left, err := takeFrom(old, folder, file, ours, isBook)
+		left, err := takeFrom(old, folder, ours)
 		if err != nil {
 			return folder, release, said, err
 		}
@@ -153,14 +142,7 @@ func lockFolder(folder, uid string) (*os.File, error) {
 
 // takeFrom takes a book's own twins out of a folder of the old name, and names
 // the streams that stay there.
-func takeFrom(old, folder, file string, ours func(string) [][]byte, isBook func(string) bool) (left []string, err error) {
-	beside, err := filepath.Glob(globbed(strings.TrimSuffix(file, filepath.Ext(file))) + ".*")
-	if err != nil {
-		return nil, err
-	}
-	if !slices.ContainsFunc(beside, func(f string) bool { return f != file && oldFolder(f) == old && isBook(f) }) {
-		return nil, os.Rename(old, folder)
-	}
+func takeFrom(old, folder string, ours func(string) [][]byte) (left []string, err error) {
 	sizes, err := Sizes(old)
 	if err != nil {
 		return nil, err
@@ -169,7 +151,11 @@ func takeFrom(old, folder, file string, ours func(string) [][]byte, isBook func(
 		return nil, err
 	}
 	for stream := range sizes {
-		own, text := ours(stream), Read(old, stream).Lines
+		text := Read(old, stream).Lines
+		own := text
+		if ours != nil {
+			own = ours(stream)
+		}
 		switch same := SamePrefix(own, text); {
 		case same == len(own) && len(own) > 0:
 			if err := Write(folder, stream, text); err != nil {
@@ -181,9 +167,4 @@ func takeFrom(old, folder, file string, ours func(string) [][]byte, isBook func(
 	}
 	slices.Sort(left)
 	return left, nil
-}
-
-// globbed is a path that filepath.Glob takes for itself.
-func globbed(path string) string {
-	return strings.NewReplacer(`\`, `\\`, "*", `\*`, "?", `\?`, "[", `\[`).Replace(path)
 }

@@ -5,6 +5,7 @@ import (
 	"cmp"
 	"errors"
 	"maps"
+	"math"
 	"regexp"
 	"slices"
 
@@ -25,10 +26,12 @@ const (
 type Found struct {
 	Line []byte
 	Seq  uint64
-	In   Origin
+	in   Origin
 	prev string
 	hash string
-	next bool // some line links to it, so that it is as it was kept
+	next bool // a line that fits links to it
+	sure bool // something vouches for it: it is as it was kept
+	fits bool // it follows what it says it follows, as far as that is there
 }
 
 // Pool holds lines of one stream by their hash. A line's link names the hash of
@@ -62,11 +65,10 @@ func (p *Pool) Add(stream string, in Origin, lines ...[]byte) {
 			continue
 		}
 		hash := HashOf(line)
-		if f := p.lines[hash]; f != nil {
-			f.In |= in
-			continue
+		if p.lines[hash] == nil {
+			p.lines[hash] = &Found{Line: line, Seq: l.Seq, prev: l.Prev, hash: hash}
 		}
-		p.lines[hash] = &Found{Line: line, Seq: l.Seq, In: in, prev: l.Prev, hash: hash}
+		p.lines[hash].in |= in
 	}
 }
 
@@ -97,82 +99,103 @@ func linesOf(fs []*Found) [][]byte {
 	return lines
 }
 
-// Join puts the lines in order. heads are hashes that were counted as those of
-// last lines, with their sequences where these are known. A line counts when the one after it links to it, or when it is such
-// a head; one that neither vouches for and that another contradicts was changed,
-// and is left out.
-func (p *Pool) Join(heads map[string]uint64) Union {
+// Join puts the lines in order, from the last back to the first. heads are hashes that
+// were counted as those of last lines, with their sequences where these are known. A
+// line counts when the one after it links to it, when it is such a head, or when both
+// copies have it; one that nothing vouches for and that another contradicts was
+// changed, and is left out.
+func (p *Pool) Join(heads map[string]uint64) (u Union) {
 	all := slices.SortedFunc(maps.Values(p.lines), func(a, b *Found) int {
 		return cmp.Or(cmp.Compare(a.Seq, b.Seq), cmp.Compare(a.hash, b.hash))
 	})
-	linked := map[string]bool{}
-	for _, f := range all {
-		linked[f.prev] = true
-	}
-	vouched := func(f *Found) bool { _, head := heads[f.hash]; return f.next || head || p.named[f.hash] }
-	for _, f := range all {
-		if !linked[f.hash] && !vouched(f) && !readable(f.Line) {
-			delete(p.lines, f.hash) // what nobody could have kept: it was changed
-		}
-	}
-	best := map[string]*Found{} // by the first line of what hangs together, its best end
-	root := map[string]string{}
-	var ends []*Found
-	for _, f := range all {
-		before := p.lines[f.prev]
-		switch {
-		case p.lines[f.hash] == nil:
-		case before == nil && (f.prev != "" || f.Seq == 1 || all[0].Seq < f.Seq && (linked[f.hash] || vouched(f) || f.In == InBook|InTwin)):
-			root[f.hash] = f.hash // without a link it stands behind an end that was lost with its hash
-		case before != nil && before.Seq+1 == f.Seq && root[before.hash] != "":
-			root[f.hash] = root[before.hash]
-			before.next = true
-		default:
-			continue // it says that it follows what it cannot follow
-		}
-	}
-	for _, f := range all {
-		if root[f.hash] == "" || f.next {
-			continue
-		}
-		ends = append(ends, f)
-		if b := best[root[f.hash]]; b == nil || better(f, b, heads) {
-			best[root[f.hash]] = f
-		}
-	}
-	var u Union
-	for _, r := range slices.SortedFunc(maps.Keys(best), func(a, b string) int {
-		return cmp.Or(cmp.Compare(p.lines[a].Seq, p.lines[b].Seq), cmp.Compare(best[b].Seq, best[a].Seq), cmp.Compare(a, b))
-	}) {
-		u.lay(p.back(best[r]), heads)
-	}
-	counted, other := uint64(0), map[uint64]bool{}
+	counted, lost := uint64(0), map[uint64]bool{} // sequences of heads that are nowhere
 	for hash, seq := range heads {
 		if p.lines[hash] == nil {
-			counted, other[seq] = max(counted, seq), true
+			counted, lost[seq] = max(counted, seq), true
 		}
 	}
-	u.Main = slices.DeleteFunc(u.Main, func(f *Found) bool { return !vouched(f) && other[f.Seq] }) // another line was counted as this one
+	p.vouch(all, heads, lost)
+	above := &Found{Seq: math.MaxUint64}
+	for {
+		f := p.end(all, above, heads)
+		if f == nil {
+			break
+		}
+		piece := p.back(f)
+		u.Main = append(piece, u.Main...)
+		above = piece[0]
+	}
 	used := map[*Found]bool{}
 	for _, f := range u.Main {
 		used[f] = true
 	}
-	for _, f := range ends {
-		if used[f] {
+	for _, f := range all {
+		if !f.fits || f.next || used[f] {
 			continue
 		}
 		chain := p.back(f)
-		from := slices.IndexFunc(chain, func(f *Found) bool { return !used[f] })
-		own := chain[from:]
-		if _, head := heads[f.hash]; chain[0].Seq == 1 && len(u.Main) > 0 && (len(own) > 1 || head || !u.hurt(f)) && (f.Seq != counted || len(own) > 1) {
+		own := chain[slices.IndexFunc(chain, func(f *Found) bool { return !used[f] }):]
+		_, head := heads[f.hash]
+		if chain[0].Seq == 1 && len(u.Main) > 0 && (len(own) > 1 || f.Seq != counted && (head || !u.hurt(f))) {
 			u.Others = append(u.Others, chain)
 			for _, f := range own {
 				used[f] = true
 			}
 		}
 	}
-	u.count(all, used, counted, func(f *Found) bool { return vouched(f) || f.In == InBook|InTwin })
+	u.count(all, used, counted)
 	return u
+}
+
+// vouch notes which lines fit behind what they name, and for which something vouches.
+func (p *Pool) vouch(all []*Found, heads map[string]uint64, lost map[uint64]bool) {
+	for _, f := range all {
+		_, head := heads[f.hash]
+		before := p.lines[f.prev]
+		f.sure = f.sure || head || p.named[f.hash] || f.in == InBook|InTwin
+		if before != nil && before.Seq+1 == f.Seq {
+			before.sure = true
+		}
+	}
+	for _, f := range all {
+		before := p.lines[f.prev]
+		switch {
+		case !f.sure && (lost[f.Seq] || !readable(f.Line)): // another was counted as this one, or nobody could have kept it
+		case before == nil: // without a link it stands behind an end that was lost with its hash
+			f.fits = f.prev != "" || f.Seq == 1 || all[0].Seq < f.Seq && f.sure
+		default:
+			f.fits = before.fits && before.Seq+1 == f.Seq
+			before.next = before.next || f.fits
+		}
+	}
+}
+
+// end gives the best line that what stands below another may end with: the one that
+// was counted as the last, else the highest, else the one in more places, else the
+// book's. None does right below, for the other names the one that stood there.
+func (p *Pool) end(all []*Found, above *Found, heads map[string]uint64) (best *Found) {
+	limit := above.Seq
+	if above.prev != "" {
+		limit--
+	}
+	rank := []int{0, 2, 1, 3}
+	for i, f := range all {
+		if !f.fits || f.Seq >= limit || f.next && f.Seq+1 < limit {
+			continue
+		}
+		if before := p.lines[f.prev]; before == nil && !f.sure && i > 0 && all[i-1].Seq+1 == f.Seq && all[i-1].fits {
+			continue // a single one that contradicts what stands there
+		}
+		if best != nil {
+			_, is := heads[f.hash]
+			_, was := heads[best.hash]
+			if was && !is || was == is && cmp.Or(cmp.Compare(f.Seq, best.Seq), cmp.Compare(rank[f.in], rank[best.in])) <= 0 {
+				continue
+			}
+		}
+		best = f
+	}
+	return best
 }
 
 // back follows the links from a line to the first.
@@ -182,41 +205,6 @@ func (p *Pool) back(f *Found) (chain []*Found) {
 	}
 	slices.Reverse(chain)
 	return chain
-}
-
-// better judges between two ends of what hangs together: the one that was
-// counted as the last, else the longer, else the one in more places, else the
-// book's.
-func better(a, b *Found, heads map[string]uint64) bool {
-	_, ofA := heads[a.hash]
-	_, ofB := heads[b.hash]
-	if ofA != ofB {
-		return ofA
-	}
-	rank := []int{0, 2, 1, 3}
-	return cmp.Or(cmp.Compare(a.Seq, b.Seq), cmp.Compare(rank[a.In], rank[b.In])) > 0
-}
-
-// lay puts the next piece behind what there is, over a gap. Of two that
-// contradict each other a single line that nothing vouches for gives way.
-func (u *Union) lay(piece []*Found, heads map[string]uint64) {
-	unsure := func(f *Found) bool { _, head := heads[f.hash]; return !f.next && !head }
-	first := piece[0].Seq
-	last := func() *Found {
-		if n := len(u.Main); n > 0 && u.Main[n-1].Seq+1 >= first {
-			return u.Main[n-1]
-		}
-		return nil
-	}
-	if last() != nil && len(piece) == 1 && unsure(piece[0]) {
-		return
-	}
-	for f := last(); f != nil && unsure(f); f = last() {
-		u.Main = u.Main[:len(u.Main)-1]
-	}
-	if f := last(); f == nil || f.Seq < first {
-		u.Main = append(u.Main, piece...)
-	}
 }
 
 // hurt tells whether a line that parts from the stream is one of its own with a
@@ -251,38 +239,31 @@ func readable(line []byte) bool {
 }
 
 // count finds the gaps of the stream and what is left over.
-func (u *Union) count(all []*Found, used map[*Found]bool, counted uint64, sure func(*Found) bool) {
-	loose := map[uint64]bool{}
-	has := map[uint64]bool{}
+func (u *Union) count(all []*Found, used map[*Found]bool, counted uint64) {
+	has, loose := map[uint64]bool{}, map[uint64]bool{}
 	for _, f := range u.Main {
 		has[f.Seq] = true
 	}
 	for _, f := range all {
-		if !used[f] {
-			loose[f.Seq] = true
+		loose[f.Seq] = loose[f.Seq] || !used[f]
+		if loose[f.Seq] && !has[f.Seq] {
+			has[f.Seq] = true // once
+			u.Loose++
 		}
 	}
-	at := &Found{}
-	gap := func(next *Found) {
+	if len(u.Main) == 0 {
+		return
+	}
+	at := &Found{sure: true}
+	for _, next := range append(slices.Clone(u.Main), &Found{Seq: counted + 1}) {
 		if next.Seq > at.Seq+1 {
-			g := Gap{After: at.Seq, Before: next.Seq, Why: words.GapLost, Head: at.hash, Unsure: at.Seq > 0 && !sure(at)}
+			g := Gap{After: at.Seq, Before: next.Seq, Why: words.GapLost, Head: at.hash, Unsure: !at.sure}
 			if loose[at.Seq+1] {
 				g.Why = words.GapChanged
 			}
 			u.Gaps = append(u.Gaps, g)
 		}
 		at = next
-	}
-	for _, f := range u.Main {
-		gap(f)
-	}
-	if len(u.Main) > 0 {
-		gap(&Found{Seq: counted + 1})
-	}
-	for s := range loose {
-		if !has[s] {
-			u.Loose++
-		}
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/persist/boltfile"
+	"chargehand/persist/disk"
 	"chargehand/persist/twin"
 )
 
@@ -174,10 +175,6 @@ func (b *Book) Read(stream string) (Reading, error) {
 
 // Summaries gives the shelf's line of every smelt, sorted by id.
 func (b *Book) Summaries() ([]Summary, error) {
-	names, err := b.store.streams()
-	if err != nil {
-		return nil, err
-	}
-	all, _, err := b.store.summaries(names, b.opt.Summarise) // what is wrong is put right in the background
-	return all, err
+	all, _, unread, err := b.store.summaries(b.opt.Summarise) // what is wrong is put right in the background
+	return all, disk.Both(err, unread)
 }

@@ -91,7 +91,7 @@ func (r *Report) checkStream(s store, stream string, f boltfile.Summariser) (lin
 		fault = errors.New(words.FoundTwinOnly)
 	default:
 		lines = c.book
-		_, fault = c.inBook(stream)
+		fault = c.fault
 	}
 	r.Streams++
 	r.Entries += uint64(len(lines))

@@ -14,6 +14,8 @@ type copies struct {
 	record boltfile.Record
 	book   [][]byte // what the newest book that has it has, whatever it is
 	own    bool     // it is the one that is written to
+	gaps   []twin.Gap
+	fault  error // what is wrong with the book's lines, as inBook says; nil when they are whole
 	text   twin.Text
 	more   [][]byte          // what other books have, and what was found in other files
 	heads  map[string]uint64 // hashes that were counted as those of last lines in other files
@@ -33,6 +35,7 @@ func (s store) gather(stream string) (c copies, broken error) {
 			c.record, c.book, c.own = rec, lines, i == 0
 		}
 	}
+	c.gaps, c.fault = c.inBook(stream)
 	c.text = twin.Read(s.folder, stream)
 	if s.found != nil {
 		c.more, c.heads = append(c.more, s.found.lines[stream]...), s.found.heads
@@ -89,9 +92,8 @@ func (c copies) inTwin() error {
 
 // settled tells whether the book's lines are whole and the twin has none but the
 // first of them.
-func (c copies) settled(stream string) bool {
-	_, fault := c.inBook(stream)
-	return fault == nil && twin.SamePrefix(c.book, c.text.Lines) == len(c.text.Lines) && len(c.more) == 0 &&
+func (c copies) settled() bool {
+	return c.fault == nil && twin.SamePrefix(c.book, c.text.Lines) == len(c.text.Lines) && len(c.more) == 0 &&
 		c.text.Fault == "" && c.text.Unread == nil
 }
 
@@ -108,17 +110,20 @@ type verdict struct {
 // nothing else, that is all; else they are joined by their links, together with what
 // was found besides (nil where nobody looked).
 func (c copies) judge(stream string, besides *salvaged) (v verdict) {
-	gaps, inBook := c.inBook(stream)
-	lines, textGaps, inText := c.text.Verified(stream)
-	if v.fault = inBook; inBook == nil && !isAbsent(inText) {
+	if len(c.book) > 0 && c.settled() {
+		v.lines, v.gaps = c.book, c.gaps
+		return v
+	}
+	lines, gaps, inText := c.text.Verified(stream)
+	if v.fault = c.fault; c.fault == nil && !isAbsent(inText) {
 		v.fault = inText
 	}
 	switch {
-	case besides == nil && inBook == nil && len(c.book) > 0 && twin.SamePrefix(c.book, lines) == len(lines):
-		v.lines, v.gaps = c.book, gaps
+	case besides == nil && c.fault == nil && len(c.book) > 0 && twin.SamePrefix(c.book, lines) == len(lines):
+		v.lines, v.gaps = c.book, c.gaps
 		return v
 	case besides == nil && len(c.book) == 0 && inText == nil:
-		v.lines, v.gaps = lines, textGaps
+		v.lines, v.gaps = lines, gaps
 		return v
 	}
 	heads, pool := map[string]uint64{}, twin.Pool{}

@@ -92,14 +92,7 @@ func (b *Book) compareAtOpening(last string) (stale, rest []string, err error) {
 	if err != nil {
 		return nil, nil, disk.AccessError(b.store.folder, err)
 	}
-	all := map[string]bool{}
-	for s := range recs {
-		all[s] = true
-	}
-	for s := range sizes {
-		all[s] = true
-	}
-	for _, stream := range sortedKeys(all) {
+	for _, stream := range named(recs, sizes) {
 		rec := recs[stream]
 		if !rec.Fresh() && !isHouse(stream) {
 			stale = append(stale, stream)

@@ -78,20 +78,23 @@ func (r *Reader) look(f func(store) error) error {
 
 // Streams lists the streams that hold entries, the house included, sorted.
 func (r *Reader) Streams() (names []string, err error) {
-	err = r.look(func(s store) error { names, err = r.streams(s); return err })
+	err = r.look(func(s store) error {
+		names, err = s.streams()
+		return r.listed(s, len(names), err)
+	})
 	return names, err
 }
 
-func (r *Reader) streams(s store) ([]string, error) {
-	names, err := s.streams()
+// listed is the error of a listing that found n streams.
+func (r *Reader) listed(s store, n int, err error) error {
 	if err != nil && s.book() != nil {
 		r.trouble, err = err, nil
 		r.fault(words.OnlyTwins(r.trouble))
 	}
-	if len(names) == 0 && r.trouble != nil {
-		return nil, r.trouble
+	if n == 0 && r.trouble != nil {
+		return r.trouble
 	}
-	return names, err
+	return err
 }
 
 // Read gives a stream as it was kept, with its gaps.
@@ -131,16 +134,12 @@ func (r *Reader) Entries(stream string) ([]entry.Entry, error) {
 // shows what can be read.
 func (r *Reader) Summaries() (all []Summary, err error) {
 	err = r.look(func(s store) error {
-		names, err := r.streams(s)
-		if err != nil {
-			return err
-		}
 		var said []string
-		all, said, _ = s.summaries(names, r.opt.Summarise)
+		all, said, _, err = s.summaries(r.opt.Summarise)
 		for _, fault := range said {
 			r.fault(fault)
 		}
-		return nil
+		return r.listed(s, len(all), err)
 	})
 	return all, err
 }

@@ -37,13 +37,12 @@ func (s store) reconcile(stream string) (a agreed, err error) {
 		return a, err
 	}
 	rescue := s.found != nil
-	_, fault := c.inBook(stream)
-	if c.text.Unread != nil && !errors.Is(c.text.Unread, disk.ErrNoFile) && (fault != nil || len(c.book) == 0) && !rescue {
+	if c.text.Unread != nil && !errors.Is(c.text.Unread, disk.ErrNoFile) && (c.fault != nil || len(c.book) == 0) && !rescue {
 		return a, c.text.Unread // nothing vouches for what it may hold
 	}
 	say := func(said string) { a.said = append(a.said, said) }
 	var besides *salvaged
-	if !c.settled(stream) {
+	if !c.settled() {
 		if besides, err = s.beyond(c); err != nil {
 			return a, err
 		}
@@ -85,13 +84,13 @@ func (s store) reconcile(stream string) (a agreed, err error) {
 		}
 	case len(a.lines) > kept && !rescue:
 		say(words.MendedFromTwin(len(a.lines) - kept))
-	case fault != nil && !rescue:
+	case c.fault != nil && !rescue:
 		say(words.MendedCount(len(c.book), c.record.Length))
 	}
 	if giveWay || !c.own {
 		kept = 0
 	}
-	if giveWay || len(a.lines) > kept || fault != nil || !c.own && a.rec.Length > 0 {
+	if giveWay || len(a.lines) > kept || c.fault != nil || !c.own && a.rec.Length > 0 {
 		if err := s.put(stream, a.lines[kept:], a.rec, giveWay && c.own); err != nil {
 			return a, err
 		}

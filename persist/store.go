@@ -79,9 +79,9 @@ func (s store) read(stream string) (r Reading, err error) {
 	case len(r.Lines) > 0:
 		return r, nil
 	case r.Fault == nil:
-		r.Fault = &NoStreamError{Stream: stream}
+		return r, &NoStreamError{Stream: stream}
 	}
-	return Reading{}, r.Fault
+	return r, r.Fault
 }
 
 // lines gives those of a stream.
@@ -103,16 +103,27 @@ func (s store) records() (all map[string]boltfile.Record, err error) {
 
 func sortedKeys[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }
 
-// streams lists the streams that hold entries, in book or twins.
-func (s store) streams() ([]string, error) {
-	recs, err := s.records()
+// listed gives the records of the books and the lengths of the twins.
+func (s store) listed() (recs map[string]boltfile.Record, sizes map[string]int64, err error) {
+	recs, err = s.records()
 	sizes, unlisted := twin.Sizes(s.folder)
 	if s.book() == nil {
 		err = unlisted // else what cannot be listed is in the book
 	}
+	return recs, sizes, err
+}
+
+// named gives the streams that are in book or twins, sorted.
+func named(recs map[string]boltfile.Record, sizes map[string]int64) []string {
 	names := slices.AppendSeq(sortedKeys(recs), maps.Keys(sizes))
 	slices.Sort(names)
-	return slices.Compact(names), err
+	return slices.Compact(names)
+}
+
+// streams lists the streams that hold entries, in book or twins.
+func (s store) streams() ([]string, error) {
+	recs, sizes, err := s.listed()
+	return named(recs, sizes), err
 }
 
 // isAbsent tells whether nothing was ever kept under a name.

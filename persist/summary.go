@@ -1,7 +1,6 @@
 package persist
 
 import (
-	"cmp"
 	"os"
 
 	"chargehand/persist/boltfile"
@@ -66,13 +65,12 @@ func notedSummary(folder, stream string, size int64) (Summary, bool) {
 	return Summary{}, false
 }
 
-// summaries gives those of the smelts among streams, in their order. Stale ones are
-// made anew from their entries, but not stored; said is what was found to be wrong
-// then, and unread why a smelt is not among them.
-func (s store) summaries(streams []string, f boltfile.Summariser) (all []Summary, said []string, unread error) {
-	recs, _ := s.records()           // what cannot be read comes from the twins
-	sizes, _ := twin.Sizes(s.folder) // what cannot be listed is in the book
-	for _, stream := range streams {
+// summaries gives those of all smelts, sorted by id. Stale ones are made anew from
+// their entries, but not stored; said is what was found to be wrong then, unread why
+// one is not among them, and err why not all could be listed in the book.
+func (s store) summaries(f boltfile.Summariser) (all []Summary, said []string, unread, err error) {
+	recs, sizes, err := s.listed()
+	for _, stream := range named(recs, sizes) {
 		if isHouse(stream) {
 			continue
 		}
@@ -81,19 +79,19 @@ func (s store) summaries(streams []string, f boltfile.Summariser) (all []Summary
 			sum, ok = notedSummary(s.folder, stream, size)
 		}
 		if !ok {
-			r, err := s.read(stream)
+			r, rerr := s.read(stream)
 			if r.Fault != nil {
 				said = append(said, r.said(stream))
 			}
-			if err != nil {
-				unread = cmp.Or(unread, err)
+			if rerr != nil {
+				unread = rerr
 				continue
 			}
 			sum = f.Of(stream, r.Lines, boltfile.RecordOf(r.Lines, r.Gaps))
 		}
 		all = append(all, sum)
 	}
-	return all, said, unread
+	return all, said, unread, err
 }
 
 // madeSummary is a record with a summary that was made beside the writer.

@@ -3,7 +3,6 @@ package boltfile
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"runtime/debug"
@@ -79,7 +78,7 @@ func Open(path string, opt Options) (*File, error) {
 		if f.file != nil {
 			_ = disk.Abandon(f.file) // the bad page is what to tell
 		}
-		return nil, bad(err)
+		return nil, err
 	case errors.Is(err, bolterrors.ErrInvalid), errors.Is(err, bolterrors.ErrChecksum), errors.Is(err, bolterrors.ErrVersionMismatch):
 		return nil, disk.Damaged(path, words.FileDamaged(err))
 	case err != nil:
@@ -91,32 +90,17 @@ func Open(path string, opt Options) (*File, error) {
 	}
 	h, err := newestHead(path, true) // with the lock: nobody changes it now
 	if err == nil {
-		err = f.walk(h.size, h.pages).sound(h, opt.Whole || h.pages*h.size <= smallFile)
+		if bad := f.walk(h.size, h.pages).sound(h, opt.Whole || h.pages*h.size <= smallFile); bad != nil {
+			err = disk.Damaged(path, words.FileDamaged(bad))
+		}
+	}
+	if err == nil {
+		f.Meta, err = f.meta()
 	}
 	if err != nil {
-		return nil, disk.Both(damaged(path, err), f.Close())
-	}
-	if f.Meta, err = f.meta(); err != nil {
 		return nil, disk.Both(err, f.Close())
 	}
 	return f, nil
-}
-
-// damaged is the error for a file of which a page cannot be followed.
-func damaged(path string, why error) error {
-	if errors.As(why, new(*disk.FileError)) {
-		return why
-	}
-	return disk.Damaged(path, words.FileDamaged(why))
-}
-
-// bad is the message in an error that was made of a panic.
-func bad(err error) error {
-	var file *disk.FileError
-	if errors.As(err, &file) {
-		return file
-	}
-	return err
 }
 
 // View reads in one transaction. What do wants to keep it copies. A page that
@@ -209,7 +193,7 @@ func guarded(path string, f func() error) (err error) {
 	defer debug.SetPanicOnFault(old)
 	defer func() {
 		if r := recover(); r != nil {
-			err = fmt.Errorf("%w: %w", errFault, disk.Damaged(path, words.FileDamaged(r)))
+			err = &disk.FileError{Path: path, What: words.FileDamaged(r), Do: words.FileDamagedDo, Kind: disk.ErrDamaged, Cause: errFault}
 		}
 	}()
 	return f()
@@ -230,7 +214,7 @@ func (f *File) meta() (m Meta, err error) {
 	if err != nil && !errors.Is(err, errFault) {
 		err = disk.Damaged(f.Path, words.FileForeignFor(err))
 	}
-	return m, bad(err)
+	return m, err
 }
 
 // Records reads the records of all streams.
@@ -268,7 +252,7 @@ func (f *File) Stream(name string) (r Record, lines [][]byte, err error) {
 		return nil
 	})
 	if bad != nil {
-		return r, nil, f.spoil(damaged(f.Path, bad))
+		return r, nil, f.spoil(disk.Damaged(f.Path, words.FileDamaged(bad)))
 	}
 	return r, lines, err
 }

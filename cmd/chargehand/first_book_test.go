@@ -99,10 +99,15 @@ func TestABookOfTheFirstVersionIsRead(t *testing.T) {
 	}
 }
 
-// twinsOf are the plain-text twins beside a book, by stream.
+// twinsOf are the plain-text twins beside a book, by stream: those in the folder of the
+// first version before the book was opened.
 func twinsOf(t *testing.T, path string) map[string][]byte {
 	t.Helper()
-	names, err := filepath.Glob(filepath.Join(filepath.Dir(path), "*", "*.jsonl"))
+	folder := path + ".twins"
+	if _, err := os.Stat(folder); err != nil {
+		folder = strings.TrimSuffix(path, ".db") + ".twins"
+	}
+	names, err := filepath.Glob(filepath.Join(folder, "*.jsonl"))
 	if err != nil || len(names) != 4 {
 		t.Fatalf("twins %q, %v", names, err)
 	}

@@ -76,7 +76,7 @@ func keyIn03(d *desk) {
 	blast := func(lMin string) { d.press("b"); d.write(lMin); d.press("enter") }
 	late := func(hhmm string, what string) { d.press("o", "e"); d.write(hhmm); d.press("enter", what) }
 	d.press("r")
-	for _, text := range []string{"", "Course", "25.0", "50.0", "50.0", "", "bucket", "1.92", "", "scoop", "0.250", "0", "", "", "DM"} {
+	for _, text := range []string{"", "Course", "25.0", "50.0", "50.0", "", "bucket", "1.92", "", "scoop", "0.250", "0", "", "", "DM", ""} {
 		if text != "" {
 			d.write(text)
 		}

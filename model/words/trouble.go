@@ -105,7 +105,7 @@ func TwinsOfAnother(folder string) string {
 // TwinsRenamed says that the twins have a folder of a new name, and which
 // streams of the old one are not this book's.
 func TwinsRenamed(old, folder string, left []string) string {
-	said := fmt.Sprintf("the twins are in %s now; before, books that differ in their ending shared %s", folder, old)
+	said := fmt.Sprintf("the twins are in %s now, copied out of %s, which books that differ in their ending shared", folder, old)
 	if len(left) > 0 {
 		said += fmt.Sprintf("; what is not this book's stays there untouched: %s (chargehand rescue --take FILE takes such a file in)", strings.Join(left, ", "))
 	}

@@ -79,7 +79,7 @@ var ParamTable = []Param{
 		field:   func(p *Params) *float64 { return &p.HearthConductivity }},
 	{Name: "hearth_lump", Unit: "m", Default: 0.01, Low: 0.005, High: 0.017, Fixed: true,
 		Meaning: "size of the charcoal through which the heat of the fire comes down to the hearth",
-		Source:  "assumed: between the fines that a hearth is packed with, under 5 mm, and lumps of a charge, which stand over them in some; the probe under a tuyere is met with either",
+		Source:  "assumed: between the fines that a hearth is packed with, under 5 mm, and lumps of a charge, which stand over them in some (the probe under a tuyere is met with either)",
 		field:   func(p *Params) *float64 { return &p.HearthLump }},
 	{Name: "locked_share", Unit: "1", Default: 0.8, Low: 0.5, High: 1, Fixed: true,
 		Meaning: "share of the silica that finds two FeO each to bind once slag forms",

@@ -2,6 +2,16 @@ package physics
 
 import "math"
 
+// SlagFreezes is the heat below which a hearth is too cold for its slag to run, C: fayalite
+// melts at 1178 (Bowen and Schairer 1932, from memory), and the lime and alumina of a
+// bloomery's slag take some of that (common practice). The solver has the hearth of 30 Nov
+// 2016, which gave 7.8 kg, at 1162 to 1184.
+const SlagFreezes = 1150.0
+
+// CastFrom is the share of carbon at which iron begins to melt beside its slag (the
+// iron-carbon diagram of any handbook).
+const CastFrom = 0.021
+
 // Running says how a slag runs, as chances that add up to 1.
 type Running struct {
 	Runs   float64 // all molten, or all but

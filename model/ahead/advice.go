@@ -1,5 +1,7 @@
 package ahead
 
+import "chargehand/physics"
+
 // Advice is one line: a choice with its reason, or none.
 type Advice struct {
 	Choice Name    // empty: no difference worth acting on
@@ -50,7 +52,7 @@ func advise(a Ahead) Advice {
 	case 2*shown.Cold >= a.Asked:
 		return best(a, WhyCold, func(was, is told) bool { return is.hearth-was.hearth > hearthError }, func(t told) float64 { return t.hearth })
 	case 2*shown.Cast >= a.Asked:
-		return best(a, WhyCast, func(was, is told) bool { return was.carbon-is.carbon > carbonError && is.hearth >= coldBelow }, func(t told) float64 { return -t.carbon })
+		return best(a, WhyCast, func(was, is told) bool { return was.carbon-is.carbon > carbonError && is.hearth >= physics.SlagFreezes }, func(t told) float64 { return -t.carbon })
 	case shown.each[0].slag && shown.Runs.P50 < 50:
 		return best(a, WhyStiff, func(was, is told) bool { return is.runs-was.runs > runsError }, func(t told) float64 { return t.runs })
 	}
@@ -94,18 +96,18 @@ func toEnd(a Ahead) Advice {
 		}
 		return float64(n) / float64(a.Asked), n*Furnaces >= enough*a.Asked
 	}
-	if n, ok := count(pull, func(t told) bool { return t.hearth < coldBelow && t.down < lostBelow }); ok {
+	if n, ok := count(pull, func(t told) bool { return t.hearth < physics.SlagFreezes && t.down < lostBelow }); ok {
 		return Advice{GiveUp, WhyLost, n}
 	}
 	if n, ok := count(pull, func(t told) bool { return t.down >= downFrom }); ok {
 		return Advice{Pull, WhyDown, n}
 	}
-	if n, ok := count(pull, func(t told) bool { return t.hearth >= coldBelow }); ok {
-		if m, cools := count(wait, func(t told) bool { return t.hearth < coldBelow }); cools {
+	if n, ok := count(pull, func(t told) bool { return t.hearth >= physics.SlagFreezes }); ok {
+		if m, cools := count(wait, func(t told) bool { return t.hearth < physics.SlagFreezes }); cools {
 			return Advice{Pull, WhyCools, min(n, m)}
 		}
 	}
-	if n, ok := count(wait, func(t told) bool { return t.hearth >= coldBelow }); ok {
+	if n, ok := count(wait, func(t told) bool { return t.hearth >= physics.SlagFreezes }); ok {
 		return Advice{Wait, WhyNotDown, n}
 	}
 	return Advice{Why: WhySame}

@@ -140,10 +140,10 @@ func outcomes(shown, other func(i int) told) Ahead {
 	for i := range Furnaces {
 		a.Outcomes[0].each = append(a.Outcomes[0].each, shown(i))
 		a.Outcomes[1].each = append(a.Outcomes[1].each, other(i))
-		if shown(i).hearth < coldBelow {
+		if shown(i).hearth < physics.SlagFreezes {
 			a.Outcomes[0].Cold++
 		}
-		if shown(i).carbon > castFrom {
+		if shown(i).carbon > physics.CastFrom {
 			a.Outcomes[0].Cast++
 		}
 	}
@@ -154,13 +154,14 @@ func outcomes(shown, other func(i int) told) Ahead {
 // A choice is advised when the best beats the shown one in eight of ten furnaces by more than the error, and not in seven, and
 // not by less, and not where nothing ails the hour.
 func TestAdviceIsRare(t *testing.T) {
+	const cold = physics.SlagFreezes - 50
 	at := func(hearth float64) func(int) told { return func(int) told { return told{hearth: hearth} } }
 	better := func(n int, by float64) func(int) told {
 		return func(i int) told {
 			if i < n {
-				return told{hearth: 1150 + by}
+				return told{hearth: cold + by}
 			}
-			return told{hearth: 1150}
+			return told{hearth: cold}
 		}
 	}
 	for _, c := range []struct {
@@ -169,9 +170,9 @@ func TestAdviceIsRare(t *testing.T) {
 		want         Name
 		why          Why
 	}{
-		{"eight of ten", at(1150), better(8, hearthError+1), CharcoalOnly, WhyCold},
-		{"seven of ten", at(1150), better(7, hearthError+1), "", WhySame},
-		{"by the error", at(1150), better(10, hearthError), "", WhySame},
+		{"eight of ten", at(cold), better(8, hearthError+1), CharcoalOnly, WhyCold},
+		{"seven of ten", at(cold), better(7, hearthError+1), "", WhySame},
+		{"by the error", at(cold), better(10, hearthError), "", WhySame},
 		{"warm", at(1300), at(1400), "", WhyWell},
 		{"stiff", func(int) told { return told{hearth: 1250, slag: true, runs: 20} }, func(int) told { return told{hearth: 1300, slag: true, runs: 80} }, CharcoalOnly, WhyStiff},
 		{"cast", func(int) told { return told{hearth: 1400, carbon: 0.03} }, func(int) told { return told{hearth: 1350, carbon: 0.01} }, CharcoalOnly, WhyCast},
@@ -181,7 +182,7 @@ func TestAdviceIsRare(t *testing.T) {
 			t.Errorf("%s: %+v", c.name, got)
 		}
 	}
-	few := outcomes(at(1150), better(10, 100))
+	few := outcomes(at(cold), better(10, 100))
 	few.Asked = Furnaces - 1
 	if got := advise(few); got.Choice != "" {
 		t.Errorf("advice before all were asked: %+v", got)

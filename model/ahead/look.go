@@ -14,16 +14,9 @@ import (
 	"chargehand/physics/shaft"
 )
 
-// ColdBelow is the heat below which a hearth is cold, C: too cold for slag to run; see coldBelow.
-const ColdBelow = 1178 + 25.0
-
-// What a hearth is cold and iron cast at: below the melting of fayalite and a margin, 1178 C (Bowen and Schairer 1932) and 25
-// K; from where iron begins to melt beside its carbon (2.1 %, the iron-carbon diagram of any handbook).
-const (
-	coldBelow = ColdBelow
-	castFrom  = 0.021
-	leastOre  = 0.1 // kg of iron: the ash of charcoal holds a trace
-)
+// leastOre is from how much ore a share of it is told, kg of iron: the ash of charcoal holds
+// a trace.
+const leastOre = 0.1
 
 // Outcome is what a choice comes to at the end of the hour, over the furnaces asked so far.
 type Outcome struct {
@@ -170,10 +163,10 @@ func (l *Looking) Ahead() Ahead {
 		}
 		o.Cold, o.Cast = 0, 0
 		for _, t := range o.each {
-			if t.hearth < coldBelow {
+			if t.hearth < physics.SlagFreezes {
 				o.Cold++
 			}
-			if t.carbon > castFrom {
+			if t.carbon > physics.CastFrom {
 				o.Cast++
 			}
 		}

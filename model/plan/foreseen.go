@@ -70,16 +70,8 @@ const (
 	FearCast   Fear = "cast iron"
 )
 
-// Where what the solver says is feared: a hearth below where slag freezes, 1150 C (fayalite
-// melts at 1178, Bowen and Schairer 1932; before its intervals have told the air, the solver has
-// the hearth of 30 Nov 2016, which gave 7.8 kg, at 1162 to 1184), a slag more likely stiff than not,
-// and the carbon of iron that begins to melt beside it (2.1 %, the iron-carbon
-// diagram of any handbook).
-const (
-	coldHearth = 1150 + 273.15
-	stiffFrom  = 0.5
-	castFrom   = 0.021
-)
+// stiffFrom is from when on a slag is feared: it is more likely stiff than not.
+const stiffFrom = 0.5
 
 // Foresee solves a way to charge, on the coarse grid. It takes about a tenth of a
 // second. The blast is the one keyed, or what is advised for the bore.
@@ -137,13 +129,13 @@ func foreseen(entries []entry.Entry, ore, end time.Duration) Foreseen {
 	}
 	slices.SortFunc(hearths, func(a, b physics.Band) int { return cmp.Compare(a.P50, b.P50) })
 	f.Known, f.Hearth, f.Stiff = true, hearths[len(hearths)/2], last.Stands
-	if f.Hearth.P50 < coldHearth {
+	if physics.ToCelsius(f.Hearth.P50) < physics.SlagFreezes {
 		f.Fears = append(f.Fears, FearHearth)
 	}
 	if f.Stiff > stiffFrom {
 		f.Fears = append(f.Fears, FearStiff)
 	}
-	if carbon > castFrom {
+	if carbon > physics.CastFrom {
 		f.Fears = append(f.Fears, FearCast)
 	}
 	return f

@@ -4,10 +4,10 @@ import (
 	"errors"
 	"time"
 
-	"chargehand/model/ahead"
 	"chargehand/model/entry"
 	"chargehand/model/truth"
 	"chargehand/model/why"
+	"chargehand/physics"
 )
 
 // Truly is what a rehearsal would have come to on its furnace with one thing otherwise.
@@ -92,7 +92,7 @@ func (o *over) comesTo() Truly {
 			break
 		}
 		t.Left = 100 - is.OreDown
-		if o.firstOre > 0 && is.seconds >= o.firstOre && is.HearthC < ahead.ColdBelow {
+		if o.firstOre > 0 && is.seconds >= o.firstOre && is.HearthC < physics.SlagFreezes {
 			t.Cold += 1.0 / 60
 		}
 	}

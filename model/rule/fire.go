@@ -5,12 +5,13 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/fold"
+	"chargehand/physics"
 )
 
 const (
-	// coldBelow is a temperature in the peep below which slag freezes, with a
-	// margin for the reading; warmAbove is one at which it runs again.
-	coldBelow, warmAbove = 1150, 1200 // °C
+	// coldBelow is a temperature in the peep below which slag freezes; warmAbove is
+	// one at which it runs again.
+	coldBelow, warmAbove = physics.SlagFreezes, 1200 // °C
 
 	// askFor is for how long the question after the top gas stands.
 	askFor = 10 * time.Minute

@@ -107,7 +107,7 @@ func ask(all []Keyed, furnace int) (told, solve.Status) {
 		}
 		seen++
 		t.mean += g.Hearth.P50
-		if physics.ToCelsius(g.Hearth.P50) < ahead.ColdBelow {
+		if physics.ToCelsius(g.Hearth.P50) < physics.SlagFreezes {
 			t.cold += minute
 		}
 	}

@@ -5,7 +5,6 @@ import (
 	"math"
 	"time"
 
-	"chargehand/model/ahead"
 	"chargehand/model/entry"
 	"chargehand/model/rehearse"
 	otherwise "chargehand/model/why"
@@ -128,7 +127,7 @@ func WhyAgainst(t otherwise.Trend) string {
 // WhyCounted says what is counted.
 func (u Units) WhyCounted() string {
 	return fmt.Sprintf("Counted are hours from the first ore on in which the hearth was below %s, too cold for slag to run, and the share of the ore that had not come down when the bloom was pulled; in brackets 10 to 90 of 100. With another blast the charges follow each other as it burns. Nothing is said of kilograms: the model foretells nothing of those of published smelts.",
-		u.Value(ahead.ColdBelow, "°C", 0))
+		u.Value(physics.SlagFreezes, "°C", 0))
 }
 
 // WhyTrulyCounted says what a rehearsal's own furnace tells.

@@ -262,7 +262,7 @@ func MomentBrief(u modelwords.Units, m plan.Moment) string {
 // What is asked to prepare a smelt.
 const (
 	DoPrepare       = "prepare one"
-	PrepareIs       = "what can be made, what it takes, the day; three times enter; lights nothing"
+	PrepareIs       = "what can be made, what it takes, the day; three enters; lights nothing"
 	TheUsualFurnace = "the usual one: bore 25 cm, 50 cm above the tuyere"
 	OreToSmelt      = "roasted ore, dry"
 	BlastGiven      = "what the blower gives"

@@ -97,6 +97,16 @@ func (a *acks) list() []Ack {
 	return append([]Ack(nil), a.all...)
 }
 
+// count is how many entries are kept, of all streams.
+func (a *acks) count() (n int) {
+	a.mu.Lock()
+	defer a.mu.Unlock()
+	for _, es := range a.kept {
+		n += len(es)
+	}
+	return n
+}
+
 func (a *acks) noted() []string {
 	a.mu.Lock()
 	defer a.mu.Unlock()

@@ -43,6 +43,7 @@ func TestAWrongClockPutRightOnATerminal(t *testing.T) {
 			s.does("c", "charge 1: 1 bucket")
 			s.press(tenMinutes)
 			s.does("c", "charge 2: 1 bucket")
+			s.allKept()
 			lit, before := litTime(t, dir), stateIn(t, dir, onlySmelt(t, dir))
 			is := lit.Add(23 * time.Minute)
 			if set {
@@ -59,6 +60,7 @@ func TestAWrongClockPutRightOnATerminal(t *testing.T) {
 			}
 			s.shows(fmt.Sprintf("23 min later: lit %s, not %s", is.Format("15:04"), lit.Format("15:04")))
 			s.does("y", "every time of this smelt is 23 min later")
+			s.allKept()
 			if got := litTime(t, dir); got.Sub(is).Abs() > 2*time.Second {
 				t.Errorf("light stands at %v, want %v", got, is)
 			}
@@ -70,10 +72,12 @@ func TestAWrongClockPutRightOnATerminal(t *testing.T) {
 			}
 			s.does("vb", "the clock stood wrong")
 			s.does("u", "crossed out: the clock stood wrong")
+			s.allKept()
 			if got := litTime(t, dir); !got.Equal(lit) {
 				t.Errorf("crossed out, light stands at %v, want %v", got, lit)
 			}
 			s.does("o", "holds again: the clock stood wrong")
+			s.allKept()
 			s.kill()
 			if got := litTime(t, dir); got.Sub(is).Abs() > 2*time.Second {
 				t.Errorf("after a kill light stands at %v, want %v", got, is)

@@ -37,10 +37,7 @@ func TestBlockedTuyereOnATerminal(t *testing.T) {
 	s.does(" ", "rod the tuyere, then look again; if it stays dark, tap")
 	s.does(" ", "tuyere blocked: peep dark")
 	s.does("a", "seen: tuyere blocked · kept")
-	before, ok := kept(s.screen())
-	if !ok {
-		t.Fatalf("not all is called kept:\n%s", s.screen())
-	}
+	before := s.allKept()
 	s.kill()
 
 	again := openTerminal(t, dir, 120, 36)

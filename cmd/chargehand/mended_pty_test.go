@@ -110,7 +110,7 @@ func TestASmeltReadAnewCountsEachActOnce(t *testing.T) {
 		s.does("\r", "c charge ")
 		s.does("n", "? note")
 		s.does(fmt.Sprint("seen ", n, "\r"), fmt.Sprint("note: seen ", n))
-		s.until("all kept", func(screen string) bool { _, all := kept(screen); return all })
+		s.allKept()
 		before := counts(readSmelt(t, bookIn(dir), id))
 		if before[entry.KindTap] != n || before[entry.KindRod] != n || before[entry.KindNote] != n {
 			t.Fatalf("round %d: %v", n, before)
@@ -159,7 +159,7 @@ func TestASolverThatBreaksDownStopsNothing(t *testing.T) {
 		t.Errorf("nothing is said of the job that broke down:\n%s", s.screen())
 	}
 	s.until("heat in the shaft", func(screen string) bool { return strings.Contains(screen, "±250") })
-	s.until("all kept", func(screen string) bool { _, all := kept(screen); return all })
+	s.allKept()
 	if told, _ := filepath.Glob(filepath.Join(filepath.Dir(bookIn(dir)), "*crash*")); len(told) == 0 {
 		t.Error("the crash is not written down")
 	}
@@ -216,7 +216,7 @@ func TestReadersBesideAProgramThatWrites(t *testing.T) {
 	}
 	close(stop)
 	<-done
-	s.until("all kept", func(screen string) bool { _, all := kept(screen); return all })
+	s.allKept()
 	s.kill()
 	es := readSmelt(t, bookIn(dir), id)
 	namedOnce(t, es)

@@ -78,7 +78,7 @@ func TestTheWeekOnATerminal(t *testing.T) {
 	s.does("vt", "pond, roasted", "went into") // what it used is taken from the stores
 	time.Sleep(1200 * time.Millisecond)        // what was shown is written down with the next second
 	s.drained()
-	s.until("all kept", func(screen string) bool { _, ok := kept(screen); return ok })
+	s.allKept()
 	s.kill()
 
 	es := readSmelt(t, bookIn(dir), onlySmelt(t, dir))

@@ -213,7 +213,7 @@ func (d *workday) blockedTuyere() {
 	d.silent()
 	d.does("18:40:05", "l", "p", "i")
 	d.at("18:40:10")
-	d.shows("LOOK tuyere dim", "tuyere dim: peep dim, something stands before the blast", "rod the tuyere, then look and listen again")
+	d.shows("NOTE tuyere dim", "tuyere dim: peep dim, something stands before the blast", "rod the tuyere, then look and listen again")
 	d.does("18:40:35", "a") // seen, so that the next one comes to the top
 	d.does("18:41:05", "l", "o", "g")
 	d.at("18:41:10")

@@ -82,8 +82,8 @@ func (d *Day) score(noise float64) Case {
 	for n, o := range d.Inside {
 		k.Inside[n.Key()] = o
 	}
-	for _, w := range d.Warnings {
-		if w.Grade == rule.Note {
+	for i, w := range d.Warnings {
+		if w.Grade == rule.Note || takesOver(d.Warnings[:i], w) {
 			continue
 		}
 		if w.Grade == rule.Act {
@@ -112,6 +112,14 @@ func (d *Day) score(noise float64) Case {
 		}
 	}
 	return k
+}
+
+// takesOver tells whether a warning only goes on with another one: a charge that is overdue for so long that rather an entry is
+// missing is one line on the screen that changes its words.
+func takesOver(before []rule.Warning, w rule.Warning) bool {
+	return w.Rule == rule.EntryMissing && slices.ContainsFunc(before, func(o rule.Warning) bool {
+		return o.Rule == rule.ChargeOverdue && o.Cleared == w.Onset
+	})
 }
 
 // caused tells whether what a warning speaks of was so in the furnace within the last minutes. A rule that is not listed has
@@ -143,7 +151,7 @@ func (c *crew) caused(w rule.Warning) bool {
 	case rule.TopGasUnlit:
 		return was.TopOut
 	case rule.HangUp, rule.Slip, rule.ChargeOverdue, rule.EntryMissing:
-		return was.Hangs || weak || c.forgotten > 0
+		return was.Hangs || weak || low || c.forgotten > 0
 	case rule.StackLow:
 		return low
 	case rule.MeasureDoubtful:

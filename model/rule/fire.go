@@ -79,7 +79,7 @@ func slagNear(m *moment) (Evidence, bool) {
 }
 
 func slagThick(m *moment) (Evidence, bool) {
-	return m.sign(m.charging() && m.stands(m.slag, never, entry.SlagStiff), m.slag)
+	return m.sign(m.charging() && m.standsFor(slagStands, m.slag, never, entry.SlagStiff), m.slag)
 }
 
 // seenStiff is that somebody saw the slag stiff.

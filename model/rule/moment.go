@@ -44,6 +44,7 @@ type moment struct {
 	peep, flame sight
 	sound, slag sight
 	topGas      sight
+	stiff       int                        // times in a row that the slag was seen stiff
 	fire        entry.Maybe[entry.Celsius] // last temperature in the peep
 	fireAt      time.Duration
 	top         entry.Maybe[entry.Celsius] // last temperature read of the top gas
@@ -205,7 +206,7 @@ func (m *moment) look(at time.Duration, ev entry.Look) {
 	case entry.AtSound:
 		m.sound = seen
 	case entry.AtSlag:
-		m.slag = seen
+		m.slagSeen(seen)
 	case entry.AtTopGas:
 		m.topGas = seen
 	}
@@ -246,7 +247,12 @@ const stale = 30 * time.Minute
 // stands tells whether a sight says one of these words, not long ago and with
 // none of the remedies taken since.
 func (m *moment) stands(s sight, remedy time.Duration, words ...string) bool {
-	if !m.within(s.at, stale) || remedy >= s.at {
+	return m.standsFor(stale, s, remedy, words...)
+}
+
+// standsFor is stands for a sight that stands for another time.
+func (m *moment) standsFor(long time.Duration, s sight, remedy time.Duration, words ...string) bool {
+	if !m.within(s.at, long) || remedy >= s.at {
 		return false
 	}
 	for _, w := range words {

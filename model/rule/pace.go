@@ -81,11 +81,36 @@ type pacing struct {
 	reference fold.Blast      // the air that it is held against
 	ore       bool
 	logs      []float64 // of the undisturbed intervals of the epoch
+	worked    []worked  // of its last ones, those that were seen to as well
 	all       []float64 // minutes of every interval but top-ups and doubles
+}
+
+// worked is the logarithm of an interval, and whether it was undisturbed.
+type worked struct {
+	log   float64
+	clean bool
+}
+
+// tells are the logarithms that say what is usual: of the undisturbed intervals, but where fewer than half of the last ones
+// are, of all. A burden that hangs is poked because it is slow, so that what is left undisturbed is only what was quick.
+func (p *pacing) tells() []float64 {
+	clean := 0
+	var all []float64
+	for _, w := range p.worked {
+		all = append(all, w.log)
+		if w.clean {
+			clean++
+		}
+	}
+	if len(all) >= fewestOwn && 2*clean < len(all) {
+		return all
+	}
+	return p.logs
 }
 
 func (p pacing) clone() pacing {
 	p.begins, p.logs, p.all = slices.Clip(p.begins), slices.Clip(p.logs), slices.Clip(p.all)
+	p.worked = slices.Clip(p.worked)
 	return p
 }
 
@@ -120,7 +145,7 @@ func (m *moment) pace(i int) interval {
 	before, took := m.paces[i-1], c.Pace.Intervals()[i-1]
 	p.epoch = before.next
 	if p.epoch != before.epoch {
-		by.logs = nil
+		by.logs, by.worked = nil, nil
 	}
 	p.minutes = took.Length().Minutes()
 	p.clean = !took.TopUp && !took.Stopped() && usualSize(c, i) && undisturbed(c, c.Charges[i-1], ch) &&
@@ -129,10 +154,15 @@ func (m *moment) pace(i int) interval {
 		by.logs = append(by.logs, math.Log(p.minutes))
 		by.logs = by.logs[max(0, len(by.logs)-recent):]
 	}
+	if !took.TopUp && !took.Stopped() && p.minutes > 0 && usualSize(c, i) {
+		by.worked = append(by.worked, worked{math.Log(p.minutes), p.clean})
+		by.worked = by.worked[max(0, len(by.worked)-recent):]
+	}
 	if !took.TopUp && !took.Double {
 		by.all = append(by.all, took.Burning().Minutes())
 	}
-	p.own, p.level, p.sd = len(by.logs), median(by.logs), stray(by.logs)
+	logs := by.tells()
+	p.own, p.level, p.sd = len(logs), median(logs), stray(logs)
 	switch {
 	case p.own >= fewestOwn:
 		p.usual = math.Round(math.Exp(p.level)*perMinute) / perMinute

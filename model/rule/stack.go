@@ -20,15 +20,16 @@ const (
 	slipAfter = 20 * time.Minute
 )
 
-// stackLow: the burden is low by somebody's word, a dip or a charge that did
-// not reach the mark; a burden low for want of a charge is told as the late
-// charge that it is.
+// stackLow: the burden is low by somebody's word: a charge that did not reach
+// the mark, or a dip well below where it had to be by then. One that is low for
+// want of a charge is told as the late charge that it is; in a short shaft each
+// bucket takes it down to half, and a dip that finds it there is no news.
 func stackLow(m *moment) (Evidence, bool) {
 	if !m.charging() || m.charges == 0 || !m.c.HasLevel || m.lastOre {
 		return nil, false
 	}
 	short := m.c.Charges[m.charges-1].Remark == entry.NotToMark
-	if d, ok := m.dip(); !short && (!ok || d.At < m.lastCharge()) {
+	if d, ok := m.dip(); !short && (!ok || d.At < m.lastCharge() || !dropped(d)) {
 		return nil, false
 	}
 	stack := float64(m.c.Light.Furnace.Stack.Value) / 100

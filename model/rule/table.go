@@ -11,6 +11,9 @@ type Row struct {
 	holds time.Duration // how long raise must hold before it counts
 	once  bool          // told once in a smelt, but for what agrees
 	runs  bool          // its evidence runs on while it stands: raise gives it also when it would not raise
+	// sure is from when on a warning is of the row's grade; until then it is a note, and nil is at once. What somebody has just
+	// keyed is no news to them: it wants a look when nobody answers it, when it comes back, or when another sign agrees.
+	sure  func(m *moment, onset time.Duration, back bool) bool
 	raise func(*moment) (Evidence, bool)
 	clear func(*moment, Warning) bool
 	agree func(*moment) bool // whether somebody saw what agrees with it; nil where nothing does
@@ -89,10 +92,10 @@ var Table = []Row{
 	{ID: SlagAt, Grade: Act, Source: canIron, raise: slagAt, clear: not(slagAt)},
 	{ID: WallOpen, Grade: Act, Source: "published: DARC 2005, a wall that went when three quarters were done, patched with wire", raise: wallOpen, clear: not(wallOpen)},
 
-	{ID: TopGasUnlit, Grade: Look, Source: wealden, raise: topGasUnlit, clear: not(topGasUnlit)},
-	{ID: TuyereDim, Grade: Look, Source: common, raise: tuyereDim, clear: not(tuyereDim)},
-	{ID: SlagNear, Grade: Look, Source: canIron, raise: slagNear, clear: not(slagNear)},
-	{ID: SlagThick, Grade: Look, Source: common, raise: slagThick, clear: not(slagThick)},
+	{ID: TopGasUnlit, Grade: Look, Source: wealden, sure: unlit, raise: topGasUnlit, clear: not(topGasUnlit)},
+	{ID: TuyereDim, Grade: Look, Source: common, sure: unanswered, raise: tuyereDim, clear: not(tuyereDim)},
+	{ID: SlagNear, Grade: Look, Source: canIron, sure: unanswered, raise: slagNear, clear: not(slagNear)},
+	{ID: SlagThick, Grade: Look, Source: common, sure: stiffForSure, raise: slagThick, clear: not(slagThick)},
 	{ID: PressureHigh, Grade: Look, Source: ergun + "; " + common, raise: pressureHigh, clear: pressureUsual},
 	{ID: OreEarly, Grade: Look, Source: whiteFirst, raise: oreEarly, clear: not(oreEarly)},
 	{ID: DampHearth, Grade: Look, Source: "assumed: common practice, crews take a step less ore on damp charcoal", raise: dampHearth, clear: not(dampHearth)},
@@ -109,8 +112,8 @@ var Table = []Row{
 	{ID: AirStrong, Grade: Look, Source: perBore + "; " + markewitz, holds: airHolds, raise: airStrong, clear: airWell},
 	{ID: RatioOff, Grade: Look, Source: common, raise: ratioOff, clear: ratioBack},
 	{ID: StoresShort, Grade: Look, Source: common, raise: storesShort, clear: storesSuffice},
-	{ID: DoubleCharge, Grade: Look, Source: common, raise: doubleCharge, clear: not(doubleCharge)},
-	{ID: MeasureDoubtful, Grade: Look, Source: "published: Markewitz 2013, 5 to 15 % between fillings and charcoals", raise: measureDoubtful, clear: measureSettled},
+	{ID: DoubleCharge, Grade: Look, Source: common, sure: twoAtOnce, raise: doubleCharge, clear: not(doubleCharge)},
+	{ID: MeasureDoubtful, Grade: Look, Source: "published: Markewitz 2013, 5 to 15 % between fillings and charcoals", sure: weighedOff, raise: measureDoubtful, clear: measureSettled},
 
 	{ID: TopGasQuestion, Grade: Note, Source: wealden, holds: time.Minute, raise: topGasQuestion, clear: not(topGasQuestion)},
 	{ID: BurnFaster, Grade: Note, Source: markewitz + "; " + ownPace, raise: burnFaster, clear: burnAsUsual},

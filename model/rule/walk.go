@@ -145,7 +145,10 @@ func (w *Walker) step() {
 			raised := &w.warnings[watch.open-1]
 			if m.at-raised.Onset >= dwell && row.clear(m, *raised) {
 				raised.Cleared, watch.cleared, watch.open = m.at, m.at, 0
-			} else if row.runs {
+				continue
+			}
+			raised.Grade = row.graded(m, raised.Onset, *watch, raised.Grade)
+			if row.runs {
 				if now, _ := row.raise(m); len(now) > 0 {
 					raised.Evidence = now
 				}
@@ -167,9 +170,18 @@ func (w *Walker) step() {
 		if m.at+Grid-watch.since < row.holds {
 			continue
 		}
-		w.warnings = append(w.warnings, Warning{Rule: row.ID, Grade: row.Grade, Onset: m.at, Evidence: evidence})
+		w.warnings = append(w.warnings, Warning{Rule: row.ID, Grade: row.graded(m, m.at, *watch, Note), Onset: m.at, Evidence: evidence})
 		watch.open, watch.since = len(w.warnings), 0
 	}
+}
+
+// graded is the grade of a warning of a row, which was another one until now: it only becomes graver.
+func (r *Row) graded(m *moment, onset time.Duration, before watch, was Grade) Grade {
+	back := before.cleared > 0 && onset-before.cleared < comesBack
+	if r.sure == nil || r.sure(m, onset, back) {
+		return r.Grade
+	}
+	return was
 }
 
 // close takes back what stands.

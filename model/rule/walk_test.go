@@ -145,9 +145,9 @@ func TestAWalkKnowsNoLaterEntry(t *testing.T) {
 }
 
 func TestActivePutsTheGravestFirst(t *testing.T) {
-	d := steady().with(91, look(entry.AtSlag, entry.SlagStiff)).with(92, look(entry.AtPeep, entry.PeepDim)).
+	d := steady().with(75, look(entry.AtSlag, entry.SlagStiff)).with(91, look(entry.AtSlag, entry.SlagStiff)).with(92, look(entry.AtPeep, entry.PeepDim)).
 		with(93, entry.ClockJump{ByMs: 1}).with(94, entry.Blast{State: entry.BlastOff}).
-		with(95, entry.Acknowledge{Rule: string(rule.SlagThick), OnsetMs: clock(91).Milliseconds()})
+		with(95, entry.Acknowledge{Rule: string(rule.SlagThick), OnsetMs: clock(75).Milliseconds()})
 	var got []rule.ID
 	for _, w := range rule.Active(d.walk(96)) {
 		got = append(got, w.Rule)

@@ -1,0 +1,69 @@
+package rule
+
+import (
+	"math"
+	"time"
+
+	"chargehand/model/entry"
+)
+
+const (
+	// answering is how long somebody who saw a sign and said so has the rod, the hook or a light in hand (assumed: a tuyere is
+	// rodded and an arch opened within a minute or two).
+	answering = 3 * time.Minute
+	// lighting is the same of the gas over the top: a torch stands by, and unlit gas is poison (common practice).
+	lighting = time.Minute
+	// comesBack is within what time after it was answered a sign is the same trouble again, which the remedy did not mend
+	// (assumed: about a charge; a tuyere of 2005 was rodded five times in 33 minutes).
+	comesBack = 15 * time.Minute
+)
+
+// unanswered: what somebody saw still stands when they should have seen to it, or it has come back.
+func unanswered(m *moment, onset time.Duration, back bool) bool {
+	return back || m.at-onset >= answering
+}
+
+// unlit: nobody lights it, or it goes out again.
+func unlit(m *moment, onset time.Duration, back bool) bool { return back || m.at-onset >= lighting }
+
+// stiffForSure: one look at slag is easily told wrong, and nothing mends stiff slag within minutes. It was seen so twice in a
+// row, or the fire was seen or read too cold for it, or the hearth falls by what the solver says.
+func stiffForSure(m *moment, _ time.Duration, _ bool) bool {
+	if m.stiff >= 2 {
+		return true
+	}
+	if _, cold := m.cold(); cold {
+		return true
+	}
+	fall, known := m.fallen()
+	return known && fall > ownFall && m.trend(hearthOf) == falling
+}
+
+// slagStands is for how long a sight of the slag stands: it is looked at when it is tapped or hooked out, every half an hour or
+// so, and half as often as the peep (common practice).
+const slagStands = 2 * stale
+
+// slagSeen takes a sight of the slag.
+func (m *moment) slagSeen(s sight) {
+	if m.slag = s; s.word != entry.SlagStiff {
+		m.stiff = 0
+		return
+	}
+	m.stiff++
+}
+
+// bucketTakes is how fast nobody lifts, carries and tips two buckets one after the other (common practice): what was keyed
+// faster was keyed twice, or by two people. What came later may as well be a second bucket for which there was room.
+const bucketTakes = time.Minute
+
+func twoAtOnce(m *moment, _ time.Duration, _ bool) bool {
+	n := m.charges
+	return n >= 2 && m.c.Charges[n-1].At-m.c.Charges[n-2].At <= bucketTakes
+}
+
+// weighedOff: of ordinary weighings one in ten lies outside of what two fillings differ, and several are made in a day; of what
+// lies outside of 99 in 100 it is sure.
+func weighedOff(m *moment, _ time.Duration, _ bool) bool {
+	w := m.c.Weighings[m.weighings-1]
+	return math.Abs(math.Log(float64(w.Weigh.Mass/w.Believed.Value))) > z99*w.RelSD
+}

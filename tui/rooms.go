@@ -32,7 +32,7 @@ func rooms(cfg Config) []screen.Screen {
 		begin = start.Rehearsing(cfg.Starters[0])
 	}
 	return []screen.Screen{
-		fire.New(), book.New(), replay.New(), stores.New(), furnace.New(), plan.New(), shelf.New(), compare.New(cfg.Store), account.New(), why.New(), forge.New(), begin, help.New(),
+		fire.New(), book.New(), replay.New(), stores.New(), furnace.New(), plan.New(cfg.Store), shelf.New(), compare.New(cfg.Store), account.New(), why.New(), forge.New(), begin, help.New(),
 		light.New(cfg.Starters, cfg.Store),
 	}
 }

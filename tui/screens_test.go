@@ -107,8 +107,20 @@ func TestOwnFurnaceIsOfferedFirst(t *testing.T) {
 	d.Press("v", "a", "r")
 	d.Shows("as in 2026-05-09-reedhollow-a")
 	d.Shows("Reed Hollow")
+	// So is a plan, where no furnace is keyed: made for it, and lit by it.
+	d.Press("esc", "v", "p")
+	d.Shows("as in 2026-05-09-reedhollow-a")
+	d.Press("w", "b", "1", "enter", "n", "2", "enter", "enter")
+	d.Answers("plan taken: bloom of 1 kg")
+	d.Press("i")
+	d.Shows("the usual one")
+	d.Press("esc", "v", "a", "r")
+	d.Shows("as planned: bloom of 1 kg")
 	d.Press("pgdown", "enter", "y")
 	l := d.M.Running().Light()
+	if l.Plan == nil || l.Plan.Wanted.Mass.Value != 1 {
+		t.Errorf("lit without the plan: %+v", l.Plan)
+	}
 	if d.M.Running().ID() != "2026-05-09-reedhollow-b" || l.Measures[0].Mass.Value != 2 || l.Measures[0].Guessed || !l.Measures[1].Guessed {
 		t.Errorf("%s %+v", d.M.Running().ID(), l.Measures)
 	}

@@ -5,6 +5,8 @@ import (
 	"errors"
 	"flag"
 	"fmt"
+	"slices"
+	"strconv"
 	"strings"
 	"time"
 
@@ -19,8 +21,9 @@ import (
 func planCommand() command {
 	return command{name: "plan", usage: "--bloom KG | --billet KG | --bar KG", does: words.PlanDoes, setUp: func(flags *flag.FlagSet) func(world, common, []string) error {
 		var bloom, billet, bar, blast float64
-		var furnace, ore string
-		sure := 0.5
+		var furnace, ore, forge string
+		var bands bool
+		sure, seed := 0.5, -1.0
 		flags.Float64Var(&bloom, "bloom", 0, words.FlagBloom)
 		flags.Float64Var(&billet, "billet", 0, words.FlagBillet)
 		flags.Float64Var(&bar, "bar", 0, words.FlagBar)
@@ -28,6 +31,14 @@ func planCommand() command {
 		flags.Float64Var(&blast, "blast", 0, words.FlagBlast)
 		flags.StringVar(&furnace, "furnace", "", words.FlagPlanFurnace)
 		flags.StringVar(&ore, "ore", "", words.FlagOre)
+		flags.StringVar(&forge, "forge", "", words.FlagForge)
+		flags.Func("seed-slag", words.FlagSeedSlag, func(s string) (err error) {
+			if seed, err = strconv.ParseFloat(s, 64); err == nil && !(seed >= 0 && seed <= 20) {
+				err = errors.New(words.PlanSeedSlag(seed))
+			}
+			return err
+		})
+		flags.BoolVar(&bands, "bands", false, words.FlagBands)
 		g := wing{where: entry.OnPlan, examples: planExamples}
 		g.flags(flags)
 		return func(w world, c common, operands []string) error {
@@ -58,7 +69,13 @@ func planCommand() command {
 				return wrongUse{errors.New(words.PlanBlast(blast))}
 			}
 			if blast > 0 {
-				a.Blast = physics.LogNormal(blast, 0.1)
+				a.Blast = plan.Metered(blast)
+			}
+			if a.Forge = entry.FuelKind(forge); forge != "" && !slices.Contains(entry.Choices[entry.FuelKind](), a.Forge) {
+				return wrongUse{errors.New(words.PlanForge(forge))}
+			}
+			if seed >= 0 {
+				a.Seed = entry.Some(seed)
 			}
 			h, err := theHouse(w, c)
 			if err != nil {
@@ -68,10 +85,14 @@ func planCommand() command {
 				return err
 			}
 			p := plan.Of(a)
-			if c.json {
-				return json.NewEncoder(w.out).Encode(planOf(p))
+			fs := foreseen(p)
+			if bands {
+				fs = widened(w, p, fs)
 			}
-			_, err = fmt.Fprint(w.out, words.Plan(p, foreseen(p)))
+			if c.json {
+				return json.NewEncoder(w.out).Encode(planOf(p, fs))
+			}
+			_, err = fmt.Fprint(w.out, words.Plan(p, fs))
 			return err
 		}
 	}}
@@ -147,6 +168,17 @@ func foreseen(p plan.Plan) []plan.Foreseen {
 	return fs
 }
 
+// widened solves each way in the plausible furnaces too, and says how far it is.
+func widened(w world, p plan.Plan, fs []plan.Foreseen) []plan.Foreseen {
+	for n := range plan.BandFurnaces {
+		for i, way := range p.Ways {
+			fs[i] = p.Widen(way, fs[i])
+		}
+		fmt.Fprintln(w.err, words.PlanSolving(n+1, plan.BandFurnaces))
+	}
+	return fs
+}
+
 // planJSON is a plan as JSON has it. What no amount of ore gives is null.
 type planJSON struct {
 	Wanted     wantedJSON               `json:"wanted"`
@@ -193,7 +225,8 @@ type stepJSON struct {
 	Charges  int    `json:"charges"`
 	Charcoal number `json:"charcoal_kg"` // of each charge
 	Ore      number `json:"ore_kg"`      // of each charge
-	Minutes  number `json:"minutes"`     // of each charge
+	Slag     number `json:"seed_slag_kg,omitempty"`
+	Minutes  number `json:"minutes"` // of each charge
 }
 
 type dayJSON struct {
@@ -201,7 +234,7 @@ type dayJSON struct {
 	What string `json:"what"`
 }
 
-func planOf(p plan.Plan) planJSON {
+func planOf(p plan.Plan, fs []plan.Foreseen) planJSON {
 	j := planJSON{
 		Wanted: wantedJSON{string(p.What), number(p.Kg), number(p.Sure)}, ChanceNone: number(p.None.P50),
 		Smelts: []offerJSON{}, Needs: map[string]*quantityJSON{}, TooLittle: []tooLittleJSON{}, Plans: []wayJSON{}, Day: []dayJSON{},
@@ -224,7 +257,6 @@ func planOf(p plan.Plan) planJSON {
 		return j
 	}
 	j.Chance = some(o.Chance)
-	fs := foreseen(p)
 	for i, w := range p.Ways {
 		j.Plans = append(j.Plans, wayOf(p, w, fs[i], o.Chance))
 	}
@@ -249,20 +281,26 @@ func neededOf(n plan.Needed) *quantityJSON {
 	return q
 }
 
+func banded(b physics.Band, unit string, basis entry.Basis) *quantityJSON {
+	return &quantityJSON{some(b.P10), some(b.P50), some(b.P90), unit, string(basis)}
+}
+
 func wayOf(p plan.Plan, w plan.Charging, f plan.Foreseen, chance float64) wayJSON {
+	hours := p.Hours(w)
 	j := wayJSON{
-		Name: w.Name, Steps: []stepJSON{}, Ore: number(w.Ore), Charcoal: number(w.Charcoal), Hours: number(p.Hours(w).P50), Chance: number(chance),
-		Fears: []string{}, Figures: map[string]*quantityJSON{"hearth_temperature": nil},
+		Name: w.Name, Steps: []stepJSON{}, Ore: number(w.Ore), Charcoal: number(w.Charcoal), Hours: number(hours.P50), Chance: number(chance),
+		Fears: []string{}, Figures: map[string]*quantityJSON{"hearth_temperature": nil, "hours": banded(hours, "h", p.Basis), "charcoal": banded(p.CharcoalOf(w), "kg", p.Basis), "bloom": banded(p.BloomOf(w), "kg", entry.BasisEstimated)},
 	}
 	for _, s := range w.Steps {
-		j.Steps = append(j.Steps, stepJSON{string(s.Does), s.Charges, number(s.Charcoal), number(s.Ore), number(s.Minutes)})
+		j.Steps = append(j.Steps, stepJSON{string(s.Does), s.Charges, number(s.Charcoal), number(s.Ore), number(s.Slag), number(s.Minutes)})
 	}
 	for _, fear := range append(w.Fears, f.Fears...) {
 		j.Fears = append(j.Fears, words.PlanFear(fear))
 	}
 	if f.Known {
 		c := func(k float64) *number { return some(physics.ToCelsius(k)) }
-		j.Figures["hearth_temperature"] = &quantityJSON{c(f.Hearth.P10), c(f.Hearth.P50), c(f.Hearth.P90), "C", string(entry.BasisGuessed)}
+		b := f.Band()
+		j.Figures["hearth_temperature"] = &quantityJSON{c(b.P10), c(b.P50), c(b.P90), "C", string(entry.BasisGuessed)}
 	}
 	return j
 }

@@ -23,6 +23,8 @@ type Blast struct {
 	Tuyeres  Maybe[Count]          `json:"open_tuyeres,omitzero"`
 	Pressure Maybe[Pascal]         `json:"pressure_pa,omitzero"` // static, before the tuyere: what burden and tuyere hold against the blast
 	Meter    string                `json:"meter,omitempty"`
+	// PlusMinus is how far the volume may be off, to the 10th and the 90th percentile, where that is known.
+	PlusMinus Maybe[LitrePerMinute] `json:"plus_minus_l_min,omitzero"`
 }
 
 // Off tells whether the event says that no air goes in.

@@ -72,9 +72,11 @@ var choices = map[reflect.Type][]string{
 	reflect.TypeFor[BuiltWhy]():     list(Built, Repaired, Worn, Measured),
 	reflect.TypeFor[PieceKind]():    list(BloomPiece, HalfPiece, Billet, Bar, Finished, CropEnd),
 	reflect.TypeFor[PieceEnd]():     list(EndSold, EndGiven, EndSample, EndScrap, EndLost),
+	reflect.TypeFor[FuelKind]():     list(ForgeCharcoal, ForgeCoal, ForgeGas),
 	reflect.TypeFor[Forged]():       list(Consolidated, Folded, Welded, DrawnOut, FinishedOff),
 	reflect.TypeFor[IncidentWhat](): list(IncidentBurn, IncidentUnwell, IncidentAlarm, IncidentFire, IncidentNearMiss, IncidentOther),
 	reflect.TypeFor[WallWhat]():     list(WallCrack, WallBurnThrough, WallSlump, WallPatched),
+	reflect.TypeFor[OreSign]():      list(SignDarkRed, SignBrown, SignBlack, SignSticky, SignGritty, SignHeavy, SignLight, SignMagnetic, SignNoMagnet),
 	reflect.TypeFor[What]():         list(Charcoal, Ore, SeedSlag, ReturnedSlag, Fragments, Flux),
 }
 

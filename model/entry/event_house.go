@@ -49,7 +49,8 @@ type Plan struct {
 	Promised map[string]Estimate `json:"promised,omitempty"` // by the name of the figure
 	Needs    map[string]Estimate `json:"needs,omitempty"`    // by material
 	Solver   string              `json:"solver,omitempty"`
-	Trying   string              `json:"trying,omitempty"` // what is tried this time
+	Trying   string              `json:"trying,omitempty"`     // what is tried this time
+	Forge    FuelKind            `json:"forge_fuel,omitempty"` // what the forge burns for it
 }
 
 // ID names the plan: its uid, or its name where it has none.
@@ -60,6 +61,16 @@ type Wanted struct {
 	What PieceKind       `json:"what,omitempty"`
 	Mass Maybe[Kilogram] `json:"mass_kg,omitzero"`
 }
+
+// FuelKind is what kind of fuel a forge burns.
+type FuelKind string
+
+// What a forge burns.
+const (
+	ForgeCharcoal FuelKind = "charcoal"
+	ForgeCoal     FuelKind = "coal"
+	ForgeGas      FuelKind = "gas"
+)
 
 // ChargingPlan is one way to charge, from the fill to the burn-down.
 type ChargingPlan struct {

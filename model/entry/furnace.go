@@ -23,7 +23,9 @@ type Furnace struct {
 	UID         UID               `json:"uid,omitempty"`
 	Bores       []BoreAt          `json:"bores,omitempty"` // as measured at several heights; they hold in place of Bore and BoreTop
 	TuyereOf    string            `json:"tuyere_material,omitempty"`
-	Clay        []ShareOf         `json:"clay,omitempty"` // what the wall is made of
+	Clay        []ShareOf         `json:"clay,omitempty"`        // what the wall is made of
+	ArchWide    Maybe[Centimetre] `json:"arch_wide_cm,omitzero"` // the opening at the foot, for tapping and pulling
+	ArchHigh    Maybe[Centimetre] `json:"arch_high_cm,omitzero"`
 }
 
 // BoreAt is the inside diameter at a height above the tuyere.

@@ -131,6 +131,7 @@ type Lot struct {
 	Species     string             `json:"species,omitempty"` // of wood or charcoal
 	Sizes       []SizeShare        `json:"sizes,omitempty"`
 	Assay       *Assay             `json:"assay,omitempty"` // as it stood when a smelt was lit
+	Signs       []OreSign          `json:"signs,omitempty"` // of ore, as seen in the field and after roasting
 }
 
 // SizeShare is the share of a lot, by mass, that stays over a sieve.
@@ -138,6 +139,22 @@ type SizeShare struct {
 	Over  Millimetre `json:"over_mm"`
 	Share Share      `json:"share"`
 }
+
+// OreSign is what ore shows without a laboratory.
+type OreSign string
+
+// The signs of ore.
+const (
+	SignDarkRed  OreSign = "dark red"
+	SignBrown    OreSign = "brown, a little green"
+	SignBlack    OreSign = "black, loose, earthy"
+	SignSticky   OreSign = "sticky between the teeth"
+	SignGritty   OreSign = "gritty: sand in it"
+	SignHeavy    OreSign = "heavy for its size"
+	SignLight    OreSign = "light for its size"
+	SignMagnetic OreSign = "roasted: black or red-brown, pulls a magnet"
+	SignNoMagnet OreSign = "roasted: no pull on a magnet"
+)
 
 // ID names the lot: its uid, or its name where it has none.
 func (l Lot) ID() UID { return l.UID.or(l.Name) }

@@ -51,7 +51,7 @@ func assay(l house.Lot) (entry.Assay, bool) {
 }
 
 // IronShare is the iron in a lot of ore, as a share of its dry mass: by its last assay,
-// else as its description says, else what is usual.
+// else as its description says, else what is usual, moved by its signs.
 func IronShare(l house.Lot) Share {
 	if a, any := assay(l); any {
 		iron := account.OfDry(a, l.Moisture).Iron
@@ -62,10 +62,11 @@ func IronShare(l house.Lot) Share {
 	if l.Iron.Known {
 		return Share{physics.Normal(float64(l.Iron.Value), 0.03), entry.BasisEstimated}
 	}
+	usual := RawIron
 	if Roasted(l) {
-		return Share{RoastedIron, entry.BasisAssumed}
+		usual = RoastedIron
 	}
-	return Share{RawIron, entry.BasisAssumed}
+	return Share{bySigns(usual, l.Signs), entry.BasisAssumed}
 }
 
 // Iron is the iron in what is left of a lot by its last assay, kg; zero where one of the
@@ -88,4 +89,28 @@ func ToBeHad(l house.Lot) Share {
 	}
 	had := func(v float64) float64 { return max(v-boundOf, 0) }
 	return Share{physics.Band{P10: had(iron.P10), P50: had(iron.P50), P90: had(iron.P90)}, entry.BasisGuessed}
+}
+
+// CannotPay is what an ore holds and what its own slag, wall and ash take even where the slag
+// is poor in iron, per cent, where its assay says that it cannot pay for its own slag.
+func CannotPay(l house.Lot) (holds, takes float64, so bool) {
+	a, any := assay(l)
+	if !any {
+		return 0, 0, false
+	}
+	for _, d := range doubt.AssayOf(a, false).Doubts() {
+		if d.Kind == physics.SlagTakesAll {
+			return d.Stated, d.Other, true
+		}
+	}
+	return 0, 0, false
+}
+
+// DampFrom is from how much water on, as a share of its weight, ore that is to be charged is
+// told to be dried first: it steams in the shaft (assumed; air-dry roasted ore holds less).
+const DampFrom = 0.05
+
+// DampToCharge tells whether roasted ore has become so wet that it is not charged like that.
+func DampToCharge(l house.Lot) bool {
+	return l.Of() == entry.LotOre && Roasted(l) && l.Moisture.Known && OfWeight(l.Moisture.Value) > DampFrom
 }

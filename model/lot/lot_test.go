@@ -130,3 +130,69 @@ func TestWhatHelpsMost(t *testing.T) {
 		}
 	}
 }
+
+// Signs move the iron that is assumed, within what is usual of such ore, and no other: dark red,
+// sticky and heavy ore is the best, up to 49 % iron, black, loose and earthy ore is poor (Norges
+// land og folk, Hedemarkens amt 1).
+func TestSignsMoveWhatIsAssumed(t *testing.T) {
+	of := func(more ...entry.Event) Share {
+		h, _ := stored(more...)
+		l, _ := h.Lot("dug")
+		return IronShare(l)
+	}
+	with := func(signs ...entry.OreSign) entry.LotStored {
+		l := ore("dug", 0.3)
+		l.Lot.Signs = signs
+		return l
+	}
+	usual := of(ore("dug", 0.3))
+	best := of(with(entry.SignDarkRed, entry.SignSticky, entry.SignHeavy, entry.SignMagnetic))
+	poor := of(with(entry.SignBlack, entry.SignGritty))
+	middling := of(with(entry.SignBrown))
+	if best.P50 <= usual.P50+0.05 || best.P50 > 0.49 || best.P10 <= usual.P10 || best.P90 != usual.P90 || best.Basis != entry.BasisAssumed {
+		t.Errorf("the best %+v, usual %+v", best, usual)
+	}
+	if poor.P50 >= usual.P50-0.05 || poor.P90 >= usual.P90 || poor.P10 != usual.P10 || poor.P50 <= poor.P10 {
+		t.Errorf("poor %+v", poor)
+	}
+	if middling != usual {
+		t.Errorf("middling %+v", middling)
+	}
+	assayed := entry.Assay{Lot: "name:dug", Basis: entry.AsDried, Parts: map[string]entry.Assayed{"Fe": {Percent: 41}}}
+	if s := of(with(entry.SignBlack), assayed); s.Basis != entry.BasisMeasured || s.P50 < 0.40 {
+		t.Errorf("a sign moved an assay: %+v", s)
+	}
+}
+
+// Ore with so much silica that slag, wall and ash take all its iron even at a reducible-iron
+// index of 2 cannot pay for its slag; the usual one can.
+func TestAnOreThatCannotPayItsSlag(t *testing.T) {
+	pays := func(fe2o3, sio2 entry.Percent) bool {
+		h, _ := stored(ore("dug", 0.3), entry.Assay{Lot: "name:dug", Basis: entry.AsDried, Parts: map[string]entry.Assayed{"Fe2O3": {Percent: fe2o3}, "SiO2": {Percent: sio2}}})
+		l, _ := h.Lot("dug")
+		_, _, so := CannotPay(l)
+		return !so
+	}
+	if !pays(74, 14) || pays(30, 60) {
+		t.Errorf("74/14 pays: %v, 30/60 pays: %v", pays(74, 14), pays(30, 60))
+	}
+}
+
+// Roasted ore that got rain on it is not charged like that; ore as dug is roasted first.
+func TestDampToCharge(t *testing.T) {
+	for _, c := range []struct {
+		water float64
+		roast bool
+		damp  bool
+	}{{0.12, true, true}, {0.03, true, false}, {0.3, false, false}} {
+		evs := []entry.Event{ore("dug", 0.3), ore("roasted", c.water)}
+		if c.roast {
+			evs = append(evs, roasting(46, 33))
+		}
+		h, _ := stored(evs...)
+		l, _ := h.Lot("roasted")
+		if DampToCharge(l) != c.damp {
+			t.Errorf("%v: %v", c, DampToCharge(l))
+		}
+	}
+}

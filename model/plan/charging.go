@@ -24,6 +24,7 @@ type Step struct {
 	Charges  int
 	Charcoal float64 // kg dry of each
 	Ore      float64 // kg dry of each
+	Slag     float64 // kg of iron-rich slag with each
 	Minutes  float64 // of each
 }
 
@@ -90,13 +91,16 @@ func RiseOf(c Charging) Rise {
 	var rising []Step
 	for _, s := range c.Steps {
 		switch {
-		case s.Does == entry.StepCharcoal:
-			r.Before = s.Charges
+		case s.Does == entry.StepCharcoal, s.Does == entry.StepIronSlag:
+			r.Before += s.Charges
 		case s.Ore > 0:
 			rising = append(rising, s)
 		}
 	}
 	for i, s := range rising {
+		if i > 0 && i == len(rising)-1 && s.Charges == 1 && s.Ore < (1+crumb)*rising[i-1].Ore { // what was left over
+			break
+		}
 		switch i {
 		case 0:
 			r.First, r.Every, r.Most = s.Ore, s.Charges, s.Ore
@@ -141,22 +145,27 @@ const longDay = 7.5
 // charcoal (kg dry) that lasts so many minutes a kg, in a furnace that takes so
 // much to fill. The ore is brought in to the last 10 g.
 func Chargings(ore, fill, measure, pace float64) []Charging {
-	return chargings(ore, fill, measure, pace, nil)
+	return chargings(ore, 0, fill, measure, pace, nil)
 }
 
-// chargings are those, with a person's own rise in place of some.
-func chargings(ore, fill, measure, pace float64, own map[string]Rise) []Charging {
+// chargings are those with so much iron-rich slag before the ore, and a person's own rise in
+// place of some.
+func chargings(ore, seed, fill, measure, pace float64, own map[string]Rise) []Charging {
 	all := make([]Charging, len(ramps))
 	for i, r := range ramps {
 		if o, is := own[r.name]; is {
 			r = o.ramp(measure)
 		}
-		all[i] = r.charging(ore, fill, measure, pace)
+		all[i] = r.charging(ore, seed, fill, measure, pace)
 	}
 	return all
 }
 
-func (r ramp) charging(ore, fill, measure, pace float64) Charging {
+// seedCharges is on how many of the last charges before the ore iron-rich slag goes in: two
+// of 1 kg in 2018, two of 0.75 kg in 2021 (Markewitz, data sheets).
+const seedCharges = 2
+
+func (r ramp) charging(ore, seed, fill, measure, pace float64) Charging {
 	c := Charging{Name: r.name}
 	each := measure * pace
 	add := func(s Step) {
@@ -167,7 +176,16 @@ func (r ramp) charging(ore, fill, measure, pace float64) Charging {
 	}
 	fills := int(math.Max(1, math.Round(fill/measure)))
 	add(Step{Does: entry.StepFill, Charges: fills, Charcoal: measure, Minutes: each / 3})
-	add(Step{Does: entry.StepCharcoal, Charges: r.before, Charcoal: measure, Minutes: each})
+	seeded := 0
+	if seed > 0 {
+		seeded = min(max(r.before, 1), seedCharges)
+	}
+	if alone := max(r.before-seeded, 0); alone > 0 {
+		add(Step{Does: entry.StepCharcoal, Charges: alone, Charcoal: measure, Minutes: each})
+	}
+	if seeded > 0 {
+		add(Step{Does: entry.StepIronSlag, Charges: seeded, Charcoal: measure, Slag: seed / float64(seeded), Minutes: each})
+	}
 	left := ore
 	for _, s := range r.rises {
 		one := math.Round(s.ore*measure*20) / 20 // by 50 g, as a scale outdoors shows
@@ -180,14 +198,40 @@ func (r ramp) charging(ore, fill, measure, pace float64) Charging {
 			left -= float64(n) * one
 		}
 	}
-	if left = math.Round(left*100) / 100; left > 0 {
-		add(Step{Does: entry.StepCharge, Charges: 1, Charcoal: measure, Ore: left, Minutes: each})
-	}
+	c.rest(math.Round(left*100)/100, measure, each, add)
 	add(Step{Does: entry.StepLastOre, Charges: coverCharges, Charcoal: measure, Minutes: each})
 	c.Steps = append(c.Steps, Step{Does: entry.StepBurnDown, Minutes: BurnDown})
 	c.Minutes += BurnDown
 	c.Fears = c.fears(measure, pace)
 	return c
+}
+
+// A rest of the ore less than crumb of a full charge goes in with the last of them; one less
+// than half of it makes two even ones of the last and itself, so that no charge of charcoal
+// goes in for a handful of ore.
+const (
+	crumb    = 0.1
+	halfFull = 0.5
+)
+
+// rest brings in what the full charges left of the ore, kg, with measures that last so many
+// minutes each.
+func (c *Charging) rest(left, measure, each float64, add func(Step)) {
+	one := Step{Does: entry.StepCharge, Charges: 1, Charcoal: measure, Ore: left, Minutes: each}
+	last := &c.Steps[len(c.Steps)-1]
+	switch {
+	case left <= 0:
+		return
+	case left < halfFull*last.Ore:
+		if one.Ore = last.Ore + left; left >= crumb*last.Ore {
+			one.Charges, one.Ore = 2, one.Ore/2
+		}
+		c.Ore, c.Charcoal, c.Minutes = c.Ore-last.Ore, c.Charcoal-measure, c.Minutes-each
+		if last.Charges--; last.Charges == 0 {
+			c.Steps = c.Steps[:len(c.Steps)-1]
+		}
+	}
+	add(one)
 }
 
 func (c Charging) fears(measure, pace float64) (fs []Fear) {

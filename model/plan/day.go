@@ -11,6 +11,7 @@ type Moment struct {
 	After time.Duration // since the wood fire is lit
 	What  Happening
 	Ore   float64 // kg on each measure, of rising ore
+	Slag  float64 // kg with each measure, of iron-rich slag
 }
 
 // Happening is what a line of the day says.
@@ -21,6 +22,7 @@ const (
 	LightWood    Happening = "wood fire"
 	Filling      Happening = "fill"
 	CharcoalOnly Happening = "charcoal only"
+	SlagFirst    Happening = "iron-rich slag"
 	FirstOre     Happening = "first ore"
 	OreRises     Happening = "ore rises"
 	OverLastOre  Happening = "last ore is in"
@@ -31,16 +33,18 @@ const (
 // Day is the clock of the day by a way to charge, in the middle of its spread.
 func (p Plan) Day(w Charging) []Moment {
 	at := time.Duration(0)
-	day := []Moment{{0, LightWood, 0}}
+	day := []Moment{{What: LightWood}}
 	at += time.Duration(WoodFire.P50 * float64(time.Hour))
 	first := true
 	for _, s := range w.Steps {
-		m := Moment{After: at, Ore: s.Ore}
+		m := Moment{After: at, Ore: s.Ore, Slag: s.Slag}
 		switch {
 		case s.Ore > 0 && first:
 			m.What, first = FirstOre, false
 		case s.Ore > 0:
 			m.What = OreRises
+		case s.Slag > 0:
+			m.What = SlagFirst
 		case len(day) == 1:
 			m.What = Filling
 		case s.Does == entry.StepLastOre:

@@ -181,6 +181,8 @@ func (p Plan) entries(w Charging) (es []entry.Entry, ore, end time.Duration) {
 			switch {
 			case i == 0:
 				add(entry.Fill{Parts: parts})
+			case s.Slag > 0:
+				add(entry.Charge{Parts: append(parts, part(entry.SeedSlag, s.Slag))})
 			case s.Ore > 0:
 				if ore == 0 {
 					ore = at

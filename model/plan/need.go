@@ -22,12 +22,19 @@ const (
 
 // Needed is how much of it.
 type Needed struct {
-	Need  Need
-	Band  physics.Band
-	Point bool // the middle alone: a certainty was asked for, and the band is in it
-	Known bool
-	Unit  string
-	Basis entry.Basis
+	Need   Need
+	Band   physics.Band
+	Point  bool // the middle alone: a certainty was asked for, and the band is in it
+	Unsaid bool // charcoal of a forge of which nobody said what it burns
+	Known  bool
+	Unit   string
+	Basis  entry.Basis
+}
+
+// Wide tells whether the ends of a need lie further apart than a factor of thirty: then it is
+// told in words.
+func (n Needed) Wide() bool {
+	return n.Known && !n.Point && n.Band.P10 > 0 && n.Band.P90 > 30*n.Band.P10
 }
 
 // Short is a need that what there is does not cover.
@@ -79,7 +86,7 @@ func (p Plan) needs() []Needed {
 		on = entry.BasisEstimated
 	}
 	ore := n * o.Ore
-	charcoal := physics.LogNormal(max(n*way.Charcoal, 1e-9), CharcoalOfOre.RelSD()).Scale(1 / (1 - min(0.9, max(0, p.Fines))))
+	charcoal := physics.LogNormal(max(n*way.Charcoal, 1e-9), CharcoalOfOre.RelSD())
 	clay := known(NeedClay, p.Shaft.Clay(p.Furnace), "kg", entry.BasisGuessed)
 	switch {
 	case p.Built:
@@ -88,12 +95,14 @@ func (p Plan) needs() []Needed {
 		clay.Basis = entry.BasisEstimated
 	}
 	forging, forgingOn := p.forging()
+	forge := known(NeedCharcoalForge, forging, "kg", forgingOn)
+	forge.Unsaid = p.Forges() && p.Forge == ""
 	hours := p.Hours(way)
 	return []Needed{
 		point(NeedOreRoasted, ore, on),
 		point(NeedOreRaw, ore/RoastedOfRaw.P50, entry.BasisAssumed),
 		known(NeedCharcoal, charcoal, "kg", p.Basis),
-		known(NeedCharcoalForge, forging, "kg", forgingOn),
+		forge,
 		known(NeedWood, charcoal.Over(CharcoalOfWood), "kg", entry.BasisAssumed),
 		clay,
 		known(NeedHours, physics.Band{P10: n * hours.P10, P50: n * hours.P50, P90: n * hours.P90}, "h", p.Basis),
@@ -101,9 +110,13 @@ func (p Plan) needs() []Needed {
 	}
 }
 
-// forging is the charcoal that the forge takes; a bloom as it is takes none.
+// Forges tells whether what is wanted is forged.
+func (w Want) Forges() bool { return w.What == entry.Billet || w.What == entry.Bar }
+
+// forging is the charcoal that the forge takes; a bloom as it is takes none, nor does one
+// forged over coal or gas. Where nobody said what burns there, it may be charcoal.
 func (p Plan) forging() (physics.Band, entry.Basis) {
-	if p.What == entry.Billet || p.What == entry.Bar {
+	if p.Forges() && (p.Forge == "" || p.Forge == entry.ForgeCharcoal) {
 		return ForgeCharcoal.Scale(p.Kg), entry.BasisGuessed
 	}
 	return physics.Exact(0), entry.BasisMeasured

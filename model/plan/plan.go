@@ -47,11 +47,12 @@ type Ore struct {
 type Ask struct {
 	Want
 	Furnace  entry.Furnace
-	Built    bool         // the furnace stands already
-	Blast    physics.Band // l/min
-	Bucket   float64      // kg of dry charcoal in a measure; 0 for the usual
-	Moisture float64      // of the charcoal, on the dry mass
-	Fines    float64      // share of the charcoal that is sieved out
+	Built    bool                 // the furnace stands already
+	Blast    physics.Band         // l/min
+	Bucket   float64              // kg of dry charcoal in a measure; 0 for the usual
+	Moisture float64              // of the charcoal, on the dry mass
+	Seed     entry.Maybe[float64] // kg of iron-rich slag before the first ore; not said is none, or the usual of what there is
+	Forge    entry.FuelKind       // what the forge burns; empty for not said
 	Ore      Ore
 	Yields   []float64 // own, on this ore mix
 	Billets  []float64 // own billet per ore on this ore mix, of blooms all of which was worked
@@ -109,7 +110,7 @@ func Of(a Ask) Plan {
 	}
 	p.Pace, p.Basis = p.Shaft.Pace(a.Blast)
 	if o, ok := p.Offer(); ok {
-		p.Ways = chargings(o.Ore, p.Shaft.Fill(), p.Bucket, p.Pace.P50, p.Rises)
+		p.Ways = chargings(o.Ore, p.Seed.Value, p.Shaft.Fill(), p.Bucket, p.Pace.P50, p.Rises)
 	}
 	p.Needs = p.needs()
 	p.TooShort = p.short()
@@ -151,6 +152,22 @@ var WoodFire = physics.Band{P10: 1.4, P50: 1.7, P90: 2.5}
 func (p Plan) Hours(w Charging) physics.Band {
 	rel := physics.LogNormal(1, math.Max(p.Pace.RelSD(), 0.1))
 	return rel.Scale((w.Minutes - BurnDown) / 60).Plus(WoodFire).Plus(physics.Exact(BurnDown / 60.0))
+}
+
+// CharcoalOf is what one smelt burns by a way to charge, kg dry, with the spread of published
+// smelts.
+func (p Plan) CharcoalOf(w Charging) physics.Band {
+	return physics.LogNormal(max(w.Charcoal, 1e-9), CharcoalOfOre.RelSD())
+}
+
+// BloomOf is what one smelt gives by a way to charge, kg, where it gives a compact bloom: no
+// more than its ore can give by an assay.
+func (p Plan) BloomOf(w Charging) physics.Band {
+	b := p.Yield.Scale(w.Ore)
+	if most := p.Ore.Most * w.Ore; most > 0 {
+		b = physics.Band{P10: min(b.P10, most), P50: min(b.P50, most), P90: min(b.P90, most)}
+	}
+	return b
 }
 
 // ByBillet tells whether what is wanted is reckoned from own billets: raw bloom rewards

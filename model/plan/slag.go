@@ -47,6 +47,7 @@ const (
 type Slag struct {
 	Of               physics.Oxides // kg of the whole smelt
 	Ore, Ash, Wall   float64        // kg that each brings but for the iron that stays in
+	Seed             float64        // kg of iron-rich slag that is put in before the ore
 	Iron             float64        // kg of iron in it
 	Melts            physics.Band   // K; zero for not known
 	Runs             physics.Running
@@ -87,11 +88,13 @@ func (p Plan) Slag(w Charging, f Foreseen) Slag {
 	}
 	ore, assumed := p.oxidesOfOre()
 	ore = ore.Scale(w.Ore)
-	iron := ironIn(ore)
+	seed := oldSlag.Scale(p.Seed.Value / oldSlag.Sum())
+	iron := ironIn(ore) + ironIn(seed)
 	gangue := ore
 	gangue.FeO, gangue.Fe2O3 = 0, 0
-	s := Slag{Assumed: assumed, Ore: gangue.Sum(), Ash: w.Charcoal * physics.DefaultAshShare, Wall: w.Ore * wornOfOre}
-	rest := gangue.Plus(ash.Scale(s.Ash / ash.Sum())).Plus(wallClay.Scale(s.Wall / wallClay.Sum()))
+	s := Slag{Assumed: assumed, Ore: gangue.Sum(), Ash: w.Charcoal * physics.DefaultAshShare, Wall: w.Ore * wornOfOre, Seed: p.Seed.Value}
+	seed.FeO, seed.Fe2O3 = 0, 0
+	rest := gangue.Plus(seed).Plus(ash.Scale(s.Ash / ash.Sum())).Plus(wallClay.Scale(s.Wall / wallClay.Sum()))
 	at := func(yield, metal float64) physics.Oxides {
 		return rest.WithIron(max(0, iron-w.Ore*yield*metal))
 	}

@@ -151,7 +151,7 @@ func (p Plan) Ceilings() []Ceiling {
 	if p.Until > 0 {
 		most := 0.0
 		for ore := 1.0; ore <= MostOre; ore++ {
-			way := chargings(ore, p.Shaft.Fill(), p.Bucket, p.Pace.P50, p.Rises)[usualWay]
+			way := chargings(ore, p.Seed.Value, p.Shaft.Fill(), p.Bucket, p.Pace.P50, p.Rises)[usualWay]
 			if p.Hours(way).P50 <= p.Until.Hours() {
 				most = ore
 			}

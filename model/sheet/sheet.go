@@ -157,7 +157,7 @@ func planned(a Ask) (rows []Row, day []Line) {
 	say(words.DayWoodFire)
 	at += time.Duration(plan.WoodFire.P50 * float64(time.Hour))
 	steps := taken(*a.Plan)
-	rises, ore := 0, false
+	rises, most, ore := 0, mostRises, false
 	for _, st := range steps {
 		each := time.Duration(float64(st.Every.Value) * float64(time.Minute))
 		parts := u.SheetParts(st.Parts)
@@ -176,12 +176,15 @@ func planned(a Ask) (rows []Row, day []Line) {
 		case st.Does == entry.StepLastOre:
 			say(words.DayLastOre)
 			rows = append(rows, Row{clock(at), "m", words.SheetLastOre})
+		case st.Does == entry.StepIronSlag:
+			say(words.DaySeedSlag(parts))
+			most--
 		case !st.Parts.Holds(entry.Ore):
 			say(words.DayCharcoalOnly(parts))
 		case !ore:
 			say(words.DayFirstOre(parts))
 			ore = true
-		case rises < mostRises && st.Charges > 1: // a single one is what was left over
+		case rises < most && st.Charges > 1: // a single one is what was left over
 			say(words.DayOre(parts))
 			rises++
 		}

@@ -62,7 +62,11 @@ var houseWords = map[entry.Kind]sayer{
 		return joined("furnace "+ev.Furnace.Name, string(ev.Why))
 	}),
 	entry.KindLot: says(func(u Units, ev entry.LotStored) string {
-		return joined("lot "+ev.Lot.Name, u.mass(ev.Lot.Mass))
+		said := joined("lot "+ev.Lot.Name, u.mass(ev.Lot.Mass))
+		for _, s := range ev.Lot.Signs {
+			said += ", " + string(s)
+		}
+		return said
 	}),
 	entry.KindMeasure: says(func(u Units, ev entry.MeasureNamed) string {
 		return joined("measure "+ev.Measure.Name, u.mass(ev.Measure.Mass))
@@ -145,6 +149,9 @@ func (u Units) deed(d entry.Deed) string {
 	}
 	if fuel := u.amounts(d.Fuel); fuel != "" {
 		said += ", burning " + fuel
+	}
+	if c := d.Cost; c != nil {
+		said += ", cost " + strings.TrimSpace(Number(float64(c.Amount), 2)+" "+c.Currency)
 	}
 	return joined(said, d.Note)
 }

@@ -24,6 +24,9 @@ const (
 	FlagBlast       = "the blast, l/min, where it was measured"
 	FlagPlanFurnace = "the furnace: its name in the book, or a name with sizes in cm: \"Reed Hollow,bore=25,stack=50\""
 	FlagOre         = "the ore: its lot in the book"
+	FlagForge       = "what the forge burns for a billet or bar: charcoal, coal or gas"
+	FlagSeedSlag    = "iron-rich slag put in before the first ore, kg (default: up to 2 of what there is)"
+	FlagBands       = "solve each way in eight plausible furnaces for wider, fairer bands of the hearth: some seconds"
 
 	PlanWantsOne = "wants one of --bloom KG, --billet KG and --bar KG"
 )
@@ -41,6 +44,21 @@ func PlanSure(share float64) string {
 // PlanBlast refuses a blast.
 func PlanBlast(lMin float64) string {
 	return fmt.Sprintf("--blast %g is no blast: give l/min, or leave it out when it was not measured", lMin)
+}
+
+// PlanForge refuses a fuel.
+func PlanForge(s string) string {
+	return fmt.Sprintf("--forge %q is not known: give charcoal, coal or gas, or leave it out", s)
+}
+
+// PlanSeedSlag refuses an amount.
+func PlanSeedSlag(kg float64) string {
+	return fmt.Sprintf("--seed-slag %g is no amount: give 0 to 20 kg", kg)
+}
+
+// PlanSolving says how far the bands are.
+func PlanSolving(done, of int) string {
+	return fmt.Sprintf("solved in %d of %d plausible furnaces", done, of)
 }
 
 // NoSuchFurnace says so.
@@ -95,6 +113,8 @@ func OfTheDay(m plan.Moment) string {
 		return "first ore: " + grams(m.Ore) + " to a measure of charcoal"
 	case plan.OreRises:
 		return "ore: " + grams(m.Ore) + " to a measure"
+	case plan.SlagFirst:
+		return "seed slag, iron-rich: " + grams(m.Slag) + " to a measure"
 	}
 	return dayWords[m.What]
 }
@@ -151,6 +171,13 @@ func Plan(p plan.Plan, foreseen []plan.Foreseen) string {
 	line("It takes, for %s:", smelts(o.Smelts))
 	for _, n := range p.Needs {
 		line("  %-44s %s", needWords[n.Need], needed(n))
+	}
+	switch {
+	case !p.Forges():
+	case p.Forge == "":
+		line("  The forge: its fuel was not said; the charcoal stands there in case it burns that (--forge charcoal, coal or gas).")
+	case p.Forge != entry.ForgeCharcoal:
+		line("  The forge burns %s: how much of it is not known.", p.Forge)
 	}
 	line("  Needs are dry and less fines. Marked (guessed): a weighing of your own would replace it.")
 	for _, s := range p.TooShort {
@@ -217,6 +244,8 @@ func steps(w plan.Charging) (all []string) {
 			all = append(all, fmt.Sprintf("burn-down %.0f min", s.Minutes))
 		case s.Ore > 0:
 			all = append(all, fmt.Sprintf("%d x %s", s.Charges, grams(s.Ore)))
+		case s.Slag > 0:
+			all = append(all, fmt.Sprintf("%d x %s seed slag", s.Charges, grams(s.Slag)))
 		case s.Does == entry.StepLastOre:
 			all = append(all, fmt.Sprintf("%d of charcoal over the last ore", s.Charges))
 		default:
@@ -229,6 +258,9 @@ func steps(w plan.Charging) (all []string) {
 func needed(n plan.Needed) string {
 	if !n.Known {
 		return "not known"
+	}
+	if n.Wide() {
+		return FarApart
 	}
 	text := planned(n.Band.P50, n.Unit)
 	if !n.Point && n.Band.P90 > n.Band.P10 {

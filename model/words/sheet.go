@@ -107,6 +107,9 @@ const (
 // DayFill is the fill.
 func DayFill(parts string) string { return "fill: " + parts + "; blast on" }
 
+// DaySeedSlag is the iron-rich slag that starts the slag's bowl.
+func DaySeedSlag(parts string) string { return "seed slag before the ore: " + parts + " at a time" }
+
 // DayCharcoalOnly is what goes in before the ore.
 func DayCharcoalOnly(parts string) string {
 	return "charcoal only, " + parts + " at a time, until the peep is white"

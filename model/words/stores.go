@@ -161,6 +161,12 @@ func FurnaceSizes(f entry.Furnace) string {
 	say("rim", f.Rim)
 	say("floor", f.TuyereBase)
 	say("wall", f.Wall)
+	if f.ArchWide.Known && f.ArchHigh.Known {
+		all = append(all, fmt.Sprintf("arch %g wide and %g high", float64(f.ArchWide.Value), float64(f.ArchHigh.Value)))
+	} else {
+		say("arch, wide", f.ArchWide)
+		say("arch, high", f.ArchHigh)
+	}
 	if len(all) == 0 {
 		return "no sizes"
 	}

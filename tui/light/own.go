@@ -54,6 +54,9 @@ func (f Screen) Receive(sh screen.Shared, msg tea.Msg) (screen.Screen, screen.Ef
 		return f, nil, false
 	}
 	f.before = ended(sh)
+	for i, o := range read.own {
+		read.own[i] = planned(sh, sh.House(), o, o.Furnace.ID())
+	}
 	own := append(ofHouse(sh, f.asked), read.own...)
 	own = append(own, stocked(sh, f.usual)...)
 	switch wanted := f.wanted; {

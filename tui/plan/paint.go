@@ -20,7 +20,9 @@ func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
 	th := sh.Theme
 	about := words.UsualFurnace
 	if f, ok := s.built(sh.House()); ok {
-		about = f.Last().Furnace.Name
+		if about = f.Last().Furnace.Name; len(sh.House().Furnaces) == 0 {
+			about = words.FurnaceAsIn(about, s.smelt)
+		}
 	}
 	screen.TopBeside(g, sh, words.PlanTitle, words.AboutPlan(about, s.when.day))
 	body := screen.Body(g)

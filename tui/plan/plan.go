@@ -23,17 +23,24 @@ import (
 
 // Screen is a plan being made. It is reckoned beside the screen, on a key.
 type Screen struct {
-	want    plan.Want
-	furnace entry.UID // "" for the last built, or the usual one
-	way     int
-	blast   entry.Maybe[float64] // l/min, as it was said here
-	own     map[string]plan.Rise // how the ore rises, where a person changed it
-	when    when                 // the day
-	asked   int                  // how often it was asked to be reckoned
-	made    bool                 // the answer below stands
-	plan    plan.Plan
-	foresee []plan.Foreseen
-	trying  string // what is tried this time, as it was said here
+	want     plan.Want
+	furnace  entry.UID // "" for the last built, or the usual one
+	way      int
+	blast    entry.Maybe[float64] // l/min, as it was said here
+	own      map[string]plan.Rise // how the ore rises, where a person changed it
+	when     when                 // the day
+	asked    int                  // how often it was asked to be reckoned
+	made     bool                 // the answer below stands
+	plan     plan.Plan
+	foresee  []plan.Foreseen
+	trying   string               // what is tried this time, as it was said here
+	seed     entry.Maybe[float64] // kg of iron-rich slag, as it was said here
+	forge    entry.FuelKind       // what the forge burns, as it was said here
+	store    screen.Store         // for the furnace of the last smelt
+	asIn     entry.Furnace        // that furnace, where none is keyed
+	smelt    string               // the smelt it is of; "" for none
+	prepares bool                 // to be prepared as soon as that was read
+	starter  bool                 // the usual furnace was asked for, and not that one
 }
 
 // Keys are the keys of the plan. The letters of the acts of a fire are left to it.
@@ -71,12 +78,12 @@ func (k Keys) Repeating() []key.Binding { return []key.Binding{k.Less, k.More} }
 // usual is what is wanted where nobody has said yet: a bloom of 4 kg, as sure as not.
 var usual = plan.Want{What: entry.BloomPiece, Kg: 4, Sure: 0.5}
 
-// New is a plan for the usual.
-func New() Screen { return Screen{want: usual, way: 1} }
+// New is a plan for the usual. The store has the smelts that were; nil for none.
+func New(store screen.Store) Screen { return Screen{want: usual, way: 1, store: store} }
 
 // Apart is one whose answers are taken for no other's: of a house that is only looked at.
 func Apart() Screen {
-	s := New()
+	s := New(nil)
 	s.asked = 1 << 20
 	return s
 }
@@ -105,10 +112,17 @@ func (s Screen) Entered(sh screen.Shared, with any) (screen.Screen, screen.Effec
 			if p.Wanted.Mass.Known && p.Sure.Known {
 				s.want = plan.Want{What: p.Wanted.What, Kg: float64(p.Wanted.Mass.Value), Sure: float64(p.Sure.Value)}
 			}
+			s.forge = p.Forge
 		}
 	}
+	last := s.readLast(sh)
+	_, prepares := with.(screen.Prepare)
+	s.prepares = prepares && last != nil
 	next, e := s.reckon(sh)
-	if _, prepares := with.(screen.Prepare); prepares {
+	switch {
+	case last != nil:
+		return next, screen.Each{e, last}
+	case prepares:
 		return next, screen.Each{e, next.(Screen).prepare(sh)}
 	}
 	return next, e
@@ -122,7 +136,7 @@ func (s Screen) built(h house.State) (house.Furnace, bool) {
 	if n := len(h.Furnaces); n > 0 {
 		return h.Furnaces[n-1], true
 	}
-	return house.Furnace{}, false
+	return s.asLast()
 }
 
 // ask is what is reckoned.
@@ -138,7 +152,7 @@ func (s Screen) ask(sh screen.Shared) plan.Ask {
 		ore, mix = &l, l.Mix
 	}
 	taught := learn.HistoryOf(sh.Shelf.Lines, h.Pieces...)
-	a := plan.Ask{Want: s.want, Rises: s.own, Until: s.when.lasts()}
+	a := plan.Ask{Want: s.want, Rises: s.own, Until: s.when.lasts(), Seed: s.seed, Forge: s.forge}
 	if s.blast.Known {
 		a.Blast = plan.Metered(s.blast.Value)
 	}
@@ -161,7 +175,11 @@ func (s Screen) reckon(sh screen.Shared) (screen.Screen, screen.Effect) {
 
 // Receive takes an answer, unless something else was asked since: the plan; then what the
 // model says of its ways; then, one plausible furnace after the other, their bands.
-func (s Screen) Receive(_ screen.Shared, msg tea.Msg) (screen.Screen, screen.Effect, bool) {
+func (s Screen) Receive(sh screen.Shared, msg tea.Msg) (screen.Screen, screen.Effect, bool) {
+	if last, is := msg.(lastRead); is {
+		s.asIn, s.smelt = last.furnace, last.smelt
+		return s.inLast(sh)
+	}
 	r, mine := msg.(reckoned)
 	switch {
 	case !mine:
@@ -250,11 +268,26 @@ func (s Screen) wanted(screen.Shared) screen.Effect {
 			given := entry.Some(s.want.Kg)
 			return screen.AskNumber(words.HowHeavy(word), screen.Limits{Unit: "kg", Least: 0.1, Most: 200}, given, func(kg float64) screen.Effect {
 				s.want.What, s.want.Kg = what, kg
+				if s.want.Forges() {
+					return s.forging()
+				}
 				return s.asking(sh)
 			})
 		})
 	}
 	return screen.ChooseOr("b", words.WhatIsWanted, of("b", words.ABloom, entry.BloomPiece), of("l", words.ABillet, entry.Billet), of("r", words.ABar, entry.Bar))
+}
+
+// forging asks what the forge burns.
+func (s Screen) forging() screen.Effect {
+	of := func(k string, f entry.FuelKind) screen.Option {
+		return screen.Opt(k, words.ForgeBurns(f), func(sh screen.Shared) screen.Effect {
+			s.forge = f
+			return s.asking(sh)
+		})
+	}
+	was := map[entry.FuelKind]string{entry.ForgeCharcoal: "h", entry.ForgeCoal: "o", entry.ForgeGas: "g", "": "n"}[s.forge]
+	return screen.ChooseOr(was, words.WhatForgeBurns, of("h", entry.ForgeCharcoal), of("o", entry.ForgeCoal), of("g", entry.ForgeGas), of("n", ""))
 }
 
 func (s Screen) sure(sh screen.Shared) screen.Effect {
@@ -266,8 +299,12 @@ func (s Screen) sure(sh screen.Shared) screen.Effect {
 
 func (s Screen) which(sh screen.Shared) screen.Effect {
 	fs := sh.House().Furnaces
-	if len(fs) == 0 {
+	if len(fs) == 0 && s.smelt == "" {
 		return screen.Go{To: screen.Furnace}
+	}
+	if len(fs) == 0 {
+		last, usual := s.starting(func(sh screen.Shared, next Screen) screen.Effect { return next.asking(sh) })
+		return screen.Choose(words.DoWhichFurnace, last, usual)
 	}
 	return screen.Choose(words.DoWhichFurnace, screen.Lettered('i', len(fs), func(i int) (string, func(screen.Shared) screen.Effect) {
 		return fs[i].Last().Furnace.Name, func(sh screen.Shared) screen.Effect {

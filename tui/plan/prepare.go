@@ -31,7 +31,15 @@ func (s Screen) prepare(sh screen.Shared) screen.Effect {
 			})
 		})
 	}
-	list := []screen.Option{screen.Opt("e", words.TheUsualFurnace, ore)}
+	usual := screen.Opt("e", words.TheUsualFurnace, ore)
+	list := []screen.Option{usual}
+	if len(h.Furnaces) == 0 && s.smelt != "" {
+		last, usual := s.starting(func(sh screen.Shared, next Screen) screen.Effect {
+			s = next
+			return ore(sh)
+		})
+		list = []screen.Option{usual, last}
+	}
 	keys := "abghijklmn"
 	for i, f := range h.Furnaces[:min(len(h.Furnaces), len(keys))] {
 		list = append(list, screen.Opt(keys[i:i+1], f.Last().Furnace.Name, func(sh screen.Shared) screen.Effect {

@@ -36,6 +36,13 @@ func (s Screen) rises(r plan.Rise) screen.Effect {
 			})
 		}))
 	}
+	list = append(list, screen.Opt("g", words.RiseIs(words.RiseSlag, s.plan.Seed.Value, "kg"), func(screen.Shared) screen.Effect {
+		return screen.AskNumber(words.RiseSlag, screen.Limits{Unit: "kg", Least: 0, Most: 20}, entry.Some(s.plan.Seed.Value), func(v float64) screen.Effect {
+			next := s
+			next.seed, next.plan.Seed = entry.Some(v), entry.Some(v)
+			return next.rises(r)
+		})
+	}))
 	if _, own := s.own[plan.WayNames()[s.way]]; own {
 		list = append(list, screen.Opt("w", words.RiseAsItWas, func(sh screen.Shared) screen.Effect {
 			next := s

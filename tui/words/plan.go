@@ -70,6 +70,9 @@ const (
 	JudgeYourself    = "this list knows only what was keyed; fire ban, wind, gas and people you judge yourself"
 )
 
+// FurnaceAsIn is the furnace of a smelt that was, where none is keyed.
+func FurnaceAsIn(furnace, smelt string) string { return furnace + ", as in " + smelt }
+
 // AboutPlan says of which furnace and which day the plan is.
 func AboutPlan(furnace, day string) string {
 	if t, err := time.Parse(time.DateOnly, day); err == nil {
@@ -253,6 +256,9 @@ func NeedIs(u modelwords.Units, n plan.Needed) string {
 	if !n.Known {
 		return NotKnown
 	}
+	if n.Wide() {
+		return HardlyKnown
+	}
 	number := func(v float64) string {
 		if v >= 100 {
 			v = math.Round(v/10) * 10
@@ -275,6 +281,8 @@ func NeedIs(u modelwords.Units, n plan.Needed) string {
 // NeedRemark is what a need rests on.
 func NeedRemark(n plan.Needed) string {
 	switch {
+	case n.Need == plan.NeedCharcoalForge && n.Unsaid:
+		return ForgeUnsaid
 	case n.Need == plan.NeedHours || n.Need == plan.NeedHands:
 		return BasisIs(n.Basis)
 	case n.Basis == entry.BasisGuessed:
@@ -336,6 +344,23 @@ func Tick(done, open string, is bool, line string) string {
 
 // LineAdded says so.
 func LineAdded(text string) string { return "added: " + short(text) }
+
+// What the forge burns for a billet or bar.
+const (
+	WhatForgeBurns = "what does the forge burn"
+	ForgeNotSaid   = "not known yet"
+	ForgeUnsaid    = "if it burns that"
+	ForgeOther     = "not reckoned"
+	HardlyKnown    = "hardly known"
+)
+
+// ForgeBurns is a fuel in the list.
+func ForgeBurns(f entry.FuelKind) string {
+	if f == "" {
+		return ForgeNotSaid
+	}
+	return string(f)
+}
 
 // The words for the wall.
 const (

@@ -17,6 +17,7 @@ const (
 	RiseMost      = "most ore on a charge, dry"
 	RiseCharges   = "charges"
 	RiseAsItWas   = "as it was"
+	RiseSlag      = "seed slag (iron-rich) before the ore"
 	RiseTaken     = "the ore rises so; reckoned anew"
 	RiseMostUnder = "the most is less than the first: give more, or a smaller first"
 	InDays        = "in how many days"
@@ -110,6 +111,8 @@ func MomentBrief(u modelwords.Units, m plan.Moment) string {
 		return "fill, blast on"
 	case plan.CharcoalOnly:
 		return "charcoal only, until white"
+	case plan.SlagFirst:
+		return "seed slag: " + u.Value(m.Slag, "kg", 2)
 	case plan.FirstOre:
 		return "first ore: " + u.Value(m.Ore, "kg", 2)
 	case plan.OreRises:
@@ -129,6 +132,8 @@ func MomentSays(u modelwords.Units, m plan.Moment) string {
 		return "first ore: " + u.Value(m.Ore, "kg", 2) + " to a measure of charcoal"
 	case plan.OreRises:
 		return "ore: " + u.Value(m.Ore, "kg", 2) + " to a measure"
+	case plan.SlagFirst:
+		return "seed slag, iron-rich: " + u.Value(m.Slag, "kg", 2) + " to a measure"
 	}
 	return modelwords.OfTheDay(m)
 }

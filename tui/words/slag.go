@@ -21,6 +21,9 @@ const (
 func SlagComes(u modelwords.Units, s plan.Slag) string {
 	kg := func(v float64) string { return u.Value(v, "kg", 1) }
 	said := kg(s.Of.Sum()) + " of slag: " + kg(s.Ore) + " from the ore, " + kg(s.Ash) + " ash, " + kg(s.Wall) + " clay worn from the wall (a guess), and " + kg(s.Iron) + " iron that is no bloom"
+	if s.Seed > 0 {
+		said += "; " + kg(s.Seed) + " seed slag is in it"
+	}
 	if s.Assumed {
 		said += "; the ore is not analysed, a usual one is taken"
 	}

@@ -19,7 +19,7 @@ import (
 
 // aside is a desk of the same state whose book takes nothing, to try one key on.
 func aside(d *desk.Desk) *desk.Desk {
-	return &desk.Desk{T: d.T, M: d.M, At: desk.Later(d.At, 5*time.Second), Book: desk.Memory{}, Hold: true}
+	return &desk.Desk{T: d.T, M: d.M, At: desk.Later(d.At, 5*time.Second), Book: desk.Memory{}, Hold: true, Rounds: 1}
 }
 
 // booked are the events that a desk has handed over, but for the keys.

@@ -31,6 +31,8 @@ type Desk struct {
 	Stamps bool          // the book stamps what it takes, as the real one does
 	Quit   bool
 	Rang   int // how often the bell sounded
+	Rounds int // how many answers from the background in a row are waited for; 0 is all of them
+	round  int
 }
 
 // Memory is a book in Memory.
@@ -171,7 +173,12 @@ func (d *Desk) Run(cmd tea.Cmd) {
 	case tea.QuitMsg:
 		d.Quit = true
 	default:
+		if d.Rounds > 0 && d.round == d.Rounds {
+			return
+		}
+		d.round++
 		d.Send(msg)
+		d.round--
 	}
 }
 

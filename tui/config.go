@@ -16,6 +16,7 @@ type Config struct {
 	NewUID     func() string                 // a new random uid for a new smelt
 	Demo       func() ([]entry.Entry, error) // the invented smelt to look at, read inside a command; nil for none
 	Week       func() []entry.Entry          // the invented week before it, made inside a command; nil for none
+	Logs       screen.LogFiles               // other people's logs on this machine; nil for none
 	Starters   []Starter                     // furnaces to begin with; nil for those of this package
 	Practise   bool                          // begin with a practice smelt, without asking
 	Rehearsals bool                          // practise leads to a rehearsal, which the program opens when this one has left

@@ -14,7 +14,7 @@ import (
 func TestLettersAreSettled(t *testing.T) {
 	settled := map[string]screen.ID{
 		"f": screen.Fire, "b": screen.Book, "r": screen.Replay, "s": screen.Shelf, "a": screen.Start, "h": screen.Help,
-		"t": screen.Stores, "u": screen.Furnace, "p": screen.Plan, "c": screen.Account, "g": screen.Forge, "m": screen.Compare, "w": screen.Why,
+		"t": screen.Stores, "u": screen.Furnace, "p": screen.Plan, "c": screen.Account, "g": screen.Forge, "m": screen.Compare, "w": screen.Why, "i": screen.Logs,
 		"l": "dark or light", "e": "settings", "o": "the running smelt", "q": "leave", "j": "remind me",
 	}
 	named := map[string]screen.ID{

@@ -9,6 +9,7 @@ import (
 	"chargehand/tui/furnace"
 	"chargehand/tui/help"
 	"chargehand/tui/light"
+	"chargehand/tui/logs"
 	"chargehand/tui/plan"
 	"chargehand/tui/rehearsal"
 	"chargehand/tui/replay"
@@ -32,7 +33,7 @@ func rooms(cfg Config) []screen.Screen {
 		begin = start.Rehearsing(cfg.Starters[0])
 	}
 	return []screen.Screen{
-		fire.New(), book.New(), replay.New(), stores.New(), furnace.New(), plan.New(cfg.Store), shelf.New(), compare.New(cfg.Store), account.New(), why.New(), forge.New(), begin, help.New(),
+		fire.New(), book.New(), replay.New(), stores.New(), furnace.New(), plan.New(cfg.Store), shelf.New(), compare.New(cfg.Store), account.New(), why.New(), forge.New(), logs.New(cfg.Logs), begin, help.New(),
 		light.New(cfg.Starters, cfg.Store),
 	}
 }

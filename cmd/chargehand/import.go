@@ -16,8 +16,7 @@ import (
 	"chargehand/model/words"
 	"chargehand/persist"
 	"chargehand/persist/disk"
-	"chargehand/persist/logcsv"
-	"chargehand/tui"
+	"chargehand/tui/screen"
 )
 
 func importCommand() command {
@@ -41,7 +40,7 @@ func importCommand() command {
 				}
 				defer f.Close()
 				in := bufio.NewReader(f)
-				if o.asked() {
+				if o.asked(in, path) {
 					goesOn, err := o.read(w, c, &in, path)
 					if err != nil || !goesOn {
 						return err
@@ -86,31 +85,14 @@ func takeIn(w world, book *persist.Book, in *bufio.Reader, name, furnace, date s
 		}
 		return j.Stream, len(j.Lines), book.ImportJSON(j)
 	}
-	built, err := furnaceOf(furnace, book, w.clock().Wall)
-	if err != nil {
-		return "", 0, err
-	}
-	opt := logcsv.Options{Name: name, Furnace: built, Measures: measures, UID: newUID(), Imported: w.clock().Wall, Location: w.clock().Wall.Location()}
+	as := screen.TakenAs{Furnace: furnace, Measures: measures}
 	if date != "" {
-		if opt.Date, err = time.Parse(time.DateOnly, date); err != nil {
+		var err error
+		if as.Day, err = time.Parse(time.DateOnly, date); err != nil {
 			return "", 0, wrongUse{errors.New(words.BadDate(date))}
 		}
 	}
-	opt.Stream = "unnamed" // the file says the day, and the day names the smelt
-	entries, err := logcsv.Read(in, opt)
-	if err != nil {
-		return "", 0, err
-	}
-	taken, err := book.Streams()
-	if err != nil {
-		return "", 0, err
-	}
-	id := tui.SmeltID(dayOf(entries), built.Name, taken)
-	for i := range entries {
-		entries[i].Stream = id
-	}
-	kept, err := book.Import(id, entries)
-	return id, len(kept), err
+	return takeLog(w, book, in, name, as)
 }
 
 // dayOf is the day of a log; none where the log does not say.

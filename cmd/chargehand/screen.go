@@ -103,7 +103,7 @@ func openScreen(w world, c common) (left, error) {
 	}
 	store := shelfStore{book}
 	cfg := configOf(w, c, out, store, clock())
-	cfg.Demo, cfg.Week, cfg.Rehearsals = invented.Smelt, week.Entries, true
+	cfg.Demo, cfg.Week, cfg.Rehearsals, cfg.Logs = invented.Smelt, week.Entries, true, fileLogs{w, book}
 	return runScreen(w, out, book, acks, tui.Program(tui.New(cfg), store, clock), keys)
 }
 

@@ -105,6 +105,8 @@ type LearntValue struct {
 type Mapping struct {
 	Name    string            `json:"name"`
 	Columns map[string]Mapped `json:"columns,omitempty"` // by their name
+
+	BlankIsNone bool `json:"blank_is_none,omitempty"` // of ore or charcoal in a charge; else it was not recorded
 }
 
 // Mapped is what a column is with us.

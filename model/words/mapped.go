@@ -8,10 +8,11 @@ import (
 
 // Logs of other people, with columns of their own.
 const (
-	FlagColumns     = "FILE is a log with columns of its own: theirs=ours:unit,... or the name of a mapping that was saved; ours: "
+	FlagColumns     = "FILE is a log with columns of its own: theirs=ours:unit,... or the name of a mapping that was saved, or guess, as without it where no column is ours; ours: "
 	FlagSaveMapping = "with --columns: save the mapping in the book under this name"
 	FlagBegin       = "with a clock that counts from the start: the time of day at its nought, as 09:30"
 	FlagPreview     = "with --columns: show three rows and the totals, and keep nothing"
+	FlagBlanks      = "with --columns: a blank of ore or charcoal in a charge is none, where else it was not recorded"
 	FlagYes         = "with --columns: keep it without asking"
 
 	PreviewOnly     = "nothing was kept: leave --preview out to keep it"
@@ -70,3 +71,53 @@ func ColumnDoubt(theirs string, middle float64, our, instead string) string {
 
 // ColumnsLeft names what was not read.
 func ColumnsLeft(names []string) string { return "  not read: " + strings.Join(names, ", ") }
+
+// ColumnsGuessed shows what was guessed.
+func ColumnsGuessed(spec string) string {
+	return "columns guessed by their names and figures; as they would be written out:\n  --columns '" + spec + "'"
+}
+
+// ColumnsAsKept shows which mapping of the book fits.
+func ColumnsAsKept(name, spec string) string {
+	return "columns as kept under " + name + ":\n  --columns '" + spec + "'"
+}
+
+// ColumnsNotGuessed says what no guess was found for.
+func ColumnsNotGuessed(path string, heads []string, spec string, lacks error) string {
+	said := path + " has the columns " + strings.Join(heads, ", ")
+	if spec == "" {
+		return said + ", and none could be guessed: " + lacks.Error()
+	}
+	return said + "; guessed so far: --columns '" + spec + "', but " + lacks.Error()
+}
+
+// WordsKept are words of what was done that are none of ours.
+func WordsKept(said []string) string {
+	return "  words kept in the note: " + strings.Join(said, ", ")
+}
+
+// RowsTimeless are rows that are kept as remarks alone.
+func RowsTimeless(lines []int) string {
+	return "  ! " + LinesTimeless(lines)
+}
+
+// LinesTimeless says the same without a mark.
+func LinesTimeless(lines []int) string {
+	all := make([]string, min(len(lines), 8))
+	for i := range all {
+		all[i] = fmt.Sprint(lines[i])
+	}
+	said := strings.Join(all, ", ")
+	if len(lines) > len(all) {
+		said += " and " + fmt.Sprint(len(lines)-len(all)) + " more"
+	}
+	if len(lines) == 1 {
+		return "line " + said + " has no time: kept as a remark, counted nowhere"
+	}
+	return "lines " + said + " have no time: kept as remarks, counted nowhere"
+}
+
+// BlanksOpen says what blanks leave open, and what to do.
+func BlanksOpen(n int) string {
+	return "  ! " + counted(n, "blank") + " of ore or charcoal in charges: taken as not recorded, so the sum is not known; --blank-is-none takes them as none"
+}

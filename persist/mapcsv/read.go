@@ -1,3 +1,6 @@
+// Package mapcsv reads other people's logs: tables whose columns have other names and
+// other units than ours. A mapping names the columns (package columns); the table becomes
+// one of package logcsv, line by line, which alone is read on.
 package mapcsv
 
 import (
@@ -5,93 +8,81 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
 	"time"
-	"unicode/utf8"
 
+	"chargehand/model/columns"
 	"chargehand/model/entry"
 	"chargehand/persist/logcsv"
 )
 
 // Table is a log of others as ours.
 type Table struct {
-	CSV    []byte // of package logcsv; its lines are those of the file
-	Shown  []Row  // the first rows, for a look before anything is kept
-	Rows   int
-	Totals []Total
-	Left   []string // columns of theirs that nothing was read from
+	columns.Table
+	CSV []byte // of package logcsv; its lines are those of the file
 }
 
-// Row is a row as it stood and as it is read.
-type Row struct {
-	Line         int
-	Theirs, Ours []string
+// shown is how many rows are shown before anything is kept, mostWords how many words of
+// what was done that are none of ours.
+const (
+	shown     = 6
+	mostWords = 8
+)
+
+// Options say what a table and its mapping leave open.
+type Options struct {
+	Begin       int  // minutes of the day at the nought of a clock that counts from the start
+	BlankIsNone bool // a blank of charcoal or ore in a charge is none; else it was not recorded
 }
 
-// Total is what was read from a column of numbers.
-type Total struct {
-	Theirs, Ours, Unit string
-	N                  int
-	Sum, Middle        float64 // in our unit
-	Our                string  // that unit
-	Doubt              string  // the unit in which the middle would be usual, where it is not in its own
-	Beyond             bool    // the middle is unusual
-}
-
-// shown is how many rows are shown before anything is kept.
-const shown = 3
-
-// Read reads a table by a mapping. A log whose clock counts from its start begins at begin,
-// in minutes of the day. Errors are [logcsv.Error] and name the line.
-func Read(in io.Reader, file string, m map[string]entry.Mapped, begin int) (Table, error) {
-	text, err := io.ReadAll(io.LimitReader(in, logcsv.MaxFile+1))
-	bad := func(line int, column, what, do string) (Table, error) {
-		return Table{}, &logcsv.Error{File: file, Line: line, Column: column, What: what, Do: do}
+// Read reads a table by a mapping. The names of the columns stand in the first line that has two
+// cells or more; what stands above is kept as remarks, and so is a row without a time.
+// Errors are [logcsv.Error] and name the line.
+func Read(in io.Reader, file string, m map[string]entry.Mapped, opt Options) (Table, error) {
+	text, err := textOf(in, file)
+	if err != nil {
+		return Table{}, err
 	}
-	switch {
-	case err != nil:
-		return bad(1, "", "the file could not be read: "+err.Error(), "check the file")
-	case len(text) > logcsv.MaxFile:
-		return bad(1, "", fmt.Sprintf("the file is longer than %d bytes", logcsv.MaxFile), "check that this is the log of a smelt")
-	case !utf8.Valid(text):
-		return bad(1, "", "the text is not UTF-8", "save the file as UTF-8")
-	}
-	t := table{file: file, begin: begin}
+	t := table{file: file, opt: opt}
 	var out bytes.Buffer
 	w := csv.NewWriter(&out)
-	for i, line := range strings.Split(strings.TrimPrefix(string(text), "\ufeff"), "\n") {
-		line = strings.TrimSuffix(line, "\r")
+	for i, line := range linesOf(text) {
+		var row []string
 		switch {
 		case strings.TrimSpace(line) == "" || strings.HasPrefix(line, "#"):
 			out.WriteString(line + "\n")
+			continue
+		case t.heads == nil && !isHeads(line):
+			out.WriteString("# " + line + "\n")
 			continue
 		case t.heads == nil:
 			if err := t.header(line, i+1, m); err != nil {
 				return Table{}, err
 			}
-			err = w.Write(t.names)
+			row = t.names
 		default:
-			var row []string
-			if row, err = t.row(line, i+1); err != nil {
+			var remark string
+			if row, remark, err = t.row(line, i+1); err != nil {
 				return Table{}, err
 			}
 			if row == nil {
-				out.WriteString("\n")
+				out.WriteString(remark + "\n")
 				continue
 			}
-			err = w.Write(row)
 		}
+		err := w.Write(row)
 		if w.Flush(); err != nil || w.Error() != nil {
-			return bad(i+1, "", "the line cannot be read", "check it")
+			return Table{}, t.bad(i+1, "", "the line cannot be read", "check it")
 		}
 	}
 	switch {
 	case t.heads == nil:
-		return bad(1, "", "the file has no row of column names", "name the columns in the first row")
+		return Table{}, t.bad(1, "", "the file has no row of column names", "name the columns in the first row")
 	case t.Rows == 0:
-		return bad(1, "", "the log has no rows", "add at least one row with a time")
+		return Table{}, t.bad(1, "", "the log has no rows", "add at least one row with a time")
 	}
 	t.CSV = out.Bytes()
 	t.totals()
@@ -102,20 +93,20 @@ func Read(in io.Reader, file string, m map[string]entry.Mapped, begin int) (Tabl
 type table struct {
 	Table
 	file   string
-	begin  int
+	opt    Options
 	comma  rune
 	heads  []string
 	from   []source
 	names  []string // of our columns, in the order in which they are written
 	values map[int][]float64
-	timed  bool // the clock counts from the start
+	last   int // minute of the row before, by a clock of twelve hours
 }
 
 // source is where a column of ours comes from.
 type source struct {
 	at     int // place among theirs
-	column column
-	unit   unit
+	column columns.Column
+	unit   columns.Unit
 }
 
 // derived are the columns that every table of ours gets.
@@ -127,53 +118,33 @@ func (t *table) bad(line int, column, what, do string) error {
 
 // header takes the names of the columns.
 func (t *table) header(line string, n int, m map[string]entry.Mapped) error {
-	t.comma = ','
-	for _, c := range ";\t" {
-		if strings.ContainsRune(line, c) {
-			t.comma = c
-		}
-	}
+	t.comma = commaOf(line)
 	cells, err := t.cells(line, n)
 	if err != nil {
 		return err
 	}
-	t.heads, t.values = cells, map[int][]float64{}
-	left := map[string]bool{}
-	for theirs := range m {
-		left[strings.ToLower(theirs)] = true
-	}
-	for i, head := range cells {
-		var mapped entry.Mapped
-		found := false
-		for theirs, to := range m {
-			if strings.EqualFold(theirs, head) {
-				mapped, found = to, true
-			}
-		}
+	t.heads, t.values = apart(cells), map[int][]float64{}
+	for i, head := range t.heads {
+		mapped, found := mappedOf(head, m)
 		if !found {
 			if head != "" {
 				t.Left = append(t.Left, head)
 			}
 			continue
 		}
-		if !left[strings.ToLower(head)] {
-			return t.bad(n, head, "the column stands twice", "keep one of them")
-		}
-		delete(left, strings.ToLower(head))
-		c, _ := columnOf(mapped.Ours)
-		u, _ := c.unit(mapped.Unit)
+		c, _ := columns.Of(mapped.Ours)
+		u, _ := c.Unit(mapped.Unit)
 		t.from = append(t.from, source{i, c, u})
-		t.timed = t.timed || c.name == "clock" && u.name != ""
 	}
-	for theirs := range m {
-		if left[strings.ToLower(theirs)] {
-			return t.bad(n, theirs, "there is no such column", "the file has "+strings.Join(cells, ", "))
+	for _, theirs := range slices.Sorted(maps.Keys(m)) {
+		if !slices.ContainsFunc(t.heads, func(h string) bool { return strings.EqualFold(h, theirs) }) {
+			return t.bad(n, theirs, "there is no such column", "the file has "+strings.Join(t.heads, ", "))
 		}
 	}
 	t.names = slices.Clone(derived)
 	for _, s := range t.from {
-		if !slices.Contains(t.names, s.column.to) {
-			t.names = append(t.names, s.column.to)
+		if !slices.Contains(t.names, s.column.To) {
+			t.names = append(t.names, s.column.To)
 		}
 	}
 	if !slices.Contains(t.names, "note") {
@@ -182,69 +153,74 @@ func (t *table) header(line string, n int, m map[string]entry.Mapped) error {
 	return nil
 }
 
+func mappedOf(head string, m map[string]entry.Mapped) (entry.Mapped, bool) {
+	for theirs, to := range m {
+		if head != "" && strings.EqualFold(theirs, head) {
+			return to, true
+		}
+	}
+	return entry.Mapped{}, false
+}
+
 // cells parts a line.
 func (t *table) cells(line string, n int) ([]string, error) {
-	r := csv.NewReader(strings.NewReader(line))
-	r.Comma, r.FieldsPerRecord, r.TrimLeadingSpace, r.LazyQuotes = t.comma, -1, t.comma != '\t', true
-	cells, err := r.Read()
+	cells, err := parted(line, t.comma)
 	if err != nil {
 		return nil, t.bad(n, "", "the line cannot be parted into cells", "close the quote on the same line")
-	}
-	for i := range cells {
-		cells[i] = strings.TrimSpace(cells[i])
 	}
 	return cells, nil
 }
 
-// row turns a row into ours; nil for one that says nothing.
-func (t *table) row(line string, n int) ([]string, error) {
+// row turns a row into ours; nil for one that says nothing, or that has no time: then what
+// stands in it is a remark.
+func (t *table) row(line string, n int) (row []string, remark string, err error) {
 	cells, err := t.cells(line, n)
 	if err != nil || strings.Join(cells, "") == "" {
-		return nil, err
+		return nil, "", err
+	}
+	at := func(s source) string {
+		if s.at < len(cells) {
+			return cells[s.at]
+		}
+		return ""
+	}
+	for _, s := range t.from {
+		if s.column.Name == columns.Clock && at(s) == "" {
+			t.Timeless = append(t.Timeless, n)
+			said := slices.DeleteFunc(slices.Clone(cells), func(c string) bool { return c == "" })
+			return nil, fmt.Sprintf("# line %d: %s", n, strings.Join(said, "; ")), nil
+		}
 	}
 	ours := map[string]string{}
-	theirs := make([]string, 0, len(t.from))
+	theirs := make([]columns.Cell, 0, len(t.from))
 	for _, s := range t.from {
-		cell := ""
-		if s.at < len(cells) {
-			cell = cells[s.at]
-		}
-		theirs = append(theirs, t.heads[s.at]+" "+cell)
+		cell, head := at(s), t.heads[s.at]
+		theirs = append(theirs, columns.Cell{Column: head, Text: cell})
 		if cell == "" {
 			continue
 		}
 		switch {
-		case s.column.name == "clock" && s.unit.name != "":
-			v, ok := t.number(cell)
-			if !ok || v < 0 || v > 1e5 {
-				return nil, t.bad(n, t.heads[s.at], fmt.Sprintf("%q is no time since the start", cell), "write digits, as 35")
+		case s.column.Name == columns.Clock:
+			if err := t.clock(cell, s, n, ours); err != nil {
+				return nil, "", err
 			}
-			secs := int(60*(s.unit.ours(v)+float64(t.begin)) + 0.5)
-			ours["clock"] = fmt.Sprintf("%02d:%02d:%02d", secs/3600%24, secs/60%60, secs%60)
-			if ours["date"] == "" {
-				ours["date"] = fmt.Sprintf("day %d", secs/86400+1)
-			}
-		case s.column.name == "clock":
-			ours["clock"] = dayClock(cell)
-		case s.column.numeric():
-			v, ok := t.number(cell)
+		case s.column.Numeric():
+			v, ok := columns.Number(cell, t.comma != ',')
 			if !ok {
-				return nil, t.bad(n, t.heads[s.at], fmt.Sprintf("%q is not a number", cell), "write digits with a point, or map the column to note")
+				return nil, "", t.bad(n, head, fmt.Sprintf("%q is not a number", cell), "write digits with a point, or read the column as a note")
 			}
-			ours[s.column.to] = strconv.FormatFloat(round(s.unit.ours(v)), 'f', -1, 64)
-			t.values[s.at] = append(t.values[s.at], s.unit.ours(v))
-		case s.column.name == "note" && ours["note"] != "":
+			ours[s.column.To] = strconv.FormatFloat(round(s.unit.Ours(v)), 'f', -1, 64)
+			t.values[s.at] = append(t.values[s.at], s.unit.Ours(v))
+		case s.column.Name == columns.Note && ours["note"] != "":
 			ours["note"] += "; " + cell
-		case s.column.name == "event":
-			ours["event"] = cell
-		case s.column.name == "note":
-			ours["note"] = cell
+		case s.column.Name == columns.Date:
+			ours["date"] = columns.Day(cell, s.unit.Name)
 		default:
-			ours[s.column.to] = cell
+			ours[s.column.To] = cell
 		}
 	}
-	event(ours)
-	row := make([]string, len(t.names))
+	t.event(ours)
+	row = make([]string, len(t.names))
 	for i, name := range t.names {
 		row[i] = ours[name]
 		if name == "note" {
@@ -253,26 +229,57 @@ func (t *table) row(line string, n int) ([]string, error) {
 	}
 	t.Rows++
 	if len(t.Shown) < shown {
-		var said []string
+		var said []columns.Cell
 		for _, name := range t.names {
 			if ours[name] != "" {
-				said = append(said, name+" "+ours[name])
+				said = append(said, columns.Cell{Column: name, Text: ours[name]})
 			}
 		}
-		t.Shown = append(t.Shown, Row{Line: n, Theirs: theirs, Ours: said})
+		t.Shown = append(t.Shown, columns.Row{Line: n, Theirs: theirs, Ours: said})
 	}
-	return row, nil
+	return row, "", nil
 }
 
-// dayClock is a time of day on a clock of 24 hours; what is none stays as it stands, and is
-// refused where it is read.
-func dayClock(cell string) string {
-	for _, form := range []string{"3:04 PM", "3:04PM", "3:04:05 PM"} {
-		if at, err := time.Parse(form, strings.ToUpper(cell)); err == nil {
-			return at.Format("15:04:05")
+// half is twelve hours in minutes.
+const half = 12 * 60
+
+// clock takes a time. One that is none stays as it stands, and is refused where it is read.
+func (t *table) clock(cell string, s source, n int, ours map[string]string) error {
+	of := func(secs int) string { return fmt.Sprintf("%02d:%02d:%02d", secs/3600%24, secs/60%60, secs%60) }
+	switch s.unit.Name {
+	case "min", "h":
+		v, ok := columns.Number(cell, t.comma != ',')
+		if !ok || v < 0 || v > 1e5 {
+			return t.bad(n, t.heads[s.at], fmt.Sprintf("%q is no time since the start", cell), "write digits, as 35")
+		}
+		secs := int(60*(s.unit.Ours(v)+float64(t.opt.Begin)) + 0.5)
+		ours["clock"] = of(secs)
+		if ours["date"] == "" {
+			ours["date"] = fmt.Sprintf("day %d", secs/86400+1)
+		}
+		return nil
+	case "12h":
+		if minutes, marked, ok := columns.TimeOfDay(cell); ok {
+			for !marked && minutes < t.last {
+				minutes += half
+			}
+			t.last, ours["clock"] = minutes, of(60*minutes)
+			return nil
 		}
 	}
-	return cell
+	ours["clock"] = cell
+	if day, rest, both := strings.Cut(strings.Replace(cell, "T", " ", 1), " "); both {
+		if _, err := time.Parse(time.DateOnly, day); err == nil {
+			ours["clock"] = rest
+			if ours["date"] == "" {
+				ours["date"] = day
+			}
+		}
+	}
+	if at, marked, ok := columns.TimeOfDay(ours["clock"]); ok && marked {
+		ours["clock"] = of(60 * at)
+	}
+	return nil
 }
 
 // events are the words of our table, and others that mean the same.
@@ -283,10 +290,13 @@ var events = map[string]string{
 
 // event says what a row is: by the word of theirs where it is one of ours, else by what
 // stands in it; a word that is none is kept in the note.
-func event(ours map[string]string) {
+func (t *table) event(ours map[string]string) {
 	word := ours["event"]
 	known, is := events[strings.ToLower(word)]
 	if !is && word != "" {
+		if len(t.Words) < mostWords && !slices.Contains(t.Words, word) {
+			t.Words = append(t.Words, word)
+		}
 		note := word
 		if ours["note"] != "" {
 			note += "; " + ours["note"]
@@ -308,6 +318,10 @@ func event(ours map[string]string) {
 	default:
 		ours["event"] = "note"
 	}
+	if ours["event"] == "charge" {
+		t.blank(ours, "charcoal_kg", "measures")
+		t.blank(ours, "ore_kg", "scoops")
+	}
 	if ours["event"] != "charge" && ours["event"] != "fill" {
 		for _, c := range []string{"charcoal_kg", "measures", "ore_kg", "scoops"} {
 			delete(ours, c) // noughts of a row that charges nothing
@@ -315,16 +329,25 @@ func event(ours map[string]string) {
 	}
 }
 
-// number reads digits; a comma is a decimal comma where it parts no columns.
-func (t *table) number(cell string) (float64, bool) {
-	if t.comma != ',' {
-		cell = strings.Replace(cell, ",", ".", 1)
+// blank takes a blank of a charge as what it was said to be, where the table has a column
+// for it at all.
+func (t *table) blank(ours map[string]string, columns ...string) {
+	column := ""
+	for _, c := range columns {
+		if ours[c] != "" {
+			return
+		}
+		if column == "" && slices.Contains(t.names, c) {
+			column = c
+		}
 	}
-	if strings.Trim(cell, "+-.0123456789") != "" {
-		return 0, false
+	switch {
+	case column == "":
+	case t.opt.BlankIsNone:
+		ours[column] = "0"
+	default:
+		t.Blanks++
 	}
-	v, err := strconv.ParseFloat(cell, 64)
-	return v, err == nil
 }
 
 // round leaves three decimals: what a pound or a cubic foot makes beyond is no reading.
@@ -336,10 +359,10 @@ func round(v float64) float64 {
 // totals sums the columns up, and doubts a unit by the middle of what is above nought.
 func (t *table) totals() {
 	for _, s := range t.from {
-		if !s.column.numeric() {
+		if !s.column.Numeric() {
 			continue
 		}
-		total := Total{Theirs: t.heads[s.at], Ours: s.column.to, Unit: s.unit.name, Our: s.column.units[0].name}
+		total := columns.Total{Theirs: t.heads[s.at], Ours: s.column.To, Unit: s.unit.Name, Our: s.column.Units[0].Name}
 		var positive []float64
 		for _, v := range t.values[s.at] {
 			total.N++
@@ -351,12 +374,12 @@ func (t *table) totals() {
 		if len(positive) > 0 {
 			slices.Sort(positive)
 			total.Middle = positive[len(positive)/2]
-			total.Beyond = total.Middle < s.column.least || total.Middle > s.column.most
+			total.Beyond = !s.column.Usual(total.Middle)
 		}
-		for _, u := range s.column.units {
-			theirs := total.Middle/s.unit.times - s.unit.plus
-			if as := u.ours(theirs); total.Beyond && total.Doubt == "" && u != s.unit && as >= s.column.least && as <= s.column.most {
-				total.Doubt = u.name
+		for _, u := range s.column.Units {
+			as := u.Ours(s.unit.Theirs(total.Middle))
+			if total.Beyond && total.Doubt == "" && u != s.unit && s.column.Usual(as) {
+				total.Doubt = u.Name
 			}
 		}
 		t.Totals = append(t.Totals, total)

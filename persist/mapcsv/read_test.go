@@ -12,6 +12,7 @@ import (
 	"strings"
 	"testing"
 
+	"chargehand/model/columns"
 	"chargehand/model/entry"
 	"chargehand/model/shelf"
 	"chargehand/persist/logcsv"
@@ -72,7 +73,7 @@ func TestLogsInPoundsAreTheSame(t *testing.T) {
 	if err != nil || len(files) == 0 {
 		t.Fatal(err, files)
 	}
-	all, err := mapcsv.Parse(spec)
+	all, err := columns.Parse(spec)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -94,7 +95,7 @@ func TestLogsInPoundsAreTheSame(t *testing.T) {
 					m[name] = to
 				}
 			}
-			table, err := mapcsv.Read(bytes.NewReader(foreign), "x.csv", m, 0)
+			table, err := mapcsv.Read(bytes.NewReader(foreign), "x.csv", m, mapcsv.Options{})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -135,7 +136,7 @@ func TestUnitsAreDoubted(t *testing.T) {
 		for i, cell := range strings.Fields(c.cells) {
 			text += fmt.Sprintf("10:%02d,%s\n", i, cell)
 		}
-		table, err := mapcsv.Read(strings.NewReader(text), "x", map[string]entry.Mapped{"t": {Ours: "clock"}, "x": {Ours: c.column}}, 0)
+		table, err := mapcsv.Read(strings.NewReader(text), "x", map[string]entry.Mapped{"t": {Ours: "clock"}, "x": {Ours: c.column}}, mapcsv.Options{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -148,11 +149,11 @@ func TestUnitsAreDoubted(t *testing.T) {
 // Minutes since the start go on into the next day; a clock of twelve hours is read; a word
 // of theirs that is none of ours goes to the note, and a row is what stands in it.
 func TestTimesAndWords(t *testing.T) {
-	m, err := mapcsv.Parse("min=clock:min,what=event,coal=charcoal:kg,air=air")
+	m, err := columns.Parse("min=clock:min,what=event,coal=charcoal:kg,air=air")
 	if err != nil {
 		t.Fatal(err)
 	}
-	table, err := mapcsv.Read(strings.NewReader("min;what;coal;air\n0;lit;;\n\n35,5;bucket 1;1,8;\n40;Slag tap;;\n60;up;;700\n1000;;0;\n"), "x", m, 9*60+30)
+	table, err := mapcsv.Read(strings.NewReader("min;what;coal;air\n0;lit;;\n\n35,5;bucket 1;1,8;\n40;Slag tap;;\n60;up;;700\n1000;;0;\n"), "x", m, mapcsv.Options{Begin: 9*60 + 30})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -168,7 +169,7 @@ func TestTimesAndWords(t *testing.T) {
 	if strings.Join(got, ", ") != want {
 		t.Errorf("%s\nwant %s", strings.Join(got, ", "), want)
 	}
-	table, err = mapcsv.Read(strings.NewReader("t,c\n11:50 AM,1\n12:10 pm,1\n1:05 PM,1\n"), "x", map[string]entry.Mapped{"t": {Ours: "clock"}, "c": {Ours: "charcoal"}}, 0)
+	table, err = mapcsv.Read(strings.NewReader("t,c\n11:50 AM,1\n12:10 pm,1\n1:05 PM,1\n"), "x", map[string]entry.Mapped{"t": {Ours: "clock"}, "c": {Ours: "charcoal"}}, mapcsv.Options{})
 	if err != nil || !strings.Contains(string(table.CSV), "13:05:00") || !strings.Contains(string(table.CSV), "12:10:00") {
 		t.Errorf("%v\n%s", err, table.CSV)
 	}
@@ -181,17 +182,17 @@ func TestWhatIsWrong(t *testing.T) {
 		"":                 "no row of column names",
 		"t,c\n":            "the log has no rows",
 		"t,d\n1:00,2\n":    "there is no such column (x.csv line 1, column c): the file has t, d",
-		"t,c,c\n1:00,2,3":  "the column stands twice",
+		"t,c\n,1\n":        "the log has no rows",
 		"t,c\n1:00,heavy":  `"heavy" is not a number (x.csv line 2, column c)`,
 		"t,c\n1:00,\xff\n": "not UTF-8",
 	} {
-		_, err := mapcsv.Read(strings.NewReader(text), "x.csv", m, 0)
+		_, err := mapcsv.Read(strings.NewReader(text), "x.csv", m, mapcsv.Options{})
 		if err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%q: %v, want %s", text, err, want)
 		}
 	}
 	for _, spec := range []string{"", "Time", "Time=watch", "Time=clock", "Time=clock,Time=note", "a=clock,b=clock", "=clock,b=ore", "Time=clock,Ore=ore:stone", "Coal=charcoal:lb", "a=clock\nb=ore"} {
-		if m, err := mapcsv.Parse(spec); err == nil {
+		if m, err := columns.Parse(spec); err == nil {
 			t.Errorf("%q is taken as %v", spec, m)
 		}
 	}
@@ -205,14 +206,14 @@ func FuzzMapped(f *testing.F) {
 	f.Add("a=b:c=d", "\ufeff#\n,,,\n")
 	f.Add(`"t=clock",n=note`, "t\tn\n25:00\t=1+1\n")
 	f.Fuzz(func(t *testing.T, spec, text string) {
-		m, err := mapcsv.Parse(spec)
+		m, err := columns.Parse(spec)
 		if err != nil {
 			return
 		}
-		if err := mapcsv.Check(m); err != nil {
+		if err := columns.Check(m); err != nil {
 			t.Fatalf("%q is taken and is wrong: %v", spec, err)
 		}
-		table, err := mapcsv.Read(strings.NewReader(text), "x", m, 570)
+		table, err := mapcsv.Read(strings.NewReader(text), "x", m, mapcsv.Options{Begin: 570})
 		if err != nil {
 			if !errors.As(err, new(*logcsv.Error)) {
 				t.Errorf("%v", err)

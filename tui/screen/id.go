@@ -20,13 +20,14 @@ const (
 	Forge   ID = "forge"
 	Compare ID = "compare"
 	Why     ID = "why"
+	Logs    ID = "logs"
 )
 
 // Letters are the keys of the screens in the list of screens. Light has none: it
 // is reached from the start.
 var Letters = map[ID]string{
 	Fire: "f", Book: "b", Replay: "r", Shelf: "s", Start: "a", Help: "h",
-	Stores: "t", Furnace: "u", Plan: "p", Account: "c", Forge: "g", Compare: "m", Why: "w",
+	Stores: "t", Furnace: "u", Plan: "p", Account: "c", Forge: "g", Compare: "m", Why: "w", Logs: "i",
 }
 
 // Keys of that list which lead to no screen. They too are settled here.

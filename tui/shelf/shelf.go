@@ -26,18 +26,18 @@ type Screen struct {
 // Keys are the keys of the shelf.
 type Keys struct {
 	screen.MoveKeys
-	Open, Replay, Find, Sort, Mark, Compare, Week key.Binding
+	Open, Replay, Find, Sort, Mark, Compare, Log, Week key.Binding
 }
 
 // Map are those keys.
 var Map = Keys{MoveKeys: screen.Move, Open: screen.Bind(words.DoOpen, "enter"), Replay: screen.Bind(words.DoReplayIt, "r"),
 	Find: screen.Bind(words.DoFind, "i"), Sort: screen.Bind(words.DoSort, "o"),
 	Mark: screen.Bind(words.DoMarkToCompare, "k"), Compare: screen.Bind(words.DoCompareMarked, "m"),
-	Week: screen.Bind(words.DoInventedWeek, "w")}
+	Log: screen.Bind(words.DoLogs, "g"), Week: screen.Bind(words.DoInventedWeek, "w")}
 
 // All of them, the weightiest first.
 func (k Keys) All() []key.Binding {
-	return append([]key.Binding{k.Open, k.Replay, k.Find, k.Sort, k.Mark, k.Compare, k.Week}, k.MoveKeys.All()...)
+	return append([]key.Binding{k.Open, k.Replay, k.Find, k.Sort, k.Mark, k.Compare, k.Log, k.Week}, k.MoveKeys.All()...)
 }
 
 func (Screen) ID() screen.ID       { return screen.Shelf }
@@ -58,7 +58,7 @@ func (s Screen) Hints(screen.Shared) []draw.KeyHint {
 	if s.find.asks() || s.order != byDay {
 		back = screen.Short(screen.Global.Back, words.DoFindAll)
 	}
-	hs := append(screen.Hints(Map.Open, Map.Replay, Map.Find, Map.Sort), screen.Short(Map.Mark, words.ShortMark), screen.Short(Map.Compare, words.ShortCompare), screen.Short(Map.Week, words.ShortWeek), back)
+	hs := append(screen.Hints(Map.Open, Map.Replay, Map.Find, Map.Sort), screen.Short(Map.Mark, words.ShortMark), screen.Short(Map.Compare, words.ShortCompare), screen.Short(Map.Log, words.ShortLogs), screen.Short(Map.Week, words.ShortWeek), back)
 	return append(hs, screen.Hints(screen.Global.Views, Map.Up, Map.Down)...)
 }
 
@@ -118,6 +118,8 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 	case key.Matches(t, Map.Sort):
 		s.order, s.at = (s.order+1)%orders, 0
 		return s, nil
+	case key.Matches(t, Map.Log):
+		return s, screen.Go{To: screen.Logs}
 	case key.Matches(t, Map.Week):
 		return s, screen.Week{}
 	case key.Matches(t, Map.Compare) && len(s.marked) < 2:

@@ -37,7 +37,7 @@ func (f *files) Open(path string) (screen.Sheet, error) {
 			if err := columns.Check(m.Columns); err != nil {
 				return screen.LogRead{Err: err}
 			}
-			return screen.LogRead{Table: columns.Table{Rows: 2, Left: []string{"Moon"}, Timeless: []int{9}, Shown: []columns.Row{{Line: 2, Ours: []columns.Cell{{"clock", "10:00"}, {"event", "charge"}, {"ore_kg", "0.907"}}}}}}
+			return screen.LogRead{Table: columns.Table{Rows: 2, Left: []string{"Moon"}, Timeless: []int{9}, Shown: []columns.Row{{Line: 2, Ours: []columns.Cell{{Column: "clock", Text: "10:00"}, {Column: "event", Text: "charge"}, {Column: "ore_kg", Text: "0.907"}}}}}}
 		},
 		Take: func(m entry.Mapping, as screen.TakenAs) (string, int, error) {
 			f.kept, f.as = append(f.kept, m), append(f.as, as)

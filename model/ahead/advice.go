@@ -27,10 +27,12 @@ const (
 )
 
 // By how much a choice must be better in one furnace to be better: the error of each figure when two choices on the same
-// furnace are held against each other, twice what the coarse grid differs from the fine one in that (TestTheCoarseGridsError).
+// furnace are held against each other. The hearth of the solver goes up and down by some ten K with each charge (rule's
+// trendBy), and where in that swing the hour ends is chance; the grid adds 1.3 K (TestTheCoarseGridsError). Ten K are three
+// per cent of whether slag runs, where that is least certain.
 const (
-	hearthError = 50.0  // K
-	runsError   = 10.0  // per cent
+	hearthError = 10.0  // K
+	runsError   = 3.0   // per cent
 	carbonError = 0.002 // mass share
 )
 

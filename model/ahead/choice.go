@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/model/rule"
 	"chargehand/model/session"
 )
 
@@ -77,7 +78,16 @@ func choices(s session.Session) []choice {
 		cs = append(cs, one(MoreOre, stepped(shown, 1), 1), one(CharcoalOnly, without(shown), 1))
 	}
 	if lMin > 0 {
-		cs = append(cs, one(LessBlast, shown, 1-byBlast), one(MoreBlast, shown, 1+byBlast))
+		area := 0.0 // without a bore anything goes
+		if f := r.Light.Furnace; f.Bore.Positive() {
+			area = math.Pi / 4 * float64(f.Bore.Value) * float64(f.Bore.Value)
+		}
+		if lMin*(1-byBlast) >= rule.LeastAir*area {
+			cs = append(cs, one(LessBlast, shown, 1-byBlast))
+		}
+		if area == 0 || lMin*(1+byBlast) <= rule.MostAir*area {
+			cs = append(cs, one(MoreBlast, shown, 1+byBlast))
+		}
 	}
 	return cs
 }

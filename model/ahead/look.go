@@ -36,6 +36,8 @@ type Outcome struct {
 // told is what one furnace says of a choice.
 type told struct {
 	hearth, shift, runs, down, carbon, burns float64
+	low, high                                float64 // K that the hearth may be lower or hotter
+	seen                                     float64 // K by which the signs move it
 	slag                                     bool
 }
 
@@ -54,13 +56,14 @@ type Looking struct {
 	s       session.Session
 	at      time.Duration
 	own     []entry.Entry
+	signs   figure.Signs
 	choices []choice
 	ahead   Ahead
 }
 
 // Begin looks ahead of a smelt as it stands, or stood: of a session, at its moment and as known then.
 func Begin(s session.Session) *Looking {
-	l := &Looking{s: s, at: s.At(), choices: choices(s)}
+	l := &Looking{s: s, at: s.At(), signs: s.Reading().Signs, choices: choices(s)}
 	known := s.Reading().Known
 	for _, e := range s.Entries() {
 		if (known == fold.All || e.Seq <= known) && l.happened(e) {
@@ -119,19 +122,26 @@ func (l *Looking) Next() {
 			l.ahead.Lacks, l.ahead.Status = true, then.Status
 			return
 		}
-		l.ahead.Outcomes[i].each = append(l.ahead.Outcomes[i].each, tell(now, then, ch.over))
+		l.ahead.Outcomes[i].each = append(l.ahead.Outcomes[i].each, tell(now, then, l.signs, ch.over))
 	}
 	l.ahead.Asked++
 }
 
-func tell(now, then solve.Solution, over time.Duration) told {
+// tell is one furnace's word. By how much the signs of now move its hearth, that stays so for the hour (assumed).
+func tell(now, then solve.Solution, signs figure.Signs, over time.Duration) told {
+	of := func(s solve.Solution) physics.Band {
+		return shaft.HearthBand(s.Hearth.Temperature, s.Ambient.Temperature)
+	}
+	was, is := of(now), signs.Hearth(of(now), now.Hearth.Slag)
+	heat := of(then)
+	heat = physics.Band{P10: heat.P10 + is.P10 - was.P10, P50: heat.P50 + is.P50 - was.P50, P90: heat.P90 + is.P90 - was.P90}
 	t := told{
-		down: DownOf(then), hearth: physics.ToCelsius(then.Hearth.Temperature), shift: then.Hearth.Temperature - now.Hearth.Temperature,
-		carbon: then.Hearth.BloomCarbon().P50,
+		down: DownOf(then), hearth: physics.ToCelsius(heat.P50), low: heat.P50 - heat.P10, high: heat.P90 - heat.P50,
+		shift: then.Hearth.Temperature - now.Hearth.Temperature, seen: is.P50 - was.P50, carbon: then.Hearth.BloomCarbon().P50,
 	}
 	if slag := then.Hearth.Slag; slag.Sum() > 1 {
 		t.slag = true
-		t.runs = 100 * slag.Running(shaft.HearthBand(then.Hearth.Temperature, then.Ambient.Temperature)).Runs
+		t.runs = 100 * slag.Running(heat).Runs
 	}
 	if over > 0 {
 		t.burns = (then.Totals.CarbonBurned - now.Totals.CarbonBurned) / over.Minutes()
@@ -172,7 +182,7 @@ func (l *Looking) Ahead() Ahead {
 		}
 		of := func(v func(told) float64) physics.Band { return spread(o.each, v) }
 		o.Shift, o.OreDown = of(func(t told) float64 { return t.shift }), of(func(t told) float64 { return t.down })
-		o.Hearth = withOwn(of(func(t told) float64 { return t.hearth }))
+		o.Hearth = withOwn(of(func(t told) float64 { return t.hearth }), o.each)
 		if o.each[0].slag {
 			o.Runs = of(func(t told) float64 { return t.runs })
 		}
@@ -214,10 +224,9 @@ func Spread(values []float64) physics.Band {
 	return physics.Band{P10: at(0.1), P50: at(0.5), P90: at(0.9)}
 }
 
-// withOwn widens a hearth by how far the solver's may be off (its own band), taken as independent of which furnace it is.
-func withOwn(b physics.Band) physics.Band {
-	own := shaft.HearthBand(physics.FromCelsius(b.P50), physics.ZeroCelsius)
-	low, high := physics.FromCelsius(b.P50)-own.P10, own.P90-physics.FromCelsius(b.P50)
+// withOwn widens a hearth by how far each furnace's own may be off, taken as independent of which furnace it is.
+func withOwn(b physics.Band, each []told) physics.Band {
+	low, high := spread(each, func(t told) float64 { return t.low }).P50, spread(each, func(t told) float64 { return t.high }).P50
 	return physics.Band{P10: b.P50 - math.Hypot(b.P50-b.P10, low), P50: b.P50, P90: b.P50 + math.Hypot(b.P90-b.P50, high)}
 }
 

@@ -47,6 +47,7 @@ func From(s fold.State) Reading {
 	if s.SlagWeighed > 0 {
 		r.SlagWeighed = entry.Some(float64(s.SlagWeighed))
 	}
+	r.Signs = signs(s)
 	r.Zones = r.oreZones(zones(s))
 	return r
 }

@@ -144,6 +144,7 @@ type Reading struct {
 	Traces                 Traces               // zero without iron
 	SlagWeighed            entry.Maybe[float64] // kg of its slag on the scales so far: since then how high it stands in the hearth can be told
 	Carbon                 CarbonSpan           // what a smith would call the iron gathered so far; see BloomCarbon
+	Signs                  Signs                // what was seen that tells of the hearth's heat
 	Running                physics.Running      // how the slag runs, as chances; zero while there is too little of it
 }
 

@@ -5,7 +5,6 @@ import (
 
 	"chargehand/model/solve"
 	"chargehand/physics"
-	"chargehand/physics/shaft"
 )
 
 // slag sets what stands in the hearth, of what it is made, and how it runs.
@@ -64,10 +63,10 @@ func (r *Reading) runs(slag physics.Oxides, s solve.Solution, basis Basis) {
 		poor, rich := r.ferrous(slag)
 		r.Figures[ReducibleIron] = Figure{Band: physics.Band{P10: slag.WithFerrous(rich).ReducibleIronIndex(), P50: index, P90: slag.WithFerrous(poor).ReducibleIronIndex()}, Basis: basis}
 	}
-	r.Running = slag.Running(shaft.HearthBand(s.Hearth.Temperature, s.Ambient.Temperature))
+	r.Running = slag.Running(r.hearth(s))
 	r.Figures[SlagStiffness] = Figure{Band: r.stiffness(slag, s), Basis: basis}
 	for _, f := range shownFerrous {
-		r.Poorer = append(r.Poorer, SlagPoint{f, slag.WithFerrous(f / 100).Stiffness(s.Hearth.Temperature).P50})
+		r.Poorer = append(r.Poorer, SlagPoint{f, slag.WithFerrous(f / 100).Stiffness(r.hearth(s).P50).P50})
 	}
 }
 
@@ -82,12 +81,12 @@ func (r *Reading) ferrous(slag physics.Oxides) (poor, rich float64) {
 // stiffness is the viscosity with what makes it uncertain, each by itself and as
 // factors: the model of it, the heat of the hearth, and the iron in the slag.
 func (r *Reading) stiffness(slag physics.Oxides, s solve.Solution) physics.Band {
-	own := slag.Stiffness(s.Hearth.Temperature)
-	heat := shaft.HearthBand(s.Hearth.Temperature, s.Ambient.Temperature)
+	heat := r.hearth(s)
+	own := slag.Stiffness(heat.P50)
 	poor, rich := r.ferrous(slag)
 	at := func(o physics.Oxides, kelvin float64) float64 { return o.Stiffness(kelvin).P50 }
-	thinner := factors(own.P50, own.P10, at(slag, heat.P90), at(slag.WithFerrous(rich), s.Hearth.Temperature))
-	stiffer := factors(own.P50, own.P90, at(slag, heat.P10), at(slag.WithFerrous(poor), s.Hearth.Temperature))
+	thinner := factors(own.P50, own.P10, at(slag, heat.P90), at(slag.WithFerrous(rich), heat.P50))
+	stiffer := factors(own.P50, own.P90, at(slag, heat.P10), at(slag.WithFerrous(poor), heat.P50))
 	return physics.Band{P10: own.P50 / thinner, P50: own.P50, P90: own.P50 * stiffer}
 }
 

@@ -59,7 +59,12 @@ func (r *Reading) temperatures(s solve.Solution, basis Basis) {
 	if shaft.BeyondReadings(s.Hearth.Temperature) {
 		basis = Guessed
 	}
-	r.Figures[HearthTemperature] = Figure{Band: inCelsius(shaft.HearthBand(s.Hearth.Temperature, s.Ambient.Temperature)), Basis: basis}
+	r.Figures[HearthTemperature] = Figure{Band: inCelsius(r.hearth(s)), Basis: basis}
+}
+
+// hearth is the heat of the hearth in K by the solver and by what was seen.
+func (r Reading) hearth(s solve.Solution) physics.Band {
+	return r.Signs.Hearth(shaft.HearthBand(s.Hearth.Temperature, s.Ambient.Temperature), s.Hearth.Slag)
 }
 
 // HottestRead is the hottest place that was read in furnaces of this kind, Celsius.

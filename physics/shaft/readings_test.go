@@ -108,6 +108,30 @@ func quantileOf(vs []float64, share float64) float64 {
 // told of one furnace alone, 5 cm of 12.5.
 func (p probed) off() float64 { return p.read - (p.wallSide+p.middle)/2 }
 
+// studentT4 is the 90th percentile of Student's t with four degrees of freedom (any table of it).
+const studentT4 = 1.533
+
+// The band of the fire is where eight in ten of the readings in another fire are expected after those that were published.
+func TestTheBandOfTheFire(t *testing.T) {
+	var sum, squares, n float64
+	moments := map[float64]bool{}
+	for _, p := range readings(t, DefaultParams()) {
+		if p.at < zoneLow {
+			sum, squares, n = sum+p.off(), squares+p.off()*p.off(), n+1
+			moments[p.minute] = true
+		}
+	}
+	if n != 10 || len(moments) != 5 {
+		t.Fatalf("%v readings of %d moments", n, len(moments))
+	}
+	mean := sum / n
+	sd := math.Sqrt((squares - n*mean*mean) / (n - 1))
+	far := studentT4 * sd * math.Sqrt(1+1/float64(len(moments)))
+	if up, down := mean+far, far-mean; math.Abs(up-zoneUp) > 5 || math.Abs(down-zoneDown) > 5 {
+		t.Errorf("from %.0f K under the model to %.0f over it", down, up)
+	}
+}
+
 // What the bands of temperatures rest on: each published reading beside the model, and how far off they lie low and high in the shaft.
 //
 //	go test -run TestReportReadings -v ./physics/shaft

@@ -35,7 +35,7 @@ func TestZonesAndChargesLieInOrder(t *testing.T) {
 }
 
 func TestTemperatureBand(t *testing.T) {
-	for _, c := range []struct{ kelvin, height, low, high float64 }{{1500, 0.1, 1290, 1590}, {900, 0.4, 650, 1100}, {300, 0.4, 288, 500}} {
+	for _, c := range []struct{ kelvin, height, low, high float64 }{{1500, 0.1, 1210, 1640}, {900, 0.4, 650, 1100}, {300, 0.4, 288, 500}} {
 		if b := TemperatureBand(c.kelvin, c.height, 288); b != (physics.Band{P10: c.low, P50: c.kelvin, P90: c.high}) {
 			t.Errorf("%v K at %v m: %+v", c.kelvin, c.height, b)
 		}

@@ -6,6 +6,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 
 	"chargehand/model/entry"
+	"chargehand/model/lot"
 	"chargehand/model/rule"
 	"chargehand/tui/cell"
 	"chargehand/tui/draw"
@@ -29,11 +30,15 @@ func (m Model) weekCaution() (Model, []entry.Entry) {
 		l, _ := m.folded().Lot(string(uid))
 		return l.Of()
 	}
+	damp := func(uid entry.UID) bool {
+		l, _ := m.folded().Lot(string(uid))
+		return lot.DampToCharge(l)
+	}
 	for _, e := range m.home.Lately() {
 		if m.now.Wall.Sub(e.Kept) > justNow {
 			break
 		}
-		for _, c := range rule.WeekCautions(e.Event, of) {
+		for _, c := range rule.WeekCautions(e.Event, of, damp) {
 			if m.home.Cautioned(c.ID, m.initials()) {
 				continue
 			}

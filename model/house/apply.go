@@ -90,7 +90,7 @@ func (f *folder) stored(l line, described entry.Lot) {
 	}
 	m := f.weight(entry.Amount{Mass: described.Mass, Stacked: described.Stacked}, described)
 	if m.Known() {
-		lot.count(Change{At: l.at, Seq: l.seq, Dry: dried(m, moistureOf(described))})
+		lot.count(Change{At: l.at, Seq: l.seq, Kg: m.Kg, Dry: dried(m, moistureOf(described))})
 	}
 }
 
@@ -106,7 +106,11 @@ func (f *folder) deed(l line, d entry.Deed) {
 			if d.Does == entry.CountedAgain {
 				lot.Volume = float64(a.Stacked.Value)
 			}
-			change(lot, Change{At: l.at, Seq: l.seq, Does: d.Does, Dry: f.dry(lot, a)})
+			c := Change{At: l.at, Seq: l.seq, Does: d.Does, Dry: f.dry(lot, a)}
+			if as := f.weight(a, lot.Lot); as.Known() {
+				c.Kg = as.Kg
+			}
+			change(lot, c)
 		}
 	}
 	taken, given := (*Lot).take, (*Lot).give

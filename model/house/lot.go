@@ -28,6 +28,7 @@ type Change struct {
 	Smelt string     // the smelt's stream
 	Does  entry.Does // the deed, if it is one
 	Dry   Mass       // taken is less than nothing; of a count what there was
+	Kg    float64    // as it weighed then, water and all; 0 where nobody weighed it
 	Count bool
 	Took  bool    // from the lot, not given to it
 	Off   float64 // kg dry that a count found more than was thought; nought where that was not known

@@ -29,6 +29,16 @@ func Chargeable(h house.State, m entry.Material) (left house.Mass, short float64
 	return left, short, any
 }
 
+// FinesIn is the share of a lot that is fines still to be sieved out, as far as own sieves
+// tell; nought for what is no charcoal, or sieved.
+func FinesIn(h house.State, l house.Lot) float64 {
+	share, known := FinesOf(h)
+	if !known || l.Of() != entry.LotCharcoal || l.Fines() || l.Left.Kg <= 0 {
+		return 0
+	}
+	return share * unsieved(l, finesApart(h))
+}
+
 // FinesOf is the share of fines that own sieves found in charcoal, by mass dry, over all that
 // was weighed.
 func FinesOf(h house.State) (share float64, known bool) {

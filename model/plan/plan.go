@@ -63,8 +63,9 @@ type Ask struct {
 	Until    time.Duration   // by when the bloom is to be out, from the wood fire on; 0 for not said
 }
 
-// usualBucket is 1.8 kg, as charged (Markewitz 2018).
-const usualBucket = 1.8
+// UsualBucket is what a bucket of charcoal holds where none was weighed, kg: 1.8 as charged
+// (Markewitz 2018).
+const UsualBucket = 1.8
 
 // Plan is the answer.
 type Plan struct {
@@ -93,7 +94,7 @@ type Offer struct {
 func Of(a Ask) Plan {
 	p := Plan{Ask: a, None: learn.ChanceOfNone(a.Failures, a.Smelts), Yield: learn.Yield(a.Yields), Shaft: ShaftOf(a.Furnace), Taken: -1}
 	if p.Bucket <= 0 {
-		p.Bucket = usualBucket / (1 + a.Moisture)
+		p.Bucket = UsualBucket / (1 + a.Moisture)
 	}
 	p.odds = OddsOf(p.grounds())
 	for n := 1; n <= MostSmelts; n++ {

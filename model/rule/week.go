@@ -15,6 +15,7 @@ const (
 	Quicklime     = "lime"
 	DryingFires   = "drying"
 	Generator     = "generator and gas"
+	DampOre       = "damp ore"
 )
 
 // InWeek is every caution of the week, in the order of the work. They have no moment of a
@@ -27,11 +28,12 @@ var InWeek = []Caution{
 	{ID: Quicklime, Source: common},
 	{ID: DryingFires, Source: "published: Markewitz, Wareham Forge, smelts of 2004 and 2017 lost to walls too wet"},
 	{ID: Generator, Source: common},
+	{ID: DampOre, Source: common},
 }
 
 // WeekCautions are the cautions that an event of the house brings; of tells what a lot is
-// of.
-func WeekCautions(ev entry.Event, of func(entry.UID) entry.Material) []Caution {
+// of, and damp whether it is ore ready to be charged that got wet.
+func WeekCautions(ev entry.Event, of func(entry.UID) entry.Material, damp func(entry.UID) bool) []Caution {
 	var ids []string
 	switch ev := ev.(type) {
 	case entry.Deed:
@@ -39,6 +41,9 @@ func WeekCautions(ev entry.Event, of func(entry.UID) entry.Material) []Caution {
 	case entry.LotStored:
 		if ev.Lot.Material == entry.LotFlux {
 			ids = []string{Quicklime}
+		}
+		if damp(ev.Lot.ID()) {
+			ids = append(ids, DampOre)
 		}
 	case entry.Drying:
 		ids = []string{DryingFires}

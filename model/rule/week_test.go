@@ -11,6 +11,7 @@ import (
 // Each caution of the week comes at its deed, and at no other (wings, section 15).
 func TestCautionsOfTheWeek(t *testing.T) {
 	of := func(uid entry.UID) entry.Material { return entry.Material(uid) }
+	damp := func(uid entry.UID) bool { return uid == "name:rained on" }
 	deed := func(d entry.Does, out entry.Material) entry.Event {
 		return entry.Deed{Does: d, Out: []entry.Amount{{Lot: entry.UID(out)}}}
 	}
@@ -29,13 +30,14 @@ func TestCautionsOfTheWeek(t *testing.T) {
 		{deed(entry.Bought, entry.LotFlux), []string{rule.Quicklime}},
 		{entry.LotStored{Lot: entry.Lot{Material: entry.LotFlux}}, []string{rule.Quicklime}},
 		{entry.LotStored{Lot: entry.Lot{Material: entry.LotOre}}, nil},
+		{entry.LotStored{Lot: entry.Lot{Name: "rained on", Material: entry.LotOre}}, []string{rule.DampOre}},
 		{entry.Drying{}, []string{rule.DryingFires}},
 		{entry.FurnaceBuilt{Why: entry.Built}, []string{rule.DryingFires}},
 		{entry.FurnaceBuilt{Why: entry.Measured, Furnace: entry.Furnace{Blower: []entry.Blast{{}}}}, []string{rule.Generator}},
 		{entry.Note{}, nil},
 	} {
 		var got []string
-		for _, k := range rule.WeekCautions(c.ev, of) {
+		for _, k := range rule.WeekCautions(c.ev, of, damp) {
 			got, said[k.ID] = append(got, k.ID), true
 		}
 		if len(got) != len(c.want) {

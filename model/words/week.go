@@ -16,6 +16,8 @@ var weekCautions = map[string]said{
 		remedy: "goggles and gloves; keep it dry and shut; lime in an eye: water at once, for long, and a doctor"},
 	rule.DryingFires: {title: "drying", evidence: "steam bursts a clay wall that is heated too fast, and a wet wall slumps under its load",
 		remedy: "days of air first, then small fires until no steam comes; keep off a wall that steams"},
+	rule.DampOre: {title: "damp ore", evidence: "rained-on ore steams and spits when it is charged, and cools the top of the shaft",
+		remedy: "spread it out in sun and wind, never close beside the fire; stand back when doubtful ore goes in; charge it dry"},
 	rule.Generator: {title: "generator and gas", evidence: "an engine and a gas burner give carbon monoxide; a lead lies in the wet",
 		remedy: "both outdoors and away from people and fuel; residual current device; leads off the ground"},
 }

@@ -11,6 +11,8 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/house"
+	"chargehand/model/plan"
+	modelwords "chargehand/model/words"
 	"chargehand/tui/act"
 	"chargehand/tui/draw"
 	"chargehand/tui/screen"
@@ -107,7 +109,7 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 			return screen.Go{To: screen.Light, With: screen.InFurnace(f.ID)}
 		})
 	case key.Matches(t, k.Sizes):
-		return s, sizes(f.Last().Furnace)
+		return s, sizes(sh.Units, f.Last().Furnace)
 	case key.Matches(t, k.Drying):
 		return s, drying(sh, f)
 	}
@@ -192,36 +194,37 @@ func keep(f entry.Furnace, why entry.BuiltWhy) screen.Effect {
 
 // sizes is the list of the sizes, which stays open until all that changed is typed; then
 // it asks why. The version before stays: smelts keep the one they were lit in.
-func sizes(f entry.Furnace) screen.Effect {
+func sizes(u modelwords.Units, f entry.Furnace) screen.Effect {
 	var list []screen.Option
 	for _, z := range all {
-		list = append(list, screen.Opt(z.key, words.SizeIs(z.label, z.of(&f), z.unit), func(sh screen.Shared) screen.Effect {
+		list = append(list, screen.Opt(z.key, words.SizeIs(u, z.label, z.of(&f), z.unit), func(sh screen.Shared) screen.Effect {
 			return screen.AskMaybe(z.label, screen.Limits{Unit: z.unit, Least: z.least, Most: z.most}, z.of(&f), func(v entry.Maybe[float64]) screen.Effect {
 				next := f
 				z.set(&next, v)
 				if z.key == "o" { // a bore measured anew holds in place of those at several heights
 					next.Bores = nil
 				}
-				return sizes(next)
+				return sizes(u, next)
 			})
 		}))
 	}
 	tip := sized("g", words.TipStandsIn, "cm", 0, 50, func(f *entry.Furnace) *entry.Maybe[entry.Centimetre] { return &f.TuyereProud })
-	list = append(list, screen.Opt(tip.key, words.SizeIs(tip.label, tip.of(&f), tip.unit), func(screen.Shared) screen.Effect {
+	list = append(list, screen.Opt(tip.key, words.SizeIs(u, tip.label, tip.of(&f), tip.unit), func(screen.Shared) screen.Effect {
 		return screen.AskMaybe(tip.label, screen.Limits{Unit: tip.unit, Least: tip.least, Most: tip.most}, tip.of(&f), func(v entry.Maybe[float64]) screen.Effect {
 			next := f
 			tip.set(&next, v)
-			return sizes(next)
+			return sizes(u, next)
 		})
 	}), screen.Opt("k", words.TuyereIsOf(f.TuyereOf), func(screen.Shared) screen.Effect {
 		return asked(words.TuyereOfWhat, f.TuyereOf, func(text string) (screen.Effect, error) {
 			next := f
 			next.TuyereOf = text
-			return sizes(next), nil
+			return sizes(u, next), nil
 		})
-	}), screen.Opt("n", words.SlagGoes(f.Practice), func(screen.Shared) screen.Effect { return practice(f) }))
-	list = append(list, screen.Opt("b", words.BoresAre(f.Bores), func(screen.Shared) screen.Effect { return bores(f) }),
-		screen.Opt("r", words.ClayIs(f.Clay), func(screen.Shared) screen.Effect { return recipe(f) }))
+	}), screen.Opt("n", words.SlagGoes(f.Practice), func(screen.Shared) screen.Effect { return practice(u, f) }))
+	list = append(list, screen.Opt("y", words.ArchIs(u, f), func(screen.Shared) screen.Effect { return arch(u, f) }))
+	list = append(list, screen.Opt("b", words.BoresAre(f.Bores), func(screen.Shared) screen.Effect { return bores(u, f) }),
+		screen.Opt("r", words.ClayIs(f.Clay), func(screen.Shared) screen.Effect { return recipe(u, f) }))
 	return screen.Ask{Dialog: screen.Choice{Title: words.SizesOf(f.Name), Options: list, Done: func(screen.Shared) screen.Effect {
 		why := func(k, word string, w entry.BuiltWhy) screen.Option {
 			return screen.Opt(k, word, func(screen.Shared) screen.Effect { return keep(f, w) })
@@ -260,19 +263,18 @@ func bagTest(f entry.Furnace) screen.Effect {
 		return screen.AskNumber(words.BagTime(1), seconds, entry.None[float64](), func(a float64) screen.Effect {
 			return screen.AskNumber(words.BagTime(2), seconds, entry.None[float64](), func(b float64) screen.Effect {
 				return screen.AskNumber(words.BagTime(3), seconds, entry.None[float64](), func(t float64) screen.Effect {
-					read := 60 * l / ((a + b + t) / 3)
+					read, taken := plan.Bag(l, [3]float64{a, b, t})
 					next := f
-					blast := entry.Blast{Volume: entry.Some(entry.LitrePerMinute(float64(int(read*bagTakes/10+0.5)) * 10))}
+					tens := func(v float64) entry.Maybe[entry.LitrePerMinute] {
+						return entry.Some(entry.LitrePerMinute(float64(int(v/10+0.5)) * 10))
+					}
+					blast := entry.Blast{Volume: tens(taken.P50), PlusMinus: tens(taken.P90 - taken.P50)}
 					next.Blower = []entry.Blast{blast}
 					return screen.Each{keep(next, entry.Measured), screen.Say(func(sh screen.Shared) string {
-						return words.BagGave(sh.Units, read, float64(blast.Volume.Value))
+						return words.BagGave(sh.Units, read, blast)
 					})}
 				})
 			})
 		})
 	})
 }
-
-// bagTakes is the share of what a bag reads that is taken: cold and without burden it reads
-// 5 to 20 % high (assumed).
-const bagTakes = 0.875

@@ -36,6 +36,6 @@ func (s Screen) offer(sh screen.Shared, f house.Furnace, last wallThen) screen.E
 	is := f.Last().Furnace
 	return screen.Choose(words.OfferVersion(is.Name, sh.Units.Event(last.Seen), last.smelt),
 		screen.Opt("p", words.VersionPatched, func(screen.Shared) screen.Effect { return keep(is, entry.Repaired) }),
-		screen.Opt("w", words.VersionWorn, func(screen.Shared) screen.Effect { return sizes(is) }),
+		screen.Opt("w", words.VersionWorn, func(screen.Shared) screen.Effect { return sizes(sh.Units, is) }),
 		screen.Opt("n", words.VersionNone, func(screen.Shared) screen.Effect { return screen.Said(words.VersionStays) }))
 }

@@ -62,37 +62,46 @@ func known(g cell.Grid, sh screen.Shared, f house.Furnace) {
 	w, h := g.Size()
 	last := f.Last().Furnace
 	y := 0
-	row := func(label, value, remark string) {
+	row := func(label, value string, remarks ...string) { // the first remark there is room for
 		if y >= h {
 			return
 		}
 		g.Text(2, y, label, th.Style(theme.Text))
 		x := 13 + g.Text(13, y, g.Cut(value, w-14), th.Style(theme.Strong))
-		g.TextIn(cell.Rect{X: x + 2, Y: y, W: w - x - 3, H: 1}, remark, th.Style(theme.Quiet))
+		for i, r := range remarks {
+			if i == len(remarks)-1 || g.Width(r) <= w-x-3 {
+				g.TextIn(cell.Rect{X: x + 2, Y: y, W: w - x - 3, H: 1}, r, th.Style(theme.Quiet))
+				break
+			}
+		}
 		y++
 	}
 	if plan.Sized(last) {
 		v := plan.ShaftOf(last)
-		row(words.Holds, words.Litres(v.Litres), words.FillTakes(u, v.Fill()))
+		bucket := bucketOf(sh)
+		row(words.Holds, words.Litres(v.Litres), words.FillTakes(u, v.Fill(), bucket))
 		row(words.LineBlastWord, words.BlastRange(u, v.Advised.P10, v.Advised.P90), words.OneSchool)
 		row("", words.BlastRange(u, v.Used.P10, v.Used.P90), words.GoodSmelts)
 		pace, basis := v.Pace(plan.BlowerOf(last))
-		row(words.Pace, words.MinutesAKg(u, pace.P10, pace.P90), words.BasisIs(basis))
-		clay := v.Clay(last)
-		row(words.Clay, words.KgBand(u, clay.P10, clay.P90), words.BasisIs(entry.BasisGuessed))
+		row(words.Pace, words.MinutesAMeasure(u, pace, bucket), words.BurnsAnHour(u, pace, basis), words.KgAnHour(u, pace))
+		clay, sand := v.ClayAndSand(last)
+		row(words.Clay, words.KgBand(u, clay.P10, clay.P90), words.ClayRests(last), words.BasisIs(entry.BasisGuessed))
+		if sand.P90 > 0 {
+			row(words.SandWord, words.KgBand(u, sand.P10, sand.P90), words.BasisIs(entry.BasisGuessed))
+		}
 	} else {
 		y += g.Wrap(cell.Rect{X: 2, Y: y, W: w - 3, H: 2}, words.MeasureFirst, th.Style(theme.Strong))
 	}
 	if b := last.Blower; len(b) > 0 && b[len(b)-1].Volume.Known {
-		row(words.Blower, words.BlastIs(u, float64(b[len(b)-1].Volume.Value)), words.BagTested)
+		row(words.Blower, words.BlastOf(u, b[len(b)-1]), words.BagTested)
 	} else {
 		row(words.Blower, words.NotMeasured, words.BagHelps)
 	}
-	usual := words.DryingUsual
+	usual := []string{words.DryingUsual, words.DryingBrief}
 	if fired(f) {
-		usual = ""
+		usual = nil
 	}
-	row(words.Dried, words.DryingSo(f), usual)
+	row(words.Dried, words.DryingSo(f), usual...)
 	if y++; y >= h {
 		return
 	}
@@ -115,6 +124,15 @@ func known(g cell.Grid, sh screen.Shared, f house.Furnace) {
 		g.Text(4, y, d.At.Format("2 Jan 06"), th.Style(theme.Quiet))
 		y += max(1, g.Wrap(cell.Rect{X: 14, Y: y, W: w - 15, H: min(2, h-y)}, sh.Units.Event(d.Drying), th.Style(theme.Text)))
 	}
+}
+
+// bucketOf is the measure in which charcoal goes in, the usual one where the house has none
+// that was weighed.
+func bucketOf(sh screen.Shared) entry.Measure {
+	if m, ok := plan.MeasureFor(sh.House(), entry.Charcoal); ok && m.Mass.Positive() {
+		return m
+	}
+	return entry.Measure{Name: words.UsualBucket, Mass: entry.Some(entry.Kilogram(plan.UsualBucket)), Guessed: true}
 }
 
 // fired tells whether small fires were lit to dry it.

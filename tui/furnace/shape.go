@@ -8,13 +8,15 @@ import (
 	"strings"
 
 	"chargehand/model/entry"
+	modelwords "chargehand/model/words"
+	"chargehand/tui/act"
 	"chargehand/tui/screen"
 	"chargehand/tui/words"
 )
 
 // bores asks for the bore at several heights above the tuyere, in one line: pairs of a
 // height and a bore in cm. None takes them away again.
-func bores(f entry.Furnace) screen.Effect {
+func bores(u modelwords.Units, f entry.Furnace) screen.Effect {
 	return asked(words.BoresAsked, words.BoresTyped(f.Bores), func(text string) (screen.Effect, error) {
 		next := f
 		next.Bores = nil
@@ -37,13 +39,13 @@ func bores(f entry.Furnace) screen.Effect {
 		if n := len(next.Bores); n > 0 {
 			next.Bore, next.BoreTop = entry.Some(next.Bores[0].Bore), entry.Some(next.Bores[n-1].Bore)
 		}
-		return sizes(next), nil
+		return sizes(u, next), nil
 	})
 }
 
 // recipe asks what the wall is made of: a name and its parts by volume, one after the
 // other.
-func recipe(f entry.Furnace) screen.Effect {
+func recipe(u modelwords.Units, f entry.Furnace) screen.Effect {
 	return asked(words.ClayAsked, words.ClayTyped(f.Clay), func(text string) (screen.Effect, error) {
 		next := f
 		next.Clay = nil
@@ -63,17 +65,31 @@ func recipe(f entry.Furnace) screen.Effect {
 		for i := range next.Clay {
 			next.Clay[i].Share /= entry.Share(sum)
 		}
-		return sizes(next), nil
+		return sizes(u, next), nil
+	})
+}
+
+// arch asks for the opening at the foot through which one taps and pulls: how wide and how
+// high.
+func arch(u modelwords.Units, f entry.Furnace) screen.Effect {
+	cm := screen.Limits{Unit: "cm", Least: 1, Most: 200}
+	return screen.AskMaybe(words.ArchWide, cm, act.Given(f.ArchWide), func(wide entry.Maybe[float64]) screen.Effect {
+		return screen.AskMaybe(words.ArchHigh, cm, act.Given(f.ArchHigh), func(high entry.Maybe[float64]) screen.Effect {
+			next := f
+			next.ArchWide = entry.Maybe[entry.Centimetre]{Value: entry.Centimetre(wide.Value), Known: wide.Known}
+			next.ArchHigh = entry.Maybe[entry.Centimetre]{Value: entry.Centimetre(high.Value), Known: high.Known}
+			return sizes(u, next)
+		})
 	})
 }
 
 // practice asks where the slag of a furnace goes.
-func practice(f entry.Furnace) screen.Effect {
+func practice(u modelwords.Units, f entry.Furnace) screen.Effect {
 	is := func(k string, p entry.SlagPractice) screen.Option {
 		return screen.Opt(k, words.SlagWord(p), func(screen.Shared) screen.Effect {
 			next := f
 			next.Practice = p
-			return sizes(next)
+			return sizes(u, next)
 		})
 	}
 	return screen.Choose(words.WhereSlagGoes, is("b", entry.SlagBowl), is("p", entry.SlagPit), is("t", entry.SlagTap), is("r", entry.SlagRunning))

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"chargehand/model/entry"
 	"chargehand/model/plan"
 	"chargehand/tui/desk"
 	"chargehand/tui/words"
@@ -47,5 +48,34 @@ func TestBoresAndClayAreOneLineEach(t *testing.T) {
 	}
 	if len(f.Clay) != 3 || f.Clay[0].Share != 0.5 || f.Clay[2].What != "dung" {
 		t.Errorf("%+v", f.Clay)
+	}
+}
+
+// The arch is keyed with the sizes, and stands with them.
+func TestTheArchIsKeyed(t *testing.T) {
+	d := built(t)
+	key(d, "wy20\n15\n")
+	d.Shows("arch: 20 cm wide, 15 cm high")
+	key(d, "\nm")
+	f := d.M.Shared().House().Furnaces[0].Last().Furnace
+	if f.ArchWide.Value != 20 || f.ArchHigh.Value != 15 {
+		t.Errorf("%+v", f)
+	}
+	d.Shows("arch 20 wide and 15 high")
+}
+
+// Three times that differ leave the blast less sure than three that agree.
+func TestTheSpreadOfTheBagTest(t *testing.T) {
+	off := func(times string) entry.LitrePerMinute {
+		d := built(t)
+		key(d, "a240\n"+times)
+		b := d.M.Shared().House().Furnaces[0].Last().Furnace.Blower
+		if len(b) != 1 || b[0].Volume.Value != 630 {
+			t.Fatalf("%+v\n%s", b, d.Picture())
+		}
+		return b[0].PlusMinus.Value
+	}
+	if even, odd := off("20\n20\n20\n"), off("17\n20\n23\n"); even < 50 || odd < even+40 {
+		t.Errorf("±%v l/min of even times, ±%v of odd ones", even, odd)
 	}
 }

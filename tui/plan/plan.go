@@ -228,7 +228,7 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 	case key.Matches(t, k.Furnace):
 		return s, s.which(sh)
 	case key.Matches(t, k.Rises):
-		return s, s.rise()
+		return s, s.rise(sh)
 	case key.Matches(t, k.Day):
 		return s, s.showDay()
 	case key.Matches(t, k.Lighting):

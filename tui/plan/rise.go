@@ -12,7 +12,7 @@ import (
 
 // rises is how the ore rises by the way shown, each number to be changed; the list stays
 // open until enter, which reckons anew with it in place of that way.
-func (s Screen) rises(r plan.Rise) screen.Effect {
+func (s Screen) rises(sh screen.Shared, r plan.Rise) screen.Effect {
 	type number struct {
 		key, label, unit string
 		least, most      float64
@@ -28,19 +28,19 @@ func (s Screen) rises(r plan.Rise) screen.Effect {
 	}
 	var list []screen.Option
 	for _, n := range all {
-		list = append(list, screen.Opt(n.key, words.RiseIs(n.label, n.of, n.unit), func(screen.Shared) screen.Effect {
+		list = append(list, screen.Opt(n.key, words.RiseIs(sh.Units, n.label, n.of, n.unit), func(screen.Shared) screen.Effect {
 			return screen.AskNumber(n.label, screen.Limits{Unit: n.unit, Least: n.least, Most: n.most}, entry.Some(n.of), func(v float64) screen.Effect {
 				next := r
 				n.set(&next, v)
-				return s.rises(next)
+				return s.rises(sh, next)
 			})
 		}))
 	}
-	list = append(list, screen.Opt("g", words.RiseIs(words.RiseSlag, s.plan.Seed.Value, "kg"), func(screen.Shared) screen.Effect {
+	list = append(list, screen.Opt("g", words.RiseIs(sh.Units, words.RiseSlag, s.plan.Seed.Value, "kg"), func(screen.Shared) screen.Effect {
 		return screen.AskNumber(words.RiseSlag, screen.Limits{Unit: "kg", Least: 0, Most: 20}, entry.Some(s.plan.Seed.Value), func(v float64) screen.Effect {
 			next := s
 			next.seed, next.plan.Seed = entry.Some(v), entry.Some(v)
-			return next.rises(r)
+			return next.rises(sh, r)
 		})
 	}))
 	if _, own := s.own[plan.WayNames()[s.way]]; own {
@@ -53,7 +53,7 @@ func (s Screen) rises(r plan.Rise) screen.Effect {
 	}
 	return screen.Ask{Dialog: screen.Choice{Title: words.DoRises, Options: list, Done: func(sh screen.Shared) screen.Effect {
 		if r.Most < r.First {
-			return screen.Each{screen.Refuse(words.RiseMostUnder), s.rises(r)}
+			return screen.Each{screen.Refuse(words.RiseMostUnder), s.rises(sh, r)}
 		}
 		next := s
 		next.own = maps.Clone(s.own)
@@ -66,7 +66,7 @@ func (s Screen) rises(r plan.Rise) screen.Effect {
 }
 
 // rise begins to change that of the way shown.
-func (s Screen) rise() screen.Effect {
+func (s Screen) rise(sh screen.Shared) screen.Effect {
 	switch {
 	case !s.made:
 		return screen.Refuse(words.BeingReckoned)
@@ -74,9 +74,9 @@ func (s Screen) rise() screen.Effect {
 		return screen.Refuse(words.NoOreGivesIt)
 	}
 	if r, own := s.own[plan.WayNames()[s.way]]; own {
-		return s.rises(r)
+		return s.rises(sh, r)
 	}
-	return s.rises(plan.RiseOf(s.plan.Ways[s.way]))
+	return s.rises(sh, plan.RiseOf(s.plan.Ways[s.way]))
 }
 
 var errClock = errors.New(words.BadClock)

@@ -6,6 +6,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/house"
+	"chargehand/model/lot"
 	"chargehand/tui/screen"
 	"chargehand/tui/words"
 )
@@ -24,7 +25,39 @@ func assay(sh screen.Shared, l house.Lot) screen.Effect {
 		a.Lot = l.ID
 		return keep(done{a})
 	}
+	if l.Of() == entry.LotOre {
+		return askAssay(sh, words.AssayOf(l.Name), then, screen.Opt("g", words.SignsInstead, func(screen.Shared) screen.Effect { return signs(l) }))
+	}
 	return askAssay(sh, words.AssayOf(l.Name), then)
+}
+
+// signs is the list of what ore shows without a laboratory, each set or taken away by its key;
+// it stays open until enter keeps it.
+func signs(l house.Lot) screen.Effect { return signsNow(l, l.Signs) }
+
+func signsNow(l house.Lot, seen []entry.OreSign) screen.Effect {
+	all := entry.Choices[entry.OreSign]()
+	return screen.Ask{Dialog: screen.Choice{
+		Title: words.SignsOf(l.Name),
+		Options: screen.Lettered('g', len(all), func(i int) (string, func(screen.Shared) screen.Effect) {
+			at := slices.Index(seen, all[i])
+			word := words.SignIs(all[i], at >= 0)
+			return word, func(screen.Shared) screen.Effect {
+				if at >= 0 {
+					return signsNow(l, slices.Delete(slices.Clone(seen), at, at+1))
+				}
+				return signsNow(l, append(slices.Clone(seen), all[i]))
+			}
+		}),
+		Done: func(screen.Shared) screen.Effect {
+			d := described(l)
+			d.Signs = seen
+			return keep(done{entry.LotStored{Lot: d}}, func(sh screen.Shared) string {
+				is, _ := sh.House().Lot(string(l.ID))
+				return words.IronNow(lot.IronShare(is))
+			})
+		},
+	}}
 }
 
 // sampleResult asks for the lab's answer by the label of its sample.
@@ -36,8 +69,8 @@ func sampleResult(sh screen.Shared) screen.Effect {
 	})
 }
 
-func askAssay(_ screen.Shared, title string, then func(entry.Assay) screen.Effect) screen.Effect {
-	return screen.Choose(title,
+func askAssay(_ screen.Shared, title string, then func(entry.Assay) screen.Effect, instead ...screen.Option) screen.Effect {
+	return screen.Choose(title, append([]screen.Option{
 		screen.Opt("i", words.AssayIron, func(screen.Shared) screen.Effect {
 			return screen.AskNumber(words.AssayIronIs, percent, entry.None[float64](), func(v float64) screen.Effect {
 				pct := entry.Percent(v)
@@ -46,7 +79,8 @@ func askAssay(_ screen.Shared, title string, then func(entry.Assay) screen.Effec
 					screen.Opt("o", words.ItIsOxide, func(screen.Shared) screen.Effect { return basis(entry.Assay{Parts: parts("Fe2O3", pct)}, then) }))
 			})
 		}),
-		screen.Opt("o", words.AssayOxides, func(screen.Shared) screen.Effect { return oxideList(entry.Assay{}, then) }))
+		screen.Opt("o", words.AssayOxides, func(screen.Shared) screen.Effect { return oxideList(entry.Assay{}, then) }),
+	}, instead...)...)
 }
 
 func parts(name string, v entry.Percent) map[string]entry.Assayed {

@@ -1,7 +1,6 @@
 package stores
 
 import (
-	"errors"
 	"math"
 
 	"chargehand/model/entry"
@@ -89,7 +88,7 @@ func shortOf(id entry.UID) func(screen.Shared) string {
 // work is a deed on a lot: how much went in, how much came out, and where that lies.
 func (s Screen) work(sh screen.Shared, l house.Lot, does entry.Does) screen.Effect {
 	return askAmount(sh, words.HowMuchIn(does, l.Name), l.Lot, lies(l), func(in entry.Amount, with done) screen.Effect {
-		gives := entry.Lot{Material: l.Of(), What: l.What, Mix: l.Mix, Origin: l.Origin, Species: l.Species}
+		gives := entry.Lot{Material: l.Of(), What: l.What, Mix: l.Mix, Origin: l.Origin, Species: l.Species, Signs: l.Signs}
 		return s.whither(sh, l, does, gives, func(sh screen.Shared, to entry.Lot, fresh bool) screen.Effect {
 			return askAmount(sh, words.HowMuchOut(does), to, entry.None[float64](), func(out entry.Amount, also done) screen.Effect {
 				also = append(append(done{}, with...), also...)
@@ -235,79 +234,4 @@ func (s Screen) mix(sh screen.Shared, l house.Lot) screen.Effect {
 			})
 		}
 	})...)
-}
-
-// sieve parts a lot into heaps by one sieve or two: what stays is the lot, what is under
-// the fine one and over the coarse one are lots of their own.
-func (s Screen) sieve(sh screen.Shared, l house.Lot) screen.Effect {
-	fine, coarse := sh.NewUID(), sh.NewUID()
-	return screen.AskNumber(words.SieveFine, millimetres, entry.None[float64](), func(mm float64) screen.Effect {
-		return screen.AskNumber(words.UnderSieve(mm), kilograms, entry.None[float64](), func(under float64) screen.Effect {
-			return screen.Ask{Dialog: screen.Field{Label: words.SieveCoarse, Unit: millimetres.Unit, Blank: words.BlankNoSieve, Input: screen.NewInput(true), Done: func(sh screen.Shared, in screen.Input) (screen.Effect, error) {
-				if in.Trimmed() == "" {
-					return s.sieved(sh, l, heaps{fineMM: mm, under: under, fine: fine}), nil
-				}
-				wide, err := in.Value(sh.Units, millimetres)
-				switch {
-				case err != nil:
-					return nil, err
-				case wide <= mm:
-					return nil, errors.New(words.SieveNotCoarser)
-				}
-				return screen.AskNumber(words.OverSieve(wide), kilograms, entry.None[float64](), func(over float64) screen.Effect {
-					return s.sieved(sh, l, heaps{fineMM: mm, under: under, fine: fine, coarseMM: wide, over: over, coarse: coarse})
-				}), nil
-			}}}
-		})
-	})
-}
-
-// heaps are what sieves part.
-type heaps struct {
-	fineMM, under float64
-	coarseMM      float64 // 0 for one sieve
-	over          float64
-	fine, coarse  entry.UID
-}
-
-// sieved asks what stayed in the middle, and keeps the heaps.
-func (s Screen) sieved(sh screen.Shared, l house.Lot, h heaps) screen.Effect {
-	left := entry.None[float64]()
-	if all := lies(l); all.Known {
-		left = entry.Some(round2(math.Max(all.Value-h.under-h.over, 0)))
-	}
-	return screen.AskNumber(words.BetweenSieves(h.coarseMM > 0), kilograms, left, func(middle float64) screen.Effect {
-		amount := func(id entry.UID, kg float64) entry.Amount {
-			return entry.Amount{Lot: id, Mass: entry.Some(entry.Kilogram(kg)), Moisture: l.Moisture}
-		}
-		d := entry.Deed{Does: entry.Sieved, In: []entry.Amount{amount(l.ID, h.under+middle+h.over)}, Out: []entry.Amount{amount(l.ID, middle)}}
-		var evs done
-		heap := func(id entry.UID, name string, kg float64) {
-			if kg <= 0 {
-				return
-			}
-			for _, o := range sh.House().Lots { // sieved before: the same heap
-				if o.Name == name && o.Of() == l.Of() {
-					d.Out = append(d.Out, amount(o.ID, kg))
-					return
-				}
-			}
-			is := entry.Lot{UID: id, Name: name, Material: l.Of(), What: l.What, Mix: l.Mix, Origin: l.Origin, Species: l.Species, Moisture: l.Moisture}
-			if id == h.fine {
-				is = house.AsFines(is)
-			}
-			evs = append(evs, entry.LotStored{Lot: is})
-			d.Out = append(d.Out, amount(id, kg))
-		}
-		heap(h.fine, words.FinesOf(l.Name, h.fineMM), h.under)
-		heap(h.coarse, words.CoarseOf(l.Name, h.coarseMM), h.over)
-		desc := described(l)
-		desc.Sizes = []entry.SizeShare{{Over: entry.Millimetre(h.fineMM), Share: 1}}
-		if h.coarseMM > 0 {
-			desc.Lump = entry.Some(entry.Millimetre(math.Sqrt(h.fineMM * h.coarseMM)))
-		}
-		return keep(append(evs, d, entry.LotStored{Lot: desc}), func(screen.Shared) string {
-			return words.FinesShare(h.under / math.Max(h.under+middle+h.over, 1e-9))
-		})
-	})
 }

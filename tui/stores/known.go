@@ -55,7 +55,11 @@ func cameWent(g cell.Grid, sh screen.Shared, l house.Lot) {
 	for y, one := range all[max(len(all)-(h-1), 0):] {
 		c := one.c
 		g.Text(4, y+1, c.At.Format("2 Jan"), th.Style(theme.Quiet))
-		text := words.ChangeOf(sh.Units, c, l.Weight(math.Abs(c.Dry.Kg)))
+		weighed := c.Kg
+		if weighed == 0 {
+			weighed = l.Weight(math.Abs(c.Dry.Kg))
+		}
+		text := words.ChangeOf(sh.Units, c, weighed)
 		room := w - 12
 		if bars > 4 {
 			room = 32
@@ -104,6 +108,17 @@ func facts(g cell.Grid, sh screen.Shared, l house.Lot) {
 		g.TextIn(cell.Rect{Y: y, W: w - 1, H: 1}, words.ShortBy(sh.Units, l.Weight(kg)), th.Style(theme.Strong))
 		y++
 	}
+	warn := func(text string) {
+		if y < h {
+			y += g.Wrap(cell.Rect{Y: y, W: w - 1, H: min(2, h-y)}, text, th.Style(theme.Strong))
+		}
+	}
+	if holds, takes, so := lot.CannotPay(l); so {
+		warn(words.CannotPay(holds, takes))
+	}
+	if lot.DampToCharge(l) {
+		warn(words.DampToCharge)
+	}
 	if l.Of() == entry.LotOre {
 		iron, had := lot.IronShare(l), lot.ToBeHad(l)
 		share(words.IronInIt, iron, 0.75, words.IronRests(iron))
@@ -130,8 +145,17 @@ func facts(g cell.Grid, sh screen.Shared, l house.Lot) {
 	} else if l.Of() == entry.LotOre || l.Of() == entry.LotCharcoal || l.Of() == entry.LotWood {
 		fact(words.WaterOfIt, words.NotKnown, nil, words.TakenAsUsual)
 	}
+	if share := plans.FinesIn(sh.House(), l); share > 0 {
+		fact(words.FinesWord, words.PerCentShort(share), nil, words.FinesInIt)
+	}
+	if len(l.Sizes) > 1 {
+		fact(words.SizesWord, words.SizesAre(l.Sizes), nil, "")
+	}
 	if l.Lump.Known {
 		fact(words.LumpOf, words.Millimetres(l.Lump), nil, "")
+	}
+	if len(l.Signs) > 0 {
+		fact(words.ShowsWord, words.SignsSeen(l.Signs), nil, "")
 	}
 	if l.Origin != "" && y < h {
 		fact(words.LotOrigin, l.Origin, nil, "")

@@ -68,7 +68,7 @@ func mend(sh screen.Shared, lines []house.Line, i int) screen.Effect {
 				}
 				n++
 				what := sh.Units.Amount(named(sh.House(), entry.Deed{In: []entry.Amount{a}}).In[0])
-				list = append(list, screen.Opt("abdghijkl"[n-1:n], words.AnotherAmount(what), func(screen.Shared) screen.Effect {
+				list = append(list, screen.Opt("abdghjklq"[n-1:n], words.AnotherAmount(what), func(screen.Shared) screen.Effect {
 					return screen.AskNumber(words.InPlaceOf(what), kilograms, given(a.Mass), func(v float64) screen.Effect {
 						changed := d
 						changed.In, changed.Out, changed.Fuel = append([]entry.Amount{}, d.In...), append([]entry.Amount{}, d.Out...), append([]entry.Amount{}, d.Fuel...)
@@ -81,7 +81,7 @@ func mend(sh screen.Shared, lines []house.Line, i int) screen.Effect {
 		amounts(d.In, func(d entry.Deed) []entry.Amount { return d.In })
 		amounts(d.Out, func(d entry.Deed) []entry.Amount { return d.Out })
 		amounts(d.Fuel, func(d entry.Deed) []entry.Amount { return d.Fuel })
-		list = append(list, around(l, d)...)
+		list = append(list, around(sh, l, d)...)
 	}
 	list = append(list,
 		act.WhenInHouse("w", l, says),

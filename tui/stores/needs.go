@@ -3,6 +3,7 @@ package stores
 import (
 	"chargehand/model/entry"
 	"chargehand/model/house"
+	plans "chargehand/model/plan"
 	"chargehand/tui/screen"
 )
 
@@ -36,7 +37,7 @@ func holding(sh screen.Shared) []held {
 	p, planned := plan(h)
 	var all []held
 	for _, m := range []entry.Material{entry.LotOre, entry.LotCharcoal} {
-		left, short, any := h.Left(m)
+		left, short, any := plans.Chargeable(h, m)
 		one := held{material: m, left: left.Kg, known: any && left.Known(), short: short}
 		if need := p.Needs[needs[m]]; planned && need.P50.Known && need.Basis != entry.BasisGuessed {
 			one.need = float64(need.P50.Value)

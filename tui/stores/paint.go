@@ -219,6 +219,12 @@ func brief(sh screen.Shared, l house.Lot, roomy bool) string {
 		return words.BelowNothing(sh.Units, l.Weight(kg))
 	}
 	said := ""
+	if _, _, cannot := lot.CannotPay(l); cannot {
+		return words.CannotPayBrief
+	}
+	if lot.DampToCharge(l) {
+		return words.DampBrief
+	}
 	if l.Of() == entry.LotOre {
 		said = words.IronBrief(lot.IronShare(l))
 	}

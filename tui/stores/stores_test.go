@@ -1,6 +1,7 @@
 package stores_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 	"time"
@@ -9,6 +10,7 @@ import (
 	"github.com/charmbracelet/x/exp/golden"
 
 	"chargehand/model/entry"
+	"chargehand/model/lot"
 	"chargehand/tui/desk"
 	"chargehand/tui/screen"
 	"chargehand/tui/theme"
@@ -231,6 +233,135 @@ func TestACharcoalBurn(t *testing.T) {
 	if alder, _ := h.Lot("alder, drum 3"); fines != 1 || coal != 2 || left.Kg > alder.Left.Kg+9.5 {
 		t.Errorf("%d heaps of fines, %d lots of charcoal, %.1f kg\n%s", fines, coal, left.Kg, d.Picture())
 	}
+}
+
+// Ore without an assay is judged by what it shows: the signs are set one by one, kept with
+// enter, go with the ore when it is worked, and move the iron that is assumed.
+func TestSignsOfOreAreKeyed(t *testing.T) {
+	d := stocked(t)
+	d.Press("home")
+	iron := func(name string) lot.Share {
+		l, _ := d.M.Shared().House().Lot(name)
+		return lot.IronShare(l)
+	}
+	before := iron("pond meadow")
+	d.Press("a", "g")
+	d.Shows("dark red")
+	d.Press("1", "4")
+	d.Shows("dark red: yes")
+	d.Press("4")
+	d.Press("6", "enter")
+	d.Answers("heavy for its size")
+	l, _ := d.M.Shared().House().Lot("pond meadow")
+	if got := l.Signs; len(got) != 2 || got[0] != entry.SignDarkRed || got[1] != entry.SignHeavy {
+		t.Errorf("%v\n%s", got, d.Picture())
+	}
+	if now := iron("pond meadow"); now.P50 <= before.P50 || now.Basis != entry.BasisAssumed {
+		t.Errorf("%+v, before %+v", now, before)
+	}
+	d.Shows("dark red; heavy for its size")
+	d.Press("o")
+	d.Press(optionOf(d, "picked over"))
+	key(d, "\nn\n15\n")
+	h := d.M.Shared().House()
+	if over, ok := h.Lot("pond meadow, picked over"); !ok || len(over.Signs) != 2 {
+		t.Errorf("%v %+v\n%s", ok, over, d.Picture())
+	}
+}
+
+// Three sieves part four heaps; what is no row of widths is refused and stays.
+func TestMoreSievesThanTwo(t *testing.T) {
+	d := stocked(t)
+	d.Press("home", "down")
+	d.Press("o")
+	d.Press(optionOf(d, "sieved"))
+	key(d, ":3 x\n")
+	d.Shows("type the sieves in mm")
+	d.Press("backspace")
+	key(d, ":15 8\n") // 3, 15 and 8 in any order
+	key(d, "2\n4\n10\n")
+	d.Shows("between 8 and 15 mm")
+	d.Press("enter") // the rest of 31 kg
+	d.Answers("6 % fines out")
+	h := d.M.Shared().House()
+	l, _ := h.Lot("pond meadow, roasted")
+	if w := l.Weight(l.Left.Kg); w < 24.99 || w > 25.01 {
+		t.Errorf("%.2f kg lie between the sieves\n%s", w, d.Picture())
+	}
+	want := (10*math.Sqrt(3*8) + 15*math.Sqrt(8*15)) / 25
+	if len(l.Sizes) != 2 || l.Sizes[1].Over != 8 || math.Abs(float64(l.Sizes[1].Share)-0.6) > 1e-6 || math.Abs(float64(l.Lump.Value)-want) > 1e-6 {
+		t.Errorf("%+v, lump %v, want %.2f", l.Sizes, l.Lump, want)
+	}
+	d.Shows("3 to 8 mm 40 %")
+	fines, coarse := 0.0, 0.0
+	for _, o := range h.Lots {
+		switch {
+		case o.Fines():
+			fines += o.Weight(o.Left.Kg)
+		case strings.Contains(o.Name, "over 15 mm"):
+			coarse += o.Weight(o.Left.Kg)
+		}
+	}
+	if fines < 1.99 || fines > 2.01 || coarse < 3.99 || coarse > 4.01 {
+		t.Errorf("%.2f kg of fines, %.2f kg over the coarsest", fines, coarse)
+	}
+}
+
+// What a roast burnt and cost is keyed behind its line, and is taken from the wood.
+func TestFuelAndCostOfADeed(t *testing.T) {
+	d := stocked(t)
+	d.Press("home", "down")
+	key(d, "e2m") // the roast
+	d.Shows("alder, split")
+	key(d, "2:12\n")
+	d.Answers("burning 12 kg alder, split")
+	key(d, "e2y:4.50\n:EUR\n")
+	d.Answers("cost 4.5 EUR")
+	for _, line := range d.M.Shared().Home.Lines() {
+		if is, ok := line.Event.(entry.Deed); ok && is.Does == entry.Roasted {
+			if len(is.Fuel) != 1 || is.Fuel[0].Mass.Value != 12 || is.Cost == nil || is.Cost.Amount != 4.5 || is.Cost.Currency != "EUR" {
+				t.Errorf("%+v", is)
+			}
+		}
+	}
+	if l, _ := d.M.Shared().House().Lot("alder, split"); len(l.Changes) != 2 || !l.Changes[0].Took {
+		t.Errorf("not taken from the wood: %+v", l.Changes)
+	}
+}
+
+// Roasted ore that got wet is told to be dried, at its row and below, and with a caution; ore
+// that cannot pay its own slag is told so.
+func TestOreThatShouldNotGoIn(t *testing.T) {
+	d := stocked(t)
+	d.Press("home", "down")
+	key(d, "mp")
+	for range 3 {
+		d.Press("backspace")
+	}
+	key(d, "12\n")
+	d.Shows("damp: dry it first")
+	d.Shows("roasted, gave 33 kg") // as it was weighed, whatever rained on it since
+	d.Shows("wet ore steams and spits")
+	d.Wait(2 * time.Second)
+	d.Shows("damp ore")
+	d.Press("esc")
+	key(d, "aoe30\ni60\n\nry")
+	d.Shows("cannot pay its slag")
+	d.Shows("cannot pay its own slag: it holds 21 % iron")
+}
+
+// optionOf is the key of a line of the open list.
+func optionOf(d *desk.Desk, word string) string {
+	d.T.Helper()
+	for _, line := range strings.Split(d.Picture(), "\n") {
+		if at := strings.Index(line, word); at > 0 {
+			if fields := strings.Fields(line[:at]); len(fields) > 0 {
+				return fields[len(fields)-1]
+			}
+		}
+	}
+	d.T.Fatalf("no line %s in\n%s", word, d.Picture())
+	return ""
 }
 
 func TestPictures(t *testing.T) {

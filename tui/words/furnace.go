@@ -1,12 +1,14 @@
 package words
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
 	"chargehand/model/entry"
 	"chargehand/model/house"
 	modelwords "chargehand/model/words"
+	"chargehand/physics"
 )
 
 // The furnaces: what their keys do, and the same in the keys line.
@@ -49,7 +51,11 @@ const (
 	OneSchool      = "one school advises"
 	GoodSmelts     = "good smelts used"
 	Pace           = "burns"
-	Clay           = "clay, sand"
+	Clay           = "clay"
+	SandWord       = "sand"
+	UsualBucket    = "bucket"
+	ArchWide       = "arch, how wide"
+	ArchHigh       = "arch, how high"
 	MeasureFirst   = "Measure bore and height above the tuyere: then volume and blast can be reckoned."
 	Blower         = "blower"
 	NotMeasured    = "not measured"
@@ -57,6 +63,7 @@ const (
 	BagTested      = "bag, less 5-20 %, assumed"
 	Dried          = "drying"
 	DryingUsual    = "usual: small fires until no steam"
+	DryingBrief    = "usual: small fires"
 	Versions       = "versions; a smelt keeps its own"
 )
 
@@ -119,11 +126,11 @@ func FurnaceTaken(name string) string {
 func SizesOf(name string) string { return name }
 
 // SizeIs is one of its sizes.
-func SizeIs(label string, v entry.Maybe[float64], unit string) string {
+func SizeIs(u modelwords.Units, label string, v entry.Maybe[float64], unit string) string {
 	if !v.Known {
 		return label
 	}
-	return label + ": " + modelwords.Number(v.Value, 1) + " " + unit
+	return label + ": " + u.Value(v.Value, unit, 1)
 }
 
 // Several bores, and what the wall is made of.
@@ -177,8 +184,8 @@ func ClayTyped(c []entry.ShareOf) string {
 func BagTime(n int) string { return "time " + strconv.Itoa(n) + " of 3 until it is full" }
 
 // BagGave says what the bag says.
-func BagGave(u modelwords.Units, read, taken float64) string {
-	return "the bag says " + u.Value(read, "l/min", 0) + "; cold and empty it reads 5 to 20 % high, so " + u.Value(taken, "l/min", 0) + " is taken (assumed)"
+func BagGave(u modelwords.Units, read float64, taken entry.Blast) string {
+	return "the bag says " + u.Value(read, "l/min", 0) + "; cold and empty it reads 5 to 20 % high, so " + BlastOf(u, taken) + " is taken (assumed)"
 }
 
 // ShortSize is a furnace in few words.
@@ -200,9 +207,10 @@ func VersionSays(u modelwords.Units, v house.Version) string {
 // Litres is a volume.
 func Litres(v float64) string { return modelwords.Number(v, 1) + " l" }
 
-// FillTakes says what fills it.
-func FillTakes(u modelwords.Units, kg float64) string {
-	return u.Value(kg, "kg", 0) + " charcoal fills it"
+// FillTakes says what fills it, in measures.
+func FillTakes(u modelwords.Units, kg float64, m entry.Measure) string {
+	n := math.Max(1, math.Round(kg/float64(m.Mass.Value)))
+	return FillWord(n, m.Name) + ", " + u.Value(kg, "kg", 0)
 }
 
 // BlastRange and BlastIs are blasts.
@@ -211,12 +219,51 @@ func BlastRange(u modelwords.Units, low, high float64) string {
 	return u.Range(round(low), round(high), "l/min", 0)
 }
 
-// BlastIs is one.
-func BlastIs(u modelwords.Units, v float64) string { return u.Value(v, "l/min", 0) }
+// BlastOf is one as it was measured, with how far it may be off where that is known.
+func BlastOf(u modelwords.Units, b entry.Blast) string {
+	v, off := float64(b.Volume.Value), float64(b.PlusMinus.Value)
+	if off <= 0 {
+		return u.Value(v, "l/min", 0)
+	}
+	return u.Spread(v-off, v, v+off, "l/min", 0)
+}
 
-// MinutesAKg is how long a kg of charcoal lasts.
-func MinutesAKg(_ modelwords.Units, low, high float64) string {
-	return modelwords.Number(low, 1) + " to " + modelwords.Number(high, 1) + " min a kg"
+// ArchIs is the arch in the list of sizes.
+func ArchIs(u modelwords.Units, f entry.Furnace) string {
+	cm := func(m entry.Maybe[entry.Centimetre]) string { return u.Value(float64(m.Value), "cm", 0) }
+	switch {
+	case f.ArchWide.Known && f.ArchHigh.Known:
+		return "arch: " + cm(f.ArchWide) + " wide, " + cm(f.ArchHigh) + " high"
+	case f.ArchWide.Known:
+		return "arch: " + cm(f.ArchWide) + " wide"
+	case f.ArchHigh.Known:
+		return "arch: " + cm(f.ArchHigh) + " high"
+	}
+	return "arch, for tapping and pulling"
+}
+
+// ClayRests says what the parting of clay and sand rests on.
+func ClayRests(f entry.Furnace) string {
+	if len(f.Clay) > 0 {
+		return "dry, by its recipe, a guess"
+	}
+	return "dry, of 1 : 1 : 1 with dung, a guess"
+}
+
+// MinutesAMeasure is how long a measure of charcoal lasts, of so many minutes a kg.
+func MinutesAMeasure(_ modelwords.Units, pace physics.Band, m entry.Measure) string {
+	kg := float64(m.Mass.Value)
+	return modelwords.Number(kg*pace.P10, 0) + " to " + modelwords.Number(kg*pace.P90, 0) + " min a " + m.Name
+}
+
+// BurnsAnHour is the same in kg an hour, with what it rests on.
+func BurnsAnHour(u modelwords.Units, pace physics.Band, b entry.Basis) string {
+	return KgAnHour(u, pace) + ", " + BasisIs(b)
+}
+
+// KgAnHour is it alone.
+func KgAnHour(u modelwords.Units, pace physics.Band) string {
+	return u.Range(60/pace.P90, 60/pace.P10, "kg", 0) + "/h"
 }
 
 // KgBand is a band of masses to two digits.
@@ -245,4 +292,12 @@ func DryingSo(f house.Furnace) string {
 		return days + ", 1 small fire"
 	}
 	return days + ", " + modelwords.Number(fires, 0) + " small fires"
+}
+
+// FillWord is how many measures fill a furnace.
+func FillWord(n float64, measure string) string {
+	if n == 1 {
+		return modelwords.Counted(1, measure) + " fills it"
+	}
+	return modelwords.Counted(entry.Count(n), measure) + " fill it"
 }

@@ -30,7 +30,10 @@ const (
 )
 
 // RiseIs is a number of it.
-func RiseIs(label string, v float64, unit string) string {
+func RiseIs(u modelwords.Units, label string, v float64, unit string) string {
+	if unit == "kg" {
+		return label + ": " + u.Value(v, unit, 2)
+	}
 	return label + ": " + strings.TrimSuffix(strings.TrimSuffix(modelwords.Number(v, 2), "0"), ".0") + " " + unit
 }
 

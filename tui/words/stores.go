@@ -2,6 +2,7 @@ package words
 
 import (
 	"strconv"
+	"strings"
 	"time"
 
 	"chargehand/model/entry"
@@ -63,45 +64,45 @@ const (
 
 // Fields and lists of the stores.
 const (
-	LotOf           = "a lot of what"
-	HowItCame       = "how did it come"
-	InAMeasure      = "in a measure"
-	OnlySome        = "only some"
-	Stacked         = "stacked"
-	WhichMeasure    = "which measure"
-	AnotherMeasure  = "another measure"
-	MeasureName     = "name of the measure"
-	MeasureOf       = "a measure of what"
-	WeighDryWeigh   = "weigh a sample, dry it, weigh it again"
-	WaterPerCent    = "in per cent of its weight"
-	SampleWet       = "the sample as it lies"
-	SampleDry       = "the same, dried until it loses no more"
-	DryOverWet      = "dried it cannot weigh more than wet: check both"
-	BlankIsNot      = "blank: not known"
-	BlankNoSieve    = "blank: one sieve only"
-	LotOrigin       = "where from"
-	LotMix          = "ore mix"
-	LotSpecies      = "which tree"
-	LotLumpIs       = "mean size of its lumps"
-	LotNote         = "note"
-	IntoNew         = "a new lot"
-	SieveFine       = "the fine sieve"
-	SieveCoarse     = "the coarse sieve"
-	SieveNotCoarser = "the coarse sieve has to be wider than the fine one"
-	AssayIron       = "its iron, in per cent"
-	AssayOxides     = "its oxides, as a lab gives them"
-	AssayIronIs     = "iron"
-	ItIsIron        = "iron, Fe"
-	ItIsOxide       = "iron oxide, Fe2O3"
-	LossOnIgnition  = "loss on ignition"
-	NoShareYet      = "no share yet: type one of them, or esc"
-	SharesAreOf     = "the shares are of it"
-	BasisUnsaid     = "not said"
-	SampleLabel     = "label of the sample"
-	WhenItWas       = "the day it was"
-	DayItWas        = "how many days ago"
-	DayAs           = "or as 2026-11-28"
-	CrushDry        = "dust: wet it, wear a P3 mask"
+	LotOf          = "a lot of what"
+	HowItCame      = "how did it come"
+	InAMeasure     = "in a measure"
+	OnlySome       = "only some"
+	Stacked        = "stacked"
+	WhichMeasure   = "which measure"
+	AnotherMeasure = "another measure"
+	MeasureName    = "name of the measure"
+	MeasureOf      = "a measure of what"
+	WeighDryWeigh  = "weigh a sample, dry it, weigh it again"
+	WaterPerCent   = "in per cent of its weight"
+	SampleWet      = "the sample as it lies"
+	SampleDry      = "the same, dried until it loses no more"
+	DryOverWet     = "dried it cannot weigh more than wet: check both"
+	BlankIsNot     = "blank: not known"
+	LotOrigin      = "where from"
+	LotMix         = "ore mix"
+	LotSpecies     = "which tree"
+	LotLumpIs      = "mean size of its lumps"
+	LotNote        = "note"
+	IntoNew        = "a new lot"
+	SievesAsked    = "sieves, fine and coarse"
+	SievesUnit     = "mm, as 3 15; one, or up to six"
+	SievesWrong    = "type the sieves in mm with a blank between, as 3 15: one to six, 0.1 to 200 mm"
+	AssayIron      = "its iron, in per cent"
+	AssayOxides    = "its oxides, as a lab gives them"
+	AssayIronIs    = "iron"
+	ItIsIron       = "iron, Fe"
+	ItIsOxide      = "iron oxide, Fe2O3"
+	LossOnIgnition = "loss on ignition"
+	SignsInstead   = "no lab: what it shows, colour, weight, magnet"
+	NoShareYet     = "no share yet: type one of them, or esc"
+	SharesAreOf    = "the shares are of it"
+	BasisUnsaid    = "not said"
+	SampleLabel    = "label of the sample"
+	WhenItWas      = "the day it was"
+	DayItWas       = "how many days ago"
+	DayAs          = "or as 2026-11-28"
+	CrushDry       = "dust: wet it, wear a P3 mask"
 )
 
 // MaterialWord names a material.
@@ -196,6 +197,48 @@ func IronOrOxide(pct float64) string { return modelwords.Number(pct, 1) + " %: i
 
 // NoAssayOf says that it is not assayed.
 func NoAssayOf(material string) string { return "ore and slag are assayed, not " + material }
+
+// SignsOf heads what ore shows, SignIs is a line of it.
+func SignsOf(name string) string { return name + " shows, enter keeps it" }
+
+// SignIs is a sign, seen or not.
+func SignIs(s entry.OreSign, seen bool) string {
+	if seen {
+		return string(s) + ": yes"
+	}
+	return string(s)
+}
+
+// SignsSeen are the signs in one line.
+func SignsSeen(signs []entry.OreSign) string {
+	var all []string
+	for _, s := range signs {
+		all = append(all, string(s))
+	}
+	return strings.Join(all, "; ")
+}
+
+// IronNow says what iron is assumed of a lot.
+func IronNow(s lot.Share) string {
+	if s.Basis != entry.BasisAssumed {
+		return "its iron stays as the assay says"
+	}
+	return "iron " + ShareBand(s.P10, s.P90) + " assumed, " + modelwords.Number(100*s.P50, 0) + " taken"
+}
+
+// CannotPay says that an ore does not pay for its own slag.
+func CannotPay(holds, takes float64) string {
+	return "cannot pay its own slag: it holds " + modelwords.Number(holds, 0) + " % iron, its silica with wall and ash takes " + modelwords.Number(takes, 0) + " %; mix it with a richer one"
+}
+
+// CannotPayBrief is the same in the table.
+const CannotPayBrief = "cannot pay its slag"
+
+// DampToCharge cautions of roasted ore that got wet.
+const DampToCharge = "damp: dry it before it is charged; wet ore steams and spits in the shaft, and cools its top"
+
+// DampBrief is the same in the table.
+const DampBrief = "damp: dry it first"
 
 // OxidesNow heads the list of oxides.
 func OxidesNow(n int) string { return "shares keyed: " + strconv.Itoa(n) }

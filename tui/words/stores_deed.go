@@ -90,6 +90,32 @@ func DeedHoursAre(h entry.Maybe[entry.Hour]) string {
 	return DeedHours + ": " + modelwords.Number(float64(h.Value), 1)
 }
 
+// What a deed burnt and cost.
+const (
+	DeedFuel     = "burnt for it"
+	NoFuel       = "nothing of the stores"
+	DeedCost     = "what it cost"
+	DeedCurrency = "in which money"
+	CurrencyHint = "as EUR"
+	MoneyUnit    = "in money"
+)
+
+// FuelIs is what was burnt, in the list.
+func FuelIs(u modelwords.Units, fuel []entry.Amount) string {
+	if len(fuel) == 0 {
+		return DeedFuel + ": wood, charcoal"
+	}
+	return DeedFuel + ": " + u.Amount(fuel[0])
+}
+
+// CostIs is what it cost, in the list.
+func CostIs(c *entry.Cost) string {
+	if c == nil {
+		return DeedCost
+	}
+	return DeedCost + ": " + modelwords.Number(float64(c.Amount), 2) + " " + c.Currency
+}
+
 // BrandsOf and DustOf name their heaps.
 func BrandsOf(wood string) string { return wood + ", brands" }
 
@@ -128,12 +154,15 @@ func UnderSieve(mm float64) string { return "what fell through " + modelwords.Nu
 // OverSieve asks for the coarse heap.
 func OverSieve(mm float64) string { return "what stayed over " + modelwords.Number(mm, 1) + " mm" }
 
-// BetweenSieves asks for what the lot is now.
-func BetweenSieves(two bool) string {
-	if two {
+// BetweenSieves asks for what lies between a sieve and the next, or on the only one.
+func BetweenSieves(mm []float64, n int) string {
+	switch {
+	case len(mm) == 1:
+		return "what stayed on the sieve"
+	case len(mm) == 2:
 		return "what lies between the two"
 	}
-	return "what stayed on the sieve"
+	return "what lies between " + modelwords.Number(mm[n], 1) + " and " + modelwords.Number(mm[n+1], 1) + " mm"
 }
 
 // FinesOf and CoarseOf name the heaps.
@@ -150,3 +179,6 @@ func CoarseOf(name string, mm float64) string {
 func FinesShare(share float64) string {
 	return modelwords.Number(100*share, 0) + " % fines out: less pressure and fewer sparks, hangs a little more"
 }
+
+// FinesInIt says of a share that it is fines still, by own sieves.
+const FinesInIt = "not sieved: so much by your sieves, taken off"

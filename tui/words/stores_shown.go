@@ -13,6 +13,9 @@ import (
 // What the screen shows of them.
 const (
 	TakenAsUsual = "taken as usual"
+	FinesWord    = "fines"
+	ShowsWord    = "shows"
+	SizesWord    = "sizes"
 	AtThisBurn   = "at the pace of the smelt that burns"
 )
 
@@ -157,6 +160,20 @@ func OnDryMass(v float64) string {
 // Millimetres is a size.
 func Millimetres(m entry.Maybe[entry.Millimetre]) string {
 	return modelwords.Number(float64(m.Value), 0) + " mm"
+}
+
+// SizesAre are the heaps of a lot by its sieves, in shares of it.
+func SizesAre(sizes []entry.SizeShare) string {
+	var said []string
+	for i, s := range sizes {
+		share, to := float64(s.Share), " mm and over"
+		if i+1 < len(sizes) {
+			share -= float64(sizes[i+1].Share)
+			to = " to " + modelwords.Number(float64(sizes[i+1].Over), 1) + " mm"
+		}
+		said = append(said, modelwords.Number(float64(s.Over), 1)+to+" "+modelwords.Number(100*share, 0)+" %")
+	}
+	return strings.Join(said, ", ")
 }
 
 // AtClock is the time of day so many minutes from now.

@@ -26,7 +26,7 @@ const (
 	FormOreKg        = "ore in one"
 	FormOreCount     = "of these to a charge"
 	FormTrying       = "tried this time"
-	FormTryNothing   = "nothing new"
+	FormTryNothing   = "as before"
 	FormInitials     = "your initials"
 	FormGuess        = Guessed
 	FormGuessLong    = "a guess, until you type your own"

@@ -13,7 +13,7 @@ const (
 	ProgramName = "chargehand"
 	ProgramIs   = "the record and the sums of a smelt"
 	PractiseIs  = "a smelt under way, an hour into its main burn; one key; counts for nothing"
-	SmeltIs     = "furnace and measures once, then the fire is lit; ten fields filled in: a minute"
+	SmeltIs     = "furnace and measures, then the fire is lit; ten fields filled in: a minute"
 	LookIs      = "every smelt kept here, and an invented one; r replays it, w shows its week"
 
 	ShelfBeingRead = "the smelts are still being read: a moment"

@@ -50,6 +50,26 @@ func TestTheFormBeginsAtItsTop(t *testing.T) {
 	}
 }
 
+// Who measures and finds the very number that was guessed has it from measuring.
+func TestAGuessThatIsTypedIsNone(t *testing.T) {
+	d := desk.Sit(t)
+	d.Press("r")
+	for row, number := range map[string]string{"bore at the tuyere": "25", "mark above": "50", "charcoal in one": "1.9"} {
+		down(d, row)
+		d.Write(number)
+	}
+	d.Press("pgdown", "enter", "y")
+	l := d.M.Running().Light()
+	for _, m := range l.Measures {
+		if want := m.What != entry.Charcoal; m.Guessed != want {
+			t.Errorf("%s of %v kg: a guess %v, want %v", m.Name, m.Mass.Value, m.Guessed, want)
+		}
+	}
+	if l.Furnace.Bore.Value != 25 || l.Furnace.Stack.Value != 50 || l.Furnace.Guessed {
+		t.Errorf("%+v: still called a guess", l.Furnace)
+	}
+}
+
 // A fire can be lit in the past, and what was done since entered after it.
 func TestLitInThePast(t *testing.T) {
 	d := desk.Sit(t)

@@ -22,7 +22,7 @@ func (f Screen) Half(screen.Shared) []screen.Answered {
 		half = append(half, screen.Answered{Label: words.FormStarter, Text: name})
 	}
 	for id, r := range f.rows {
-		if text := r.input.Text(); text != r.given {
+		if text := r.input.Text(); text != r.given || r.own {
 			half = append(half, screen.Answered{Label: labels[id].label, Text: text})
 		}
 	}
@@ -53,7 +53,7 @@ func (f Screen) Resumed(typed map[string]string) screen.Screen {
 	f.rows = slices.Clone(f.rows)
 	for id, r := range f.rows {
 		if text, ok := typed[labels[id].label]; ok {
-			f.rows[id].input = screen.Prefilled(text, r.input.Number())
+			f.rows[id].input, f.rows[id].own = screen.Prefilled(text, r.input.Number()), true
 			f.resumed = true
 		}
 	}

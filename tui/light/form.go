@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
 	"chargehand/model/shelf"
@@ -42,6 +43,7 @@ type row struct {
 	id    field
 	input screen.Input
 	given string // as the starter gave it
+	own   bool   // somebody typed into it, be it what stood there
 }
 
 // field names a field of the form.
@@ -261,7 +263,7 @@ func (f Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 		return f, screen.Refuse(words.NotInField(r.input.Number()))
 	}
 	typed := append([]row{}, f.rows...)
-	typed[r.id].input = in
+	typed[r.id].input, typed[r.id].own = in, r.own || p.Key.Type == tea.KeyRunes
 	f.rows = typed
 	return f, nil
 }

@@ -47,7 +47,7 @@ func (f Screen) light(s screen.Starter, u modelwords.Units) (entry.Light, field,
 		}
 		v, ok := number(kg, screen.Limits{Unit: "kg", Least: 0.01, Most: 100})
 		m.Mass = entry.Maybe[entry.Kilogram]{Value: entry.Kilogram(v), Known: ok}
-		m.Guessed = ok && f.untouched(kg) && guessed(s, w)
+		m.Guessed = ok && f.isGuess(s, kg)
 		return m
 	}
 	if l.Furnace.Name = f.text(furnaceName); l.Furnace.Name == "" && !f.mends { // a log may name none
@@ -58,7 +58,7 @@ func (f Screen) light(s screen.Starter, u modelwords.Units) (entry.Light, field,
 	if l.Furnace.Rim.Known && l.Furnace.Stack.Known && l.Furnace.Rim.Value < l.Furnace.Stack.Value {
 		fail(rimCm, errors.New(words.RimBelowMark))
 	}
-	l.Furnace.Guessed = s.Furnace.Guessed && f.untouched(boreCm) && f.untouched(stackCm)
+	l.Furnace.Guessed = f.isGuess(s, boreCm) && f.isGuess(s, stackCm)
 	charcoal, ore := measure(charcoalName, charcoalKg, entry.Charcoal), measure(oreName, oreKg, entry.Ore)
 	if charcoal.Name != "" && strings.EqualFold(charcoal.Name, ore.Name) {
 		fail(oreName, errors.New(words.SameMeasure))
@@ -155,9 +155,9 @@ func spare(s screen.Starter, names ...string) []entry.Measure {
 }
 
 // isGuess tells whether a number stands as the starter gave it, and was a guess
-// there.
+// there. Who measures and types the same number has it from measuring.
 func (f Screen) isGuess(s screen.Starter, id field) bool {
-	if !f.rows[id].input.Number() || !f.untouched(id) {
+	if !f.rows[id].input.Number() || !f.untouched(id) || f.rows[id].own {
 		return false
 	}
 	switch id {
@@ -174,7 +174,7 @@ func (f Screen) isGuess(s screen.Starter, id field) bool {
 // untouchedYet tells whether nothing was done to the form.
 func (f Screen) untouchedYet() bool {
 	for _, r := range f.rows {
-		if r.input.Text() != r.given {
+		if r.input.Text() != r.given || r.own {
 			return false
 		}
 	}

@@ -76,7 +76,7 @@ func WeighOne(measure, tells string) ToMeasure { return ToMeasure{"weigh a " + m
 const (
 	TellsOre    = "it sets ore, ratio and yield"
 	TellsCoal   = "it sets burn rate and ratio"
-	TellsBore   = "it sets the blast and how fast all sinks"
+	TellsBore   = "it sets the blast and the pace"
 	TellsMark   = "it sets how long ore stays in the shaft"
 	TellsRim    = "dips are counted from it"
 	MeasureBore = "measure the bore"

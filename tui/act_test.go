@@ -89,8 +89,8 @@ func TestQuestionsAskOnce(t *testing.T) {
 	for _, no := range []string{"n", "esc"} {
 		d := desk.Practising(t)
 		before := len(d.Acts())
-		d.Press("o", "b")
-		d.Shows("burn-down begins: sure")
+		d.Press("o", "k")
+		d.Shows("close the smelt: sure")
 		d.Press(no)
 		if len(d.Acts()) != before || d.M.Dialog() != nil {
 			t.Errorf("%s did not call it off", no)
@@ -101,7 +101,7 @@ func TestQuestionsAskOnce(t *testing.T) {
 func TestChargeInTheBurnDownAsks(t *testing.T) {
 	for _, k := range []string{"c", "f", "s"} {
 		d := desk.Practising(t)
-		d.Press("c", "o", "b", "y")
+		d.Press("c", "o", "b")
 		before := len(d.Acts())
 		d.Press(k)
 		if len(d.Acts()) != before {
@@ -182,7 +182,7 @@ func TestKeysOutsideASmeltGoToTheHouse(t *testing.T) {
 // What is ready is a matter of safety: a line keeps its letter, ticked or not.
 func TestReadyLinesKeepTheirLetters(t *testing.T) {
 	d := desk.Practising(t)
-	d.Press("o", "b", "y", "o", "w", "r")
+	d.Press("o", "b", "o", "w", "r")
 	letters := func() (all []string) {
 		for _, o := range d.M.Dialog().(screen.Choice).Options {
 			all = append(all, o.Keys()[0])

@@ -126,7 +126,7 @@ var scriptedDay = []keyedLater{
 	{time.Minute, []string{"s"}}, {10 * time.Minute, []string{"c"}}, {3 * time.Minute, []string{"e", "9", "0", "0", "enter", "p"}}, {8 * time.Minute, []string{"c"}}, {2 * time.Minute, []string{"u"}},
 	{time.Minute, []string{"c"}}, {4 * time.Minute, []string{"i", "1", "5", "enter"}}, {6 * time.Minute, []string{"f"}}, {9 * time.Minute, []string{"t"}}, {time.Minute, []string{"r"}},
 	{2 * time.Minute, []string{"c"}}, {10 * time.Minute, []string{"g"}}, {time.Minute, []string{"b", "o"}}, {50 * time.Minute, []string{"b", "n"}}, {time.Minute, []string{"y"}}, {5 * time.Minute, []string{"c"}},
-	{10 * time.Minute, []string{"o", "l", "y"}}, {12 * time.Minute, []string{"f"}}, {10 * time.Minute, []string{"o", "b", "y"}}, {30 * time.Minute, []string{"o", "o", "p"}},
+	{10 * time.Minute, []string{"o", "l"}}, {12 * time.Minute, []string{"f"}}, {10 * time.Minute, []string{"o", "b"}}, {30 * time.Minute, []string{"o", "o", "p"}},
 	{5 * time.Minute, []string{"w", "b", "4", "enter", "h"}}, {5 * time.Minute, []string{"o", "k", "y", "enter"}},
 }
 
@@ -135,7 +135,7 @@ var scriptedDay = []keyedLater{
 // a use for is its own; the script comes to it after that has closed itself.
 func TestTheScriptedDayLosesNothing(t *testing.T) {
 	openers := [][]string{
-		{"l"}, {"l", "t"}, {"o"}, {"o", "a"}, {"o", "t"}, {"o", "r"}, {"o", "o"}, {"o", "w"}, {"o", "w", "r"}, {"o", "k"}, {"o", "b"},
+		{"l"}, {"l", "t"}, {"o"}, {"o", "a"}, {"o", "t"}, {"o", "r"}, {"o", "o"}, {"o", "w"}, {"o", "w", "r"}, {"o", "k"}, {"o", "d", "n"},
 		{"o", "d"}, {"o", "w", "a"}, {"w"}, {"w", "m"}, {"b", "m"}, {"v"}, {"v", "e"}, {"b"}, {"b", "4"}, {"i", "7"}, {"n"}, {"n", "w", "e", "t"}, {"o", "e", "5"}, {"w", "b", "3"},
 		{"o", "q", "r"}, {"o", "j", "2"}, {"o", "y"},
 	}

@@ -104,7 +104,7 @@ func TestLockWordsAreNoSmear(t *testing.T) {
 
 func TestBurnDownCard(t *testing.T) {
 	d := desk.Burning(t)
-	d.Press("o", "l", "y", "o", "b", "y")
+	d.Press("o", "l", "o", "b")
 	d.Press("l", "m", "e")
 	d.Press("o", "w", "r", "1", "3", "esc")
 	d.Press("o", "w", "k")

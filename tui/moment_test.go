@@ -26,7 +26,7 @@ func eachMoment(d *desk.Desk, see func(name string)) {
 	for _, c := range d.M.Locked() {
 		d.Press(string(c))
 	}
-	d.Press("o", "l", "y", "o", "b", "y", "l", "m", "p", "o", "w", "r", "1", "2", "esc", "o", "w", "k", "J", "o", "enter")
+	d.Press("o", "l", "o", "b", "l", "m", "p", "o", "w", "r", "1", "2", "esc", "o", "w", "k", "J", "o", "enter")
 	d.Pass(28 * time.Minute)
 	d.Press("t")
 	see("burn_down")

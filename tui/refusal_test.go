@@ -76,7 +76,7 @@ func TestRefusalsFit(t *testing.T) {
 	keys = slices.DeleteFunc(keys, func(k string) bool { return k == "ctrl+c" })
 	bare, closed, over := desk.Sit(t), desk.Practising(t), desk.Practising(t)
 	closed.Press("c", "o", "k", "y")
-	over.Press("c", "o", "b", "y")
+	over.Press("c", "o", "b")
 	looked := desk.Sit(t)
 	looked.Press("l", "enter")
 	weighed := desk.Practising(t)

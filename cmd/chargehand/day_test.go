@@ -301,9 +301,9 @@ func (d *workday) handOver() {
 func (d *workday) pastMidnight() {
 	d.charges("21:52", "22:04", "22:16", "22:28", "22:40", "22:52", "23:04", "23:16", "23:28", "23:40", "23:52", "00:04")
 	d.shows("charge 35", "10 May")
-	d.does("00:04:05", "o", "l", "y")
+	d.does("00:04:05", "o", "l")
 	d.does("00:16:00", "f")
-	d.does("00:28:05", "o", "b", "y")
+	d.does("00:28:05", "o", "b")
 	d.does("00:40:05", "l", "m", "e")
 	d.does("00:45:05", "o", "w", "k")
 	d.write("AB")

@@ -45,7 +45,7 @@ var everyKey = []struct{ keys, leads string }{
 	// The list of rare acts, with what each kind of line opens.
 	{"o", "other acts"}, {"e", "when was it"}, {"0 enter", "what was at"}, {"r", "entered late"}, {"o e", "when was it"}, {"p", "rows as on paper"}, {"1 z enter", "row 2"}, {"up backspace esc", "drop 1 row"}, {"y", "nothing done"}, {"o d", "you decide"}, {"esc", "nothing done"},
 	{"o w a", "caution 1 of"}, {"z", "caution 2 of"}, {"esc", "h help"}, {"o w r", "what is ready"}, {"1", "[x] arch tools"}, {"esc", "nothing done"},
-	{"o b", "sure"}, {"n", "nothing done"},
+	{"o k", "sure"}, {"n", "nothing done"}, {"o b", "burn-down begins"}, {"u", "crossed out"},
 	// Wall and weather, and what a hand-over covers.
 	{"o a w k a", "wall: crack, at the tuyere"}, {"o a r n", "rain: none"}, {"o a i z", "wind"}, {"e a s t enter", "wind: east"}, {"o a e", "in the shade"}, {"8 0 enter", "read it in the shade"}, {"n esc", "nothing done"}, {"o g Q", "initials"}, {"enter", "what does it cover"}, {"w", "watching only"},
 	// Far view.

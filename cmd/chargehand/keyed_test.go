@@ -115,7 +115,7 @@ func keyIn03(d *desk) {
 		}
 		note(c.note)
 	}
-	d.press("o", "b", "y")
+	d.press("o", "b")
 	note("burn-down starts; own time not recorded")
 	d.wait(clock03(d.t, "19:05").Add(-time.Second)) // the same key twice at once is a glove
 	d.press("o")

@@ -57,8 +57,7 @@ func TestPracticeFromTheFirstKeyToTheBloom(t *testing.T) {
 	}
 	s.does(holds, "practice, a minute a second")
 	s.does(faster, "practice, 600 times")
-	s.does("ol", "sure")
-	s.does("y", "last ore")
+	s.does("ol", "last ore")
 	s.rehearses(1000)
 	s.shows("opened: what was sealed at lighting", "what happened", "believed", "what you did")
 	s.does("w", "the model's opinion")
@@ -162,13 +161,11 @@ func (s *terminal) rehearses(charges int) {
 			charged()
 			n++
 		case "last ore":
-			s.does("ol", "sure")
-			s.does("y", "last ore")
+			s.does("ol", "last ore")
 			charged()
 		case "burn down":
 			charged()
-			s.does("ob", "sure")
-			s.does("y", "burning down for")
+			s.does("ob", "burning down for")
 		case "pull":
 			s.does("o", "other acts")
 			time.Sleep(500 * time.Millisecond) // twice at once is a leaning glove

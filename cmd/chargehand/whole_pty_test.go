@@ -30,7 +30,7 @@ var wholeWay = []struct{ keys, leads string }{
 	{"l", "your initials"}, {"pgdown up M K pgdown enter", "the fire is lit"}, {"b 4 0 0 enter", "blast, 400 l/min"},
 	{"hour", ""}, {"o i", "fill"}, {"f", "fill: 1 bucket"}, {"min f", "fill: 1 bucket"}, {"min f", "fill: 1 bucket"}, {"o m", "main burn"},
 	{"ten c", "charge 1"}, {"ten c", "charge 2"}, {"ten c", "charge 3"}, {"ten c", "charge 4"}, {"ten c", "charge 5"}, {"ten c", "charge 6"}, {"ten c", "charge 7"}, {"ten c", "charge 8"},
-	{"min t", "tap"}, {"ten c", "charge 9"}, {"ten c", "charge 10"}, {"o l y", "last ore"}, {"ten f", "charcoal"}, {"o b y", "burn"}, {"ten ten ten o 8 p", "from the top"},
+	{"min t", "tap"}, {"ten c", "charge 9"}, {"ten c", "charge 10"}, {"o l", "last ore"}, {"ten f", "charcoal"}, {"o b", "burn"}, {"ten ten ten o 8 p", "from the top"},
 	{"hour w b 2 . 1 enter k", "2.1 kg"}, {"o k y", "one line for next time"}, {"r o d space s o o n e r enter", "for next time: rod sooner"},
 	// The days after: weighed, sampled, answered by the lab.
 	{"v c", "iron out"}, {"w g 3 . 5 enter p", "slag of the tap 3.5 kg"}, {"w g 4 enter k", "slag of the furnace 4 kg"}, {"w k 2 enter", "charcoal left"}, {"w a . 5 enter", "wall lost"},

@@ -29,7 +29,7 @@ func TestGoldenScreen(t *testing.T) {
 	desk.GoldenIn(t, theme.Theme{}, "blast_lost_far", usual, lost("space"))
 	down := func(keys ...string) func(*desk.Desk) {
 		return func(d *desk.Desk) {
-			d.Press("o", "l", "y", "o", "b", "y", "l", "m", "p", "o", "w", "r", "1", "2", "esc", "o", "w", "k", "J", "o", "enter")
+			d.Press("o", "l", "o", "b", "l", "m", "p", "o", "w", "r", "1", "2", "esc", "o", "w", "k", "J", "o", "enter")
 			d.Pass(28 * time.Minute)
 			d.Press(append([]string{"t"}, keys...)...)
 		}

@@ -25,8 +25,8 @@ func otherOptions() []screen.Option {
 		begins("m", words.DoMainBurn, entry.PhaseSet{Phase: entry.MainBurn}),
 		begins("h", words.DoHoldOre, entry.OreHeld{}),
 		begins("n", words.DoOreAgain, entry.OreHeld{Again: true}),
-		ends("l", words.DoLastOre, entry.LastOre{}),
-		ends("b", words.DoBurnDown, entry.BurnDown{}),
+		begins("l", words.DoLastOre, entry.LastOre{}),
+		begins("b", words.DoBurnDown, entry.BurnDown{}),
 		screen.Opt("o", words.DoExtract, func(sh screen.Shared) screen.Effect { return act.AskExtract(sh, nil, act.Book) }),
 		screen.Opt("k", words.DoClose, func(screen.Shared) screen.Effect { return screen.Question(words.Sure(words.DoClose), act.Close) }),
 		screen.Opt("x", words.DoUndo, act.BringBack),
@@ -94,15 +94,8 @@ func othersMending(sh screen.Shared) screen.Effect {
 		screen.Opt("w", words.DoReweigh, func(sh screen.Shared) screen.Effect { return act.AskReweigh(sh, nil, act.Book) }))
 }
 
-// begins is an act that changes the phase. It asks nothing: the key that crosses
-// out undoes it.
+// begins is an act from which on another is charged, or nothing. It asks nothing: the key
+// that crosses out undoes it.
 func begins(k, word string, ev entry.Event) screen.Option {
 	return screen.Opt(k, word, func(screen.Shared) screen.Effect { return act.Book(ev) })
-}
-
-// ends is an act after which less is charged, or nothing: it asks once.
-func ends(k, word string, ev entry.Event) screen.Option {
-	return screen.Opt(k, word, func(screen.Shared) screen.Effect {
-		return screen.Question(words.Sure(word), func(screen.Shared) screen.Effect { return act.Book(ev) })
-	})
 }

@@ -17,7 +17,7 @@ import (
 // closed ends an invented smelt: the bloom is taken out through the arch, or there
 // is none.
 func closed(d *desk.Desk, how ...string) {
-	d.Press("o", "l", "y", "o", "b", "y")
+	d.Press("o", "l", "o", "b")
 	d.Pass(30 * time.Minute)
 	d.Press("o", "o")
 	d.Press(how...)

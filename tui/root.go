@@ -33,14 +33,15 @@ type Model struct {
 	follows   map[string]follow // what is done once an entry is kept, by its own name
 	reminders []entry.Remind    // that stand, come up or not
 	now       entry.Stamp
-	ticked    entry.Stamp     // the last look at both clocks
-	by        string          // initials, until a smelt knows better
-	running   session.Session // the smelt at work
-	other     session.Session // another fire that burns meanwhile
-	looked    session.Session // another one, looked at
-	taught    learn.History   // what the house's smelts teach
-	house     int             // entries of the house that this run kept
-	home      house.Journal   // the stream of the house
+	ticked    entry.Stamp      // the last look at both clocks
+	by        string           // initials, until a smelt knows better
+	running   session.Session  // the smelt at work
+	other     session.Session  // another fire that burns meanwhile
+	looked    session.Session  // another one, looked at
+	taught    learn.History    // what the house's smelts teach
+	house     int              // entries of the house that this run kept
+	home      house.Journal    // the stream of the house
+	accounts  *screen.Accounts // the account last worked out
 	folded    func() house.State
 	week      *aWeek         // the invented one, looked at; nil for none
 	shelf     screen.Shelved // as far as it was read
@@ -93,7 +94,7 @@ func New(cfg Config) Model {
 	}
 	m := Model{
 		cfg: cfg, theme: cfg.Theme, now: cfg.Start, ticked: cfg.Start, ledger: newLedger(cfg.Start),
-		active: screen.Start, screens: map[screen.ID]screen.Screen{}, spinner: spinner.New(spinner.WithSpinner(spinner.Line)), reads: 1,
+		active: screen.Start, screens: map[screen.ID]screen.Screen{}, spinner: spinner.New(spinner.WithSpinner(spinner.Line)), reads: 1, accounts: new(screen.Accounts),
 	}
 	for _, s := range rooms(cfg) {
 		m.order = append(m.order, s.ID())

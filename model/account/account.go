@@ -16,6 +16,8 @@ type Account struct {
 	Oxygen  Amount  // that left as gas with the iron that became metal, were it hematite
 	Verdict Verdict
 	Yields  []Yield
+
+	BloomSlag Share // by its weight in water
 }
 
 // Row is one stream with what it holds.
@@ -45,7 +47,7 @@ type Passage struct {
 // Of makes the account of a smelt.
 func Of(s Smelt) (Account, error) {
 	b := balance(s)
-	a := Account{Name: s.Name, Carbon: carbonOf(s), Mass: massOf(s)}
+	a := Account{Name: s.Name, BloomSlag: s.BloomSlag, Carbon: carbonOf(s), Mass: massOf(s)}
 	if !b.tested[ironBalance] {
 		b.each(func(p place, st Stream) {
 			a.row(p, Row{Stream: st, Share: s.Assays[st.Of].Iron, Iron: b.raw(b.terms[p].iron)})

@@ -80,6 +80,11 @@ func MetalByDensity(air, water float64, soaked bool) Amount {
 	return between(low, (low+high)/2, high)
 }
 
+// SlagByDensity is what of a piece is slag by its weights in air and in water.
+func SlagByDensity(air, water float64, soaked bool) Share {
+	return slagBeside(MetalByDensity(air, water, soaked))
+}
+
 // SlagShare is the share of slag by mass in a piece of iron and slag: its
 // density (kg/m3) as measured, the share of pores in its volume, and the
 // density of the slag. Between nought and one.

@@ -234,8 +234,9 @@ func (r *reader) bloom() {
 			best[w.Piece] = w
 		}
 		if w.InWater.Known {
-			if d := MetalByDensity(float64(w.Mass), float64(w.InWater.Value), false); d.Known() {
+			if d := MetalByDensity(float64(w.Mass), float64(w.InWater.Value), w.Soaked); d.Known() {
 				metal = d
+				r.smelt.BloomSlag = slagBeside(d)
 			}
 		}
 	}

@@ -44,9 +44,22 @@ type Smelt struct {
 	OwnSlag      int    // the assay of this smelt's slag, which bloom and fragments hold too; -1 for none
 	Wall         Amount // melted off; not known is the usual
 	Charcoal     Amount // dry
+	BloomSlag    Share  // of the bloom, by its weight in air and in water; never counted as measured
 	CharcoalLeft Amount // dry, what was left over; not known is taken for none
 	CarbonShare  Amount // of dry charcoal
 	AshShare     Amount // of dry charcoal
+}
+
+// Share is a share of a mass between two limits, 10th and 90th percentile.
+type Share struct {
+	Low, High float64
+	Known     bool
+}
+
+// slagBeside is what of a piece is slag beside its metal.
+func slagBeside(metal Amount) Share {
+	b := metal.Band()
+	return Share{max(0, 1-b.P90), min(1, 1-b.P10), metal.Known()}
 }
 
 // assay adds an assay and gives its place.

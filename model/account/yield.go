@@ -1,6 +1,10 @@
 package account
 
-import "chargehand/physics"
+import (
+	"slices"
+
+	"chargehand/physics"
+)
 
 // What a yield counts, and what it is counted on.
 type Base int
@@ -10,6 +14,7 @@ const (
 	BloomMass   Base = iota
 	BloomIron        // metal of the bloom
 	MetalGained      // metal of bloom and fragments less that of the fragments charged
+	MetalOut         // metal of bloom and fragments, where no fragments were charged
 	OreDry           // mass of the ore, dry
 	OreIron          // iron in the ore
 	AllIron          // iron in all that was charged: ore, slag, fragments
@@ -21,6 +26,16 @@ const (
 type Yield struct {
 	What, Base Base
 	Share      Amount // kg per kg
+}
+
+// Yield finds one by what it counts and on what; nil where it is not known.
+func (a Account) Yield(what, base Base) *Yield {
+	for _, y := range a.Yields {
+		if y.What == what && y.Base == base {
+			return &y
+		}
+	}
+	return nil
 }
 
 // yields are those whose two quantities are known.
@@ -36,6 +51,9 @@ func yields(a Account, s Smelt) []Yield {
 		}
 		if y.What == MetalGained && !fragments(a) {
 			continue // the same as that of the bloom
+		}
+		if y.What == MetalGained && !charged(a, FragmentsIn) {
+			y.What, have[MetalOut] = MetalOut, have[MetalGained]
 		}
 		if y.Share = have[y.What].over(have[y.Base]); y.Share.Known() {
 			all = append(all, y)
@@ -100,6 +118,10 @@ func sameStreams(a Account) bool {
 		}
 	}
 	return true
+}
+
+func charged(a Account, p Place) bool {
+	return slices.ContainsFunc(a.In, func(r Row) bool { return r.Place == p })
 }
 
 func fragments(a Account) bool {

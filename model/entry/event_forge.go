@@ -121,6 +121,7 @@ type PieceWeighed struct {
 	PlusMinus Maybe[Kilogram] `json:"plus_minus_kg,omitzero"`
 	State     PieceState      `json:"state,omitempty"`
 	InWater   Maybe[Kilogram] `json:"in_water_kg,omitzero"`
+	Soaked    bool            `json:"soaked,omitempty"` // it lay in water before that until no bubbles came
 }
 
 // PieceTested is a test at a place of a piece, and what it showed.

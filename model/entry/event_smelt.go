@@ -239,6 +239,7 @@ type Weigh struct {
 	State     PieceState      `json:"state,omitempty"`
 	PlusMinus Maybe[Kilogram] `json:"plus_minus_kg,omitzero"`
 	InWater   Maybe[Kilogram] `json:"in_water_kg,omitzero"` // what it weighs hanging in water
+	Soaked    bool            `json:"soaked,omitempty"`     // it lay in water before that until no bubbles came
 	Closed    bool            `json:"closed,omitempty"`     // will not be weighed: the mass says nothing
 }
 

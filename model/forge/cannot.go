@@ -45,12 +45,11 @@ func TooDense(density float64) bool { return density > IronDensity }
 // SlagIn is the share of slag in a piece weighed in air and in water, by mass: a wide
 // band, for nobody sees the pores.
 func SlagIn(w entry.PieceWeighed) (low, high float64, known bool) {
-	metal := account.MetalByDensity(float64(w.Mass), float64(w.InWater.Value), false)
-	if !w.InWater.Known || !metal.Known() {
+	if !w.InWater.Known {
 		return 0, 0, false
 	}
-	b := metal.Band()
-	return math.Max(0, 1-b.P90), math.Min(1, 1-b.P10), true
+	of := account.SlagByDensity(float64(w.Mass), float64(w.InWater.Value), w.Soaked)
+	return of.Low, of.High, of.Known
 }
 
 // PrintedOff is a figure in print that does not belong to the masses beside it.

@@ -10,10 +10,11 @@ import (
 
 // Outcome is what came of a smelt that is over, and what was foretold.
 type Outcome struct {
-	None  bool                        // it was opened, and there was no bloom
-	Bloom entry.Maybe[entry.Kilogram] // as weighed last
-	State entry.PieceState            // in which it was weighed then; "" where that was not keyed
-	Never bool                        // it was not, and it was said that it will not be
+	None      bool                        // it was opened, and there was no bloom
+	Bloom     entry.Maybe[entry.Kilogram] // as weighed last
+	State     entry.PieceState            // in which it was weighed then; "" where that was not keyed
+	Never     bool                        // it was not, and it was said that it will not be
+	SlagNever bool                        // it was said that the slag, or the rest of it, will not be weighed
 	// Charcoal is kg as charged, fill included; Left is what of it was weighed as left over.
 	Charcoal    figure.Figure
 	Left        entry.Kilogram
@@ -44,6 +45,7 @@ func (s Session) Outcome() (o Outcome, ok bool) {
 	for l := range s.Of(entry.KindWeigh) {
 		switch w := l.Event.(entry.Weigh); {
 		case w.Closed:
+			o.SlagNever = o.SlagNever || w.What == entry.WeighSlag
 		case w.What == entry.WeighBloom:
 			o.Bloom, o.State = entry.Some(w.Mass), w.State
 		case w.What == entry.WeighCharcoalLeft:

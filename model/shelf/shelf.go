@@ -12,7 +12,7 @@ import (
 
 // Rule counts the ways of making a summary. A stored one of another rule is made
 // anew; it rises when a field is added or means something else.
-const Rule = 7
+const Rule = 8
 
 // Summary is what the shelf shows of a smelt. It can be made from the entries at
 // any time.
@@ -33,6 +33,7 @@ type Summary struct {
 	Day        []HalfHour                  `json:"day,omitempty"`                 // from light
 	NoBloom    bool                        `json:"no_bloom,omitempty"`            // opened, and there was none
 	BloomNever bool                        `json:"bloom_never_weighed,omitempty"` // it was said that it will not be weighed, and it was not
+	SlagNever  bool                        `json:"slag_never_weighed,omitempty"`  // the same of its slag, or of the rest of it
 	// The bloom as it was weighed loose, hot or cold, and as it was weighed compacted:
 	// the two are never taken for one another.
 	BloomLoose     entry.Maybe[entry.Kilogram] `json:"bloom_loose_kg,omitzero"`
@@ -131,6 +132,8 @@ func From(stream string, s fold.State) Summary {
 			sum.NoBloom = ev.None
 		case entry.Weigh:
 			switch {
+			case ev.What == entry.WeighSlag && ev.Closed:
+				sum.SlagNever = true
 			case ev.What != entry.WeighBloom || ev.Closed:
 			case ev.State == entry.Compacted:
 				sum.BloomCompacted = entry.Some(ev.Mass)

@@ -37,7 +37,8 @@ func AccountPlace(p account.Place) string { return placeWords[p] }
 
 var baseWords = map[account.Base]string{
 	account.BloomMass: "bloom", account.BloomIron: "iron in the bloom", account.MetalGained: "iron in bloom and fragments, less fragments charged",
-	account.OreDry: "ore, dry", account.OreIron: "iron in the ore", account.AllIron: "iron in all that was charged",
+	account.MetalOut: "iron in bloom and fragments",
+	account.OreDry:   "ore, dry", account.OreIron: "iron in the ore", account.AllIron: "iron in all that was charged",
 	account.CharcoalDry: "charcoal, dry", account.SlagMass: "slag",
 }
 
@@ -182,6 +183,9 @@ func AccountPassages(a account.Account) (said []string) {
 	}
 	if a.Oxygen.Known() && a.Oxygen.Value > 0 {
 		add("oxygen that left as gas with the iron that became metal: %s, were the ore hematite", AccountKg(a.Oxygen))
+	}
+	if b := a.BloomSlag; b.Known {
+		add("the bloom by its weight hung in water: %s", SlagBand(b.Low, b.High))
 	}
 	return said
 }

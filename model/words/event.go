@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"time"
 
+	"chargehand/model/account"
 	"chargehand/model/entry"
 )
 
@@ -175,7 +176,10 @@ func (u Units) weigh(w entry.Weigh) string {
 		said += ", " + string(w.State)
 	}
 	if w.InWater.Known {
-		said += ", in water " + u.Kg(w.InWater.Value)
+		said += inWater(u, w.InWater.Value, w.Soaked)
+		if of := account.SlagByDensity(float64(w.Mass), float64(w.InWater.Value), w.Soaked); of.Known {
+			said += ": " + SlagBand(of.Low, of.High)
+		}
 	}
 	if w.Why != "" {
 		said += ", " + string(w.Why)
@@ -185,6 +189,15 @@ func (u Units) weigh(w entry.Weigh) string {
 			return said + ", from then on"
 		}
 		return said + ", for the whole smelt"
+	}
+	return said
+}
+
+// inWater is what something weighs hung in water.
+func inWater(u Units, kg entry.Kilogram, soaked bool) string {
+	said := ", in water " + u.Kg(kg)
+	if soaked {
+		return said + ", soaked"
 	}
 	return said
 }

@@ -60,7 +60,7 @@ func (u Units) Forging(b forge.Bench, ev entry.Event) string {
 	case entry.PieceWeighed:
 		said := name(ev.Piece) + " weighed: " + u.Kg(ev.Mass)
 		if ev.InWater.Known {
-			said += ", " + u.Kg(ev.InWater.Value) + " in water"
+			said += inWater(u, ev.InWater.Value, ev.Soaked)
 		}
 		return joinedBy(said, ", ", string(ev.State))
 	case entry.PieceTested:

@@ -2,9 +2,11 @@ package words
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"time"
 
+	"chargehand/model/account"
 	"chargehand/model/entry"
 	"chargehand/model/figure"
 	"chargehand/model/plan"
@@ -20,6 +22,8 @@ const (
 	ResultSlag     = "slag"
 	ResultHours    = "hours"
 	ResultForetold = "foretold"
+	ResultIron     = "iron"
+	ResultNextTime = "next time"
 
 	ResultNone          = "none, no compact bloom"
 	ResultNotWeighed    = "not known: weigh the bloom"
@@ -39,6 +43,7 @@ type ResultPart struct {
 	Far              string // the bloom's in a few words, for large letters
 	Known            bool
 	Spare            bool // left out where there is too little room
+	SpareBase        bool // its base says least
 }
 
 // Result are the lines of the card. The two texts say what is still to be weighed of
@@ -129,8 +134,11 @@ func resultCharcoal(u Units, o session.Outcome, toWeigh string) ResultPart {
 }
 
 func resultSlag(u Units, o session.Outcome) ResultPart {
-	p := ResultPart{Name: ResultSlag, Says: ResultSlagUnweighed, Spare: true}
+	p := ResultPart{Name: ResultSlag, Says: ResultSlagUnweighed, Spare: true, SpareBase: true}
 	if !o.Slag.Known {
+		if o.SlagNever {
+			p.Says = ResultNever
+		}
 		return p
 	}
 	p.Says, p.Known = u.Kg(o.Slag.Value)+" weighed", true
@@ -140,12 +148,31 @@ func resultSlag(u Units, o session.Outcome) ResultPart {
 	return p
 }
 
+// ResultIronOf is the yield of iron, with what it is counted on and what that rests on.
+func ResultIronOf(y account.Yield) ResultPart {
+	b := y.Share.Band()
+	p := ResultPart{Name: ResultIron, Says: wholePercent(y.Share.Value) + " % of the iron in the ore", Known: true, SpareBase: true}
+	p.Base = "between " + wholePercent(math.Max(0, b.P10)) + " and " + wholePercent(b.P90) + " %"
+	if y.Share.Standing != account.Measured {
+		p.Base += ", not all assayed"
+	}
+	return p
+}
+
+// ResultLesson is the line kept for next time, or where one is kept.
+func ResultLesson(text string) ResultPart {
+	if text == "" {
+		return ResultPart{Name: ResultNextTime, Says: "nothing kept yet: v c, then n", Spare: true}
+	}
+	return ResultPart{Name: ResultNextTime, Says: text, Known: true}
+}
+
 func resultHours(o session.Outcome) ResultPart {
 	until := "from light until closed"
 	if o.Extracted {
 		until = "from light until taken out"
 	}
-	return ResultPart{Name: ResultHours, Says: Lasted(o.Lasted.Truncate(time.Minute)), Base: until, Known: true}
+	return ResultPart{Name: ResultHours, Says: Lasted(o.Lasted.Truncate(time.Minute)), Base: until, Known: true, SpareBase: true}
 }
 
 func resultForetold(u Units, o session.Outcome) ResultPart {

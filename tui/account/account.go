@@ -7,7 +7,6 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 
 	"chargehand/model/account"
-	"chargehand/model/entry"
 	"chargehand/model/session"
 	"chargehand/tui/act"
 	"chargehand/tui/cell"
@@ -102,19 +101,10 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 
 // of gives the account of the smelt shown, worked out once for what is known of it.
 func (s Screen) of(sh screen.Shared) made {
-	home := sh.Home.Lines()
-	now := made{smelt: sh.Smelt.ID(), len: sh.Smelt.Len(), home: len(home)}
+	now := made{smelt: sh.Smelt.ID(), len: sh.Smelt.Len(), home: len(sh.Home.Lines())}
 	if s.made.smelt != now.smelt || s.made.len != now.len || s.made.home != now.home {
 		now.whole = sh.Smelt.Overview().Whole
-		var h []entry.Entry
-		for _, l := range home {
-			if !l.Struck() {
-				e := l.Entry
-				e.Event, e.Happened = l.Event, l.Happened
-				h = append(h, e)
-			}
-		}
-		now.account, now.err = account.Of(account.Read(sh.Smelt.Entries(), h))
+		now.account, now.err = sh.AccountOf(sh.Smelt)
 		*s.made = now
 	}
 	return *s.made

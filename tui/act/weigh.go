@@ -2,6 +2,7 @@ package act
 
 import (
 	"chargehand/model/entry"
+	modelwords "chargehand/model/words"
 	"chargehand/tui/screen"
 	"chargehand/tui/words"
 )
@@ -30,7 +31,11 @@ func AskWeigh(sh screen.Shared, from entry.Event, then func(entry.Event) screen.
 		list = append(list, screen.Opt(w.key, w.word, func(screen.Shared) screen.Effect {
 			return screen.AskNumber(words.Weighing(w.word), kilograms, givenMass(from, w.what), func(v float64) screen.Effect {
 				kept := entry.Weigh{What: w.what, Mass: entry.Kilogram(v)}
-				switch was := as[entry.Weigh](from); {
+				was := as[entry.Weigh](from)
+				if was.What == w.what { // what is put right keeps what else was said of it
+					kept.PlusMinus, kept.InWater, kept.Soaked = was.PlusMinus, was.InWater, was.Soaked
+				}
+				switch {
 				case w.what == entry.WeighBloom && v > 0:
 					return askState(kept, was.State, then)
 				case w.what == entry.WeighSlag && v > 0:
@@ -58,7 +63,8 @@ func askPlace(w entry.Weigh, was entry.SlagWhere, then func(entry.Event) screen.
 	of := func(k, word string, at entry.SlagWhere) screen.Option {
 		return screen.Opt(k, word, func(screen.Shared) screen.Effect { w.Where = at; return then(w) })
 	}
-	list := []screen.Option{of("p", words.SlagTappedOut, entry.SlagOfTap), of("k", words.SlagCake, entry.SlagOfFurnace), of("n", words.SlagOfAll, "")}
+	again := func(w entry.Weigh) screen.Effect { return askPlace(w, was, then) }
+	list := []screen.Option{of("p", words.SlagTappedOut, entry.SlagOfTap), of("k", words.SlagCake, entry.SlagOfFurnace), of("n", words.SlagOfAll, ""), giveOrTake(w, then, again)}
 	enter := "n"
 	switch was {
 	case entry.SlagOfTap:
@@ -76,8 +82,10 @@ func askState(w entry.Weigh, was entry.PieceState, then func(entry.Event) screen
 	in := func(k, word string, s entry.PieceState) screen.Option {
 		return screen.Opt(k, word, func(screen.Shared) screen.Effect { w.State = s; return then(w) })
 	}
+	again := func(w entry.Weigh) screen.Effect { return askState(w, was, then) }
 	list := []screen.Option{
 		in("h", words.StateHot, entry.Hot), in("k", words.StateCold, entry.Cold), in("m", words.StateCompacted, entry.Compacted), in("n", words.StateNotSaid, ""),
+		giveOrTake(w, then, again), hungInWater(w, then, again),
 	}
 	enter := "n"
 	for i, s := range []entry.PieceState{entry.Hot, entry.Cold, entry.Compacted} {
@@ -87,6 +95,56 @@ func askState(w entry.Weigh, was entry.PieceState, then func(entry.Event) screen
 	}
 	unsaid := func(screen.Shared) screen.Effect { return then(w) }
 	return screen.Each{screen.Kept(then(w)), screen.Ask{Dialog: screen.Choice{Title: words.WeighState, Default: enter, Left: unsaid, Options: list}}}
+}
+
+// giveOrTake asks how far a weighing may be off, where that is not what scales are usually
+// off by, and goes on with what was asked. Left, the weighing stays as it is.
+func giveOrTake(w entry.Weigh, then func(entry.Event) screen.Effect, again func(entry.Weigh) screen.Effect) screen.Option {
+	return screen.Opt("e", words.GiveOrTake, func(screen.Shared) screen.Effect {
+		return part(w, words.GiveOrTakeKg, Given(w.PlusMinus), then, func(kg entry.Kilogram) screen.Effect {
+			w.PlusMinus = entry.Some(kg)
+			return again(w)
+		})
+	})
+}
+
+// hungInWater asks what a bloom weighs hung in water, of which its slag is told in a wide
+// band, and goes on with what was asked. Left, the weighing stays as it is.
+func hungInWater(w entry.Weigh, then func(entry.Event) screen.Effect, again func(entry.Weigh) screen.Effect) screen.Option {
+	return screen.Opt("i", words.AlsoInWater, func(screen.Shared) screen.Effect {
+		return part(w, words.InWaterKg, Given(w.InWater), then, func(kg entry.Kilogram) screen.Effect {
+			w.InWater = entry.Some(kg)
+			return AskSoaked(func(soaked bool) screen.Effect { w.Soaked = soaked; return again(w) }, func() screen.Effect { return then(w) })
+		})
+	})
+}
+
+// part asks for a mass that is a part of what was weighed.
+func part(w entry.Weigh, label string, given entry.Maybe[float64], then func(entry.Event) screen.Effect, with func(entry.Kilogram) screen.Effect) screen.Effect {
+	limits := screen.Limits{Unit: "kg", Least: 0.001, Most: float64(w.Mass)}
+	field := screen.Field{
+		Label: label, Unit: limits.Unit, Input: screen.PrefilledWith(modelwords.Units{}, given, limits.Unit),
+		Done: func(sh screen.Shared, in screen.Input) (screen.Effect, error) {
+			v, err := in.Value(sh.Units, limits)
+			if err != nil {
+				return nil, err
+			}
+			return with(entry.Kilogram(v)), nil
+		},
+		Left: func(screen.Shared) screen.Effect { return then(w) },
+	}
+	return screen.Each{screen.Kept(then(w)), screen.Ask{Dialog: field}}
+}
+
+// AskSoaked asks whether a piece was soaked before it was hung in water: then only the shut
+// pores are left.
+func AskSoaked(then func(bool) screen.Effect, left func() screen.Effect) screen.Effect {
+	said := func(soaked bool) func(screen.Shared) screen.Effect {
+		return func(screen.Shared) screen.Effect { return then(soaked) }
+	}
+	return screen.Ask{Dialog: screen.Choice{Title: words.WasSoaked, Default: "n", Left: func(screen.Shared) screen.Effect { return left() }, Options: []screen.Option{
+		screen.Opt("n", words.NotSoaked, said(false)), screen.Opt("k", words.SoakedFirst, said(true)),
+	}}}
 }
 
 // askNever closes a weighing that nobody will make, so that nothing goes on asking for it.

@@ -1,6 +1,8 @@
 package fire
 
 import (
+	"slices"
+
 	"chargehand/model/figure"
 	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
@@ -30,9 +32,22 @@ func paintFarResult(g cell.Grid, p pen, r figure.Reading, v scene.View) {
 	}
 	caption, body := body.CutTop(1)
 	p.farResultCaption(g.Sub(caption), v)
-	parts := p.ResultParts(r, *v.Result)
-	rows := 2 * len(parts[1:]) // what it is counted on stands below each where there is room
-	if body.H-rows < 7 {
+	came := *v.Result
+	came.MayLearn = false // what nobody kept is nothing to read from afar
+	parts := p.ResultParts(r, came)
+	if len(parts) > body.H/2 { // the bloom in letters comes first
+		parts = slices.DeleteFunc(parts, func(part modelwords.ResultPart) bool {
+			return part.Spare || part.Name == modelwords.ResultIron || part.Name == modelwords.ResultNextTime
+		})
+	}
+	rows := 0 // what it is counted on stands below each where there is room
+	for _, part := range parts[1:] {
+		if rows++; part.Base != "" {
+			rows++
+		}
+	}
+	bases := body.H-rows >= 9
+	if !bases {
 		rows = len(parts[1:])
 	}
 	lead, rest := body.CutTop(max(body.H-rows-2, 1))
@@ -43,7 +58,7 @@ func paintFarResult(g cell.Grid, p pen, r figure.Reading, v scene.View) {
 	name, lead := lead.CutTop(1)
 	g.TextIn(cell.Rect{X: 2, Y: name.Y, W: w - 3, H: 1}, parts[0].Name, p.Style(theme.Quiet))
 	p.letters(g, cell.Rect{X: 2, Y: lead.Y, W: w - 4, H: max(lead.H, 1)}, parts[0].Far, style)
-	p.farResultRest(g.Sub(rest), parts, rows > len(parts[1:]))
+	p.farResultRest(g.Sub(rest), parts, bases)
 }
 
 // farResultCaption says what is shown, whether it is now, and how safe the log is.
@@ -64,15 +79,19 @@ func (p pen) farResultRest(g cell.Grid, parts []modelwords.ResultPart, bases boo
 	const from = 12
 	w, _ := g.Size()
 	p.Line(g)
-	for i, part := range parts[1:] {
-		y, says := 1+i, part.Says
-		if bases {
-			y = 1 + 2*i
+	y := 0
+	for _, part := range parts[1:] {
+		says := part.Says
+		y++
+		if bases && part.Base != "" {
 			g.TextIn(cell.Rect{X: from, Y: y + 1, W: w - from - 1, H: 1}, part.Base, p.Style(theme.Text))
 		} else if both := says + ", " + part.Base; part.Base != "" && g.Width(both) <= w-from-1 {
 			says = both
 		}
 		g.Text(2, y, part.Name, p.Style(theme.Quiet))
 		g.TextIn(cell.Rect{X: from, Y: y, W: w - from - 1, H: 1}, says, p.Style(theme.Strong))
+		if bases && part.Base != "" {
+			y++
+		}
 	}
 }

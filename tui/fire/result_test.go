@@ -31,7 +31,7 @@ func TestWhatWillNotBeWeighedIsNotAskedFor(t *testing.T) {
 	d := desk.Smelting(t, theme.Theme{})
 	closed(d, "r")
 	d.Shows("weigh the bloom")
-	d.Press("w", "n", "b")
+	d.Press("w", "n", "b", "w", "n", "g")
 	d.Wait(2 * time.Second)
 	d.Shows("bloom     not known: not weighed")
 	for _, view := range [][]string{nil, {"v", "s"}, {"v", "a"}} {

@@ -294,7 +294,11 @@ func (s Screen) weigh(sh screen.Shared, b forge.Bench, i int) screen.Effect {
 	p := b.Pieces[i]
 	return screen.AskNumber(words.PieceKg, kilograms, entry.None[float64](), func(v float64) screen.Effect {
 		return screen.AskMaybe(words.PieceWater, screen.Limits{Unit: "kg", Least: 0.001, Most: v}, entry.None[float64](), func(water entry.Maybe[float64]) screen.Effect {
-			return s.keep(sh, p.UID, entry.PieceWeighed{Piece: p.UID, Mass: entry.Kilogram(v), InWater: mass(water)})
+			ev := entry.PieceWeighed{Piece: p.UID, Mass: entry.Kilogram(v), InWater: mass(water)}
+			if !water.Known {
+				return s.keep(sh, p.UID, ev)
+			}
+			return act.AskSoaked(func(soaked bool) screen.Effect { ev.Soaked = soaked; return s.keep(sh, p.UID, ev) }, func() screen.Effect { return s.keep(sh, p.UID, ev) })
 		})
 	})
 }

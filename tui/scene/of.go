@@ -7,6 +7,7 @@ import (
 
 	"github.com/charmbracelet/bubbles/key"
 
+	"chargehand/model/account"
 	"chargehand/model/entry"
 	"chargehand/model/fold"
 	"chargehand/model/session"
@@ -45,12 +46,31 @@ func Of(g cell.Grid, sh screen.Shared, s session.Session, charge key.Binding) Vi
 		v.Due = &r.Due
 	}
 	if o, over := s.Outcome(); over {
-		v.Result = &o
+		v.Result = came(sh, s, o)
 	}
 	if s.Running() {
 		v.Now = sh.Now.Wall.Add(s.Off(sh.Now)).In(r.Lit.Location())
 	}
 	return v
+}
+
+// came is what came of a smelt that is over: its iron, where that can be told, and the line
+// kept for next time.
+func came(sh screen.Shared, s session.Session, o session.Outcome) *draw.Came {
+	c := &draw.Came{Outcome: o}
+	if sh.House == nil || !o.Bloom.Positive() {
+		return c
+	}
+	if a, err := sh.AccountOf(s); err == nil {
+		c.Iron = a.Yield(account.BloomIron, account.OreIron)
+	}
+	for _, l := range sh.House().Lessons {
+		if l.Smelt != "" && l.Smelt == s.Light().UID {
+			c.Lesson = l.Text
+		}
+	}
+	c.MayLearn = screen.RightsIn(s) != screen.LookOnly && !s.Light().Practice
+	return c
 }
 
 // past says that this is not a smelt at work.

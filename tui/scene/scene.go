@@ -13,8 +13,8 @@ import (
 
 // Paint paints the picture in the places of a layout: all of it but the foot.
 func Paint(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
-	if v.Result != nil && l.Size == Small {
-		l = l.headed(draw.ResultRows, downFigures)
+	if v.Result != nil && (l.Size == Small || l.Size == Middle) {
+		l = l.headed(draw.ResultRows(l.Size == Small), downFigures)
 	}
 	w, _ := g.Size()
 	Top(g.Sub(l.Top), p, r, v, w >= 100)
@@ -88,7 +88,7 @@ func crampedParts(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
 	if r.Phase == entry.BurnsDown {
 		l = l.headed(draw.BurnDownRows, stay)
 	} else if v.Result != nil {
-		l = l.headed(draw.ResultRows, stay)
+		l = l.headed(draw.ResultRows(true), stay)
 	}
 	Head(g, p, l, r, v)
 	p.Figures(g.Sub(l.Figures), r)

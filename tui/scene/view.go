@@ -5,7 +5,6 @@ import (
 
 	"chargehand/model/forecast"
 	"chargehand/model/rule"
-	"chargehand/model/session"
 	"chargehand/tui/draw"
 )
 
@@ -34,6 +33,6 @@ type View struct {
 	Plan      bool              // a plan is behind those
 	Left      []draw.Left       // what is left of what was weighed
 	Ending    draw.Ending       // what the end of a burn-down is judged by
-	Result    *session.Outcome  // what came of a smelt that is over
+	Result    *draw.Came        // what came of a smelt that is over
 	Caution   *draw.CautionText // shown over the shaft, or below the charge in the far view; see CautionShows
 }

@@ -27,6 +27,7 @@ type Field struct {
 	Input       Input
 	Instead     []Option
 	Done        func(Shared, Input) (Effect, error)
+	Left        func(Shared) Effect         // what leaving it does, nil for nothing: an optional last step
 	Keeps       func(Shared, string) string // what is half typed, as it will still be true later; nil where it is
 	draft       bool                        // half typed earlier, and no key since
 	cleared     string                      // what x took away, until another key
@@ -99,6 +100,8 @@ func (f Field) Update(sh Shared, k Pressed) (Dialog, Effect) {
 		}
 	}
 	switch {
+	case key.Matches(t, FieldKeys.Back) && f.Left != nil:
+		return nil, f.Left(sh)
 	case key.Matches(t, FieldKeys.Back):
 		return nil, Said(words.NothingDone)
 	case key.Matches(t, FieldKeys.Done):
@@ -141,6 +144,14 @@ func (f Field) Update(sh Shared, k Pressed) (Dialog, Effect) {
 	}
 	f.Input, f.bad = in, ""
 	return f, nil
+}
+
+// Leaves is what leaving it does where another key or the time closes it, nil for nothing.
+func (f Field) Leaves(sh Shared) Effect {
+	if f.Left == nil {
+		return nil
+	}
+	return f.Left(sh)
 }
 
 // Ask is the field in the foot.

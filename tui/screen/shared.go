@@ -35,6 +35,7 @@ type Shared struct {
 	Unread    int                // of them that nobody has looked at yet
 	House     func() house.State // what there is, folded when it is first asked for
 	Home      house.Journal      // the entries behind it
+	Accounts  *Accounts          // the account last worked out; nil remembers none
 	NewUID    func() entry.UID   // for a new thing of the house; only a key may ask for one
 	Answers   bool               // this is a rehearsal: the furnace answers what is looked at
 	Mark      string             // what every screen is marked with; "" for nothing

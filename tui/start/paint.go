@@ -271,6 +271,15 @@ func result(sh screen.Shared, l shelf.Summary) string {
 			said += words.OfOre(sh.Units.Kg(l.Ore.Value))
 		}
 	}
+	switch {
+	case l.NoBloom:
+		said = words.NoBloomCame
+	case !l.Bloom.Known && !l.BloomNever:
+		said = words.BloomNotWeighed
+	}
+	if !l.Slag.Known && !l.SlagNever && !l.Imported {
+		said += words.AndSlagNotWeighed
+	}
 	return l.ID + ": " + said
 }
 

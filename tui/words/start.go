@@ -49,16 +49,19 @@ func Lit(id string) string { return "the fire is lit: " + id }
 
 // Large, and over it, on the start screen.
 const (
-	WhatNow        = "WHAT NOW"
-	GoOnLarge      = "GO ON"
-	NothingBurns   = "nothing is burning"
-	MayBurn        = "not closed, and it may be burning"
-	PractisesStill = "a practice smelt, not closed"
-	LastSmelt      = "last smelt"
-	LastSmelts     = "the last smelts"
-	WasPutRight    = "put right when the book was opened"
-	ItsDay         = "its day"
-	NoBloomWeighed = "no bloom was weighed"
+	WhatNow           = "WHAT NOW"
+	GoOnLarge         = "GO ON"
+	NothingBurns      = "nothing is burning"
+	MayBurn           = "not closed, and it may be burning"
+	PractisesStill    = "a practice smelt, not closed"
+	LastSmelt         = "last smelt"
+	LastSmelts        = "the last smelts"
+	WasPutRight       = "put right when the book was opened"
+	ItsDay            = "its day"
+	NoBloomWeighed    = "no bloom was weighed"
+	NoBloomCame       = "no compact bloom"
+	BloomNotWeighed   = "bloom not weighed"
+	AndSlagNotWeighed = ", slag not weighed"
 )
 
 // BloomOf is a bloom's weight, OfOre the ore that it came of.

@@ -19,6 +19,7 @@ const (
 	WhyCast    Why = "cast"         // the iron would run to cast iron
 	WhySame    Why = "same"         // what ails the hour, none of the choices changes for certain
 	WhyWell    Why = "well"         // nothing ails the hour
+	WhyUnseen  Why = "unseen"       // nothing ails it by the solver, and nobody said of late how the slag runs
 	WhyDown    Why = "ore down"     // the ore has come down
 	WhyNotDown Why = "ore not down" // ore is still to come down, and the hearth stays warm
 	WhyCools   Why = "cools"        // the hearth goes cold while one waits
@@ -57,6 +58,9 @@ func advise(a Ahead) Advice {
 		return best(a, WhyCast, func(was, is told) bool { return was.carbon-is.carbon > carbonError && is.hearth >= physics.SlagFreezes }, func(t told) float64 { return -t.carbon })
 	case shown.each[0].slag && shown.Runs.P50 < 50:
 		return best(a, WhyStiff, func(was, is told) bool { return is.runs-was.runs > runsError }, func(t told) float64 { return t.runs })
+	}
+	if a.Signs.Slag == "" && shown.each[0].slag {
+		return Advice{Why: WhyUnseen}
 	}
 	return Advice{Why: WhyWell}
 }

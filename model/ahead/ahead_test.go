@@ -174,6 +174,7 @@ func TestAdviceIsRare(t *testing.T) {
 		{"seven of ten", at(cold), better(7, hearthError+1), "", WhySame},
 		{"by the error", at(cold), better(10, hearthError), "", WhySame},
 		{"warm", at(1300), at(1400), "", WhyWell},
+		{"warm, and nobody saw the slag", func(int) told { return told{hearth: 1300, slag: true, runs: 90} }, at(1400), "", WhyUnseen},
 		{"stiff", func(int) told { return told{hearth: 1250, slag: true, runs: 20} }, func(int) told { return told{hearth: 1300, slag: true, runs: 80} }, CharcoalOnly, WhyStiff},
 		{"cast", func(int) told { return told{hearth: 1400, carbon: 0.03} }, func(int) told { return told{hearth: 1350, carbon: 0.01} }, CharcoalOnly, WhyCast},
 	} {

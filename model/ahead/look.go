@@ -47,6 +47,8 @@ type Ahead struct {
 	Asked    int       // furnaces asked
 	Outcomes []Outcome // of each choice, the shown one first
 	Lacks    bool      // the solver says nothing of this smelt
+	Signs    figure.Signs
+	Seen     float64 // K by which those move the hearth, in the middle of the furnaces
 	Status   solve.Status
 	Advice   Advice
 }
@@ -196,6 +198,10 @@ func (l *Looking) Ahead() Ahead {
 				o.Minutes = o.Minutes.Scale(1 / math.Max(0.2, ratio))
 			}
 		}
+	}
+	a.Signs = l.signs
+	if a.Asked > 0 {
+		a.Seen = spread(a.Outcomes[0].each, func(t told) float64 { return t.seen }).P50
 	}
 	a.Advice = advise(a)
 	return a

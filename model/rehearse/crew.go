@@ -56,6 +56,7 @@ type crew struct {
 	rounds     int
 	todo       []deed
 	lastOre    bool
+	cracked    bool // the crack in the wall was seen
 	heeds      bool // goes by the advice of the next hour
 	spared     int  // charges that still go without ore by it
 	advised    int  // how often there was one

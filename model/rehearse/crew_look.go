@@ -14,6 +14,10 @@ func (c *crew) round() {
 	c.peep = c.look(entry.AtPeep, c.f.Peep())
 	sound := c.look(entry.AtSound, c.f.Sound())
 	slag := ""
+	if at, ok := c.f.Befalls(truth.Crack); ok && !c.cracked && c.now() >= at+cracksShow { // nobody who goes round misses it
+		c.cracked = true
+		c.key(c.now(), entry.WallSeen{What: entry.WallCrack})
+	}
 	if c.firstOre > 0 && c.rounds%2 == 0 {
 		slag = c.look(entry.AtSlag, c.f.Slag())
 	}

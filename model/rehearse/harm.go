@@ -66,7 +66,7 @@ var warns = map[truth.Mishap][]rule.ID{
 	truth.BlowerDying:   {rule.BlastLost, rule.TuyereDim, rule.AirWeak, rule.BurnSlower, rule.ChargeOverdue, rule.EntryMissing, rule.HearthCold, rule.HearthCools, rule.PressureLow},
 	truth.TuyereBlocked: {rule.TuyereDim, rule.TuyereBlocked, rule.PressureHigh, rule.AirWeak, rule.BurnSlower, rule.BlastLost, rule.ChargeOverdue, rule.EntryMissing, rule.HearthCold, rule.HearthCools},
 	truth.Bridge:        {rule.HangUp, rule.Slip, rule.ChargeOverdue, rule.EntryMissing, rule.BurnSlower, rule.StackLow, rule.HearthCold, rule.HearthCools},
-	truth.Crack:         {rule.AirOdd, rule.AirWeak, rule.MeterOdd, rule.BurnSlower, rule.HearthCold, rule.HearthCools, rule.PressureLow, rule.ChargeOverdue, rule.EntryMissing},
+	truth.Crack:         {rule.WallCracked, rule.AirOdd, rule.AirWeak, rule.MeterOdd, rule.BurnSlower, rule.HearthCold, rule.HearthCools, rule.PressureLow, rule.ChargeOverdue, rule.EntryMissing},
 	truth.BadOre:        {rule.SlagThick, rule.SlagStiffens, rule.SlagNear, rule.SlagAt, rule.SlagRises, rule.HearthCold, rule.HearthCools},
 	truth.ShortBuckets:  {rule.MeasureDoubtful, rule.BurnFaster, rule.RatioHigh, rule.MixRich, rule.HearthCold, rule.HearthCools},
 	truth.ForgottenKey:  {rule.EntryMissing, rule.ChargeOverdue},

@@ -85,7 +85,7 @@ func (l *Live) step() (all []Happened) {
 		}
 		return -1
 	}
-	if since(truth.Crack) >= 120 {
+	if since(truth.Crack) >= cracksShow {
 		notice(CrackOpened)
 	}
 	if ago := since(truth.BlowerDying); ago >= 0 {
@@ -103,6 +103,9 @@ func (l *Live) step() (all []Happened) {
 	}
 	return append(all, l.rooms(now)...)
 }
+
+// cracksShow is how long after a wall cracks flame licks out of it, s (assumed).
+const cracksShow = 120
 
 // rooms looks every few seconds whether there is room for a bucket. A helper who forgets to key may charge it.
 func (l *Live) rooms(now float64) (all []Happened) {

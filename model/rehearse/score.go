@@ -152,6 +152,8 @@ func (c *crew) caused(w rule.Warning) bool {
 		return was.TopOut
 	case rule.HangUp, rule.Slip, rule.ChargeOverdue, rule.EntryMissing:
 		return was.Hangs || weak || low || c.forgotten > 0
+	case rule.WallCracked:
+		return c.f.Befalling(truth.Crack)
 	case rule.StackLow:
 		return low
 	case rule.MeasureDoubtful:

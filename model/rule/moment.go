@@ -61,6 +61,7 @@ type moment struct {
 	damp        damp
 	oreSince    string // of which lot the ore is, where the plan had another
 	holes       []hole // in the wall
+	cracks      []hole // not patched
 	replanned   bool   // the rest of the day was planned anew
 }
 
@@ -81,7 +82,7 @@ func (m *moment) clone() *moment {
 	o.c = &c
 	o.plans, o.paces, o.seen = slices.Clip(o.plans), slices.Clip(o.paces), slices.Clip(o.seen)
 	o.presses = slices.Clone(o.presses)
-	o.holes = slices.Clip(o.holes)
+	o.holes, o.cracks = slices.Clip(o.holes), slices.Clip(o.cracks)
 	o.stores.lots, o.stores.left = slices.Clone(o.stores.lots), slices.Clone(o.stores.left)
 	o.pacing = o.pacing.clone()
 	return &o

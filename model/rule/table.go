@@ -58,6 +58,7 @@ const (
 	SlagNear        ID = "slag near the tuyere"
 	SlagAt          ID = "slag at the tuyere"
 	WallOpen        ID = "wall open"
+	WallCracked     ID = "wall cracked"
 	CarbonHigh      ID = "carbon high"
 	StoresShort     ID = "stores short"
 	MeasureDoubtful ID = "measure doubtful"
@@ -96,6 +97,7 @@ var Table = []Row{
 	{ID: TuyereDim, Grade: Look, Source: common, sure: unanswered, raise: tuyereDim, clear: not(tuyereDim)},
 	{ID: SlagNear, Grade: Look, Source: canIron, sure: unanswered, raise: slagNear, clear: not(slagNear)},
 	{ID: SlagThick, Grade: Look, Source: common, sure: stiffForSure, raise: slagThick, clear: not(slagThick)},
+	{ID: WallCracked, Grade: Look, Source: "published: course log of 2017, cracks patched while it ran; " + common, sure: lets, raise: wallCracked, clear: not(wallCracked)},
 	{ID: PressureHigh, Grade: Look, Source: ergun + "; " + common, raise: pressureHigh, clear: pressureUsual},
 	{ID: OreEarly, Grade: Look, Source: whiteFirst, raise: oreEarly, clear: not(oreEarly)},
 	{ID: DampHearth, Grade: Look, Source: "assumed: common practice, crews take a step less ore on damp charcoal", raise: dampHearth, clear: not(dampHearth)},

@@ -153,6 +153,13 @@ func scenes() map[rule.ID][]scene {
 			{name: "taken out", day: steady().with(95, entry.WallSeen{What: entry.WallSlump}).with(97, entry.Extract{}), to: 98, raised: 95, cleared: 97},
 			{name: "a crack", day: steady().with(95, entry.WallSeen{What: entry.WallCrack}), to: 96},
 		},
+		rule.WallCracked: {
+			{name: "a crack", day: steady().with(91, entry.WallSeen{What: entry.WallCrack, Where: "at the arch"}), to: 96, raised: 91, note: true, says: "crack, at the arch; a crack that shows flame lets the blast out"},
+			{name: "and a slower burn", day: steady().with(91, entry.WallSeen{What: entry.WallCrack}).with(105, full), to: 106, raised: 91},
+			{name: "and the peep orange", day: steady().with(91, entry.WallSeen{What: entry.WallCrack}).with(92, look(entry.AtPeep, entry.PeepOrange)), to: 93, raised: 91},
+			{name: "patched", day: steady().with(91, entry.WallSeen{What: entry.WallCrack}).with(95, entry.WallSeen{What: entry.WallPatched}), to: 96, raised: 91, cleared: 95, note: true},
+			{name: "a hole", day: steady().with(91, entry.WallSeen{What: entry.WallSlump}), to: 96},
+		},
 		rule.TopGasUnlit: {
 			{name: "out", day: steady().with(95, look(entry.AtTopGas, entry.TopGasOut)), to: 96, raised: 95},
 			{name: "no flame", day: steady().with(95, look(entry.AtFlame, entry.FlameNone)), to: 95.8, raised: 95, note: true},

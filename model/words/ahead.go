@@ -30,6 +30,8 @@ func AheadWhy(a ahead.Advice) string {
 		return "no difference worth acting on"
 	case ahead.WhyWell:
 		return "no difference worth acting on: hearth and slag stay as they should"
+	case ahead.WhyUnseen:
+		return "no difference worth acting on, by sums alone: look at the slag, and say so"
 	case ahead.WhyDown:
 		return "the ore has come down"
 	case ahead.WhyNotDown:
@@ -56,8 +58,18 @@ func AheadHead(a ahead.Ahead, clock string) string {
 	if a.Asked == 0 {
 		return head
 	}
-	return fmt.Sprintf("%s, in %d plausible furnaces", head, a.Asked)
+	head = fmt.Sprintf("%s, in %d plausible furnaces", head, a.Asked)
+	switch {
+	case a.Seen <= -seenFrom:
+		return fmt.Sprintf("%s; by what was seen the hearth is %.0f K colder than by sums", head, -a.Seen)
+	case a.Seen >= seenFrom:
+		return fmt.Sprintf("%s; by what was seen the hearth is %.0f K hotter than by sums", head, a.Seen)
+	}
+	return head
 }
+
+// seenFrom is from how many K on it is said by how much the signs move the hearth.
+const seenFrom = 20
 
 // AheadTable is a head and a line for each choice; with wide the heat of the hearth stands beside its shift.
 func AheadTable(a ahead.Ahead, wide bool) []string {

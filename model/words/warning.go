@@ -41,6 +41,10 @@ var warnings = map[rule.ID]said{
 		"wall open", "{what}, {where}; not patched yet",
 		"everybody off that side; blast low, ram clay in and hold it, with wire or a plate; then key it as patched",
 	},
+	rule.WallCracked: {
+		"wall cracked", "{what}, {where}; a crack that shows flame lets the blast out",
+		"press wet clay over it from the side, mind the jet; watch whether a bucket lasts longer",
+	},
 	rule.TopGasUnlit: {
 		"top gas out", "seen {seen}; the gas is poison and lights with a thump",
 		"stand back, upwind; light it with a long flame",

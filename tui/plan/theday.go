@@ -163,7 +163,14 @@ func (d theDay) Whole(g cell.Grid, sh screen.Shared) {
 			y += max(1, g.Wrap(cell.Rect{X: x, Y: y, W: w - x - 2, H: h - 2 - y}, words.DueSays(u, due), th.Style(role)))
 		}
 	}
-	line(words.Ceilings(u, s.plan.Ceilings()), theme.Text)
+	line(words.CeilingsHead, theme.Quiet)
+	for _, c := range s.plan.Ceilings() {
+		if y < h-2 {
+			g.Text(2, y, words.KgRound(u, c.Ore), th.Style(theme.Strong))
+			g.TextIn(cell.Rect{X: 18, Y: y, W: w - 19, H: 1}, words.CeilingSays(c), th.Style(theme.Text))
+			y++
+		}
+	}
 	if h > 30 {
 		y++
 	}

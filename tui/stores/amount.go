@@ -187,6 +187,23 @@ func keep(evs done, more ...func(screen.Shared) string) screen.Effect {
 	}, evs...)
 }
 
+// verdict keeps what was done like keep, and says first how it came out, where that is known:
+// it is what one waits for, and the foot is short.
+func verdict(evs done, first func(screen.Shared) string, more ...func(screen.Shared) string) screen.Effect {
+	kept := keep(evs, more...).(screen.Each)
+	for i, e := range kept {
+		if say, is := e.(screen.Say); is {
+			kept[i] = screen.Say(func(sh screen.Shared) string {
+				if text := first(sh); text != "" {
+					return text + "; " + say(sh)
+				}
+				return say(sh)
+			})
+		}
+	}
+	return kept
+}
+
 // says is an event of the house in words, its lots and measures by their names.
 func says(sh screen.Shared, ev entry.Event) string {
 	if d, ok := ev.(entry.Deed); ok {

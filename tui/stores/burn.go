@@ -45,7 +45,7 @@ func (s Screen) burn(sh screen.Shared, l house.Lot, does entry.Does) screen.Effe
 							}
 							beside(brands, words.BrandsOf(l.Name), entry.Lot{Material: entry.LotWood, Species: l.Species, Origin: l.Origin}, unburnt)
 							beside(fines, words.DustOf(to.Name), house.AsFines(entry.Lot{Material: entry.LotCharcoal, What: entry.Charcoal, Species: l.Species, Moisture: m}), dust)
-							return s.chosen(to.ID(), keep(append(evs, d), cameOut(l, d, to.ID()), shortOf(l.ID)))
+							return s.chosen(to.ID(), verdict(append(evs, d), cameOut(l, d, to.ID()), shortOf(l.ID)))
 						})
 					})
 				})

@@ -132,7 +132,7 @@ func (s Screen) worked(l house.Lot, does entry.Does, in, out entry.Amount, to en
 	default:
 		evs = append(evs, d)
 	}
-	return s.chosen(to.ID(), keep(evs, cameOut(l, d, to.ID()), shortOf(l.ID)))
+	return s.chosen(to.ID(), verdict(evs, cameOut(l, d, to.ID()), shortOf(l.ID)))
 }
 
 // most tells whether an amount is nearly all there was of a lot.
@@ -147,7 +147,7 @@ func cameOut(l house.Lot, d entry.Deed, to entry.UID) func(screen.Shared) string
 		switch d.Does {
 		case entry.Roasted:
 			if r, ok := lot.RoastOf(sh.House(), sh.Home.Lines(), to); ok {
-				return words.RoastedThrough(r)
+				return words.RoastThrough + " " + words.RoastedThrough(r)
 			}
 		case entry.Burnt:
 			if b, ok := lot.BurnOf(sh.House(), d); ok {

@@ -171,7 +171,7 @@ func facts(g cell.Grid, sh screen.Shared, l house.Lot) {
 		y++
 		y += g.Wrap(cell.Rect{Y: y, W: w - 1, H: min(2, h-y)}, words.RoastedThrough(r), th.Style(theme.Strong))
 	}
-	if help := lot.Helps(l); help != lot.NoHelp && y < h {
+	if help := lot.Helps(l); help != lot.NoHelp && !spent(l) && y < h {
 		g.Wrap(cell.Rect{Y: y, W: w - 1, H: min(3, h-y)}, words.WouldHelp+": "+words.WhatHelps(help), th.Style(theme.Text))
 	}
 }

@@ -13,6 +13,7 @@ type held struct {
 	left     float64
 	known    bool
 	short    float64 // lots below nothing
+	lies     float64 // what it weighs as it lies
 	need     float64 // 0 where no plan says, or only by a guess
 }
 
@@ -39,6 +40,11 @@ func holding(sh screen.Shared) []held {
 	for _, m := range []entry.Material{entry.LotOre, entry.LotCharcoal} {
 		left, short, any := plans.Chargeable(h, m)
 		one := held{material: m, left: left.Kg, known: any && left.Known(), short: short}
+		for _, l := range h.Lots {
+			if l.Of() == m && !l.Fines() && l.Left.Known() && l.Left.Kg > 0 {
+				one.lies += l.Weight(l.Left.Kg)
+			}
+		}
 		if need := p.Needs[needs[m]]; planned && need.P50.Known && need.Basis != entry.BasisGuessed {
 			one.need = float64(need.P50.Value)
 		}

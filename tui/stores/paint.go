@@ -90,6 +90,9 @@ func answer(g cell.Grid, sh screen.Shared) {
 		for i, one := range all {
 			x := 2 + i*w/2
 			tag, says := told(sh, one)
+			if one.known && one.need == 0 && one.short <= 0.05 { // the large letters say what there is
+				says = words.AsItLies(sh.Units, one.lies)
+			}
 			title := words.Large(words.MaterialWord(one.material))
 			switch {
 			case tag:
@@ -192,23 +195,29 @@ func bar(g cell.Grid, sh screen.Shared, x, y, long int, most float64, l house.Lo
 	if need > 0 {
 		g.Set(x+place(need), y, th.Marks().BarTick, th.Style(theme.Strong))
 	}
-	if l.Left.Known() {
+	if l.Left.Known() && !spent(l) {
 		g.Text(x+long+2, y, sh.Units.Kg(entry.Kilogram(round1(l.Left.Kg))), th.Style(theme.Quiet))
 	}
 }
 
 // weighs is what is left of a lot as it lies, with its spread.
 func weighs(sh screen.Shared, l house.Lot) string {
-	if !l.Left.Known() && l.Volume > 0 {
+	switch {
+	case !l.Left.Known() && l.Volume > 0:
 		return words.StackedIs(l.Volume)
+	case spent(l):
+		return words.UsedUp
 	}
 	return words.LeftOf(sh.Units, l.Left, l.Weight(l.Left.Kg), l.Weight(l.Left.SD))
 }
 
 // dry is the same without its water.
 func dry(sh screen.Shared, l house.Lot) string {
-	if !l.Left.Known() {
+	switch {
+	case !l.Left.Known():
 		return words.NotKnown
+	case spent(l):
+		return ""
 	}
 	return words.KgRound(sh.Units, l.Left.Kg)
 }

@@ -259,7 +259,7 @@ func TestSignsOfOreAreKeyed(t *testing.T) {
 	if now := iron("pond meadow"); now.P50 <= before.P50 || now.Basis != entry.BasisAssumed {
 		t.Errorf("%+v, before %+v", now, before)
 	}
-	d.Shows("dark red; heavy for its size")
+	d.Shows("dark red, heavy")
 	d.Press("o")
 	d.Press(optionOf(d, "picked over"))
 	key(d, "\nn\n15\n")

@@ -82,8 +82,8 @@ func AboutPlan(furnace, day string) string {
 }
 
 var ceilingWords = map[plan.CeilingOf]string{
-	plan.ByTheDay: "until the bloom is to be out", plan.BySlag: "the room for slag under the tuyere, if it is not tapped (a guess)",
-	plan.ByPrint: "more is not known of any smelt", plan.ByTheCrew: "advised for a first smelt, never under 9",
+	plan.ByTheDay: "until the bloom is to be out", plan.BySlag: "room for slag under the tuyere, if it is not tapped (a guess)",
+	plan.ByPrint: "no published smelt known here took more", plan.ByTheCrew: "advised for a first smelt, never under 9",
 }
 
 // OtherOffers are the smelts that the plan does not go by, with their chances.

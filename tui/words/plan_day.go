@@ -96,14 +96,11 @@ func DueSays(u modelwords.Units, d plan.Due) string {
 	return "a bucket of charcoal weighed (k at the stores)"
 }
 
-// Ceilings are what bounds the ore of one smelt.
-func Ceilings(u modelwords.Units, all []plan.Ceiling) string {
-	var said []string
-	for _, c := range all {
-		said = append(said, KgRound(u, c.Ore)+": "+ceilingWords[c.Of])
-	}
-	return "ore of one smelt at most " + strings.Join(said, "; ")
-}
+// CeilingsHead heads what bounds the ore of one smelt, CeilingSays is a line of it.
+const CeilingsHead = "ore of one smelt at most"
+
+// CeilingSays is why.
+func CeilingSays(c plan.Ceiling) string { return ceilingWords[c.Of] }
 
 // MomentBrief is a line of the day in few words.
 func MomentBrief(u modelwords.Units, m plan.Moment) string {

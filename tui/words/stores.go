@@ -209,13 +209,18 @@ func SignIs(s entry.OreSign, seen bool) string {
 	return string(s)
 }
 
+var signBrief = map[entry.OreSign]string{
+	entry.SignDarkRed: "dark red", entry.SignBrown: "brown", entry.SignBlack: "black, loose", entry.SignSticky: "sticky", entry.SignGritty: "gritty",
+	entry.SignHeavy: "heavy", entry.SignLight: "light", entry.SignMagnetic: "pulls a magnet", entry.SignNoMagnet: "no pull on a magnet",
+}
+
 // SignsSeen are the signs in one line.
 func SignsSeen(signs []entry.OreSign) string {
 	var all []string
 	for _, s := range signs {
-		all = append(all, string(s))
+		all = append(all, signBrief[s])
 	}
-	return strings.Join(all, "; ")
+	return strings.Join(all, ", ")
 }
 
 // IronNow says what iron is assumed of a lot.

@@ -49,6 +49,14 @@ func NeededNotWeighed(u modelwords.Units, need float64) string {
 // LeftDry is what is left.
 func LeftDry(u modelwords.Units, kg float64) string { return KgRound(u, kg) + " dry in all" }
 
+// UsedUp is said of a lot of which nothing is left.
+const UsedUp = "used up"
+
+// AsItLies is what there is with its water.
+func AsItLies(u modelwords.Units, kg float64) string {
+	return KgRound(u, kg) + " as it lies, with its water"
+}
+
 // TooLittleBy says by how much.
 func TooLittleBy(u modelwords.Units, kg float64) string { return KgRound(u, kg) + " dry too little" }
 

@@ -143,17 +143,18 @@ type SizeShare struct {
 // OreSign is what ore shows without a laboratory.
 type OreSign string
 
-// The signs of ore.
+// The signs of ore: its colour, how it feels, its weight for its size, and what a magnet does
+// once it was roasted.
 const (
 	SignDarkRed  OreSign = "dark red"
-	SignBrown    OreSign = "brown, a little green"
-	SignBlack    OreSign = "black, loose, earthy"
-	SignSticky   OreSign = "sticky between the teeth"
-	SignGritty   OreSign = "gritty: sand in it"
-	SignHeavy    OreSign = "heavy for its size"
-	SignLight    OreSign = "light for its size"
-	SignMagnetic OreSign = "roasted: black or red-brown, pulls a magnet"
-	SignNoMagnet OreSign = "roasted: no pull on a magnet"
+	SignBrown    OreSign = "brown"        // with a little green
+	SignBlack    OreSign = "black earthy" // and loose
+	SignSticky   OreSign = "sticky"       // between the teeth, like resin
+	SignGritty   OreSign = "gritty"       // sand in it
+	SignHeavy    OreSign = "heavy"
+	SignLight    OreSign = "light"
+	SignMagnetic OreSign = "magnetic"
+	SignNoMagnet OreSign = "not magnetic"
 )
 
 // ID names the lot: its uid, or its name where it has none.

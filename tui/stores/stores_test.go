@@ -251,7 +251,7 @@ func TestSignsOfOreAreKeyed(t *testing.T) {
 	d.Shows("dark red: yes")
 	d.Press("4")
 	d.Press("6", "enter")
-	d.Answers("heavy for its size")
+	d.Answers("dark red, heavy")
 	l, _ := d.M.Shared().House().Lot("pond meadow")
 	if got := l.Signs; len(got) != 2 || got[0] != entry.SignDarkRed || got[1] != entry.SignHeavy {
 		t.Errorf("%v\n%s", got, d.Picture())

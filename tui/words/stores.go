@@ -204,21 +204,21 @@ func SignsOf(name string) string { return name + " shows, enter keeps it" }
 // SignIs is a sign, seen or not.
 func SignIs(s entry.OreSign, seen bool) string {
 	if seen {
-		return string(s) + ": yes"
+		return signWords[s] + ": yes"
 	}
-	return string(s)
+	return signWords[s]
 }
 
-var signBrief = map[entry.OreSign]string{
-	entry.SignDarkRed: "dark red", entry.SignBrown: "brown", entry.SignBlack: "black, loose", entry.SignSticky: "sticky", entry.SignGritty: "gritty",
-	entry.SignHeavy: "heavy", entry.SignLight: "light", entry.SignMagnetic: "pulls a magnet", entry.SignNoMagnet: "no pull on a magnet",
+var signWords = map[entry.OreSign]string{
+	entry.SignDarkRed: "dark red", entry.SignBrown: "brown, a little green", entry.SignBlack: "black, loose, earthy", entry.SignSticky: "sticky between the teeth, like resin",
+	entry.SignGritty: "gritty: sand in it", entry.SignHeavy: "heavy for its size", entry.SignLight: "light for its size", entry.SignMagnetic: "roasted, it pulls a magnet", entry.SignNoMagnet: "roasted, no pull on a magnet",
 }
 
 // SignsSeen are the signs in one line.
 func SignsSeen(signs []entry.OreSign) string {
 	var all []string
 	for _, s := range signs {
-		all = append(all, signBrief[s])
+		all = append(all, string(s))
 	}
 	return strings.Join(all, ", ")
 }

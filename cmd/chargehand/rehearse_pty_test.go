@@ -34,7 +34,7 @@ func onlyRehearsal(t *testing.T, dir string) []entry.Entry {
 	return readSmelt(t, practiceIn(dir), id)
 }
 
-// A person who has never seen the program practises: one key leads into a smelt an hour into its main burn, whose ore somebody
+// A person who has never seen the program practises: one key leads into the main burn of a smelt, its first ore in, whose ore somebody
 // ends early. In the middle the power goes, and the rehearsal goes on where it stood, to the bloom, the opened seal and why.
 // Nothing of it is in the person's book.
 func TestPracticeFromTheFirstKeyToTheBloom(t *testing.T) {

@@ -75,7 +75,8 @@ type Beginning struct {
 	Mishaps []Mishap
 	Chosen  bool   // by somebody, not by chance: the seal names them
 	Stream  string // the smelt's name
-	// UnderWay lets the scripted crew work until an hour into the main burn, and leaves its plan for the rest of the day;
+	// UnderWay lets the scripted crew work until an hour into the main burn and until ore is in, so that there is something to
+	// lose, and leaves its plan for the rest of the day;
 	// else the person begins with the wood fire just lit.
 	UnderWay bool
 }
@@ -87,11 +88,11 @@ func Begin(b Beginning) ([]entry.Entry, error) {
 	c.chosen, c.stream = b.Chosen, b.Stream
 	c.until = wood
 	if b.UnderWay {
-		at, err := firstCharge(b)
+		until, err := takenOver(b)
 		if err != nil {
 			return nil, err
 		}
-		c.until = at + underWay
+		c.until = until
 	}
 	if err := c.light(); err != nil {
 		return nil, err
@@ -105,17 +106,27 @@ func Begin(b Beginning) ([]entry.Entry, error) {
 	return c.entries, nil
 }
 
-// wood is when the wood fire burns, and underWay how long into the main burn a newcomer takes over, s.
+// wood is when the wood fire burns, and underWay how long into the main burn a newcomer takes over at the earliest, s.
 const wood, underWay = 30.0, 3600.0
 
-// firstCharge is when the crew keys its first charge, with which the main burn begins in the book, s since light.
-func firstCharge(b Beginning) (float64, error) {
+// takenOver is when a newcomer takes over, s since light: an hour after the crew keyed its first charge, with which the main burn
+// begins in the book, but not before it charged ore.
+func takenOver(b Beginning) (float64, error) {
 	c := newCrew(b.Number, 1, b.Mishaps)
 	if err := c.light(); err != nil {
 		return 0, err
 	}
-	for len(c.keyedAt) == 0 && c.over == 0 {
-		c.second()
+	first := 0.0
+	for c.over == 0 {
+		if c.second(); first == 0 && len(c.keyedAt) > 0 {
+			first = c.now()
+		}
+		if first > 0 && c.now() >= first+underWay && c.firstOre > 0 {
+			break
+		}
+	}
+	if c.firstOre == 0 { // it never got hot enough
+		return first + underWay, nil
 	}
 	return c.now(), nil
 }

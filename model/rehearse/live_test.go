@@ -115,7 +115,7 @@ func lives(t *testing.T, number int64, ms []truth.Mishap) *hand {
 	return h
 }
 
-// A rehearsal is sealed directly after light, taken over an hour into its main burn, and opened after its bloom; what it adds of
+// A rehearsal is sealed directly after light, taken over in its main burn, and opened after its bloom; what it adds of
 // itself can be kept.
 func TestALivedRehearsalIsOpenedAfterItsBloom(t *testing.T) {
 	for _, m := range append([]truth.Mishap{""}, truth.Mishaps()...) {
@@ -200,5 +200,23 @@ func TestAnotherVersionsFurnaceIsRefused(t *testing.T) {
 	}
 	if _, err := Resume(begun[:1]); err == nil {
 		t.Error("a smelt without a seal is a rehearsal")
+	}
+}
+
+// Whoever takes over has ore in the furnace, and so something to lose, also where the furnace was slow to get hot.
+func TestATakenOverRehearsalHasOreIn(t *testing.T) {
+	for number := range int64(20) {
+		begun, err := Begin(Beginning{Number: number, Stream: "s", UnderWay: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		ore := false
+		for _, e := range begun {
+			c, ok := e.Event.(entry.Charge)
+			ore = ore || ok && c.Parts.Holds(entry.Ore)
+		}
+		if !ore {
+			t.Errorf("furnace %d is handed over without ore after %v", number, SecondsOf(begun[len(begun)-1]))
+		}
 	}
 }

@@ -42,6 +42,7 @@ type Opinion struct {
 	Asked    int       // furnaces asked
 	Outcomes []Outcome // as it was first
 	Lacks    bool      // the solver says nothing of this smelt
+	NoOre    bool      // no ore was in it: nothing was to be lost
 	Status   solve.Status
 }
 
@@ -49,7 +50,7 @@ type Opinion struct {
 func (o Opinion) Known() bool { return o.Asked > 0 && !o.Lacks }
 
 // Done tells whether all furnaces were asked.
-func (o Opinion) Done() bool { return o.Lacks || o.Asked == ahead.Furnaces }
+func (o Opinion) Done() bool { return o.Lacks || o.NoOre || o.Asked == ahead.Furnaces }
 
 // Looking goes through the furnaces one by one.
 type Looking struct {
@@ -65,7 +66,7 @@ func Begin(s session.Session, from time.Duration) *Looking {
 	for _, c := range l.choices {
 		l.told.Outcomes = append(l.told.Outcomes, Outcome{Choice: c})
 	}
-	l.told.Lacks = len(l.choices) < 2
+	l.told.Lacks, l.told.NoOre = len(l.choices) < 2, dayOf(l.all, 0).firstOre == 0
 	return l
 }
 

@@ -74,7 +74,7 @@ type (
 	Rehearse struct {
 		Number   int64  // of the furnace; 0 for any
 		Mishap   string // that was chosen; "" for what comes by chance
-		UnderWay bool   // an hour into the main burn
+		UnderWay bool   // well into the main burn, with ore in it
 		Fresh    bool   // not the one that was held
 	}
 	// Quit leaves the program once all is kept; with Anyway also when it is not.

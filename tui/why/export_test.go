@@ -10,3 +10,6 @@ func Invented(s Screen, o why.Opinion, truly []rehearse.Truly) Screen {
 	s.told, s.truly = o, truly
 	return s
 }
+
+// Asks tells whether furnaces are still asked.
+func (s Screen) Asks() bool { return s.looking != nil && s.looking.More() }

@@ -33,6 +33,8 @@ func (s Screen) lines(g cell.Grid, sh screen.Shared, from int) int {
 		p.says(words.WhyNoSmelt, theme.Text)
 	case !isOver(sh.Smelt) || s.smelt != sh.Smelt.ID():
 		p.says(words.WhyBurns, theme.Text)
+	case s.looking != nil && s.told.NoOre:
+		p.says(words.WhyNoOre, theme.Text)
 	case s.looking == nil || s.told.Asked == 0 && !s.told.Lacks:
 		p.says(modelwords.WhyIsOpinion, theme.Strong)
 		p.says(words.WhyAsking, theme.Quiet)

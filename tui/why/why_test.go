@@ -2,6 +2,7 @@ package why_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -135,5 +136,24 @@ func TestOnlyOfASmeltThatIsOver(t *testing.T) {
 	}
 	if _, e := s.(screen.Enterer).Entered(over, nil); e != nil {
 		t.Error("asked twice")
+	}
+}
+
+// Without ore there is nothing to ask, and no share of it is told.
+func TestWithoutOreThereIsNoWhy(t *testing.T) {
+	es := worked(t)
+	for i, e := range es {
+		if c, ok := e.Event.(entry.Charge); ok {
+			c.Parts = slices.DeleteFunc(slices.Clone(c.Parts), func(p entry.Part) bool { return p.What == entry.Ore })
+			es[i].Event = c
+		}
+	}
+	sh := at(es)
+	s := told(t, sh, 0)
+	if got := shown(s, sh, 120, 36); !strings.Contains(got, "No ore was in it") || strings.Contains(got, "%") {
+		t.Errorf("shows:\n%s", got)
+	}
+	if more := s.(why.Screen).Asks(); more {
+		t.Error("furnaces are asked all the same")
 	}
 }

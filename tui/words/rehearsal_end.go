@@ -239,6 +239,8 @@ func ofHearth(d rehearse.End) string {
 	switch m := d.Cold.Minutes(); {
 	case len(d.True) == 0:
 		return "The fire never got so far that anything could be said of it."
+	case d.OreKg == 0:
+		return "No ore was in yet: there was nothing to lose, and nothing to gain."
 	case m < 1:
 		return "The hearth was never below working heat with ore in it."
 	default:

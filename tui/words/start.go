@@ -12,7 +12,7 @@ import (
 const (
 	ProgramName = "chargehand"
 	ProgramIs   = "the record and the sums of a smelt"
-	PractiseIs  = "a smelt under way, an hour into its main burn; one key; counts for nothing"
+	PractiseIs  = "a smelt under way, its first ore in; one key; counts for nothing"
 	SmeltIs     = "furnace and measures, then the fire is lit; ten fields filled in: a minute"
 	LookIs      = "every smelt kept here, and an invented one; r replays it, w shows its week"
 

@@ -11,6 +11,7 @@ const (
 	WhyTitle     = "why"
 	WhyNoSmelt   = "no smelt is shown"
 	WhyBurns     = "Why is asked once the smelt is over and all of it is known. While it burns, q at the fire tells the next hour."
+	WhyNoOre     = "No ore was in it, so none could be lost: there is no why. Ask again of a smelt with ore."
 	WhyLacks     = "The model of the shaft says nothing of this smelt: what it goes by is not known of it (the measures' weights, the blast, the charges)."
 	WhyAsking    = "asking ..."
 	WhyColdAt    = "hearth too cold, from the first ore on"

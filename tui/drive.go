@@ -118,7 +118,7 @@ func (p *driven) speed() float64 {
 	switch {
 	case p.live != nil && p.live.Pulled() && !p.live.Over() && p.model.calm():
 		return float64(paces[len(paces)-1]) // what is left is to cool
-	case p.slowed, !p.model.calm():
+	case p.slowed, !p.model.calm(), p.model.cautioned():
 		return 1
 	}
 	return float64(paces[p.pace])
@@ -175,6 +175,8 @@ func (p *driven) sets(msg tea.Msg) (tea.Cmd, bool) {
 	}
 	t := screen.TypedOf(k.Key)
 	switch {
+	case p.model.cautioned() && (key.Matches(t, paceKeys.Hold) || key.Matches(t, paceKeys.Slower) || key.Matches(t, paceKeys.Faster)):
+		p.model = p.model.hasRead() // like any other key
 	case key.Matches(t, paceKeys.Hold) && p.slowed && !p.held:
 		p.slowed = false
 	case key.Matches(t, paceKeys.Hold):
@@ -198,7 +200,7 @@ func (p *driven) sets(msg tea.Msg) (tea.Cmd, bool) {
 func (p *driven) says() {
 	said := words.TagPractice
 	if p.live != nil && !p.live.Over() {
-		said = words.Rehearsing(paces[p.pace], p.held, p.slowed, p.live.Asks())
+		said = words.Rehearsing(paces[p.pace], p.held, p.slowed, p.model.cautioned(), p.live.Asks())
 	}
 	p.model = p.model.pacedAs(said)
 }

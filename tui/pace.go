@@ -31,6 +31,16 @@ func (m Model) calm() bool {
 	return m.cfg.Rehearsal != "" && m.active == screen.Fire && m.dialog == nil && !m.locked.is() && !m.looked.Is() && m.running.Is()
 }
 
+// cautioned tells whether a caution lies over the fire: nobody looks at both.
+func (m Model) cautioned() bool { return m.careful != "" }
+
+// hasRead puts it away.
+func (m Model) hasRead() Model {
+	m.careful = ""
+	m.version++
+	return m
+}
+
 // pacedAs is the root with what its screens say of the clock.
 func (m Model) pacedAs(said string) Model {
 	if said != m.paced {

@@ -145,7 +145,7 @@ func (s *terminal) rehearses(charges int) {
 		s.until("a charge is due, or the end", func(picture string) bool {
 			for _, a := range []struct{ says, asks string }{
 				{"opened: what was sealed", "end"}, {"c over the last ore", "burn down"}, {"all the ore is in", "last ore"},
-				{"slowed: burned down", "pull"}, {"slowed: room for a bucket", "charge"}, {"practice, slowed", "look"},
+				{"slowed: burned down", "pull"}, {"slowed: room for a bucket", "charge"}, {"slowed: read", "read"}, {"practice, slowed", "look"},
 			} {
 				if strings.Contains(picture, a.says) {
 					asked = a.asks
@@ -172,6 +172,9 @@ func (s *terminal) rehearses(charges int) {
 			s.does("o", "from the top")
 			s.press("p")
 			s.until("the bloom is out", func(picture string) bool { return !strings.Contains(picture, "practice, slowed") })
+		case "read":
+			s.press(holds)
+			s.until("the caution is put away", func(picture string) bool { return !strings.Contains(picture, "slowed: read") })
 		case "look":
 			s.does("lp", "you see")
 			if picture := s.screen(); strings.Contains(picture, "peep: dim") || strings.Contains(picture, "peep: dark") {

@@ -15,10 +15,12 @@ const (
 )
 
 // Rehearsing marks every screen of a rehearsal, with how fast its clock runs.
-func Rehearsing(pace int, held, slowed bool, asks rehearse.Notice) string {
+func Rehearsing(pace int, held, slowed, reads bool, asks rehearse.Notice) string {
 	switch {
 	case held:
 		return TagPractice + ", held"
+	case reads:
+		return TagPractice + ", slowed: read, then any key"
 	case slowed && asks == rehearse.RoomForBucket:
 		return TagPractice + ", slowed: room for a bucket"
 	case slowed && asks == rehearse.BurnedDown:

@@ -119,6 +119,12 @@ func (s Screen) needs(g cell.Grid, sh screen.Shared) {
 		short[t.Need] = t.Take - t.Left
 	}
 	for _, n := range s.plan.Needs {
+		if n.Need == plan.NeedCharcoalForge && s.plan.Forges() && n.Band.P50 == 0 && y < h-1 { // over another fuel
+			g.TextIn(cell.Rect{X: 2, Y: y, W: 14, H: 1}, words.NeedWord(n.Need), th.Style(theme.Text))
+			g.TextRight(dry, y, words.ForgeBurns(s.plan.Forge), th.Style(theme.Strong))
+			g.TextIn(cell.Rect{X: beside, Y: y, W: w - beside, H: 1}, words.ForgeOther, th.Style(theme.Quiet))
+			y++
+		}
 		if y >= h-1 || n.Need == plan.NeedCharcoalForge && n.Band.P50 == 0 || n.Need == plan.NeedClay && s.plan.Built {
 			continue
 		}

@@ -1,6 +1,7 @@
 package plan_test
 
 import (
+	"strings"
 	"testing"
 	"time"
 
@@ -213,4 +214,21 @@ func TestTheDayOfAPlan(t *testing.T) {
 	}
 	d.Press("v", "t")
 	d.Shows("for the plan of 17 May")
+}
+
+// For a bar it is asked what the forge burns, once; over coal no charcoal is reckoned for it.
+func TestTheForgesFuelIsAsked(t *testing.T) {
+	d := desk.Sit(t)
+	d.Press("v", "p", "w", "r", "1", "enter")
+	d.Shows("what does the forge burn")
+	d.Press("n")
+	d.Shows("if it burns that")
+	d.Press("w", "r", "1", "enter", "o")
+	d.Shows("for the forge")
+	d.Shows("not reckoned")
+	d.Press("w", "b", "1", "enter")
+	d.Answers("")
+	if strings.Contains(d.Picture(), "for the forge") {
+		t.Errorf("a bloom takes no forge:\n%s", d.Picture())
+	}
 }

@@ -206,3 +206,32 @@ func TestReadyLinesKeepTheirLetters(t *testing.T) {
 		t.Errorf("%d of %d ticked", n, len(before))
 	}
 }
+
+// A phase that the smelt has left behind begins again only after a question: the letter
+// may have been meant for another list.
+func TestAPhaseLeftBehindAsks(t *testing.T) {
+	for _, c := range []struct {
+		before []string
+		key    string
+		asks   bool
+	}{
+		{nil, "i", true}, {nil, "p", true}, {[]string{"o", "b"}, "p", true}, {[]string{"o", "b"}, "m", true},
+		{[]string{"o", "h"}, "m", false}, {nil, "h", false}, {[]string{"o", "h"}, "n", false},
+	} {
+		d := desk.Practising(t)
+		d.Press("c")
+		d.Press(c.before...)
+		before := len(d.Acts())
+		d.Press("o", c.key)
+		asked, is := d.M.Dialog().(screen.Choice)
+		if is != c.asks || is && !asked.Question || len(d.Acts()) == before == !c.asks {
+			t.Errorf("after %v, o %s: open %v, %d acts more", c.before, c.key, d.M.Dialog(), len(d.Acts())-before)
+		}
+		if c.asks {
+			d.Press("y")
+			if len(d.Acts()) != before+1 {
+				t.Errorf("after %v, o %s y: %d acts more", c.before, c.key, len(d.Acts())-before)
+			}
+		}
+	}
+}

@@ -120,7 +120,7 @@ type keyedLater struct {
 // The scripted day: what is keyed, and how long after what was keyed before. Keys that a
 // list takes follow each other at once.
 var scriptedDay = []keyedLater{
-	{time.Minute, []string{"o", "p"}}, {40 * time.Minute, []string{"b", "3", "0", "0", "enter"}}, {30 * time.Minute, []string{"o", "i"}}, {2 * time.Minute, []string{"f"}},
+	{time.Minute, []string{"o", "p", "y"}}, {40 * time.Minute, []string{"b", "3", "0", "0", "enter"}}, {30 * time.Minute, []string{"o", "i"}}, {2 * time.Minute, []string{"f"}},
 	{4 * time.Minute, []string{"f"}}, {time.Minute, []string{"y"}}, {5 * time.Minute, []string{"b", "7", "0", "0", "enter"}}, {15 * time.Minute, []string{"o", "m"}},
 	{time.Minute, []string{"c"}}, {10 * time.Minute, []string{"c"}}, {11 * time.Minute, []string{"c"}}, {2 * time.Minute, []string{"l", "p", "w"}}, {9 * time.Minute, []string{"c"}},
 	{time.Minute, []string{"s"}}, {10 * time.Minute, []string{"c"}}, {3 * time.Minute, []string{"e", "9", "0", "0", "enter", "p"}}, {8 * time.Minute, []string{"c"}}, {2 * time.Minute, []string{"u"}},

@@ -165,6 +165,7 @@ func (m Model) closes(said string) Model {
 	if _, form := m.screens[m.active].(screen.Drafter); e == nil && !form { // a form stays
 		m = m.setAside()
 	}
+	_, field := m.dialog.(screen.Field)
 	m.dialog, m.steps, m.closed = nil, nil, said
 	if e == nil {
 		return m
@@ -172,7 +173,11 @@ func (m Model) closes(said string) Model {
 	m, e = m.judged(e, nil)
 	m, es, _ := m.perform(e, "")
 	m.spilled = append(m.spilled[:len(m.spilled):len(m.spilled)], es...)
-	m.closed = words.ClosedKeeping(m.answer.text)
+	if field {
+		m.closed = words.FieldKeeping(said, m.answer.text)
+	} else {
+		m.closed = words.ClosedKeeping(m.answer.text)
+	}
 	return m
 }
 

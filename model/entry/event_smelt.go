@@ -1,5 +1,7 @@
 package entry
 
+import "slices"
+
 // Light is the first event of every smelt: the fire is lit. It names the
 // furnace and the measures and takes a copy of all that later figures lean on,
 // so that the smelt stands alone.
@@ -61,6 +63,19 @@ const (
 
 // Over tells whether the bloom is out or the smelt was closed without one.
 func (p Phase) Over() bool { return p == Extracted || p == Closed }
+
+// Past tells whether a smelt in this phase has left the other one behind. Ore held back is
+// a stretch of the main burn.
+func (p Phase) Past(other Phase) bool {
+	order := []Phase{Prepared, Preheat, Filling, MainBurn, BurnsDown, Extracted, Closed}
+	place := func(q Phase) int {
+		if q == OreOff {
+			q = MainBurn
+		}
+		return slices.Index(order, q)
+	}
+	return place(p) > place(other)
+}
 
 // PhaseSet says in so many words that a phase begins. Most phases follow from
 // the acts (a fill, a charge, burn-down); this is for the others.

@@ -95,7 +95,13 @@ func othersMending(sh screen.Shared) screen.Effect {
 }
 
 // begins is an act from which on another is charged, or nothing. It asks nothing: the key
-// that crosses out undoes it.
+// that crosses out undoes it. But a phase that the smelt left behind does not begin again
+// by a letter that was meant for something else.
 func begins(k, word string, ev entry.Event) screen.Option {
-	return screen.Opt(k, word, func(screen.Shared) screen.Effect { return act.Book(ev) })
+	return screen.Opt(k, word, func(sh screen.Shared) screen.Effect {
+		if set, is := ev.(entry.PhaseSet); is && sh.Smelt.Phase().Past(set.Phase) {
+			return screen.Question(words.PhaseAgain(sh.Smelt.Phase(), word), func(screen.Shared) screen.Effect { return act.Book(ev) })
+		}
+		return act.Book(ev)
+	})
 }

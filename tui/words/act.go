@@ -203,6 +203,11 @@ func ChargeInBurnDown(p entry.Phase) string {
 	return "the smelt is over: charge all the same"
 }
 
+// PhaseAgain asks before a phase begins that the smelt has left behind.
+func PhaseAgain(now entry.Phase, begins string) string {
+	return "it is " + modelwords.Phase(now) + " now: " + begins + " all the same"
+}
+
 // CannotReckonAir says why a reading gives no volume, and what to do. A plate has
 // to keep to ISO 5167-2: a hole of 12.5 mm or more, too, and air enough.
 func CannotReckonAir(with entry.AirMeter) string {

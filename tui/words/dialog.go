@@ -26,6 +26,9 @@ const (
 // ClosedKeeping says what was kept of a list that closed without a choice.
 func ClosedKeeping(what string) string { return "list closed, kept: " + what }
 
+// FieldKeeping says the same of a field: what became of its number comes first.
+func FieldKeeping(said, what string) string { return said + ", kept: " + what }
+
 // HalfTyped says that a field closed by itself and keeps what is typed, HalfTypedAt
 // shows it again.
 func HalfTyped(asked, text string) string {

@@ -93,7 +93,7 @@ func known(g cell.Grid, sh screen.Shared, f house.Furnace) {
 		y += g.Wrap(cell.Rect{X: 2, Y: y, W: w - 3, H: 2}, words.MeasureFirst, th.Style(theme.Strong))
 	}
 	if b := last.Blower; len(b) > 0 && b[len(b)-1].Volume.Known {
-		row(words.Blower, words.BlastOf(u, b[len(b)-1]), words.BagTested)
+		row(words.Blower, words.BlastOf(u, b[len(b)-1]), words.BagTested, words.BagBrief)
 	} else {
 		row(words.Blower, words.NotMeasured, words.BagHelps)
 	}

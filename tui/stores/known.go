@@ -89,6 +89,7 @@ func facts(g cell.Grid, sh screen.Shared, l house.Lot) {
 			return
 		}
 		g.Text(0, y, label, th.Style(theme.Text))
+		value = g.Cut(value, w-13)
 		g.Text(12, y, value, th.Style(theme.Strong))
 		x := 13 + g.Width(value)
 		if bars && r != nil {

@@ -61,6 +61,7 @@ const (
 	NotMeasured    = "not measured"
 	BagHelps       = "a: the bag test"
 	BagTested      = "bag, less 5-20 %, assumed"
+	BagBrief       = "by the bag test"
 	Dried          = "drying"
 	DryingUsual    = "usual: small fires until no steam"
 	DryingBrief    = "usual: small fires"
@@ -185,7 +186,7 @@ func BagTime(n int) string { return "time " + strconv.Itoa(n) + " of 3 until it 
 
 // BagGave says what the bag says.
 func BagGave(u modelwords.Units, read float64, taken entry.Blast) string {
-	return "the bag says " + u.Value(read, "l/min", 0) + "; cold and empty it reads 5 to 20 % high, so " + BlastOf(u, taken) + " is taken (assumed)"
+	return BlastOf(u, taken) + " taken: the bag says " + u.Value(read, "l/min", 0) + ", which cold and empty is 5 to 20 % high (assumed)"
 }
 
 // ShortSize is a furnace in few words.

@@ -5,6 +5,8 @@ import (
 	"context"
 	"fmt"
 	"html"
+	"image"
+	"image/jpeg"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -14,6 +16,7 @@ import (
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/model/fold"
 	"chargehand/model/house"
 	"chargehand/model/invented"
 	"chargehand/model/plan"
@@ -97,7 +100,12 @@ func TestTheReportInABrowser(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r, err := report.Of(session.Open(es[0].Stream, es), es, nil, report.Options{Names: true})
+	lit := es[0].Happened
+	var photos []report.Taken
+	for i, at := range []time.Duration{-time.Hour, 3 * time.Hour, 5*time.Hour + 20*time.Minute} {
+		photos = append(photos, report.Taken{At: fold.Digits(lit.Add(at)), JPEG: grey(t, 300+100*i, 200)})
+	}
+	r, err := report.Of(session.Open(es[0].Stream, es), es, nil, report.Options{Names: true, Photos: photos})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -117,6 +125,9 @@ func TestTheReportInABrowser(t *testing.T) {
 
 	dom, _ := browser(t, dir, "--virtual-time-budget=30000", "--dump-dom", "file://"+judged)
 	judge(t, dom)
+	if want := fmt.Sprintf(`data-pictures="%d of %[1]d"`, len(photos)); !strings.Contains(dom, want) {
+		t.Errorf("not every photo is shown: want %s", want)
+	}
 	pdf := filepath.Join(dir, "page.pdf")
 	_, console := browser(t, dir, "--no-pdf-header-footer", "--print-to-pdf="+pdf, "file://"+plain)
 	if strings.Contains(console, "CONSOLE") || strings.Contains(console, "ERR_NAME") {
@@ -127,6 +138,11 @@ func TestTheReportInABrowser(t *testing.T) {
 		t.Fatal(err)
 	}
 	lines := strings.Split(string(text), "\n")
+	for _, p := range r.Photos {
+		if !strings.Contains(strings.Join(strings.Fields(string(text)), " "), strings.Join(strings.Fields(p.Time+p.Says), " ")) {
+			t.Errorf("on paper the photo of %s is not told: %s", p.Time, p.Says)
+		}
+	}
 	whole := 0
 	for _, e := range r.Entries {
 		want := strings.Join(strings.Fields(e.What), " ")
@@ -143,9 +159,20 @@ func TestTheReportInABrowser(t *testing.T) {
 	}
 }
 
+// grey is a picture without anything on it.
+func grey(t *testing.T, w, h int) []byte {
+	t.Helper()
+	var b bytes.Buffer
+	if err := jpeg.Encode(&b, image.NewGray(image.Rect(0, 0, w, h)), nil); err != nil {
+		t.Fatal(err)
+	}
+	return b.Bytes()
+}
+
 // judging is a page with axe-core in it, which leaves what it found on the page.
 func judging(page, axe string) string {
 	const ask = `axe.run(document,{runOnly:["wcag2a","wcag2aa","wcag21a","wcag21aa","wcag22aa"]}).then(r=>{` +
+		`const i=[...document.images];document.documentElement.dataset.pictures=i.filter(p=>p.naturalWidth>0).length+" of "+i.length;` +
 		`document.documentElement.dataset.axe=r.passes.length+" "+r.violations.map(v=>v.id+" "+v.nodes.map(n=>n.html)).join("; ")})`
 	return strings.Replace(page, "</body>", "<script>"+axe+"</script><script>"+ask+"</script></body>", 1)
 }

@@ -22,6 +22,9 @@ func (m Model) begin(of screen.Kindle, keyed string) (Model, []entry.Entry) {
 	if m.shelf.Err != nil || !m.shelf.Known { // the letter may be taken, so the uid tells them apart
 		id += "-" + slug(l.UID)
 	}
+	if m.shelf.Known && m.shelf.Err == nil && !l.Practice && !l.Rehearsal && !l.Invented {
+		l.Taught = session.Open(id, []entry.Entry{{Version: entry.Version, Stream: id, Seq: 1, Happened: entry.Wall(lit), Event: l}}).Taught(m.taught).TaughtNow()
+	}
 	next := session.Open(id, nil).Taught(m.taught)
 	if !l.Practice && !l.Rehearsal {
 		m = m.aside(next)

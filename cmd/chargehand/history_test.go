@@ -3,6 +3,8 @@ package main
 import (
 	"fmt"
 	"math"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -61,5 +63,54 @@ func TestStateLearnsFromTheHouse(t *testing.T) {
 	}
 	if s := h.state("--at", "+10m", other); s.Own.OnMix != 0 || *s.Figures["yield"].P90 != 0.4 {
 		t.Errorf("without a mix: own %+v, yield %+v", s.Own, s.Figures["yield"])
+	}
+}
+
+// A smelt that keeps what own smelts taught when it was lit is the same in a book without
+// them, and in one with others: in its report too, to the byte.
+func TestASmeltKeepsWhatItWasTaught(t *testing.T) {
+	kg := func(v entry.Kilogram) entry.Maybe[entry.Kilogram] { return entry.Some(v) }
+	lot := entry.Lot{Name: "pond", What: entry.Ore, Mix: "reed", Moisture: entry.Some(entry.Share(0))}
+	keep := func(h place, n int, bloom entry.Kilogram, taught *entry.Taught) string {
+		id := fmt.Sprintf("2026-05-0%d-reedhollow-a", n)
+		h.keep(id, time.Date(2026, 5, n, 8, 0, 0, 0, time.UTC),
+			entry.Light{UID: id, Furnace: entry.Furnace{Name: "Reed Hollow"}, Lots: []entry.Lot{lot}, Taught: taught},
+			entry.Charge{Parts: entry.Parts{{What: entry.Charcoal, Mass: kg(2)}, {What: entry.Ore, Lot: "pond", Mass: kg(10)}}},
+			entry.Extract{}, entry.Weigh{What: entry.WeighBloom, Mass: bloom})
+		return id
+	}
+	first, second := newHouse(t), newHouse(t)
+	keep(first, 1, 2.6, nil)
+	keep(first, 2, 3, nil)
+	taught := &entry.Taught{Mix: "reed", Yields: []entry.Number{0.26, 0.3}, Smelts: 2}
+	id := keep(first, 4, 2.1, taught)
+	keep(second, 3, 0.5, nil) // another crew's
+	folder := filepath.Join(t.TempDir(), "package")
+	first.run("export", id, "--package", folder)
+	second.run("import", folder)
+	report := func(h place) string {
+		out := filepath.Join(t.TempDir(), "r.html")
+		h.run("report", id, "--out", out)
+		page, err := os.ReadFile(out)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return string(page)
+	}
+	was, is := report(first), report(second)
+	if was != is {
+		t.Error("the report differs in another book")
+	}
+	want := learn.Yield([]float64{0.26, 0.3})
+	for _, h := range []place{first, second} {
+		s := h.state("--at", "+1m", id)
+		if s.Own != (ownJSON{2, 2, 0}) || math.Abs(float64(*s.Figures["yield"].P50)-want.P50) > 1e-6 {
+			t.Errorf("own %+v, yield %+v, want %+v", s.Own, s.Figures["yield"], want)
+		}
+	}
+	bare := newHouse(t) // without the copy it would go by the house that it lies in
+	keep(bare, 3, 0.5, nil)
+	if s := bare.state("--at", "+1m", keep(bare, 4, 2.1, nil)); s.Own == (ownJSON{2, 2, 0}) {
+		t.Error("the copy is not what is compared")
 	}
 }

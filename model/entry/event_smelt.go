@@ -21,6 +21,7 @@ type Light struct {
 	SourceHash  string             `json:"source_hash,omitempty"`
 	Plan        *PlanTaken         `json:"plan,omitempty"`      // what was planned, as it stood
 	Learnt      UID                `json:"learnt,omitempty"`    // the learnt values that the figures lean on
+	Taught      *Taught            `json:"taught,omitempty"`    // what own smelts taught when it was lit; nil where that was not known
 	LeftIn      []LeftIn           `json:"left_in,omitempty"`   // of the smelt before, in the same furnace
 	Rested      Maybe[Hour]        `json:"rested_h,omitzero"`   // since that one ended; not known for a furnace that is new or cold
 	Trying      string             `json:"trying,omitempty"`    // what is tried this time
@@ -34,6 +35,15 @@ type PlanTaken struct {
 	Wanted   Wanted              `json:"wanted,omitzero"`
 	Sure     Maybe[Share]        `json:"sure,omitzero"`
 	Promised map[string]Estimate `json:"promised,omitempty"` // by the name of the figure
+}
+
+// Taught is a copy of what the house's own earlier smelts taught a smelt as it was lit: it
+// keeps that, whatever book it is read in.
+type Taught struct {
+	Mix      string   `json:"mix,omitempty"`    // the ore mix of the yields
+	Yields   []Number `json:"yields,omitempty"` // kg of bloom per kg of ore dry, of those on that mix that gave one
+	Smelts   int      `json:"smelts,omitempty"` // on any mix, of which it was known how they ended
+	Failures int      `json:"failures,omitempty"`
 }
 
 // LeftIn is what a furnace still held when it was lit again.

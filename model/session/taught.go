@@ -20,7 +20,29 @@ func (s Session) lessons(m moment) learn.Lessons {
 	if l.Practice || l.Rehearsal || l.Invented || l.Undated {
 		return learn.Lessons{}
 	}
-	return s.taught.About(l.UID, m.timeline.Lit, mixNow(&m.timeline))
+	mix := mixNow(&m.timeline)
+	own := s.taught.About(l.UID, m.timeline.Lit, mix)
+	if t := l.Taught; t != nil { // it keeps what it was lit with
+		own.Smelts, own.Failures = t.Smelts, t.Failures
+		if t.Mix == mix {
+			own.Yields = nil
+			for _, y := range t.Yields {
+				own.Yields = append(own.Yields, float64(y))
+			}
+		}
+	}
+	return own
+}
+
+// TaughtNow is what the house's smelts teach this one now, to be kept in its light.
+func (s Session) TaughtNow() *entry.Taught {
+	m := s.view().moment
+	own := s.lessons(m)
+	t := &entry.Taught{Mix: mixNow(&m.timeline), Smelts: own.Smelts, Failures: own.Failures}
+	for _, y := range own.Yields {
+		t.Yields = append(t.Yields, entry.Number(y))
+	}
+	return t
 }
 
 // mixNow is the mix of the ore that went in last, before any of that which goes in

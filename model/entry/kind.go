@@ -148,7 +148,7 @@ var rows = func() map[Kind]Traits {
 // row answers everything (tested); the columns are those of Traits.
 var table = []Traits{
 	// kind, stream, keyed, act, pace, moves, amend, CSV, after the close, form
-	{KindLight, OfSmelt, OnLight | ByImport, No, No, MovesPhase, Whole, "the clock of the first row, and the remarks", No, of[Light](most("mass_kg", 1e5), within("calibration", -1e9, 1e9), most("moisture", 5), within("loi_pct", -15, 100))},
+	{KindLight, OfSmelt, OnLight | ByImport, No, No, MovesPhase, Whole, "the clock of the first row, and the remarks", No, of[Light](most("mass_kg", 1e5), most("smelts", 1e5), most("failures", 1e5), within("calibration", -1e9, 1e9), most("moisture", 5), within("loi_pct", -15, 100))},
 	{KindPhase, OfSmelt, OnFire | ByImport, Yes, No, MovesPhase, TimeOnly, "preheat, if it says so", Yes, of[PhaseSet](need("phase"))},
 	{KindRecipe, OfSmelt, OnFire, Yes, No, MovesNothing, Whole, CSVNone, No, of[Recipe](most("charges", 1000))},
 	{KindFill, OfSmelt, OnFire | ByImport, Yes, No, movesBoth, Whole, "fill", No, of[Fill]()},

@@ -235,6 +235,8 @@ footer { margin-top: 2rem; border-top: 2px solid #7c2d12; font-size: .875rem; }
 	for _, plot := range r.Plots {
 		qw422016.N().S(`<h3>`)
 		qw422016.E().S(plot.Title)
+		qw422016.N().S(`, `)
+		qw422016.E().S(plot.Unit)
 		qw422016.N().S(`</h3>
 `)
 		if plot.Any() {

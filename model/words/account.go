@@ -121,8 +121,11 @@ func AccountRests(r account.Row) string {
 	if mass == "" {
 		return "nothing known of it"
 	}
-	if r.Share.Standing == account.Measured {
+	switch {
+	case r.Share.Standing == account.Measured:
 		return mass + ", assayed"
+	case r.Mass.Standing == account.Assumed:
+		return "weight and share assumed"
 	}
 	return mass + ", share assumed"
 }

@@ -187,13 +187,25 @@ func (p painter) rows(y int) int {
 		y++
 	}
 	if c.long > 0 {
-		for i := range 4 {
-			kg := most * float64(i) / 3
-			p.g.Text(c.at(kg), y, words.AccountMark(kg, i == 3), p.style(theme.Quiet))
+		step := marks(most)
+		for kg := 0.0; kg <= most; kg += step {
+			p.g.Text(c.at(kg), y, words.AccountMark(kg, kg+step > most), p.style(theme.Quiet))
 		}
 		y++
 	}
 	return y
+}
+
+// marks is how far apart the marks under the bars lie, so that there are two to five of
+// them beside nought: one, two or five of some power of ten.
+func marks(most float64) float64 {
+	ten := math.Pow(10, math.Floor(math.Log10(most/2)))
+	for _, n := range []float64{1, 2, 5} {
+		if most/(n*ten) < 6 {
+			return n * ten
+		}
+	}
+	return 10 * ten
 }
 
 // kept are the streams that hold iron of which an account is given.

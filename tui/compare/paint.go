@@ -19,7 +19,11 @@ import (
 // Paint shows what differed most, the table, and the days.
 func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
 	th := sh.Theme
-	screen.Top(g, sh, words.DoCompare, words.ComparedAre(s.mix()))
+	of := ""
+	if s.read && len(s.made.Smelts) >= Least {
+		of = words.ComparedAre(s.mix())
+	}
+	screen.Top(g, sh, words.DoCompare, of)
 	body := screen.Body(g)
 	n := len(s.made.Smelts)
 	switch {

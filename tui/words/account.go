@@ -82,16 +82,12 @@ func AccountIron(a account.Amount) string {
 	return said
 }
 
-// AccountMark is a mark under the bars.
+// AccountMark is a mark under the bars; the last one has the unit.
 func AccountMark(kg float64, last bool) string {
-	said := modelwords.Number(kg, 0)
-	if kg > 0 && kg < 3 {
-		said = modelwords.Number(kg, 1)
-	}
 	if last {
-		said += " kg"
+		return modelwords.Number(kg, 2) + " kg"
 	}
-	return said
+	return modelwords.Number(kg, 2)
 }
 
 // AccountHours is how long the smelt took.

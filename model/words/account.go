@@ -188,7 +188,7 @@ func AccountPassages(a account.Account) (said []string) {
 		add("oxygen that left as gas with the iron that became metal: %s, were the ore hematite", AccountKg(a.Oxygen))
 	}
 	if b := a.BloomSlag; b.Known {
-		add("the bloom by its weight hung in water: %s", SlagBand(b.Low, b.High))
+		add("the bloom, hung in water: %s", SlagBand(b.Low, b.High))
 	}
 	return said
 }

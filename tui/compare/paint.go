@@ -123,12 +123,16 @@ func (s Screen) table(g cell.Grid, sh screen.Shared) {
 		shown = append(shown, m)
 		cols = append(cols, screen.Column{Head: words.CompareHead(m), Width: wide, Right: true})
 	}
+	if room > 2 { // the last column takes what is left, which is none of these
+		cols = append(cols, screen.Column{})
+	}
 	t := screen.Table{Columns: cols, Heads: true, Picked: s.at}
 	for _, l := range s.made.Smelts {
 		row := []string{nameOf(l)}
 		for _, m := range shown {
 			row = append(row, sh.Units.CompareValue(l, m))
 		}
+		row = append(row, make([]string, len(cols)-len(row))...)
 		t.Rows = append(t.Rows, screen.Row{Cells: row})
 	}
 	t.Paint(g.Sub(cell.Rect{W: w, H: h - 1}), th)

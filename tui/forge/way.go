@@ -36,13 +36,15 @@ func way(g cell.Grid, sh screen.Shared, b forge.Bench, i int) {
 		}
 		if len(p.Tested) > 1 && y < h {
 			g.Text(0, y, words.NoClassOfOne, th.Style(theme.Quiet))
+			y++
 		}
 	} else if y+2 < h {
 		y++
 		g.Text(0, y, modelwords.MetalFound(forge.FoundIn(p)), th.Style(theme.Strong))
-		if low, high, known := slagOf(p); known && y+1 < h {
-			g.Wrap(cell.Rect{Y: y + 1, W: g.Bounds().W, H: min(2, h-y-1)}, modelwords.SlagBand(low, high), th.Style(theme.Text))
-		}
+		y++
+	}
+	if low, high, known := slagOf(b.Pieces[i]); known && y < h {
+		g.Wrap(cell.Rect{Y: y, W: g.Bounds().W, H: min(2, h-y)}, modelwords.SlagBand(low, high), th.Style(theme.Text))
 	}
 }
 

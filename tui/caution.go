@@ -1,9 +1,25 @@
 package tui
 
 import (
+	"math"
+	"time"
+
 	"chargehand/model/entry"
 	"chargehand/tui/screen"
 )
+
+// cautionsApart is how long a caution of a rehearsal waits after another one, on its clock: at its usual pace two minutes are
+// two seconds, and nobody reads four cautions in ten.
+const cautionsApart = 20 * time.Minute
+
+// sinceCaution is how long ago the last caution of the smelt was shown, by its entries; very long if none was.
+func (m Model) sinceCaution() time.Duration {
+	ago := time.Duration(math.MaxInt64)
+	for l := range m.running.Of(entry.KindCaution) {
+		ago = m.running.At() - l.At
+	}
+	return ago
+}
 
 // caution shows the next caution that is due beside the furnace, and writes
 // down that it was shown. It comes with a tick and not with a key, so that quick
@@ -21,6 +37,9 @@ func (m Model) caution() (Model, []entry.Entry) {
 	}
 	next, due := s.Caution()
 	if !due || m.careful != "" && !next.Moment.Presses() || !shows.ShowsCaution(m.Shared()) {
+		return m, nil
+	}
+	if m.cfg.Rehearsal != "" && !next.Moment.Presses() && m.sinceCaution() < cautionsApart {
 		return m, nil
 	}
 	m.careful = next.ID

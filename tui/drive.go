@@ -175,8 +175,6 @@ func (p *driven) sets(msg tea.Msg) (tea.Cmd, bool) {
 	}
 	t := screen.TypedOf(k.Key)
 	switch {
-	case p.model.cautioned() && (key.Matches(t, paceKeys.Hold) || key.Matches(t, paceKeys.Slower) || key.Matches(t, paceKeys.Faster)):
-		p.model = p.model.hasRead() // like any other key
 	case key.Matches(t, paceKeys.Hold) && p.slowed && !p.held:
 		p.slowed = false
 	case key.Matches(t, paceKeys.Hold):
@@ -192,6 +190,7 @@ func (p *driven) sets(msg tea.Msg) (tea.Cmd, bool) {
 		return nil, false
 	}
 	p.last, p.owed = time.Now(), 0
+	p.model = p.model.hasRead() // as any other key has
 	p.says()
 	return p.beats(), true
 }

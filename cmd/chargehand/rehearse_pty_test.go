@@ -173,7 +173,7 @@ func (s *terminal) rehearses(charges int) {
 			s.press("p")
 			s.until("the bloom is out", func(picture string) bool { return !strings.Contains(picture, "practice, slowed") })
 		case "read":
-			s.press(holds)
+			s.press(faster)
 			s.until("the caution is put away", func(picture string) bool { return !strings.Contains(picture, "slowed: read") })
 		case "look":
 			s.does("lp", "you see")

@@ -20,7 +20,7 @@ func Rehearsing(pace int, held, slowed, reads bool, asks rehearse.Notice) string
 	case held:
 		return TagPractice + ", held"
 	case reads:
-		return TagPractice + ", slowed: read, then any key"
+		return TagPractice + ", slowed: read this"
 	case slowed && asks == rehearse.RoomForBucket:
 		return TagPractice + ", slowed: room for a bucket"
 	case slowed && asks == rehearse.BurnedDown:

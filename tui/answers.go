@@ -55,8 +55,8 @@ func (m Model) happened(h happened) (Model, []entry.Entry, tea.Cmd) {
 	}
 	m, e := m.answers(ev)
 	m.answer = answer{text: m.units.Event(ev), about: []string{e.Local}}
-	if note, ok := ev.(entry.Note); ok {
-		m.answer.text = note.Text
+	if h.Event == nil {
+		m.answer.text = words.RehearsalTells(h.Notice)
 	}
 	out := []entry.Entry{e}
 	if _, opened := ev.(entry.Opened); !opened {

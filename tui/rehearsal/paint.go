@@ -110,10 +110,9 @@ func (p painter) answers(w, h int) int {
 	told, lead := words.EndTold(p.d)
 	right := w / 2
 	if h < 24 {
-		p.g.Text(2, 0, bloom, p.style(theme.Strong))
-		p.g.TextIn(cell.Rect{X: 2, Y: 1, W: right - 3, H: 1}, under, p.style(theme.Text))
-		p.g.Text(right, 0, told, p.style(theme.Now))
-		p.g.TextIn(cell.Rect{X: right, Y: 1, W: w - right - 1, H: 1}, lead, p.style(theme.Text))
+		x := 4 + max(p.g.Text(2, 0, bloom, p.style(theme.Strong)), p.g.Text(2, 1, told, p.style(theme.Now)))
+		p.g.TextIn(cell.Rect{X: x, Y: 0, W: w - x - 1, H: 1}, under, p.style(theme.Text))
+		p.g.TextIn(cell.Rect{X: x, Y: 1, W: w - x - 1, H: 1}, lead, p.style(theme.Text))
 		return 2
 	}
 	scale := letter.Small

@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"chargehand/model/rehearse"
+	modelwords "chargehand/model/words"
 )
 
 // The clock of a rehearsal, and what its furnace answers.
@@ -33,6 +34,22 @@ func Rehearsing(pace int, held, slowed, reads bool, asks rehearse.Notice) string
 		return TagPractice + ", a minute a second"
 	}
 	return TagPractice + ", " + strconv.Itoa(pace) + " times"
+}
+
+// RehearsalTells is what nobody at the furnace could miss, and the key that answers it.
+func RehearsalTells(n rehearse.Notice) string {
+	said := modelwords.Noticed(n)
+	switch n {
+	case rehearse.CrackOpened:
+		return said + "; o a w keys it"
+	case rehearse.BlowerLabours:
+		return said + "; b keys what it gives"
+	case rehearse.BlowerStands:
+		return said + "; b says it is off"
+	case rehearse.BlowerRuns:
+		return said + "; b says it is on"
+	}
+	return said
 }
 
 // YouSee is what the furnace answered.

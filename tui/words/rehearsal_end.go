@@ -63,7 +63,7 @@ func EndBloom(u modelwords.Units, d rehearse.End) (large, under string) {
 	default:
 		large, under = "GIVEN UP", fmt.Sprintf("%s ore was in", u.Value(d.OreKg, "kg", 1))
 	}
-	if d.Said.P90 > 0 {
+	if d.Said.P90 >= 0.5 { // else nothing was in that it could be of
 		under += fmt.Sprintf("; said at last ore: %.0f to %.0f", d.Said.P10, d.Said.P90)
 	}
 	return large, under

@@ -116,7 +116,7 @@ func (p painter) answers(w, h int) int {
 		return 2
 	}
 	scale := letter.Small
-	if h >= 46 {
+	if wide, _ := letter.Middle.Size(bloom); h >= 46 && wide <= right-4 {
 		scale = letter.Middle
 	}
 	p.g.Text(2, 0, words.EndBloomCaption, p.style(theme.Quiet))

@@ -60,7 +60,7 @@ var arrows = map[string][]string{
 	"model/plan":       {"model/account", "model/ahead", "model/doubt", "model/entry", "model/fold", "model/house", "model/learn", "model/solve", "physics"},
 	"model/invented":   {"model/entry"},
 	"model/truth":      {"physics"},
-	"model/ahead":      {"model/entry", "model/figure", "model/fold", "model/session", "model/solve", "physics"},
+	"model/ahead":      {"model/entry", "model/figure", "model/fold", "model/rule", "model/session", "model/solve", "physics"},
 	"model/why":        {"model/ahead", "model/entry", "model/fold", "model/session", "model/solve", "physics"},
 	"model/rehearse":   {"model/ahead", "model/entry", "model/figure", "model/fold", "model/picture", "model/rule", "model/session", "model/solve", "model/truth", "model/truth/zones", "model/why", "physics"},
 	"physics":          nil,

@@ -83,7 +83,7 @@ func known(g cell.Grid, sh screen.Shared, f house.Furnace) {
 		row(words.LineBlastWord, words.BlastRange(u, v.Advised.P10, v.Advised.P90), words.OneSchool)
 		row("", words.BlastRange(u, v.Used.P10, v.Used.P90), words.GoodSmelts)
 		pace, basis := v.Pace(plan.BlowerOf(last))
-		row(words.Pace, words.MinutesAMeasure(u, pace, bucket), words.BurnsAnHour(u, pace, basis), words.KgAnHour(u, pace))
+		row(words.Pace, words.MinutesAMeasure(pace.P10, pace.P90, bucket), words.BurnsAnHour(u, pace.P10, pace.P90, basis), words.KgAnHour(u, pace.P10, pace.P90))
 		clay, sand := v.ClayAndSand(last)
 		row(words.Clay, words.KgBand(u, clay.P10, clay.P90), words.ClayRests(last), words.BasisIs(entry.BasisGuessed))
 		if sand.P90 > 0 {

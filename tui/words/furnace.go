@@ -8,7 +8,6 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/house"
 	modelwords "chargehand/model/words"
-	"chargehand/physics"
 )
 
 // The furnaces: what their keys do, and the same in the keys line.
@@ -251,20 +250,20 @@ func ClayRests(f entry.Furnace) string {
 	return "dry, of 1 : 1 : 1 with dung, a guess"
 }
 
-// MinutesAMeasure is how long a measure of charcoal lasts, of so many minutes a kg.
-func MinutesAMeasure(_ modelwords.Units, pace physics.Band, m entry.Measure) string {
+// MinutesAMeasure is how long a measure of charcoal lasts, of which a kg lasts so many minutes.
+func MinutesAMeasure(least, most float64, m entry.Measure) string {
 	kg := float64(m.Mass.Value)
-	return modelwords.Number(kg*pace.P10, 0) + " to " + modelwords.Number(kg*pace.P90, 0) + " min a " + m.Name
+	return modelwords.Number(kg*least, 0) + " to " + modelwords.Number(kg*most, 0) + " min a " + m.Name
 }
 
 // BurnsAnHour is the same in kg an hour, with what it rests on.
-func BurnsAnHour(u modelwords.Units, pace physics.Band, b entry.Basis) string {
-	return KgAnHour(u, pace) + ", " + BasisIs(b)
+func BurnsAnHour(u modelwords.Units, least, most float64, b entry.Basis) string {
+	return KgAnHour(u, least, most) + ", " + BasisIs(b)
 }
 
 // KgAnHour is it alone.
-func KgAnHour(u modelwords.Units, pace physics.Band) string {
-	return u.Range(60/pace.P90, 60/pace.P10, "kg", 0) + "/h"
+func KgAnHour(u modelwords.Units, least, most float64) string {
+	return u.Range(60/most, 60/least, "kg", 0) + "/h"
 }
 
 // KgBand is a band of masses to two digits.

@@ -185,7 +185,7 @@ func (t *table) row(line string, n int) (row []string, remark string, err error)
 		return ""
 	}
 	for _, s := range t.from {
-		if s.column.Name == columns.Clock && at(s) == "" {
+		if s.column.Name == columns.Clock && !strings.ContainsAny(at(s), "0123456789") { // blank, or "Total"
 			t.Timeless = append(t.Timeless, n)
 			said := slices.DeleteFunc(slices.Clone(cells), func(c string) bool { return c == "" })
 			return nil, fmt.Sprintf("# line %d: %s", n, strings.Join(said, "; ")), nil

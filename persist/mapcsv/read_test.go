@@ -228,3 +228,18 @@ func FuzzMapped(f *testing.F) {
 		}
 	})
 }
+
+// The sums under a sheet are no charge, whether "Total" stands in the column of the time or
+// beside a blank one: the line is told and counts nowhere.
+func TestSumsUnderASheetAreNoCharge(t *testing.T) {
+	for _, last := range []string{"Total,3.8,3", ",3.8,3"} {
+		text := "t,coal,iron ore\n10:00,1.9,1\n10:10,1.9,2\n" + last + "\n"
+		table, err := mapcsv.Read(strings.NewReader(text), "x", map[string]entry.Mapped{"t": {Ours: "clock"}, "coal": {Ours: "charcoal"}, "iron ore": {Ours: "ore"}}, mapcsv.Options{})
+		if err != nil {
+			t.Fatalf("%s: %v", last, err)
+		}
+		if table.Rows != 2 || len(table.Timeless) != 1 || table.Timeless[0] != 4 || table.Totals[0].Sum != 3.8 {
+			t.Errorf("%s: %d rows, without a time %v, %+v", last, table.Rows, table.Timeless, table.Totals)
+		}
+	}
+}

@@ -62,10 +62,10 @@ func (u Units) compared(v float64, m compare.Measure) string {
 // Differed says how smelts differed most, at most three ways, or why nothing is said.
 func (u Units) Differed(c compare.Compared) []string {
 	if c.Own < compare.Few {
-		return []string{fmt.Sprintf("what differed most: %s: %s of your own, five are needed", TooFewToTell, counted(c.Own, "smelt"))}
+		return []string{fmt.Sprintf("what differed most: %s: %s that count, five are needed", TooFewToTell, counted(c.Own, "smelt"))}
 	}
 	if len(c.Differed) == 0 {
-		return []string{"what differed most: nothing that all of them and five of your own have been measured in"}
+		return []string{"what differed most: nothing that all of them and five that count have been measured in"}
 	}
 	var all []string
 	for _, d := range c.Differed[:min(3, len(c.Differed))] {
@@ -86,7 +86,7 @@ func CannotSay(n int) string {
 // Trend says what goes with a good yield over own smelts.
 func Trend(c compare.Compared) string {
 	if c.Own < compare.Few {
-		return fmt.Sprintf("trends: %s, from five smelts of your own on", TooFewToTell)
+		return fmt.Sprintf("trends: %s, from five smelts on", TooFewToTell)
 	}
 	if len(c.Trends) == 0 {
 		return "trends: " + TooFewToTell + ": under five of your smelts know their yield"

@@ -43,6 +43,7 @@ func (l Label) At() float64 { return (l.Top + l.Bottom) / 2 }
 type Picture struct {
 	Top, Floor     float64 // cm: what is drawn, from above the mark (or the rim) down to the floor of the hearth
 	Mark           float64 // cm: the charging mark
+	Arch           float64 // cm: the crown of the arch; at Floor when its height is not known
 	Burden         float64 // cm: the top of the burden; 0 when unknown
 	BurdenKnown    bool
 	Bore           float64 // cm at the tuyere
@@ -96,6 +97,7 @@ func From(r figure.Reading) Picture {
 		BlastOn: !r.BlastOff && !r.Phase.Over() && (r.Blast != entry.Blast{}),
 	}
 	p.BoreTop = sized(f.BoreTop, entry.Centimetre(p.Bore))
+	p.Arch = p.Floor + float64(f.ArchHigh.Or(0))
 	p.Top = max(float64(f.Rim.Or(0)), p.Mark+4)
 	if h := r.Figure(figure.StackHeight); h.Known() {
 		p.Burden, p.BurdenKnown = h.P50, true

@@ -53,6 +53,18 @@ func TestFromTakesTheFurnaceAsBuilt(t *testing.T) {
 	}
 }
 
+// The arch stands on the floor; where its height is not known there is none.
+func TestTheArchStandsOnTheFloor(t *testing.T) {
+	r := reading()
+	if p := From(r); p.Arch != p.Floor {
+		t.Errorf("an arch of %v cm that nobody keyed", p.Arch-p.Floor)
+	}
+	r.Light.Furnace.ArchHigh = entry.Some(entry.Centimetre(15))
+	if p := From(r); p.Arch != 3 {
+		t.Errorf("15 cm over a floor at -12 end at %v, want 3", p.Arch)
+	}
+}
+
 func TestSlicesStandOnEachOtherAndHoldTheirOre(t *testing.T) {
 	p := From(reading())
 	for cm := 0.5; cm < 55; cm++ {

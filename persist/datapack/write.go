@@ -33,17 +33,24 @@ type descriptor struct {
 }
 
 type resource struct {
-	Name      string `json:"name"`
-	Type      string `json:"type"`
-	Title     string `json:"title"`
-	Means     string `json:"description"`
-	Path      string `json:"path"`
-	Format    string `json:"format"`
-	MediaType string `json:"mediatype"`
-	Encoding  string `json:"encoding"`
-	Bytes     int    `json:"bytes"`
-	Hash      string `json:"hash"`
-	Schema    schema `json:"schema"`
+	Name      string  `json:"name"`
+	Type      string  `json:"type"`
+	Title     string  `json:"title"`
+	Means     string  `json:"description"`
+	Path      string  `json:"path"`
+	Format    string  `json:"format"`
+	MediaType string  `json:"mediatype"`
+	Encoding  string  `json:"encoding"`
+	Dialect   dialect `json:"dialect"`
+	Bytes     int     `json:"bytes"`
+	Hash      string  `json:"hash"`
+	Schema    schema  `json:"schema"`
+}
+
+// dialect says how the cells are parted, though it is the standard's default: readers that are not told guess it from
+// the first lines, and a table full of sentences with commas makes them guess wrong.
+type dialect struct {
+	Delimiter string `json:"delimiter"`
 }
 
 type schema struct {
@@ -108,7 +115,7 @@ func Files(src Source, book string) (map[string][]byte, error) {
 func resourceOf(t Table, text []byte) resource {
 	sum := sha256.Sum256(text)
 	r := resource{
-		Name: strings.ReplaceAll(t.Name, "_", "-"), Type: "table", Title: t.Title, Means: t.Means, Path: t.File(), Format: "csv", MediaType: "text/csv",
+		Name: strings.ReplaceAll(t.Name, "_", "-"), Type: "table", Title: t.Title, Means: t.Means, Path: t.File(), Format: "csv", MediaType: "text/csv", Dialect: dialect{Delimiter: ","},
 		Encoding: "utf-8", Bytes: len(text), Hash: "sha256:" + hex.EncodeToString(sum[:]), Schema: schema{Key: t.Key},
 	}
 	for _, f := range t.Fields {

@@ -24,6 +24,7 @@ func (p Pen) Filled(g cell.Grid, pic picture.Picture, fill picture.Filling, meas
 	place := shaft.Fit(pic, cell.Rect{X: parts.body, Y: 2, W: parts.wide, H: h - 2}, parts.wall)
 	shaft.Scale(g, p.Theme, p.Units, place, parts.scale, pic.Floor)
 	shaft.Paint(g, p.Theme, place, shaft.View{Pic: pic, Past: true, Unlit: true})
+	shaft.Arch(g, p.Theme, place, pic)
 	p.boreOver(g, pic, place, v.Bore)
 	x := parts.body + parts.wide + 2
 	if w-x < 10 {
@@ -49,6 +50,9 @@ func (p Pen) Filled(g cell.Grid, pic picture.Picture, fill picture.Filling, meas
 	say(place.Row(pic.Mark), modelwords.MarkWord, "", role(v.Mark))
 	if pic.Top > pic.Mark {
 		say(place.Row(pic.Top-place.PerRow/2), words.RimWord, "", role(v.Rim))
+	}
+	if pic.Arch > pic.Floor {
+		say(place.Row((pic.Arch+pic.Floor)/2), words.DoArch, "", theme.Quiet)
 	}
 	if !fill.Measures.Known {
 		return

@@ -2,6 +2,8 @@ package furnace_test
 
 import (
 	"math"
+	"slices"
+	"strings"
 	"testing"
 
 	"chargehand/model/entry"
@@ -62,6 +64,12 @@ func TestTheArchIsKeyed(t *testing.T) {
 		t.Errorf("%+v", f)
 	}
 	d.Shows("arch 20 wide and 15 high")
+	rows := strings.Split(d.Picture(), "\n")
+	first := slices.IndexFunc(rows, func(row string) bool { return strings.Contains(row, "╱╱") })
+	nought := slices.IndexFunc(rows, func(row string) bool { return strings.Contains(row, " 0  ") && strings.Contains(row, "═×") })
+	if first <= nought || nought < 0 || !strings.Contains(rows[first+2], "╱╱  arch") { // 15 cm over a floor 15 under the tuyere
+		t.Errorf("the arch is not drawn up to the tuyere (rows %d, %d):\n%s", first, nought, d.Picture())
+	}
 }
 
 // Three times that differ leave the blast less sure than three that agree.

@@ -37,8 +37,17 @@ func (s store) gather(stream string) (c copies, broken error) {
 	}
 	c.gaps, c.fault = c.inBook(stream)
 	c.text = twin.Read(s.folder, stream)
+	c.heads = map[string]uint64{}
 	if s.found != nil {
-		c.more, c.heads = append(c.more, s.found.lines[stream]...), s.found.heads
+		c.more = append(c.more, s.found.lines[stream]...)
+		maps.Copy(c.heads, s.found.heads)
+	}
+	if c.record.Head == "" { // the summary beside the twin has counted too
+		if b, err := os.ReadFile(twin.SummaryFile(s.folder, stream)); err == nil {
+			if rec, ok := boltfile.ReadRecord(b); ok && rec.Head != "" {
+				c.heads[rec.Head] = rec.Length
+			}
+		}
 	}
 	return c, broken
 }
@@ -97,6 +106,16 @@ func (c copies) settled() bool {
 		c.text.Fault == "" && c.text.Unread == nil
 }
 
+// counted tells whether the lines hold all that was counted as a last one.
+func (c copies) counted(lines [][]byte) bool {
+	for hash, seq := range c.heads {
+		if twin.HeadOf(lines) != hash && twin.HeadOf(twin.UpTo(lines, seq)) != hash {
+			return false
+		}
+	}
+	return true
+}
+
 // verdict is what the copies of a stream come to together.
 type verdict struct {
 	lines  [][]byte
@@ -122,7 +141,7 @@ func (c copies) judge(stream string, besides *salvaged) (v verdict) {
 	case besides == nil && c.fault == nil && len(c.book) > 0 && twin.SamePrefix(c.book, lines) == len(lines):
 		v.lines, v.gaps = c.book, c.gaps
 		return v
-	case besides == nil && len(c.book) == 0 && inText == nil:
+	case besides == nil && len(c.book) == 0 && inText == nil && c.counted(lines):
 		v.lines, v.gaps = lines, gaps
 		return v
 	}
@@ -149,18 +168,12 @@ func (c copies) judge(stream string, besides *salvaged) (v verdict) {
 	return v
 }
 
-// beyond looks where the lines of the twin cannot be followed any more, and for a
-// head where the book has none.
+// beyond looks where the lines of the twin cannot be followed any more.
 func (s store) beyond(c copies) (*salvaged, error) {
 	found := newSalvaged()
 	if c.text.Fault != "" {
 		if err := found.search(c.text.File); err != nil {
 			return nil, err
-		}
-	}
-	if b, err := os.ReadFile(twin.SummaryFile(s.folder, c.text.Stream)); err == nil && c.record.Head == "" {
-		if rec, ok := boltfile.ReadRecord(b); ok && rec.Head != "" {
-			found.heads[rec.Head] = rec.Length
 		}
 	}
 	return found, nil

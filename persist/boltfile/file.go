@@ -2,6 +2,7 @@ package boltfile
 
 import (
 	"bytes"
+	"cmp"
 	"errors"
 	"io/fs"
 	"os"
@@ -218,8 +219,31 @@ func (f *File) meta() (m Meta, err error) {
 }
 
 // Records reads the records of all streams.
-func (f *File) Records() (all map[string]Record, err error) {
-	err = f.View(func(tx Tx) error { all, err = tx.Records(); return err })
+func (f *File) Records() (map[string]Record, error) {
+	all := map[string]Record{}
+	err := f.follow(func(tx Tx, each eachOf) error {
+		streams, err := tx.top(bucketStreams)
+		if err != nil {
+			return err
+		}
+		summaries, err := tx.top(bucketSummary)
+		if err != nil {
+			return err
+		}
+		return cmp.Or(
+			each(streams, func(name, _ []byte, bucket bool) error {
+				if bucket {
+					all[string(name)] = Record{}
+				}
+				return nil
+			}),
+			each(summaries, func(name, record []byte, _ bool) error {
+				if _, known := all[string(name)]; known {
+					all[string(name)], _ = ReadRecord(record) // as Tx.Record
+				}
+				return nil
+			}))
+	})
 	return all, err
 }
 
@@ -228,12 +252,35 @@ func (f *File) walk(size, pages uint64) *walk {
 	return &walk{file: f.file, size: size, pages: pages, seen: map[uint64]bool{}}
 }
 
-// Stream gives what the book has of a stream, whatever it is; nothing for an unknown
-// one. Its pages are followed as they are read: bbolt would follow a bad one to the
-// end of the program. Such a book is not written to any more.
-func (f *File) Stream(name string) (r Record, lines [][]byte, err error) {
+// eachOf gives what stands in a bucket, in order.
+type eachOf func(*bolt.Bucket, found) error
+
+// follow reads in one transaction by following the pages of buckets as they are read:
+// bbolt would follow a bad one to the end of the program, and a fault of memory for
+// each page of its map takes longer than reading it. A book with a bad one is not
+// written to any more.
+func (f *File) follow(do func(Tx, eachOf) error) error {
 	var bad error
-	err = f.View(func(tx Tx) (err error) {
+	err := f.View(func(tx Tx) error {
+		size := uint64(f.db.Info().PageSize)
+		return do(tx, func(b *bolt.Bucket, take found) error {
+			if b.Root() == 0 { // it stands in a page that was followed
+				return b.ForEach(func(key, value []byte) error { return take(bytes.Clone(key), bytes.Clone(value), value == nil) })
+			}
+			bad = cmp.Or(bad, f.walk(size, uint64(tx.tx.Size())/size).tree(uint64(b.Root()), take))
+			return nil
+		})
+	})
+	if bad != nil {
+		return f.spoil(disk.Damaged(f.Path, words.FileDamaged(bad)))
+	}
+	return err
+}
+
+// Stream gives what the book has of a stream, whatever it is; nothing for an unknown
+// one.
+func (f *File) Stream(name string) (r Record, lines [][]byte, err error) {
+	err = f.follow(func(tx Tx, each eachOf) (err error) {
 		if r, err = tx.Record(name); err != nil {
 			return err
 		}
@@ -241,18 +288,13 @@ func (f *File) Stream(name string) (r Record, lines [][]byte, err error) {
 		if b == nil || err != nil {
 			return err
 		}
-		if b.Root() == 0 { // it stands in a page that was followed
-			return b.ForEach(func(_, line []byte) error { lines = append(lines, bytes.Clone(line)); return nil })
-		}
-		size := uint64(f.db.Info().PageSize)
-		bad = f.walk(size, uint64(tx.tx.Size())/size).tree(uint64(b.Root()), func(_, line []byte, _ bool) error {
+		return each(b, func(_, line []byte, _ bool) error {
 			lines = append(lines, line)
 			return nil
 		})
-		return nil
 	})
-	if bad != nil {
-		return r, nil, f.spoil(disk.Damaged(f.Path, words.FileDamaged(bad)))
+	if err != nil {
+		lines = nil
 	}
 	return r, lines, err
 }

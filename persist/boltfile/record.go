@@ -70,17 +70,26 @@ func (r Record) Marshal() ([]byte, error) {
 	return fmt.Appendf(b, "%s%08x\"}", sumMark, crc32.ChecksumIEEE(b)), nil
 }
 
+// summaryMark is where the summary of a record begins. It stands last, and no name or
+// text in front of it can hold the mark: a quotation mark has a backslash there.
+const summaryMark = `,"summary":`
+
 // ReadRecord reads a stored record; false for one that was changed. Those of
 // before have no sum.
 func ReadRecord(b []byte) (r Record, ok bool) {
-	if at := bytes.LastIndex(b, []byte(sumMark)); at >= 0 {
-		if string(b[at+len(sumMark):]) != fmt.Sprintf("%08x\"}", crc32.ChecksumIEEE(b[:at])) {
-			return Record{}, false
-		}
+	end := bytes.LastIndex(b, []byte(sumMark))
+	if end < 0 {
+		return r, json.Unmarshal(b, &r) == nil
 	}
-	if json.Unmarshal(b, &r) != nil {
+	if string(b[end+len(sumMark):]) != fmt.Sprintf("%08x\"}", crc32.ChecksumIEEE(b[:end])) {
+		return r, false
+	}
+	// The sum vouches for the summary, which is most of it and read by few.
+	head, summary, _ := bytes.Cut(b[:end], []byte(summaryMark))
+	if json.Unmarshal(append(head[:len(head):len(head)], '}'), &r) != nil {
 		return Record{}, false
 	}
+	r.Summary = bytes.Clone(summary)
 	return r, true
 }
 

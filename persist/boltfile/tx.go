@@ -67,20 +67,6 @@ func (tx Tx) Record(stream string) (r Record, err error) {
 	return r, err
 }
 
-// Records reads the records of all streams.
-func (tx Tx) Records() (map[string]Record, error) {
-	all := map[string]Record{}
-	streams, err := tx.top(bucketStreams)
-	if err != nil {
-		return all, err
-	}
-	err = streams.ForEachBucket(func(name []byte) (err error) {
-		all[string(name)], err = tx.Record(string(name))
-		return err
-	})
-	return all, err
-}
-
 // PutRecord writes a stream's record.
 func (tx Tx) PutRecord(stream string, r Record) error {
 	b, err := tx.top(bucketSummary)

@@ -84,17 +84,14 @@ func makeAnew(file string, opt Options) (said []string, err error) {
 // compareAtOpening compares the length of every twin with what the book says of
 // it, and line by line those that differ and the smelt written last. It gives the streams whose summary is to be made anew, and the rest.
 func (b *Book) compareAtOpening(last string) (stale, rest []string, err error) {
-	recs, err := b.store.records()
-	if err != nil {
-		return nil, nil, disk.Damaged(b.store.path, words.FileDamaged(err))
-	}
+	recs := b.store.book().AtOpen()
 	sizes, err := twin.Sizes(b.store.folder)
 	if err != nil {
 		return nil, nil, disk.AccessError(b.store.folder, err)
 	}
 	for _, stream := range named(recs, sizes) {
 		rec := recs[stream]
-		if !rec.Fresh() && !isHouse(stream) {
+		if !rec.Fresh && !isHouse(stream) {
 			stale = append(stale, stream)
 		}
 		if sizes[stream] == rec.Bytes && stream != last {
@@ -113,7 +110,7 @@ func (b *Book) compareAtOpening(last string) (stale, rest []string, err error) {
 			continue
 		}
 		a.twin.Close()
-		if len(a.said) > 0 && rec.Fresh() && !isHouse(stream) {
+		if len(a.said) > 0 && rec.Fresh && !isHouse(stream) {
 			stale = append(stale, stream)
 		}
 	}

@@ -10,6 +10,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/learn"
 	"chargehand/model/session"
+	"chargehand/model/shelf"
 	"chargehand/tui/screen"
 	"chargehand/tui/start"
 	"chargehand/tui/words"
@@ -169,8 +170,7 @@ func (m Model) joined(id string) (Model, []entry.Entry) {
 // shelfRead takes the lines of the shelf, or the demo.
 func (m Model) shelfRead(r shelfRead) (Model, []entry.Entry, tea.Cmd) {
 	if r.demo != nil {
-		line := session.Open(r.demo[0].Stream, r.demo).Summary()
-		m.demo, m.shelf.Demo = r.demo, &line
+		m.demo, m.shelf.Demo = r.demo, &r.lines[0]
 		return m, nil, nil
 	}
 	m.reads = max(m.reads-1, 0)
@@ -209,7 +209,7 @@ func (m Model) readDemo() tea.Cmd {
 		if err != nil {
 			return failed{fmt.Errorf("%s: %w", words.DoLookAt, err)}
 		}
-		return shelfRead{demo: es}
+		return shelfRead{demo: es, lines: []shelf.Summary{session.Open(es[0].Stream, es).Summary()}}
 	})
 }
 

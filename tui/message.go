@@ -34,7 +34,7 @@ type Kept struct {
 // or the machine goes down.
 type Leave struct{}
 
-// shelfRead brings the lines of the shelf, or the demo.
+// shelfRead brings the lines of the shelf, or the demo with its own.
 type shelfRead struct {
 	lines []shelf.Summary
 	teach learn.History // what they teach

@@ -22,7 +22,8 @@ import (
 // lets nothing be written any more once it is not known what the disk holds.
 type File struct {
 	Path   string
-	Meta   Meta // as it was opened
+	Meta   Meta              // as it was opened
+	atOpen map[string]Opened // the streams
 	db     *bolt.DB
 	commit Commit
 	file   *os.File // to let go of its lock when bbolt panics on a bad page
@@ -91,7 +92,8 @@ func Open(path string, opt Options) (*File, error) {
 	}
 	h, err := newestHead(path, true) // with the lock: nobody changes it now
 	if err == nil {
-		if bad := f.walk(h.size, h.pages).sound(h, opt.Whole || h.pages*h.size <= smallFile); bad != nil {
+		var bad error
+		if f.atOpen, bad = f.walk(h.size, h.pages).sound(h, opt.Whole || h.pages*h.size <= smallFile); bad != nil {
 			err = disk.Damaged(path, words.FileDamaged(bad))
 		}
 	}
@@ -218,10 +220,18 @@ func (f *File) meta() (m Meta, err error) {
 	return m, err
 }
 
+// AtOpen gives the streams as they were when the book was opened, once: its pages were
+// followed then, which takes a while in a large book.
+func (f *File) AtOpen() map[string]Opened {
+	streams := f.atOpen
+	f.atOpen = nil
+	return streams
+}
+
 // Records reads the records of all streams.
 func (f *File) Records() (map[string]Record, error) {
 	all := map[string]Record{}
-	err := f.follow(func(tx Tx, each eachOf) error {
+	err := f.follow(false, func(tx Tx, each eachOf) error {
 		streams, err := tx.top(bucketStreams)
 		if err != nil {
 			return err
@@ -258,8 +268,8 @@ type eachOf func(*bolt.Bucket, found) error
 // follow reads in one transaction by following the pages of buckets as they are read:
 // bbolt would follow a bad one to the end of the program, and a fault of memory for
 // each page of its map takes longer than reading it. A book with a bad one is not
-// written to any more.
-func (f *File) follow(do func(Tx, eachOf) error) error {
+// written to any more. Only with keeps may be kept what stands in them.
+func (f *File) follow(keeps bool, do func(Tx, eachOf) error) error {
 	var bad error
 	err := f.View(func(tx Tx) error {
 		size := uint64(f.db.Info().PageSize)
@@ -267,7 +277,9 @@ func (f *File) follow(do func(Tx, eachOf) error) error {
 			if b.Root() == 0 { // it stands in a page that was followed
 				return b.ForEach(func(key, value []byte) error { return take(bytes.Clone(key), bytes.Clone(value), value == nil) })
 			}
-			bad = cmp.Or(bad, f.walk(size, uint64(tx.tx.Size())/size).tree(uint64(b.Root()), take))
+			w := f.walk(size, uint64(tx.tx.Size())/size)
+			w.keeps = keeps
+			bad = cmp.Or(bad, w.tree(uint64(b.Root()), take))
 			return nil
 		})
 	})
@@ -280,7 +292,7 @@ func (f *File) follow(do func(Tx, eachOf) error) error {
 // Stream gives what the book has of a stream, whatever it is; nothing for an unknown
 // one.
 func (f *File) Stream(name string) (r Record, lines [][]byte, err error) {
-	err = f.follow(func(tx Tx, each eachOf) (err error) {
+	err = f.follow(true, func(tx Tx, each eachOf) (err error) {
 		if r, err = tx.Record(name); err != nil {
 			return err
 		}

@@ -35,16 +35,20 @@ type walk struct {
 	size  uint64          // of a page
 	pages uint64          // how many there are
 	seen  map[uint64]bool // in use, or called free
+	keeps bool            // what is found is kept: each page has memory of its own
+	spare [][]byte        // the memory of pages that were gone through
 }
 
-// found is given what stands in the leaves of a tree, in order. It may keep it.
+// found is given what stands in the leaves of a tree, in order. It keeps it only where
+// the walk keeps its pages.
 type found func(key, value []byte, bucket bool) error
 
 // sound follows all that bbolt follows when it opens a book and looks a stream up;
-// with whole also what the streams hold.
-func (w *walk) sound(h head, whole bool) error {
+// with whole also what the streams hold. It gives the streams, which it comes by.
+func (w *walk) sound(h head, whole bool) (streams map[string]Opened, err error) {
+	streams = map[string]Opened{}
 	if err := w.free(h.freelist); err != nil {
-		return err
+		return nil, err
 	}
 	var deeper found
 	deeper = func(_, value []byte, bucket bool) error {
@@ -53,24 +57,34 @@ func (w *walk) sound(h head, whole bool) error {
 		}
 		return nil
 	}
-	stream := func(_, value []byte, bucket bool) error {
-		switch {
-		case !bucket: // its mark was changed: bbolt would take a stream for a value
+	stream := func(name, value []byte, bucket bool) error {
+		if !bucket { // its mark was changed: bbolt would take a stream for a value
 			return errors.New(words.PageValue(len(value)))
-		case whole || native.Uint64(value) == 0:
+		}
+		streams[string(name)] = Opened{}
+		if whole || native.Uint64(value) == 0 {
 			return w.bucket(value, deeper)
 		}
 		return nil
 	}
-	return w.tree(h.root, func(name, value []byte, bucket bool) error {
+	record := func(name, value []byte, bucket bool) error {
+		if _, known := streams[string(name)]; known { // they come before the summaries
+			streams[string(name)] = openedAs(value)
+		}
+		return deeper(name, value, bucket)
+	}
+	err = w.tree(h.root, func(name, value []byte, bucket bool) error {
 		switch {
 		case !bucket:
 			return errors.New(words.PageValue(len(value)))
 		case bytes.Equal(name, bucketStreams):
 			return w.bucket(value, stream)
+		case bytes.Equal(name, bucketSummary):
+			return w.bucket(value, record)
 		}
 		return w.bucket(value, deeper)
 	})
+	return streams, err
 }
 
 // page reads a page with those that go on from it. Each is there once.
@@ -78,7 +92,7 @@ func (w *walk) page(id uint64) ([]byte, error) {
 	if id < 2 || id >= w.pages {
 		return nil, errors.New(words.PageOfTooMany(id, w.pages))
 	}
-	b := make([]byte, w.size)
+	b := w.memory()
 	if _, err := w.file.ReadAt(b, int64(id*w.size)); err != nil {
 		return nil, words.InPage(id, err)
 	}
@@ -101,6 +115,17 @@ func (w *walk) page(id uint64) ([]byte, error) {
 	return b, nil
 }
 
+// memory is for one page.
+func (w *walk) memory() []byte {
+	n := len(w.spare)
+	if n == 0 {
+		return make([]byte, w.size)
+	}
+	b := w.spare[n-1]
+	w.spare = w.spare[:n-1]
+	return b[:w.size]
+}
+
 // bucket follows a bucket from the element that names it.
 func (w *walk) bucket(b []byte, f found) error {
 	if root := native.Uint64(b); root != 0 {
@@ -121,6 +146,10 @@ func (w *walk) branch(id uint64, last *[]byte, f found) error {
 	}
 	if err := w.elements(b, last, f); err != nil {
 		return words.InPage(id, err)
+	}
+	if !w.keeps {
+		*last = bytes.Clone(*last)
+		w.spare = append(w.spare, b)
 	}
 	return nil
 }

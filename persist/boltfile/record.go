@@ -74,23 +74,48 @@ func (r Record) Marshal() ([]byte, error) {
 // text in front of it can hold the mark: a quotation mark has a backslash there.
 const summaryMark = `,"summary":`
 
-// ReadRecord reads a stored record; false for one that was changed. Those of
-// before have no sum.
-func ReadRecord(b []byte) (r Record, ok bool) {
+// parted gives what a record says beside its summary, and the summary, for which its
+// sum vouches; false for one that was changed. Those of before have no sum.
+func parted(b []byte) (head, summary []byte, ok bool) {
 	end := bytes.LastIndex(b, []byte(sumMark))
 	if end < 0 {
-		return r, json.Unmarshal(b, &r) == nil
+		return b, nil, true
 	}
 	if string(b[end+len(sumMark):]) != fmt.Sprintf("%08x\"}", crc32.ChecksumIEEE(b[:end])) {
-		return r, false
+		return nil, nil, false
 	}
-	// The sum vouches for the summary, which is most of it and read by few.
-	head, summary, _ := bytes.Cut(b[:end], []byte(summaryMark))
-	if json.Unmarshal(append(head[:len(head):len(head)], '}'), &r) != nil {
+	head, summary, _ = bytes.Cut(b[:end], []byte(summaryMark))
+	return append(head[:len(head):len(head)], '}'), summary, true
+}
+
+// ReadRecord reads a stored record; false for one that was changed.
+func ReadRecord(b []byte) (r Record, ok bool) {
+	head, summary, ok := parted(b)
+	if !ok || json.Unmarshal(head, &r) != nil {
 		return Record{}, false
 	}
-	r.Summary = bytes.Clone(summary)
+	if summary != nil {
+		r.Summary = bytes.Clone(summary)
+	}
 	return r, true
+}
+
+// Opened is what opening has to know of a stream: less than its record, since a large
+// book has many.
+type Opened struct {
+	Bytes int64 `json:"bytes"` // as in Record, and so is the rule
+	Rule  int   `json:"rule"`
+	Fresh bool  `json:"-"` // it has a summary that stands for all of its entries
+}
+
+// openedAs reads that from a stored record; zero for one that was changed.
+func openedAs(b []byte) (o Opened) {
+	head, summary, ok := parted(b)
+	if !ok || json.Unmarshal(head, &o) != nil {
+		return Opened{}
+	}
+	o.Fresh = o.Rule == shelf.Rule && len(summary) > 0
+	return o
 }
 
 // Fresh tells whether the record's summary stands for all of its entries.

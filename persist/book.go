@@ -164,7 +164,7 @@ func (b *Book) Lines(stream string) ([][]byte, error) {
 // be wrong it is put right at once, and that is told.
 func (b *Book) Read(stream string) (Reading, error) {
 	r, err := b.store.read(stream)
-	if r.Fault == nil || b.readOnly != nil {
+	if r.Fault == nil && r.alone == nil || b.readOnly != nil {
 		return r, err
 	}
 	if b.onWriter(func(w *writer) error { return w.compare(stream) }) == nil {

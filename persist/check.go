@@ -85,9 +85,10 @@ func (r *Report) checkStream(s store, stream string, f boltfile.Summariser) (lin
 		r.fault(at, err, words.FindingSave)
 		return nil
 	case s.book() == nil:
-		lines, _, fault = c.text.Verified(stream)
+		v := c.judge(stream, nil)
+		lines, fault = v.lines, disk.Both(v.fault, v.alone)
 		at.File, do = c.text.File, words.FindingSave
-	case len(c.book) == 0:
+	case len(c.book) == 0 && len(c.text.Lines) > 0:
 		fault = errors.New(words.FoundTwinOnly)
 	default:
 		lines = c.book

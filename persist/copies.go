@@ -1,6 +1,7 @@
 package persist
 
 import (
+	"errors"
 	"maps"
 	"os"
 
@@ -123,6 +124,7 @@ type verdict struct {
 	others [][][]byte // whole chains that part from it
 	loose  int        // lines that fit nowhere
 	fault  error      // what was found to be wrong with one of the copies
+	alone  error      // nothing vouches for the last line
 }
 
 // judge says what the copies come to. Where one of them is whole and the other has
@@ -141,7 +143,7 @@ func (c copies) judge(stream string, besides *salvaged) (v verdict) {
 	case besides == nil && c.fault == nil && len(c.book) > 0 && twin.SamePrefix(c.book, lines) == len(lines):
 		v.lines, v.gaps = c.book, c.gaps
 		return v
-	case besides == nil && len(c.book) == 0 && inText == nil && c.counted(lines):
+	case besides == nil && len(c.book) == 0 && inText == nil && c.counted(lines) && !twin.Alone(lines, c.heads):
 		v.lines, v.gaps = lines, gaps
 		return v
 	}
@@ -149,7 +151,7 @@ func (c copies) judge(stream string, besides *salvaged) (v verdict) {
 	maps.Copy(heads, c.heads)
 	if besides != nil {
 		maps.Copy(heads, besides.heads)
-		pool.Add(stream, twin.InTwin, besides.lines[stream]...)
+		pool.Add(stream, besides.lines[stream]...)
 	}
 	if c.record.Head != "" {
 		heads[c.record.Head] = c.record.Length
@@ -159,12 +161,15 @@ func (c copies) judge(stream string, besides *salvaged) (v verdict) {
 			heads[g.Head] = g.After
 		}
 	}
-	pool.Add(stream, twin.InBook, c.book...)
-	pool.Add(stream, twin.InBook, c.more...)
-	pool.Add(stream, twin.InTwin, c.text.Lines...)
-	pool.Add(stream, twin.InTwin, c.text.Torn)
+	pool.Add(stream, c.book...)
+	pool.Add(stream, c.more...)
+	pool.Add(stream, c.text.Lines...)
+	pool.Add(stream, c.text.Torn)
 	u := pool.Join(heads)
 	v.lines, v.gaps, v.others, v.loose = u.Lines(), u.Gaps, u.OtherLines(), u.Loose
+	if twin.Alone(v.lines, heads) {
+		v.alone = errors.New(words.LineAlone(twin.LastSeq(v.lines)))
+	}
 	return v
 }
 

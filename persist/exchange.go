@@ -38,7 +38,7 @@ func LinesOf(entries []entry.Entry) ([][]byte, error) {
 		if err != nil {
 			return nil, err
 		}
-		lines = append(lines, line)
+		lines = append(lines, twin.Sealed(line))
 	}
 	return lines, nil
 }

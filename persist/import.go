@@ -67,7 +67,7 @@ func (b *Book) numbered(name string, entries []entry.Entry) (lines [][]byte, num
 // the book has already all of are a *PresentError.
 func (b *Book) Take(stream string, lines [][]byte) (name string, r Reading, err error) {
 	pool := twin.Pool{}
-	pool.Add(stream, twin.InTwin, lines...)
+	pool.Add(stream, lines...)
 	u := pool.Join(nil)
 	r = Reading{Lines: u.Lines(), Gaps: u.Gaps}
 	if len(r.Lines) == 0 {

@@ -75,17 +75,32 @@ func malform(r *rand.Rand, b []byte) []byte {
 // of the two whole nothing is lost.
 func TestMalformedFiles(t *testing.T) {
 	r := rand.New(rand.NewPCG(*malformedSeed, 2))
-	from := filepath.Join(t.TempDir(), "book.db")
-	b, _ := open(t, from, Options{})
-	kept, err := b.Import(smelt, append(lit("a1", "f00d"), notes(smelt, 4, 60)...))
-	must(t, err)
-	other, err := b.Import(beta, notes(beta, 1, 5))
-	must(t, err)
-	shut(t, b)
+	var from [2]string // with sums in the lines, and as they were made before
+	var kept, other [2][]entry.Entry
+	for i := range from {
+		from[i] = filepath.Join(t.TempDir(), "book.db")
+		b, _ := open(t, from[i], Options{})
+		es := append(lit("a1", "f00d"), notes(smelt, 4, 60)...)
+		if i == 0 {
+			_, err := b.Import(smelt, es)
+			must(t, err)
+		} else {
+			must(t, b.ImportJSON(Journal{smelt, unsealed(t, smelt, es)}))
+		}
+		_, err := b.Import(beta, notes(beta, 1, 5))
+		must(t, err)
+		kept[i], err = b.Entries(smelt)
+		must(t, err)
+		other[i], err = b.Entries(beta)
+		must(t, err)
+		shut(t, b)
+	}
 	var met struct{ said, rescued, lost, doubted, unlit int }
 	for n := range *malformed {
 		path := filepath.Join(t.TempDir(), "book.db")
+		from, sealed := from[n/3%2], n/3%2 == 0
 		book, text := read(t, from), read(t, twinOf(from, smelt))
+		kept, other := kept[n/3%2], other[n/3%2]
 		which := n % 3 // the book, the twin, both
 		if which != 1 {
 			book = malform(r, book)
@@ -110,7 +125,8 @@ func TestMalformedFiles(t *testing.T) {
 				if i >= 0 && cmp.Equal(kept[i], e) {
 					continue
 				}
-				if !said || !doubt[e.Seq] {
+				last := e.Seq == es[len(es)-1].Seq && reading.alone != nil
+				if !said || sealed || !doubt[e.Seq] && !last {
 					t.Fatalf("round %d, %s: entry %d is shown changed: %+v; gaps %+v", n, step, e.Seq, e, reading.Gaps)
 				}
 				met.doubted++
@@ -163,5 +179,5 @@ func TestMalformedFiles(t *testing.T) {
 		must(t, os.RemoveAll(filepath.Dir(path)))
 	}
 	t.Logf("%d malformed: %d said at reading, %d wanted a rescue; of %d entries %d were lost (both copies hurt), %d smelts whole; %d shown as doubtful",
-		*malformed, met.said, met.rescued, *malformed*len(kept), met.lost, met.unlit, met.doubted)
+		*malformed, met.said, met.rescued, *malformed*63, met.lost, met.unlit, met.doubted)
 }

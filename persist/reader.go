@@ -53,9 +53,11 @@ func (r *Reader) Trouble() error { return r.trouble }
 // how it was got round.
 func (r *Reader) Faults() []string { return r.faults }
 
-func (r *Reader) fault(said string) {
-	if !slices.Contains(r.faults, said) {
-		r.faults = append(r.faults, said)
+func (r *Reader) fault(all ...string) {
+	for _, said := range all {
+		if !slices.Contains(r.faults, said) {
+			r.faults = append(r.faults, said)
+		}
 	}
 }
 
@@ -108,9 +110,7 @@ func (r *Reader) Read(stream string) (reading Reading, err error) {
 		}
 		return err
 	})
-	if reading.Fault != nil {
-		r.fault(reading.said(stream))
-	}
+	r.fault(reading.said(stream)...)
 	return reading, err
 }
 
@@ -136,9 +136,7 @@ func (r *Reader) Summaries() (all []Summary, err error) {
 	err = r.look(func(s store) error {
 		var said []string
 		all, said, _, err = s.summaries(r.opt.Summarise)
-		for _, fault := range said {
-			r.fault(fault)
-		}
+		r.fault(said...)
 		return r.listed(s, len(all), err)
 	})
 	return all, err

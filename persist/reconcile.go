@@ -51,6 +51,9 @@ func (s store) reconcile(stream string) (a agreed, err error) {
 	if len(a.lines) == 1 && twin.LastSeq(a.lines) > 1 && len(c.book)+len(c.text.Lines) == 0 {
 		a.verdict = verdict{loose: 1} // one stray line that names a stream of which there is nothing else
 	}
+	if a.alone != nil {
+		say(a.alone.Error())
+	}
 	for _, other := range a.others {
 		second, err := s.keepSecond(stream, other)
 		if err != nil {

@@ -1,6 +1,7 @@
 package persist
 
 import (
+	"cmp"
 	"errors"
 	"maps"
 	"slices"
@@ -49,7 +50,8 @@ func (s store) replace(book *boltfile.File) {
 type Reading struct {
 	Lines [][]byte
 	Gaps  []twin.Gap
-	Fault error  // what was found to be wrong with one of its copies; nil when it is whole
+	Fault error  // what was found to be wrong with one of its copies, so that the other is shown; nil when it is whole
+	alone error  // nothing vouches for the last line
 	file  string // empty for the book
 }
 
@@ -58,9 +60,15 @@ func (r Reading) Entries(stream string) ([]entry.Entry, error) {
 	return twin.DecodeAll(stream, r.file, r.Lines)
 }
 
-// said is what is said of a stream with which something was found to be wrong.
-func (r Reading) said(stream string) string {
-	return words.OfStream(stream, words.ReadOtherwise(r.Fault))
+// said is what is said of a stream with which something is wrong, if there is.
+func (r Reading) said(stream string) (all []string) {
+	if r.Fault != nil {
+		all = append(all, words.OfStream(stream, words.ReadOtherwise(r.Fault)))
+	}
+	if r.alone != nil {
+		all = append(all, words.OfStream(stream, r.alone.Error()))
+	}
+	return all
 }
 
 // read gives the lines of a stream as they were kept: chain and head are held
@@ -68,10 +76,7 @@ func (r Reading) said(stream string) string {
 func (s store) read(stream string) (r Reading, err error) {
 	c, broken := s.gather(stream)
 	v := c.judge(stream, nil)
-	r = Reading{Lines: v.lines, Gaps: v.gaps, Fault: v.fault}
-	if broken != nil {
-		r.Fault = broken
-	}
+	r = Reading{Lines: v.lines, Gaps: v.gaps, Fault: cmp.Or(broken, v.fault), alone: v.alone}
 	if len(c.book) == 0 {
 		r.file = twin.TextFile("", stream)
 	}

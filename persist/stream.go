@@ -88,6 +88,7 @@ func (s *stream) number(e entry.Entry, now entry.Stamp, seqOf func(local string)
 	if line, err = entry.Encode(numbered); err != nil {
 		return e, nil, err
 	}
+	line = twin.Sealed(line)
 	if numbered, err = entry.Decode(line); err != nil {
 		return e, nil, err
 	}

@@ -80,9 +80,7 @@ func (s store) summaries(f boltfile.Summariser) (all []Summary, said []string, u
 		}
 		if !ok {
 			r, rerr := s.read(stream)
-			if r.Fault != nil {
-				said = append(said, r.said(stream))
-			}
+			said = append(said, r.said(stream)...)
 			if rerr != nil {
 				unread = rerr
 				continue

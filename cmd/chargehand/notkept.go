@@ -64,6 +64,7 @@ func writeElsewhere(path string, entries []entry.Entry) error {
 		}
 		line, eerr := entry.Encode(e)
 		if eerr == nil {
+			line = twin.Sealed(line)
 			_, eerr = f.Write(append(line, '\n'))
 		}
 		last[e.Stream] = end{e.Seq, twin.HashOf(line)}

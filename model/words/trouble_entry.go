@@ -88,7 +88,13 @@ const (
 	LineCut     = "the last line is cut off"
 	LinesNone   = "there is no entry in it"
 	LineMissing = "the entry is missing from the book"
+	LineSum     = "the entry was changed: its sum does not agree"
 )
+
+// LineAlone says of a last entry that it may be another than was kept.
+func LineAlone(seq uint64) string {
+	return fmt.Sprintf("entry %d, the last, is shown as it reads: it has no sum, and nothing kept after it tells whether it was changed", seq)
+}
 
 // LineLong says how long a line may be.
 func LineLong(most int) string {

@@ -3,8 +3,6 @@ package boltfile
 import (
 	"bytes"
 	"encoding/json"
-	"fmt"
-	"hash/crc32"
 	"slices"
 
 	"chargehand/model/entry"
@@ -56,18 +54,14 @@ func (r Record) Knows(gaps []twin.Gap) bool {
 	return true
 }
 
-// sumMark is where the sum of a record stands in it: at its end.
-const sumMark = `,"sum":"`
-
-// Marshal is the record as it is stored: JSON with a sum over what comes before
-// it, since nothing else tells whether it was changed.
+// Marshal is the record as it is stored: sealed, since nothing else tells whether it
+// was changed.
 func (r Record) Marshal() ([]byte, error) {
 	b, err := json.Marshal(r)
 	if err != nil {
 		return nil, err
 	}
-	b = b[:len(b)-1]
-	return fmt.Appendf(b, "%s%08x\"}", sumMark, crc32.ChecksumIEEE(b)), nil
+	return twin.Sealed(b), nil
 }
 
 // summaryMark is where the summary of a record begins. It stands last, and no name or
@@ -77,14 +71,11 @@ const summaryMark = `,"summary":`
 // parted gives what a record says beside its summary, and the summary, for which its
 // sum vouches; false for one that was changed. Those of before have no sum.
 func parted(b []byte) (head, summary []byte, ok bool) {
-	end := bytes.LastIndex(b, []byte(sumMark))
-	if end < 0 {
-		return b, nil, true
+	intact, sealed := twin.Intact(b)
+	if !intact || !sealed {
+		return b, nil, intact
 	}
-	if string(b[end+len(sumMark):]) != fmt.Sprintf("%08x\"}", crc32.ChecksumIEEE(b[:end])) {
-		return nil, nil, false
-	}
-	head, summary, _ = bytes.Cut(b[:end], []byte(summaryMark))
+	head, summary, _ = bytes.Cut(twin.Unsealed(b), []byte(summaryMark))
 	return append(head[:len(head):len(head)], '}'), summary, true
 }
 

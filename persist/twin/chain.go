@@ -5,6 +5,8 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"encoding/json"
+	"fmt"
+	"hash/crc32"
 	"strconv"
 	"strings"
 
@@ -26,6 +28,29 @@ func HeadOf(lines [][]byte) string {
 	return HashOf(lines[len(lines)-1])
 }
 
+// sumMark is where the sum of an object stands in it: at its end.
+const sumMark = `,"sum":"`
+
+// Sealed is a JSON object with a sum over all that stands before it, so that it can be
+// told from a changed one by itself, also where nothing comes after it.
+func Sealed(object []byte) []byte {
+	object = object[:len(object)-1]
+	return fmt.Appendf(object, "%s%08x\"}", sumMark, crc32.ChecksumIEEE(object))
+}
+
+// Intact tells whether the sum of an object is right. Those of before have none: then
+// it is not sealed, and nothing is known.
+func Intact(object []byte) (intact, sealed bool) {
+	at := bytes.LastIndex(object, []byte(sumMark))
+	if at < 0 {
+		return true, false
+	}
+	return string(object[at+len(sumMark):]) == fmt.Sprintf("%08x\"}", crc32.ChecksumIEEE(object[:at])), true
+}
+
+// Unsealed is a sealed object up to its sum.
+func Unsealed(object []byte) []byte { return object[:bytes.LastIndex(object, []byte(sumMark))] }
+
 // Link is what the chain needs of a line. It is read without the rest, so that
 // lines of a newer version are linked like any other.
 type Link struct {
@@ -34,10 +59,21 @@ type Link struct {
 	Prev   string `json:"prev"`
 }
 
-// LinkOf reads the link of a line; false for what is no line of a stream.
+// LinkOf reads the link of a line; false for what is no line of a stream, or was
+// changed.
 func LinkOf(line []byte) (l Link, ok bool) {
-	ok = json.Unmarshal(line, &l) == nil && l.Stream != "" && l.Seq > 0
-	return l, ok
+	l, why := linkOf(line)
+	return l, why == "" && l.Stream != "" && l.Seq > 0
+}
+
+func linkOf(line []byte) (l Link, why string) {
+	if err := json.Unmarshal(line, &l); err != nil {
+		return l, words.LineNoJSON(err)
+	}
+	if intact, _ := Intact(line); !intact {
+		return l, words.LineSum
+	}
+	return l, ""
 }
 
 // Gap is a place where entries of a stream are lost.
@@ -61,17 +97,27 @@ func UpTo(lines [][]byte, seq uint64) [][]byte {
 	return lines[:n]
 }
 
+// Alone tells whether nothing vouches for the last line, as it was made before there
+// were sums: heads are hashes that were counted as those of last lines.
+func Alone(lines [][]byte, heads map[string]uint64) bool {
+	if len(lines) == 0 {
+		return false
+	}
+	_, head := heads[HeadOf(lines)]
+	_, sealed := Intact(lines[len(lines)-1])
+	return !head && !sealed
+}
+
 // WholeChain counts how many lines from the start are a chain of the stream, and
 // says what is wrong with the next one (nothing when all are). Entries that are
 // lost break no chain: they are gaps, and given as such.
 func WholeChain(stream string, lines [][]byte) (n int, why string, gaps []Gap) {
 	prev, seq := "", uint64(0)
 	for i, line := range lines {
-		var l Link
-		if err := json.Unmarshal(line, &l); err != nil {
-			return i, words.LineNoJSON(err), gaps
-		}
+		l, why := linkOf(line)
 		switch {
+		case why != "":
+			return i, why, gaps
 		case !OfStream(stream, l.Stream):
 			return i, words.LineOfAnother(l.Stream, stream), gaps
 		case l.Seq <= seq:

@@ -11,6 +11,7 @@ import (
 	"chargehand/model/rehearse"
 	"chargehand/model/shelf"
 	"chargehand/tui/theme"
+	"chargehand/tui/words"
 )
 
 // kept is a book in memory of one rehearsal. It acknowledges when it is asked to.
@@ -202,6 +203,48 @@ func TestARehearsalSlowsDownByItself(t *testing.T) {
 	p.hand("c")
 	if p.speed() != 60 {
 		t.Errorf("after the charge it runs at %v", p.speed())
+	}
+}
+
+// That all the ore is in is told at every room for a bucket until somebody keys it, and the first line says how a rehearsal that
+// slowed down goes on.
+func TestARehearsalTellsThatTheOreIsInUntilItIsKeyed(t *testing.T) {
+	p, _ := rehearsing(t, practised(t, 913381), 80, 24)
+	told := 0
+	for i := 0; told < 2; i++ {
+		if i > 36000 {
+			t.Fatalf("ten hours, and the ore was told to be in %d times\n%s", told, p.View())
+		}
+		p.second()
+		if !p.live.Room() {
+			if p.slowed {
+				p.model = p.model.hasRead()
+				if p.says(); p.model.paced != "practice, slowed: F4 goes on" {
+					t.Fatalf("slowed, and it says %q", p.model.paced)
+				}
+				p.slowed = false
+			}
+			continue
+		}
+		if p.oreIn {
+			p.model = p.model.hasRead()
+			if p.says(); p.model.answer.text != words.RehearsalNext(rehearse.OreIsIn, false) || p.model.paced != "practice, slowed: all ore is in" {
+				t.Fatalf("room %d over all the ore: %q, %q", told+1, p.model.paced, p.model.answer.text)
+			}
+			told++
+		}
+		p.hand("c")
+		p.second()
+		p.hand("r") // else slag shuts the tuyere
+		p.second()
+	}
+	p.hand("o")
+	p.hand("l")
+	for !p.live.Room() {
+		p.second()
+	}
+	if p.model.answer.text != words.RehearsalNext(rehearse.RoomForBucket, true) {
+		t.Errorf("once it is keyed: %q", p.model.answer.text)
 	}
 }
 

@@ -232,6 +232,16 @@ func TestDoubleChargeIsShown(t *testing.T) {
 		}
 	}
 	d.Shows("double?")
+	for _, size := range [][2]int{{80, 24}, {120, 36}} { // the warning asks for it: its key stands in the foot
+		if foot := lastRow(d.M.Sized(size[0], size[1]).Picture()); strings.Count(foot, "u cross out") != 1 {
+			t.Errorf("%v: the foot says %q", size, foot)
+		}
+	}
+}
+
+func lastRow(picture string) string {
+	rows := strings.Split(strings.TrimRight(picture, "\n"), "\n")
+	return rows[len(rows)-1]
 }
 
 // A number may begin with the digit that chose its line in a list: "w, m, 1" for

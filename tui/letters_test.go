@@ -2,10 +2,12 @@ package tui_test
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"chargehand/tui/desk"
 	"chargehand/tui/screen"
+	"chargehand/tui/words"
 )
 
 // The letters of all screens, those to come among them, are settled: no two are
@@ -45,5 +47,19 @@ func TestLettersAreSettled(t *testing.T) {
 		if screen.Letters[id] == k && !slices.Contains(d.M.Screens(), id) {
 			t.Errorf("%s is kept for %s and leads to %q", k, id, o.Help().Desc)
 		}
+	}
+}
+
+// The letters that the help names for the two looks are those of the list.
+func TestTheHelpNamesTheLettersOfTheLooks(t *testing.T) {
+	d := desk.Practising(t)
+	d.Press("l")
+	of := map[string]string{}
+	for _, o := range d.M.Dialog().(screen.Choice).Options {
+		of[o.Help().Desc] = o.Keys()[0]
+	}
+	want := "l, then " + of["peep"] + " for the peep, " + of["flame"] + " for the flame"
+	if !strings.Contains(strings.Join(words.HelpOfDay, "\n"), want) {
+		t.Errorf("the help does not say %q", want)
 	}
 }

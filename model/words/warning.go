@@ -71,7 +71,7 @@ var warnings = map[rule.ID]said{
 	},
 	rule.EntryMissing: {
 		"missed an entry?", "{since} and more since the last, usual is {usual}",
-		"enter late what went in; if nothing did, charge now, charcoal first",
+		"enter late what went in (o, e); if nothing did, charge now, charcoal first",
 	},
 	rule.HangUp: {
 		"burden hangs", "dip {height} above the tuyere, {low:} to {high} expected: a hollow forms below",

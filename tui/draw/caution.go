@@ -43,8 +43,11 @@ func (p Pen) Caution(g cell.Grid, c CautionText) {
 		g.TextIn(cell.Rect{X: n, W: w - n - 1, H: 1}, c.Care, p.Style(theme.Strong))
 		return
 	}
-	if n+g.Width(c.Goes)+1 < w {
-		g.TextRight(w-1, 0, c.Goes, p.Style(theme.Quiet))
+	for _, goes := range []string{c.Goes, words.CautionEnds} {
+		if c.Goes != "" && n+g.Width(goes)+1 < w {
+			g.TextRight(w-1, 0, goes, p.Style(theme.Quiet))
+			break
+		}
 	}
 	room := h - 1
 	care := min(g.Rows(c.Care, w-2), room)

@@ -1,6 +1,8 @@
 package fire
 
 import (
+	"slices"
+
 	"chargehand/model/entry"
 	"chargehand/tui/draw"
 	"chargehand/tui/scene"
@@ -11,7 +13,13 @@ import (
 // Hints are the keys that make sense in this phase, the weightiest first, in
 // words short enough that most of them fit. What answers a warning comes first.
 func (f Screen) Hints(sh screen.Shared) []draw.KeyHint {
-	return append(warningHints(sh.Smelt), phaseHints(sh)...)
+	hints := warningHints(sh.Smelt)
+	for _, h := range phaseHints(sh) {
+		if !slices.Contains(hints, h) {
+			hints = append(hints, h)
+		}
+	}
+	return hints
 }
 
 func phaseHints(sh screen.Shared) []draw.KeyHint {

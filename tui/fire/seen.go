@@ -90,5 +90,26 @@ func warningHints(s session.Session) []draw.KeyHint {
 	if slices.ContainsFunc(s.Standing(), unseen) {
 		hs = append(hs, screen.Short(Map.Seen, words.ShortSeen))
 	}
+	if ws := s.Standing(); len(ws) > 0 { // the gravest is the one that is read
+		hs = append(hs, remedyHints(ws[0].Rule)...)
+	}
 	return hs
+}
+
+// remedyHints are the keys of what the usual remedy of a warning asks for, where they are acts of one key.
+func remedyHints(id rule.ID) []draw.KeyHint {
+	k := Map
+	switch id {
+	case rule.DoubleCharge:
+		return []draw.KeyHint{screen.Short(k.CrossOut, words.ShortCrossOut)}
+	case rule.TuyereBlocked, rule.TuyereDim, rule.BurnSlower, rule.PressureHigh:
+		return []draw.KeyHint{screen.Short(k.Rod, words.ShortRod), screen.Short(k.Look, words.DoLook)}
+	case rule.SlagAt, rule.SlagNear, rule.SlagRises:
+		return []draw.KeyHint{screen.Short(k.Tap, words.DoTap), screen.Short(k.Rod, words.ShortRod)}
+	case rule.HangUp:
+		return []draw.KeyHint{screen.Short(k.Poke, words.ShortPoke), screen.Short(k.Dip, words.DoDip)}
+	case rule.ChargeOverdue:
+		return []draw.KeyHint{screen.Short(k.Charge, words.ShortCharge), screen.Short(k.Dip, words.DoDip), screen.Short(k.Poke, words.ShortPoke)}
+	}
+	return nil
 }

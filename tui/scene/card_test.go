@@ -87,8 +87,8 @@ func TestCautionHidesNothingThatMatters(t *testing.T) {
 	}
 }
 
-// Every caution stands in full where the shaft is drawn,
-// and wherever it is cut the care outlives the fact.
+// Every caution stands in full where the shaft is drawn, with what puts it away, and
+// wherever it is cut the care outlives the fact.
 func TestCautionsStandInFull(t *testing.T) {
 	for _, c := range rule.Cautions {
 		v := scenes.ViewOf(scenes.JustLit())
@@ -105,6 +105,9 @@ func TestCautionsStandInFull(t *testing.T) {
 					if !strings.Contains(text, want) {
 						t.Errorf("%s %v: no %q in\n%s", where, size, want, text)
 					}
+				}
+				if !strings.Contains(text, words.CautionGoes) && !strings.Contains(text, words.CautionEnds) {
+					t.Errorf("%s %v: nothing says what puts it away in\n%s", where, size, text)
 				}
 			}
 		}

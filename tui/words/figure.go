@@ -16,6 +16,7 @@ const (
 	RatioOver   = "more ore than next"
 	CautionMark = "take care"
 	CautionGoes = "the next key puts it away"
+	CautionEnds = "a key closes it" // the same where there is little room
 )
 
 // AboveIsAGuess stands over temperatures hotter than any that was read in such a

@@ -12,7 +12,7 @@ const (
 	DoHold    = "hold"
 	LookMeter = "blast meter"
 
-	RehearsalBegins = "none of this is kept with your smelts; when it slows down: c charges"
+	RehearsalBegins = "not kept with your smelts; when it slows down c charges; l, then p: the peep"
 )
 
 // Rehearsing marks every screen of a rehearsal, with how fast its clock runs.
@@ -26,8 +26,10 @@ func Rehearsing(pace int, held, slowed, reads bool, asks rehearse.Notice) string
 		return TagPractice + ", slowed: room for a bucket"
 	case slowed && asks == rehearse.BurnedDown:
 		return TagPractice + ", slowed: burned down"
+	case slowed && asks == rehearse.OreIsIn:
+		return TagPractice + ", slowed: all ore is in"
 	case slowed:
-		return TagPractice + ", slowed"
+		return TagPractice + ", slowed: F4 goes on"
 	case pace == 1:
 		return TagPractice + ", as a clock"
 	case pace == 60:

@@ -59,12 +59,12 @@ func EndBloom(u modelwords.Units, d rehearse.End) (large, under string) {
 			under = fmt.Sprintf("%.0f %% of %s ore as charged", 100*d.BloomKg/d.OreKg, u.Value(d.OreKg, "kg", 1))
 		}
 	case d.NoBloom:
-		large, under = "NO BLOOM", fmt.Sprintf("%s ore, and nothing that holds together", u.Value(d.OreKg, "kg", 1))
+		large, under = "NO BLOOM", fmt.Sprintf("%s ore went in", u.Value(d.OreKg, "kg", 1))
 	default:
 		large, under = "GIVEN UP", fmt.Sprintf("%s ore was in", u.Value(d.OreKg, "kg", 1))
 	}
 	if d.Said.P90 >= 0.5 { // else nothing was in that it could be of
-		under += fmt.Sprintf("; said at last ore: %.0f to %.0f", d.Said.P10, d.Said.P90)
+		under += fmt.Sprintf("; said at last ore: %.0f to %.0f", u.Shown(d.Said.P10, "kg"), u.Shown(d.Said.P90, "kg"))
 	}
 	return large, under
 }

@@ -111,13 +111,7 @@ func (r *Reading) iron(s solve.Solution) {
 	for _, l := range s.Profile {
 		still += l.Ore.Sum()
 	}
-	come := func(still float64) float64 { return 100 * max(0, 1-still/s.Totals.OreIron) }
-	high, low := 0.0, 0.0
-	if stack := r.Figures[StackHeight]; stack.Known() && stack.P50 > 0 {
-		low, high = 1-stack.P10/stack.P50, stack.P90/stack.P50-1
-	}
-	less, more := min(1, math.Hypot(stillLess, low)), math.Hypot(stillMore, high)
-	down := physics.Band{P10: come(still * (1 + more)), P50: come(still), P90: come(still * (1 - less))}
+	down := r.comeDown(s, still)
 	r.Figures[OreComeDown] = Figure{Band: down, Basis: Guessed}
 	if ore.Known() && down.P50 > 0 {
 		so := r.yieldOf(ore).Scale(down.P50 / 100)

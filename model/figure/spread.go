@@ -23,11 +23,6 @@ const (
 	// what burden and tuyere hold against the blast a factor of two wide each
 	// way: fines alone double the burden's part (package physics).
 	holdsSpread = 0.54
-	// stillLess and stillMore are how much less and more of the ore's iron there may
-	// still be in the burden, as shares of it: what the named numbers do to it over
-	// their ranges (TestReportOreStillInTheBurden of physics/shaft: -0.26 and +0.38 of its
-	// logarithm). How high the burden stands comes to that.
-	stillLess, stillMore = 0.22, 0.46
 	// Less slag of the ore, or iron, than this, in kg, says nothing of its make-up;
 	// leastFerrous is the least FeO in a kg of such slag (14 published ones hold 40
 	// to 75 %), by which it is told from the ash of charcoal.

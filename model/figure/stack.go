@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"math"
 	"time"
 
 	"chargehand/model/entry"
@@ -14,13 +15,18 @@ func stack(r *Reading, s fold.State) {
 		return
 	}
 	rim := 100 * fold.Rim(s.Light.Furnace)
-	b := s.Level.Band().Scale(100)
+	b := physics.Normal(s.Level.Height, math.Hypot(s.Level.SD(), tuyereSD)).AtLeast(0).Scale(100)
 	b.P50, b.P90 = min(b.P50, rim), min(b.P90, rim)
 	r.Figures[StackHeight] = Figure{Band: b, Basis: r.furnaceBasis()}
 	if s.LevelAt >= 0 && s.At-s.LevelAt < freshDip {
 		r.Figures[StackHeight].Basis = Measured
 	}
 }
+
+// tuyereSD is how well it is known, in m, how high rim and mark stand above the tuyere, which no look down the shaft tells: a
+// centimetre of the tape on rough clay, and a centimetre for the tip of a tuyere that slopes by 20 degrees and burns back by
+// some three (assumed).
+const tuyereSD = 0.014
 
 // lostShare is the share of the stack from which on a doubt to either side leaves
 // nothing to act on: the burden may as well be at the mark as half way down (assumed).

@@ -58,7 +58,11 @@ func TestAnHourWithoutBlastIsNoBurning(t *testing.T) {
 				}
 				continue
 			}
-			if !a.Known() || math.Abs(a.P50-b.P50) > 0.02*math.Abs(b.P50) {
+			near := 0.02 * math.Abs(b.P50)
+			if n == figure.StackHeight { // a few millimetres, where it has sunk to the tuyere
+				near = max(near, 0.5)
+			}
+			if !a.Known() || math.Abs(a.P50-b.P50) > near {
 				t.Errorf("%v min after the last charge %s is %v, without the stop %v", after, n.Key(), a.Band, b.Band)
 			}
 		}

@@ -34,7 +34,8 @@ type Timeline struct {
 	believed scales       // what was believed of the measures until then
 }
 
-// Dipped is a dip with what was believed of the level until then.
+// Dipped is a dip with the level that the burden would have until then at the pace of the last charges. What is believed of it
+// where no charge came for long is another one: a burden that hangs is told from one that sinks by the pace.
 type Dipped struct {
 	At       time.Duration
 	Height   float64 // m above the tuyere, as read
@@ -169,7 +170,7 @@ func (c *Timeline) To(at time.Duration) Timeline {
 	}
 	if o.measured {
 		o.walk.sinkTo(&o.State, at)
-		o.Level, o.HasLevel = o.walk.level, o.walk.laid
+		o.Level, o.HasLevel = o.walk.believed(&o.State), o.walk.laid
 	}
 	o.Recipe = o.next(at)
 	for _, m := range o.Light.Measures {
@@ -230,7 +231,7 @@ func (c *Timeline) LevelThen(at time.Duration) (physics.Level, bool) {
 	}
 	w := *c.walks.At(i)
 	w.sinkTo(&c.State, at)
-	return w.level, true
+	return w.believed(&c.State), true
 }
 
 // weigh takes a weighing: of the bloom, or of a measure beside what was believed of

@@ -42,7 +42,7 @@ func TestPracticeFromTheFirstKeyToTheBloom(t *testing.T) {
 	dir := t.TempDir()
 	s := openTerminal(t, dir, 120, 36)
 	s.shows("practise")
-	s.does("p", "practice, a minute a second", "none of this is kept with your smelts", "main burn")
+	s.does("p", "practice, a minute a second", "not kept with your smelts; when it slows down c charges", "main burn")
 	s.does(faster, "practice, 600 times")
 	s.rehearses(1)
 	s.kill()
@@ -188,7 +188,7 @@ func (s *terminal) rehearses(charges int) {
 				s.does("r", "rodded")
 			}
 			s.until("it goes on, or has room for a bucket", func(picture string) bool {
-				return !strings.Contains(picture, "practice, slowed ") || strings.Contains(picture, "slowed: ")
+				return !strings.Contains(picture, "slowed: F4 goes on")
 			})
 		}
 	}

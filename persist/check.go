@@ -85,7 +85,7 @@ func (r *Report) checkStream(s store, stream string, f boltfile.Summariser) (lin
 		r.fault(at, err, words.FindingSave)
 		return nil
 	case s.book() == nil:
-		v := c.judge(stream, nil)
+		v := c.judge(stream)
 		lines, fault = v.lines, disk.Both(v.fault, v.alone)
 		at.File, do = c.text.File, words.FindingSave
 	case len(c.book) == 0 && len(c.text.Lines) > 0:

@@ -38,11 +38,8 @@ func (s store) gather(stream string) (c copies, broken error) {
 	}
 	c.gaps, c.fault = c.inBook(stream)
 	c.text = twin.Read(s.folder, stream)
+	c.more = append(append(c.more, c.text.Beyond...), s.found[stream]...)
 	c.heads = map[string]uint64{}
-	if s.found != nil {
-		c.more = append(c.more, s.found.lines[stream]...)
-		maps.Copy(c.heads, s.found.heads)
-	}
 	if c.record.Head == "" { // the summary beside the twin has counted too
 		if b, err := os.ReadFile(twin.SummaryFile(s.folder, stream)); err == nil {
 			if rec, ok := boltfile.ReadRecord(b); ok && rec.Head != "" {
@@ -128,9 +125,8 @@ type verdict struct {
 }
 
 // judge says what the copies come to. Where one of them is whole and the other has
-// nothing else, that is all; else they are joined by their links, together with what
-// was found besides (nil where nobody looked).
-func (c copies) judge(stream string, besides *salvaged) (v verdict) {
+// nothing else, that is all; else they are joined by their links.
+func (c copies) judge(stream string) (v verdict) {
 	if len(c.book) > 0 && c.settled() {
 		v.lines, v.gaps = c.book, c.gaps
 		return v
@@ -139,20 +135,12 @@ func (c copies) judge(stream string, besides *salvaged) (v verdict) {
 	if v.fault = c.fault; c.fault == nil && !isAbsent(inText) {
 		v.fault = inText
 	}
-	switch {
-	case besides == nil && c.fault == nil && len(c.book) > 0 && twin.SamePrefix(c.book, lines) == len(lines):
-		v.lines, v.gaps = c.book, c.gaps
-		return v
-	case besides == nil && len(c.book) == 0 && inText == nil && c.counted(lines) && !twin.Alone(lines, c.heads):
+	if len(c.book)+len(c.more) == 0 && inText == nil && c.counted(lines) && !twin.Alone(lines, c.heads) {
 		v.lines, v.gaps = lines, gaps
 		return v
 	}
 	heads, pool := map[string]uint64{}, twin.Pool{}
 	maps.Copy(heads, c.heads)
-	if besides != nil {
-		maps.Copy(heads, besides.heads)
-		pool.Add(stream, besides.lines[stream]...)
-	}
 	if c.record.Head != "" {
 		heads[c.record.Head] = c.record.Length
 	}
@@ -171,15 +159,4 @@ func (c copies) judge(stream string, besides *salvaged) (v verdict) {
 		v.alone = errors.New(words.LineAlone(twin.LastSeq(v.lines)))
 	}
 	return v
-}
-
-// beyond looks where the lines of the twin cannot be followed any more.
-func (s store) beyond(c copies) (*salvaged, error) {
-	found := newSalvaged()
-	if c.text.Fault != "" {
-		if err := found.search(c.text.File); err != nil {
-			return nil, err
-		}
-	}
-	return found, nil
 }

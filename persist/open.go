@@ -68,7 +68,8 @@ func Open(path string, opt Options) (*Book, error) {
 // makeAnew makes a damaged book anew from its twins and what can be read of it, and
 // tells what became of it.
 func makeAnew(file string, opt Options) (said []string, err error) {
-	r, err := Rescue(file, opt.quiet())
+	opt.Progress = nil // nobody asked for it
+	r, err := Rescue(file, opt)
 	if err != nil {
 		return nil, err
 	}

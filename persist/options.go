@@ -89,12 +89,6 @@ func (o Options) stamp(e entry.Entry) entry.Stamp {
 	return o.Clock()
 }
 
-// quiet is the same without a word of how far it is: what opening does by itself.
-func (o Options) quiet() Options {
-	o.Progress = nil
-	return o
-}
-
 // open opens one of the book's files.
 func (o Options) open(file string, readOnly bool, wait time.Duration) (*boltfile.File, error) {
 	return boltfile.Open(file, boltfile.Options{ReadOnly: readOnly, Wait: wait, OpenFile: o.openBook, Wrap: o.wrapCommit})

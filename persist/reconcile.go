@@ -41,13 +41,7 @@ func (s store) reconcile(stream string) (a agreed, err error) {
 		return a, c.text.Unread // nothing vouches for what it may hold
 	}
 	say := func(said string) { a.said = append(a.said, said) }
-	var besides *salvaged
-	if !c.settled() {
-		if besides, err = s.beyond(c); err != nil {
-			return a, err
-		}
-	}
-	a.verdict = c.judge(stream, besides)
+	a.verdict = c.judge(stream)
 	if len(a.lines) == 1 && twin.LastSeq(a.lines) > 1 && len(c.book)+len(c.text.Lines) == 0 {
 		a.verdict = verdict{loose: 1} // one stray line that names a stream of which there is nothing else
 	}

@@ -35,8 +35,7 @@ func (w *writer) afterwards(err error, f func() error) error {
 // renew puts a new book in the place of one that cannot be written any more.
 func (w *writer) renew(why error) error {
 	s, old := w.b.store, w.b.store.book()
-	copied, err := w.ours()
-	if err != nil {
+	if err := w.free(); err != nil {
 		return err
 	}
 	gone := !old.Found()
@@ -51,13 +50,7 @@ func (w *writer) renew(why error) error {
 		if book != nil {
 			book.Discard()
 		}
-		if copied != nil {
-			err = disk.Both(err, copied.Close())
-		}
 		return err
-	}
-	if copied != nil {
-		s.replace(copied)
 	}
 	s.replace(book)
 	w.last = "" // so that the new one notes it
@@ -71,25 +64,25 @@ func (w *writer) compareAll(gone bool) {
 	w.astray = w.astray || gone
 }
 
-// ours is an error when a file that is not this book came to stand at its path:
-// nothing of ours may be mixed with what belongs to it. A copy of this book will
-// do, and is given.
-func (w *writer) ours() (copied *boltfile.File, err error) {
+// free is an error when a file that is not this book came to stand at its path:
+// nothing of ours may be mixed with what belongs to it. A copy of this book gives way
+// like the book itself.
+func (w *writer) free() error {
 	s := w.b.store
 	if slices.ContainsFunc(s.books(), (*boltfile.File).Found) {
-		return nil, nil
+		return nil
 	}
 	if yes, err := disk.IsThere(s.path); !yes {
-		return nil, err
+		return err
 	}
 	b, err := w.b.opt.open(s.path, true, sample)
 	if err != nil {
-		return nil, stranger(s.path, err.Error())
+		return stranger(s.path, err.Error())
 	}
 	if b.Meta.UID != w.b.uid {
-		return nil, disk.Both(stranger(s.path, words.AnotherBook), b.Close())
+		err = stranger(s.path, words.AnotherBook)
 	}
-	return b, nil
+	return disk.Both(err, b.Close())
 }
 
 // stranger is the error for a file at the book's path that is not the book.
@@ -121,30 +114,14 @@ func (w *writer) newBook() (*boltfile.File, error) {
 				delete(w.streams, name)
 				continue
 			}
-			r, err := w.kept(name, st.booked)
-			if err == nil && len(r.Lines) > 0 {
-				err = tx.PutLines(name, r.Lines, boltfile.RecordOf(r.Lines, r.Gaps))
-			}
-			if err != nil {
-				return err
+			if lines := twin.UpTo(st.lines, st.booked); len(lines) > 0 {
+				if err := tx.PutLines(name, lines, boltfile.RecordOf(lines, st.rec.Gaps)); err != nil {
+					return err
+				}
 			}
 		}
 		return nil
 	})
-}
-
-// kept gives the lines of a stream up to a sequence: as the writer remembers them,
-// or as book and twin have them.
-func (w *writer) kept(name string, upTo uint64) (Reading, error) {
-	if s := w.streams[name]; s != nil && s.rec.Length >= upTo {
-		return Reading{Lines: twin.UpTo(s.lines, upTo), Gaps: s.rec.Gaps}, nil
-	}
-	r, err := w.b.store.read(name)
-	r.Lines = twin.UpTo(r.Lines, upTo)
-	if rec := boltfile.RecordOf(r.Lines, r.Gaps); rec.Length < upTo {
-		return r, disk.Both(errors.New(words.ReadUpTo(name, int(rec.Length), upTo)), err)
-	}
-	return r, nil
 }
 
 // withTwins is afterwards for the twins: those that are lost are written anew, as far
@@ -166,21 +143,14 @@ func (w *writer) withTwins(err error, told bool) error {
 
 // remakeTwin writes a lost twin anew. What came to stand in its place is set aside.
 func (w *writer) remakeTwin(name string, told bool) error {
-	t := w.streams[name].twin
-	lost := t.Lost
-	r, err := w.kept(name, t.Seq)
-	if err != nil {
-		return err
-	}
-	copied, err := w.ours()
-	if copied != nil {
-		err = copied.Close()
-	}
+	s := w.streams[name]
+	t, lost := s.twin, s.twin.Lost
+	err := w.free()
 	if err == nil {
 		err = disk.MakeFolder(t.Folder)
 	}
 	if err == nil {
-		err = t.Remake(r.Lines)
+		err = t.Remake(twin.UpTo(s.lines, t.Seq))
 	}
 	if err == nil && !told {
 		w.say(words.OfStream(name, words.TwinMade(happened(lost))))

@@ -5,7 +5,6 @@ import (
 	"maps"
 	"os"
 	"slices"
-	"time"
 
 	"chargehand/model/words"
 	"chargehand/persist/boltfile"
@@ -44,13 +43,8 @@ func Rescue(path string, opt Options) (r Rescued, err error) {
 	if !disk.Exists(file) && !disk.Exists(twin.Find(file, "")) {
 		return r, disk.AccessError(file, os.ErrNotExist)
 	}
-	unlock, err := keepWritersOut(file, opt.LockWait)
-	if err != nil {
-		return r, err
-	}
-	defer unlock()
 	s := storeOf(file)
-	s.openTwin, s.found = opt.openTwin, newSalvaged()
+	s.openTwin, s.found = opt.openTwin, map[string][][]byte{}
 	meta := boltfile.Meta{}
 	var bad *disk.FileError
 	switch old, err := opt.openSound(file); {
@@ -64,7 +58,7 @@ func Rescue(path string, opt Options) (r Rescued, err error) {
 		r.Trouble = words.FileMissing
 	case errors.Is(err, disk.ErrDamaged) && errors.As(err, &bad):
 		r.Trouble = bad.What
-		if err := s.found.search(file); err != nil {
+		if s.found, err = twin.Salvage(file); err != nil {
 			return r, err
 		}
 	default:
@@ -112,31 +106,12 @@ func (s store) ours(stream string) [][]byte {
 	return c.book
 }
 
-// keepWritersOut takes the lock of readers on a file. A file that is not there
-// needs none.
-func keepWritersOut(file string, wait time.Duration) (release func(), err error) {
-	f, err := disk.Open(file)
-	if errors.Is(err, os.ErrNotExist) {
-		return func() {}, nil
-	}
-	if err != nil {
-		return nil, disk.AccessError(file, err)
-	}
-	for end := time.Now().Add(wait); !disk.ShareLock(f); time.Sleep(wait / 50) {
-		if !time.Now().Before(end) {
-			f.Close()
-			return nil, disk.Held(file)
-		}
-	}
-	return func() { f.Close() }, nil
-}
-
 // bringAll brings all that was found into the new book, and puts the twins right.
 func (s store) bringAll(r *Rescued, opt Options) (err error) {
 	if s.names, err = s.streams(); err != nil {
 		return err
 	}
-	s.names = slices.AppendSeq(s.names, maps.Keys(s.found.lines))
+	s.names = slices.AppendSeq(s.names, maps.Keys(s.found))
 	slices.Sort(s.names)
 	s.names = slices.Compact(s.names)
 	done := opt.gauge(s.folder)

@@ -19,8 +19,8 @@ type store struct {
 	path, folder string
 	all          *atomic.Pointer[[]*boltfile.File] // the book first; those behind it are only read
 	openTwin     func(path string) (twin.File, error)
-	found        *salvaged // what a rescue has found in files that are no book any more
-	names        []string  // of all streams that a rescue brings
+	found        map[string][][]byte // by stream, what a rescue has found in a file that is no book any more
+	names        []string            // of all streams that a rescue brings
 }
 
 func storeOf(path string, books ...*boltfile.File) store {
@@ -75,7 +75,7 @@ func (r Reading) said(stream string) (all []string) {
 // against each other, and what one copy lacks comes from the other.
 func (s store) read(stream string) (r Reading, err error) {
 	c, broken := s.gather(stream)
-	v := c.judge(stream, nil)
+	v := c.judge(stream)
 	r = Reading{Lines: v.lines, Gaps: v.gaps, Fault: cmp.Or(broken, v.fault), alone: v.alone}
 	if len(c.book) == 0 {
 		r.file = twin.TextFile("", stream)

@@ -59,7 +59,7 @@ func (w *writer) prepare(e entry.Entry) held {
 	h, why := held{e: e}, twin.ValidStream(e.Stream)
 	if why == nil {
 		s := w.streams[e.Stream]
-		h.e, h.line, why = s.number(e, w.b.opt.stamp(e), func(local string) (uint64, bool) { return w.sequence(s, e.Stream, local) })
+		h.e, h.line, why = s.number(e, w.b.opt.stamp(e), func(local string) (uint64, bool) { return s.sequence(e.Stream, local) })
 		h.rec = s.rec
 		if why == nil {
 			s.lines = append(s.lines, h.line)
@@ -105,19 +105,15 @@ func (s *stream) number(e entry.Entry, now entry.Stamp, seqOf func(local string)
 
 // sequence finds the entry with a local id: among those of this run, else, once,
 // among all of the stream.
-func (w *writer) sequence(s *stream, name, local string) (uint64, bool) {
+func (s *stream) sequence(name, local string) (uint64, bool) {
 	if seq, ok := s.locals[local]; ok {
 		return seq, true
 	}
 	if s.read {
 		return 0, false
 	}
-	lines, err := w.b.store.lines(name)
-	if err != nil {
-		return 0, false
-	}
 	s.read = true
-	entries, _ := twin.DecodeAll(name, "", lines)
+	entries, _ := twin.DecodeAll(name, "", s.lines)
 	for _, e := range entries {
 		if _, ok := s.locals[e.Local]; !ok && e.Local != "" {
 			s.locals[e.Local] = e.Seq

@@ -2,6 +2,7 @@ package persist
 
 import (
 	"os"
+	"slices"
 
 	"chargehand/persist/boltfile"
 	"chargehand/persist/disk"
@@ -10,28 +11,6 @@ import (
 
 // Summary is the shelf's line of a smelt.
 type Summary = boltfile.Summary
-
-// putSummaries writes records that hold new summaries. Only the writer does.
-func (s store) putSummaries(recs map[string]boltfile.Record) error {
-	if len(recs) == 0 {
-		return nil
-	}
-	err := s.book().Update(func(tx boltfile.Tx) error {
-		for stream, rec := range recs {
-			if err := tx.PutRecord(stream, rec); err != nil {
-				return err
-			}
-		}
-		return nil
-	})
-	if err != nil {
-		return err
-	}
-	for stream, rec := range recs {
-		s.noteSummary(stream, rec)
-	}
-	return nil
-}
 
 // noteSummary lays a copy of a record beside the twin, so that readers who
 // cannot have the book need not read every twin for the shelf. It is a help
@@ -109,46 +88,37 @@ func (w *writer) renewNext() {
 	w.stale, w.making = w.stale[1:], name
 	w.reading.Add(1)
 	go func() {
-		rec, lines, err := w.b.store.recorded(name)
+		r, err := w.b.store.read(name)
 		w.reading.Done()
+		rec := boltfile.RecordOf(r.Lines, r.Gaps)
 		if err == nil {
-			rec, err = rec.With(w.b.opt.Summarise.Of(name, lines, rec))
+			rec, err = rec.With(w.b.opt.Summarise.Of(name, r.Lines, rec))
 		}
 		w.made <- madeSummary{name, rec, err}
 	}()
 }
 
-// store stores a summary, unless an entry came since: then it is among the stale
-// again.
+// store stores a summary in book and twin, unless an entry came since: then it is among
+// the stale again. Where it cannot be stored, whoever reads the smelt makes it anew.
 func (w *writer) store(m madeSummary) {
 	w.making = ""
 	recs, err := w.b.store.records()
-	if now := recs[m.stream]; err == nil && m.err == nil && now.Length == m.rec.Length && now.Head == m.rec.Head {
-		_ = w.b.store.putSummaries(map[string]boltfile.Record{m.stream: m.rec}) // a stale summary is made anew by whoever reads it
+	if now := recs[m.stream]; err != nil || m.err != nil || now.Length != m.rec.Length || now.Head != m.rec.Head {
+		return
 	}
-}
-
-// recorded gives a stream's lines with their record.
-func (s store) recorded(name string) (rec boltfile.Record, lines [][]byte, err error) {
-	r, err := s.read(name)
-	return boltfile.RecordOf(r.Lines, r.Gaps), r.Lines, err
+	if w.b.store.book().Update(func(tx boltfile.Tx) error { return tx.PutRecord(m.stream, m.rec) }) == nil {
+		w.b.store.noteSummary(m.stream, m.rec)
+	}
 }
 
 // maxRenewed bounds, in bytes, the smelts whose summary is renewed while the
 // book is being closed. A day of smelting has a tenth of it.
 const maxRenewed = 4 << 20
 
-// renewAll renews the summaries that are still stale, in one transaction.
+// renewAll renews the summaries of the smelts in use that are still stale.
 func (w *writer) renewAll() {
-	recs := map[string]boltfile.Record{}
-	for _, name := range append(w.stale, w.making) {
-		rec, lines, err := w.b.store.recorded(name)
-		if err != nil || rec.Bytes > maxRenewed {
-			continue
-		}
-		if rec, err = rec.With(w.b.opt.Summarise.Of(name, lines, rec)); err == nil {
-			recs[name] = rec
-		}
+	w.stale = slices.DeleteFunc(w.stale, func(name string) bool { return w.streams[name] == nil || w.streams[name].rec.Bytes > maxRenewed })
+	for w.renewNext(); w.making != ""; w.renewNext() {
+		w.store(<-w.made)
 	}
-	_ = w.b.store.putSummaries(recs) // as in store
 }

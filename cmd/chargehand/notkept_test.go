@@ -9,7 +9,7 @@ import (
 	"time"
 
 	"chargehand/model/entry"
-	"chargehand/persist"
+	"chargehand/persist/twin"
 )
 
 // What could not be kept is written where the person says, in a form that rescue
@@ -31,7 +31,7 @@ func TestWhatIsNotKeptIsOfferedAnotherPlace(t *testing.T) {
 	if b, _ := os.ReadFile(there); string(b) != "mine" {
 		t.Errorf("the file that was there holds %q", b)
 	}
-	found, err := persist.Salvage(free)
+	found, err := twin.Salvage(free)
 	if err != nil || len(found["a"]) != 2 || len(found["house"]) != 1 {
 		t.Errorf("found %d streams, %v; it said %q", len(found), err, out.String())
 	}

@@ -11,6 +11,7 @@ import (
 
 	"chargehand/model/words"
 	"chargehand/persist"
+	"chargehand/persist/twin"
 )
 
 func rescueCommand() command {
@@ -67,7 +68,7 @@ func tellRescued(out io.Writer, r persist.Rescued) {
 
 // take takes the lines of a file in, each stream that it finds as one of its own.
 func take(w world, c common, file string) error {
-	found, err := persist.Salvage(file)
+	found, err := twin.Salvage(file)
 	if err != nil {
 		return err
 	}

@@ -67,11 +67,6 @@ func TookOver(why, path, aside string) string {
 // NoTakeOver says that none could be begun.
 func NoTakeOver(err error) error { return fmt.Errorf("no new book could be begun either: %w", err) }
 
-// ReadUpTo says how far a stream could be read.
-func ReadUpTo(stream string, n int, of uint64) string {
-	return fmt.Sprintf("%s could be read only up to entry %d of %d", stream, n, of)
-}
-
 // OnlyThere says that not all could be brought over from a file that no path leads to.
 func OnlyThere(err error, path string) error {
 	return fmt.Errorf("%w; what was kept may be only where that file went: bring it back to %s and open it again", err, path)

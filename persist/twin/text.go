@@ -12,9 +12,10 @@ type Text struct {
 	Stream string
 	File   string
 	Lines  [][]byte
-	Torn   []byte // a half-written line after them
-	Fault  string // why reading stopped early
-	Unread error  // why it could not be read
+	Torn   []byte   // a half-written line after them
+	Fault  string   // why reading stopped early
+	Beyond [][]byte // what was found where it could not be followed any more
+	Unread error    // why it could not be read
 }
 
 // Read reads a stream's twin. A stream without one has no lines.
@@ -29,6 +30,8 @@ func Read(folder, stream string) Text {
 	case errors.Is(err, os.ErrNotExist):
 	case errors.Is(err, ErrLong):
 		t.Fault = err.Error()
+		found, err := Salvage(t.File)
+		t.Beyond, t.Unread = found[stream], err
 	case err != nil:
 		t.Unread = err
 	}

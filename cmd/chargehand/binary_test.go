@@ -68,7 +68,7 @@ type tidied struct{ *testing.M }
 
 // sideBySide is how many tests run at once where the command does not say: those at a
 // terminal mostly wait for a second to pass.
-const sideBySide = "4"
+const sideBySide = "8"
 
 func (m tidied) Run() int {
 	if err := flag.Set("test.parallel", sideBySide); err != nil {

@@ -40,7 +40,7 @@ type terminal struct {
 
 // patience is how long a test waits for what has to come. It is no measure of
 // anything: benchmarks measure.
-const patience = 30 * time.Second
+const patience = time.Minute
 
 // openTerminal starts the program in a person's home, in a terminal of so many
 // columns and rows.

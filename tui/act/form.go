@@ -87,8 +87,8 @@ func AskLook(sh screen.Shared, from entry.Event, then func(entry.Event) screen.E
 			return string(places[i]), func(screen.Shared) screen.Effect { return screen.See{Event: entry.Look{At: places[i]}} }
 		}), screen.Opt("b", words.LookMeter, func(screen.Shared) screen.Effect { return screen.See{Event: entry.Blast{}} }))...)
 	}
-	var list []screen.Option
-	list = screen.Lettered('l', len(places), func(i int) (string, func(screen.Shared) screen.Effect) {
+	var list []screen.Option // with the letters of the list above: what practice taught holds at the fire
+	list = screen.LetteredAtOnce('l', len(places), func(i int) (string, func(screen.Shared) screen.Effect) {
 		at := places[i]
 		return string(at), func(screen.Shared) screen.Effect {
 			sees := entry.LookWords(at)

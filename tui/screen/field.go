@@ -159,9 +159,10 @@ func (f Field) Ask(sh Shared) *draw.Ask {
 	hint := f.bad
 	if hint == "" {
 		hint = sh.Units.Name(f.Unit)
-		if f.Blank != "" {
-			hint += ", " + f.Blank
+		if hint != "" && f.Blank != "" {
+			hint += ", "
 		}
+		hint += f.Blank
 	}
 	return &draw.Ask{Label: f.Label, Value: func(width int) string { return f.Input.Draw(sh.Theme, width) }, Hint: hint}
 }

@@ -234,5 +234,5 @@ func (s Screen) Hints(sh screen.Shared) []draw.KeyHint {
 	for _, l := range s.lines(sh) {
 		hs = append(hs, screen.Hint(l.key))
 	}
-	return append(hs, screen.Hint(Map.Quit), screen.Hint(screen.Global.Views))
+	return append(hs, screen.Short(screen.Global.Views, words.ShortViews), screen.Hint(Map.Quit))
 }

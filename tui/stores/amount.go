@@ -207,7 +207,15 @@ func verdict(evs done, first func(screen.Shared) string, more ...func(screen.Sha
 // says is an event of the house in words, its lots and measures by their names.
 func says(sh screen.Shared, ev entry.Event) string {
 	if d, ok := ev.(entry.Deed); ok {
-		ev = named(sh.House(), d)
+		d = named(sh.House(), d)
+		for _, as := range [][]entry.Amount{d.In, d.Out, d.Fuel} { // named made them ours to change
+			for i, a := range as {
+				if _, is := a.Lot.Name(); !is {
+					as[i].Lot = once(sh, a.Lot)
+				}
+			}
+		}
+		ev = d
 	}
 	if a, ok := ev.(entry.Assay); ok {
 		if l, known := sh.House().Lot(string(a.Lot)); known {
@@ -215,6 +223,16 @@ func says(sh screen.Shared, ev entry.Event) string {
 		}
 	}
 	return sh.Units.Event(ev)
+}
+
+// once is a lot by the name that it had before it was crossed out: nobody knows a lot by its uid.
+func once(sh screen.Shared, id entry.UID) entry.UID {
+	for _, l := range sh.Home.Lines() {
+		if s, ok := l.Event.(entry.LotStored); ok && s.Lot.UID == id && s.Lot.Name != "" {
+			return entry.NameUID(s.Lot.Name)
+		}
+	}
+	return id
 }
 
 // named is a deed with its lots and measures by name.

@@ -305,6 +305,10 @@ func TestMoreSievesThanTwo(t *testing.T) {
 	if fines < 1.99 || fines > 2.01 || coarse < 3.99 || coarse > 4.01 {
 		t.Errorf("%.2f kg of fines, %.2f kg over the coarsest", fines, coarse)
 	}
+	d.Press("x") // its lot went with the deed, the line names it all the same
+	if !strings.Contains(d.Picture(), "and 2 kg pond meadow, roasted, under") {
+		t.Errorf("the line that is crossed out does not name the heap\n%s", d.Picture())
+	}
 }
 
 // What a roast burnt and cost is keyed behind its line, and is taken from the wood.

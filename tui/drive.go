@@ -27,7 +27,6 @@ type drive struct {
 	pace   int // in paces
 	held   bool
 	slowed bool
-	oreIn  bool            // what there was of ore is charged, as the furnace told
 	seen   map[raised]bool // warnings that slowed it down
 
 	gen   int // of the beats that are on their way
@@ -200,7 +199,7 @@ func (p *driven) sets(msg tea.Msg) (tea.Cmd, bool) {
 func (p *driven) says() {
 	said := words.TagPractice
 	if p.live != nil && !p.live.Over() {
-		said = words.Rehearsing(paces[p.pace], p.held, p.slowed, p.model.cautioned(), p.tells(p.live.Asks()))
+		said = words.Rehearsing(paces[p.pace], p.held, p.slowed, p.model.cautioned(), p.live.Asks())
 	}
 	p.model = p.model.pacedAs(said)
 }
@@ -233,8 +232,6 @@ func (p *driven) second() tea.Cmd {
 	p.stands()
 	if p.live != nil {
 		for _, h := range p.live.Step() {
-			p.oreIn = p.oreIn || h.Notice == rehearse.OreIsIn
-			h.Notice = p.tells(h.Notice)
 			cmds = append(cmds, p.passes(happened{h}))
 			if !p.live.Pulled() {
 				p.slowed = true
@@ -249,15 +246,6 @@ func (p *driven) second() tea.Cmd {
 		}
 	}
 	return tea.Batch(cmds...)
-}
-
-// tells is what is told of a notice. That all the ore is in is said at every room for a bucket until somebody has keyed it: who
-// missed it once would charge charcoal for ever.
-func (p *driven) tells(n rehearse.Notice) rehearse.Notice {
-	if n == rehearse.RoomForBucket && p.oreIn && !p.model.running.Reading().LastOre {
-		return rehearse.OreIsIn
-	}
-	return n
 }
 
 // acts hands a message to the root, what it kept to the furnace, and what it looks at back as it is seen.
@@ -310,7 +298,7 @@ func (p *driven) follows() {
 	if id == p.stream || id == "" {
 		return
 	}
-	p.stream, p.oreIn = id, false
+	p.stream = id
 	live, err := rehearse.Resume(p.model.running.Entries())
 	if p.live = live; err != nil {
 		p.live = nil

@@ -62,7 +62,7 @@ func (h *hand) second() {
 		h.see(entry.Extract{From: "top"})
 		h.pulled = true
 	case h.l.burning > 0:
-	case h.l.Room() && h.l.oreTold && !h.ore:
+	case h.l.Asks() == OreIsIn && !h.ore:
 		h.ore = true
 		h.key(entry.LastOre{})
 	case h.l.Room():

@@ -119,7 +119,7 @@ func (l *Live) rooms(now float64) (all []Happened) {
 	}
 	if l.room {
 		if l.helps == 0 && now > l.since && math.Mod(now-l.since, again) == 0 {
-			return []Happened{{Notice: RoomForBucket}}
+			return []Happened{{Notice: l.roomFor()}}
 		}
 		return nil
 	}
@@ -131,11 +131,15 @@ func (l *Live) rooms(now float64) (all []Happened) {
 		l.helps = now + 45
 		return nil
 	}
-	if l.ore >= l.f.OreKg && !l.oreTold {
-		l.oreTold = true
-		return []Happened{{Notice: OreIsIn}}
+	return append(all, Happened{Notice: l.roomFor()})
+}
+
+// roomFor is what the room is for: a bucket, or, as long as nobody said that it is the last, a word that the ore is in.
+func (l *Live) roomFor() Notice {
+	if l.ore >= l.f.OreKg && !l.lastOre {
+		return OreIsIn
 	}
-	return append(all, Happened{Notice: RoomForBucket})
+	return RoomForBucket
 }
 
 // again is how often somebody says that there is room for a bucket until it is charged, s.

@@ -29,7 +29,7 @@ func (l *Live) Take(e entry.Entry) {
 	case entry.Poke:
 		l.f.Poke()
 	case entry.LastOre:
-		l.oreTold = true
+		l.lastOre = true
 	case entry.BurnDown:
 		l.burning, l.room = l.f.Seconds()+1, false
 	case entry.PhaseSet:

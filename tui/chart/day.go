@@ -73,10 +73,22 @@ func (d Day) Draw(g cell.Grid, th theme.Theme) {
 	t := track{Day: d, g: g, th: th, from: 1, wide: w - 2, ground: h - GroundRows}
 	t.glow()
 	t.marks()
-	t.hours()
+	t.hours(t.ground + 2)
 	if t.ground > 0 {
 		t.sky()
 	}
+}
+
+// Ground draws the hearth, and under it the hours, without the sky and without what
+// happened: two rows.
+func (d Day) Ground(g cell.Grid, th theme.Theme) {
+	w, h := g.Size()
+	if w < 20 || h < 2 || d.Span <= 0 {
+		return
+	}
+	t := track{Day: d, g: g, th: th, from: 1, wide: w - 2}
+	t.glow()
+	t.hours(1)
 }
 
 // Column is the column of a moment when the day is drawn w columns wide.
@@ -217,8 +229,7 @@ func (t track) sign(c, ascii rune) rune {
 
 // hours writes the hour and word of each phase where it began; where two stand
 // too close the first stays, and where there is room the full hours between.
-func (t track) hours() {
-	y := t.ground + 2
+func (t track) hours(y int) {
 	end := t.from
 	for i, ph := range t.Phases {
 		text := t.Lit.Add(ph.At).Format("15:04") + " " + ph.Word

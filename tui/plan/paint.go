@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"math"
 	"slices"
 
 	"chargehand/model/entry"
@@ -235,7 +234,7 @@ func (s Screen) day(g cell.Grid, sh screen.Shared) {
 	way := s.plan.Ways[min(s.way, len(s.plan.Ways)-1)]
 	y := 0
 	if h >= 12 {
-		y = strip(g, sh, way)
+		y = s.strip(g, sh, way)
 	}
 	foot := g.Rows(words.JudgeYourself, w-3)
 	last := s.last(g, sh, h-foot, h-y)
@@ -244,50 +243,4 @@ func (s Screen) day(g cell.Grid, sh screen.Shared) {
 	if y+rows+last+foot <= h {
 		g.Wrap(cell.Rect{X: 2, Y: h - foot, W: w - 3, H: foot}, words.JudgeYourself, th.Style(theme.Quiet))
 	}
-}
-
-// strip draws the charges of a way: minutes up in charcoal, ore down, each as in the strip
-// at the fire; it gives the rows that it took.
-func strip(g cell.Grid, sh screen.Shared, way plan.Charging) int {
-	th := sh.Theme
-	w, _ := g.Size()
-	type one struct{ minutes, ore float64 }
-	var all []one
-	for _, st := range way.Steps {
-		if st.Does == entry.StepFill {
-			continue
-		}
-		for range st.Charges {
-			all = append(all, one{st.Minutes, st.Ore})
-		}
-	}
-	mostMin, mostOre := 1.0, 0.1
-	for _, o := range all {
-		mostMin, mostOre = math.Max(mostMin, o.minutes), math.Max(mostOre, o.ore)
-	}
-	const left, high = 22, 3
-	g.Text(2, 1, words.MinutesABucket(mostMin), th.Style(theme.Quiet))
-	g.Text(2, high+2, words.OreACharge(sh.Units, mostOre), th.Style(theme.Quiet))
-	pitch := 2
-	if len(all)*pitch > w-left-2 {
-		pitch = 1
-	}
-	full := th.Marks().Full
-	for i, o := range all {
-		x := left + i*pitch
-		if x >= w-1 {
-			break
-		}
-		for y := range int(math.Round(o.minutes / mostMin * high)) {
-			g.Set(x, high-1-y, full, th.Style(theme.Bar))
-		}
-		if i == 0 || (i+1)%5 == 0 {
-			g.Text(x, high, number(i+1), th.Style(theme.Quiet))
-		}
-		for y := range int(math.Ceil(o.ore / mostOre * 2)) {
-			g.Set(x, high+1+y, full, th.Style(theme.OreBar))
-		}
-	}
-	g.Fill(cell.Rect{Y: high + 4, W: w, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
-	return high + 5
 }

@@ -102,6 +102,21 @@ const CeilingsHead = "ore of one smelt at most"
 // CeilingSays is why.
 func CeilingSays(c plan.Ceiling) string { return ceilingWords[c.Of] }
 
+// PartOfDay is what begins then, in a word under the strip; "" for what is no part of its own.
+func PartOfDay(what plan.Happening) string {
+	switch what {
+	case plan.OreRises, plan.CharcoalOnly, plan.BurningDown:
+		return ""
+	case plan.OverLastOre:
+		return "last ore"
+	case plan.Pulling:
+		return "pull"
+	case plan.SlagFirst:
+		return "seed slag"
+	}
+	return string(what)
+}
+
 // MomentBrief is a line of the day in few words.
 func MomentBrief(u modelwords.Units, m plan.Moment) string {
 	switch m.What {

@@ -319,7 +319,7 @@ func accountOf(kept, h []entry.Entry) Account {
 	all.Lines = append(all.Lines, words.AccountVerdict(a)...)
 	all.Lines = append(all.Lines, words.AccountPassages(a)...)
 	for _, y := range a.Yields {
-		all.Lines = append(all.Lines, words.AccountYield(y))
+		all.Lines = append(all.Lines, words.AccountYield(y).Line())
 	}
 	return all
 }

@@ -81,7 +81,7 @@ func Account(a account.Account) string {
 	if len(a.Yields) > 0 {
 		fmt.Fprintln(&b, "yields, each with what it is counted on")
 		for _, y := range a.Yields {
-			fmt.Fprintf(&b, "  %s\n", AccountYield(y))
+			fmt.Fprintf(&b, "  %s\n", AccountYield(y).Line())
 		}
 	}
 	return strings.TrimRight(b.String(), "\n") + "\n"
@@ -193,18 +193,24 @@ func AccountPassages(a account.Account) (said []string) {
 	return said
 }
 
+// Told is a figure in three parts, for a table or a line: what it is, how much, and of or on what.
+type Told struct{ What, Is, Of string }
+
+// Line is it in one line.
+func (t Told) Line() string { return t.What + ": " + t.Is + " " + t.Of }
+
 // AccountYield is one yield with its base: "bloom: 26 % of the ore, dry".
-func AccountYield(y account.Yield) string {
+func AccountYield(y account.Yield) Told {
 	what, base, b := baseWords[y.What], baseWords[y.Base], y.Share.Band()
 	if y.What == account.CharcoalDry || y.What == account.SlagMass {
-		return fmt.Sprintf("%s: %s kg a kg of %s", what, kgs(y.Share.Value), base)
+		return Told{what, kgs(y.Share.Value) + " kg", "a kg of " + base}
 	}
-	s := fmt.Sprintf("%s: %s %% of the %s", what, wholePercent(y.Share.Value), base)
+	of := "of the " + base
 	if low, high := wholePercent(math.Max(0, b.P10)), wholePercent(b.P90); low != high {
-		s += fmt.Sprintf(" (%s to %s)", low, high)
+		of += fmt.Sprintf(" (%s to %s)", low, high)
 	}
 	if y.Share.Value > 1 {
-		s += ": more than there was, so something that brought iron is missing from the base, or a figure is off"
+		of += ": more than there was, so something that brought iron is missing from the base, or a figure is off"
 	}
-	return s
+	return Told{what, wholePercent(y.Share.Value) + " %", of}
 }

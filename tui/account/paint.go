@@ -48,9 +48,7 @@ func (s Screen) lines(g cell.Grid, sh screen.Shared, from int) int {
 	y = p.rule(y)
 	y = p.said(y, modelwords.AccountVerdict(p.a), theme.Strong)
 	y = p.rule(y)
-	y = p.yields(y)
-	y = p.said(y, modelwords.AccountPassages(p.a), theme.Quiet)
-	return y - from
+	return p.sums(y) - from
 }
 
 // painter paints the parts of an account one under another; each gives the next row.
@@ -89,6 +87,10 @@ func (p painter) answer(y int) int {
 	if p.roomy() {
 		p.g.Text(2, y, head, p.style(theme.Quiet))
 		letter.Small.Text(p.g, 2, y+1, words.Large(bloom), p.style(theme.Strong), p.sh.Theme.ASCII)
+		if head, large := p.beside(o); large != "" {
+			p.g.Text(p.w/2, y, head, p.style(theme.Quiet))
+			letter.Small.Text(p.g, p.w/2, y+1, words.Large(large), p.style(theme.Strong), p.sh.Theme.ASCII)
+		}
 		p.g.TextIn(cell.Rect{X: 2, Y: y + 6, W: p.w - 4, H: 1}, p.promised(), p.style(theme.Text))
 		return y + 7
 	}
@@ -96,6 +98,20 @@ func (p painter) answer(y int) int {
 	p.g.Text(x, y, bloom, p.style(theme.Strong))
 	p.g.TextIn(cell.Rect{X: 2, Y: y + 1, W: p.w - 4, H: 1}, p.promised(), p.style(theme.Text))
 	return y + 2
+}
+
+// beside is what stands beside the bloom in large letters: whether what was wanted came, else the yield of the ore.
+func (p painter) beside(o session.Outcome) (head, large string) {
+	if plan := p.smelt.Light().Plan; plan != nil {
+		if came := words.AccountCame(plan.Wanted, o.Bloom); came != "" {
+			return words.AccountWantedHead(p.sh.Units, plan.Wanted), came
+		}
+	}
+	if y := p.a.Yield(account.BloomMass, account.OreDry); y != nil {
+		told := modelwords.AccountYield(*y)
+		return told.Of, told.Is
+	}
+	return "", ""
 }
 
 // promised is what was wanted and foretold, against what came.
@@ -255,28 +271,67 @@ func (p painter) said(y int, sentences []string, first theme.Role) int {
 	return y
 }
 
+// sums are the yields and what else went through, beside each other where there is room.
+func (p painter) sums(y int) int {
+	if !p.roomy() {
+		return p.said(p.yields(y), modelwords.AccountPassages(p.a), theme.Quiet)
+	}
+	left, right := p, p
+	left.w = p.w * 3 / 5
+	right.w = p.w - left.w
+	_, h := p.g.Size()
+	right.g = p.g.Sub(cell.Rect{X: left.w, W: right.w, H: h})
+	right.g.Text(2, y, words.AccountSums, p.style(theme.Quiet))
+	end := max(left.yields(y), right.said(y+1, modelwords.AccountPassages(p.a), theme.Quiet))
+	p.g.Fill(cell.Rect{X: left.w, Y: y, W: 1, H: end - y}, p.sh.Theme.Marks().VLine, p.style(theme.Frame))
+	return end
+}
+
 // yields are what came per what went in, each with its base, and how long it took.
 func (p painter) yields(y int) int {
 	p.g.Text(2, y, words.AccountYields, p.style(theme.Quiet))
 	y++
-	var all []string
+	var told []modelwords.Told
 	for _, one := range p.a.Yields {
-		all = append(all, modelwords.AccountYield(one))
+		told = append(told, modelwords.AccountYield(one))
 	}
-	if o, over := p.smelt.Outcome(); over {
-		all = append(all, words.AccountHours(o.Lasted, o.Extracted))
+	o, over := p.smelt.Outcome()
+	if over {
+		told = append(told, words.AccountHours(o.Lasted, o.Extracted))
+	}
+	y = p.table(y, told)
+	var all []string
+	if over {
 		if promised := modelwords.Promised(p.sh.Units, p.smelt.Light().Plan, o); len(promised) > 0 {
 			all = append(all, modelwords.PromisedLine(promised))
 		}
 	}
-	if len(all) == 0 {
-		all = []string{words.AccountNoYield}
+	if len(p.a.Yields) == 0 {
+		all = append(all, words.AccountNoYield)
 	}
 	if made := modelwords.PiecesOf(forge.Of(p.sh.House(), nil), p.smelt.Light().UID); made != "" {
 		all = append(all, words.AccountPieces(made))
 	}
 	all = append(all, p.lessons()...)
 	return p.said(y, all, theme.Text)
+}
+
+// table says figures, the numbers under each other.
+func (p painter) table(y int, told []modelwords.Told) int {
+	name := 0
+	for _, t := range told {
+		name = max(name, p.g.Width(t.What))
+	}
+	of := 2 + name + 2 + 10
+	for _, t := range told {
+		p.g.Text(2, y, t.What, p.style(theme.Text))
+		p.g.TextRight(of, y, t.Is, p.style(theme.Strong))
+		room := p.w - of - 3
+		rows := p.g.Rows(t.Of, room)
+		p.g.Wrap(cell.Rect{X: of + 2, Y: y, W: room, H: rows}, t.Of, p.style(theme.Quiet))
+		y += rows
+	}
+	return y
 }
 
 // lessons are the lines kept of this smelt for next time.

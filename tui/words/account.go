@@ -31,6 +31,7 @@ const (
 	AccountIronOut    = "iron out"
 	AccountOpen       = "not accounted for, may be minus"
 	AccountYields     = "yields, each with what it is counted on"
+	AccountSums       = "what else went through"
 	AccountNoYield    = "none: weigh what came out"
 
 	AskLesson        = "one line for next time"
@@ -53,13 +54,9 @@ func AccountBloom(s entry.PieceState) string {
 
 // AccountWanted says what was wanted, and whether it came.
 func AccountWanted(u modelwords.Units, w entry.Wanted, bloom entry.Maybe[entry.Kilogram]) string {
-	said := "wanted " + modelwords.PieceKind(w.What) + " " + u.Kg(w.Mass.Value)
-	switch {
-	case w.What != entry.BloomPiece || !bloom.Known:
-	case bloom.Value >= w.Mass.Value:
-		said += ": it came"
-	default:
-		said += ": less came"
+	said := AccountWantedHead(u, w)
+	if came := AccountCame(w, bloom); came != "" {
+		said += ": " + came
 	}
 	return said
 }
@@ -91,12 +88,28 @@ func AccountMark(kg float64, last bool) string {
 }
 
 // AccountHours is how long the smelt took.
-func AccountHours(d time.Duration, extracted bool) string {
-	until := "until closed"
+func AccountHours(d time.Duration, extracted bool) modelwords.Told {
+	until := "to its close"
 	if extracted {
-		until = "until the bloom was out"
+		until = "to the bloom"
 	}
-	return fmt.Sprintf("hours: %s from light %s", modelwords.Lasted(d.Truncate(time.Minute)), until)
+	return modelwords.Told{What: "hours", Is: modelwords.Lasted(d.Truncate(time.Minute)), Of: "from light " + until}
+}
+
+// AccountCame says in large letters whether what was wanted came.
+func AccountCame(w entry.Wanted, bloom entry.Maybe[entry.Kilogram]) string {
+	switch {
+	case w.What != entry.BloomPiece || !w.Mass.Known || !bloom.Known:
+		return ""
+	case bloom.Value >= w.Mass.Value:
+		return "it came"
+	}
+	return "less came"
+}
+
+// AccountWantedHead heads whether it came.
+func AccountWantedHead(u modelwords.Units, w entry.Wanted) string {
+	return "wanted " + modelwords.PieceKind(w.What) + " " + u.Kg(w.Mass.Value)
 }
 
 // LessonKept and LessonIs say a lesson.

@@ -260,9 +260,16 @@ func (s Screen) strip(g cell.Grid, sh screen.Shared, d compare.Day, y, up, down,
 	if d.BurnDown.Known && d.Pull.Known {
 		from, to := max(at(d.BurnDown.Value), last+1), min(at(d.Pull.Value), w-2)
 		g.Fill(cell.Rect{X: from, Y: y + up - 1, W: max(to-from, 0), H: 1}, th.Marks().HLine, th.Style(theme.Text))
+		if word := words.CompareBurnDown; g.Width(word) < w-1-from {
+			g.Text(from, y+up, word, th.Style(theme.Quiet))
+		}
 	}
 	if d.Pull.Known {
-		g.Set(min(at(d.Pull.Value), w-2), y+up-1, pull(th), th.Style(theme.Strong))
+		x := min(at(d.Pull.Value), w-2)
+		g.Set(x, y+up-1, pull(th), th.Style(theme.Strong))
+		if word := words.ComparePull; up > 1 && x-g.Width(word) > last {
+			g.TextRight(x+1, y+up-2, word, th.Style(theme.Quiet))
+		}
 	}
 }
 

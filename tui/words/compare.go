@@ -30,6 +30,8 @@ const (
 	CompareScale     = "minutes up, ore down"
 	CompareKey       = "one scale: a bar as high as its charge took minutes, as deep as its ore; white: slow for its day; line: burn-down"
 	CompareKeyBold   = "one scale: a bar as high as its charge took minutes, as deep as its ore; bold: slow for its day; line: burn-down"
+	CompareBurnDown  = "burn-down"
+	ComparePull      = "pull"
 	NoDayRead        = "no charge is kept of it"
 )
 

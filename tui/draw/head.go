@@ -288,12 +288,7 @@ func (p Pen) SmallCharge(g cell.Grid, r figure.Reading, v HeadView) {
 			}
 			nw, _ := letter.Small.Size(c.number)
 			y := (half + 1) / 2
-			if p.Theme.ASCII {
-				letter.Small.Text(g, 1, y, c.number, style, true)
-				nw = 2 * len(c.number)
-			} else {
-				letter.Small.At(g, 1, half, c.number, style)
-			}
+			letter.Small.At(g, 1, half, c.number, style, p.Theme.ASCII)
 			x, word := max(8, nw+3), strings.ToUpper(c.word)
 			if g.Width(word) > w-x { // a number of many figures: its word stands below it
 				g.TextIn(cell.Rect{X: 1, Y: y + 4, W: w - 1, H: 1}, word, style)

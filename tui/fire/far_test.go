@@ -208,8 +208,7 @@ func stands(frame string, th theme.Theme, text string) bool {
 	return false
 }
 
-// lettered tells whether a text stands somewhere in a frame in letters of any scale,
-// or spaced out where there are no halves of a cell. A part of a charge has its
+// lettered tells whether a text stands somewhere in a frame in letters of any scale. A part of a charge has its
 // number and its word apart.
 func lettered(frame string, th theme.Theme, text string) bool {
 	for _, word := range strings.Fields(text) {

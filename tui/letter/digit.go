@@ -77,7 +77,7 @@ func (d Digits) digit(g cell.Grid, x, y int, c rune, style cell.Style, ascii boo
 				}
 				continue
 			}
-			halves(g, x+cx, y+row, d.lit(c, cx, 2*row), 2*row+1 < d.H && d.lit(c, cx, 2*row+1), style)
+			halves(g, x+cx, y+row, d.lit(c, cx, 2*row), 2*row+1 < d.H && d.lit(c, cx, 2*row+1), style, ascii)
 		}
 	}
 }

@@ -63,20 +63,14 @@ func glyph(c rune) [Rows]string {
 	return face['?']
 }
 
-// Text draws a text with its upper left at a cell. In ASCII, where there are no
-// halves, the words are spaced out on the middle row.
+// Text draws a text with its upper left at a cell.
 func (s Scale) Text(g cell.Grid, x, y int, text string, style cell.Style, ascii bool) {
-	if ascii {
-		_, h := s.Size(text)
-		Spaced(g, x, y+h/2, text, style)
-		return
-	}
-	s.At(g, x, 2*y, text, style)
+	s.At(g, x, 2*y, text, style, ascii)
 }
 
 // At draws a text with its upper left at a half row, counted from the top of the
 // grid: 7 rows is 14. Halves already drawn in the same cell are not kept.
-func (s Scale) At(g cell.Grid, x, half int, text string, style cell.Style) {
+func (s Scale) At(g cell.Grid, x, half int, text string, style cell.Style, ascii bool) {
 	for i, c := range text {
 		if i > 0 {
 			x += s.Wide
@@ -86,31 +80,25 @@ func (s Scale) At(g cell.Grid, x, half int, text string, style cell.Style) {
 		for cx := range w {
 			for row := half / 2; row <= (half+Rows*s.High-1)/2; row++ {
 				lit := func(h int) bool { return h >= half && at(l, cx/s.Wide, (h-half)/s.High) }
-				halves(g, x+cx, row, lit(2*row), lit(2*row+1), style)
+				halves(g, x+cx, row, lit(2*row), lit(2*row+1), style, ascii)
 			}
 		}
 		x += w
 	}
 }
 
-// halves draws the halves of a cell.
-func halves(g cell.Grid, x, y int, upper, lower bool, style cell.Style) {
+// halves draws the halves of a cell; in ASCII the signs that stand high or low in it.
+func halves(g cell.Grid, x, y int, upper, lower bool, style cell.Style, ascii bool) {
+	both, high, low := '█', '▀', '▄'
+	if ascii {
+		both, high, low = '#', '"', '_'
+	}
 	switch {
 	case upper && lower:
-		g.Set(x, y, '█', style)
+		g.Set(x, y, both, style)
 	case upper:
-		g.Set(x, y, '▀', style)
+		g.Set(x, y, high, style)
 	case lower:
-		g.Set(x, y, '▄', style)
-	}
-}
-
-// Spaced writes a text with a blank after each letter.
-func Spaced(g cell.Grid, x, y int, text string, style cell.Style) {
-	for _, c := range text {
-		if c != ' ' {
-			g.Set(x, y, c, style.With(cell.Bold))
-		}
-		x += 2
+		g.Set(x, y, low, style)
 	}
 }

@@ -114,7 +114,7 @@ func TestASCIIIsASCII(t *testing.T) {
 			t.Fatalf("%q in\n%s", c, got)
 		}
 	}
-	if !strings.Contains(got, "B U C K E T") || !strings.Contains(got, "####") {
+	if !strings.Contains(got, `_#"""`) || !strings.Contains(got, "####") {
 		t.Errorf("got\n%s", got)
 	}
 }

@@ -199,7 +199,7 @@ func (p *driven) sets(msg tea.Msg) (tea.Cmd, bool) {
 func (p *driven) says() {
 	said := words.TagPractice
 	if p.live != nil && !p.live.Over() {
-		said = words.Rehearsing(paces[p.pace], p.held, p.slowed, p.model.cautioned(), p.live.Asks())
+		said = words.Rehearsing(paces[p.pace], p.held, p.slowed, p.model.cautioned(), p.tells(p.live.Asks()))
 	}
 	p.model = p.model.pacedAs(said)
 }
@@ -232,6 +232,7 @@ func (p *driven) second() tea.Cmd {
 	p.stands()
 	if p.live != nil {
 		for _, h := range p.live.Step() {
+			h.Notice = p.tells(h.Notice)
 			cmds = append(cmds, p.passes(happened{h}))
 			if !p.live.Pulled() {
 				p.slowed = true
@@ -246,6 +247,15 @@ func (p *driven) second() tea.Cmd {
 		}
 	}
 	return tea.Batch(cmds...)
+}
+
+// tells is what is told of a notice: that all the ore is in only until somebody has keyed it. It is told at every room for a
+// bucket until then: who missed it once would charge charcoal for ever.
+func (p *driven) tells(n rehearse.Notice) rehearse.Notice {
+	if n == rehearse.OreIsIn && p.model.running.Reading().LastOre {
+		return rehearse.RoomForBucket
+	}
+	return n
 }
 
 // acts hands a message to the root, what it kept to the furnace, and what it looks at back as it is seen.

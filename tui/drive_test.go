@@ -226,7 +226,7 @@ func TestARehearsalTellsThatTheOreIsInUntilItIsKeyed(t *testing.T) {
 			}
 			continue
 		}
-		if p.oreIn {
+		if p.live.Asks() == rehearse.OreIsIn {
 			p.model = p.model.hasRead()
 			if p.says(); p.model.answer.text != words.RehearsalNext(rehearse.OreIsIn, false) || p.model.paced != "practice, slowed: all ore is in" {
 				t.Fatalf("room %d over all the ore: %q, %q", told+1, p.model.paced, p.model.answer.text)

@@ -33,7 +33,6 @@ type Live struct {
 	eye                         float64 // m, by how much an eye misses the mark until the next charge
 	room                        bool    // there is room for a bucket, and it was told
 	since                       float64 // s, when that was
-	lastOre                     bool    // somebody said that no more ore goes in
 	helps                       float64 // s, when a helper who forgets to key charges; 0 for never
 	told                        map[Notice]bool
 	hung                        bool
@@ -250,7 +249,7 @@ func (l *Live) Over() bool { return l.over }
 // Pulled tells whether the bloom is out, or it was given up: what is left is weighing and opening.
 func (l *Live) Pulled() bool { return l.pulled }
 
-// Asks is what the furnace waits for, empty for nothing: a bucket, a word that the ore is in, or that the bloom is pulled.
+// Asks is what the furnace waits for, empty for nothing: a bucket, one with no ore left for it, or that the bloom is pulled.
 func (l *Live) Asks() Notice {
 	switch {
 	case l.pulled || l.over:

@@ -14,7 +14,7 @@ type Notice string
 // What is noticed.
 const (
 	RoomForBucket Notice = "room"           // the burden has sunk by a bucket under the mark
-	OreIsIn       Notice = "ore in"         // what there was of ore is charged
+	OreIsIn       Notice = "ore in"         // it has, and what there was of ore is charged
 	BurnedDown    Notice = "burned down"    // half an hour since the burn-down began
 	Slipped       Notice = "slipped"        // what hung came down with a thump
 	CrackOpened   Notice = "crack"          // flame licks out of the wall
@@ -134,9 +134,9 @@ func (l *Live) rooms(now float64) (all []Happened) {
 	return append(all, Happened{Notice: l.roomFor()})
 }
 
-// roomFor is what the room is for: a bucket, or, as long as nobody said that it is the last, a word that the ore is in.
+// roomFor is what is noticed when there is room: that, or that there is no ore left for it.
 func (l *Live) roomFor() Notice {
-	if l.ore >= l.f.OreKg && !l.lastOre {
+	if l.ore >= l.f.OreKg {
 		return OreIsIn
 	}
 	return RoomForBucket

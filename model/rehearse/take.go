@@ -28,8 +28,6 @@ func (l *Live) Take(e entry.Entry) {
 		l.f.Rod()
 	case entry.Poke:
 		l.f.Poke()
-	case entry.LastOre:
-		l.lastOre = true
 	case entry.BurnDown:
 		l.burning, l.room = l.f.Seconds()+1, false
 	case entry.PhaseSet:

@@ -77,7 +77,7 @@ func worked(t testing.TB, number int64, mishaps ...rehearse.Mishap) []entry.Entr
 			switch {
 			case h.Event != nil:
 				keep(live.Seconds(), rehearse.Answers, h.Event)
-			case h.Notice == rehearse.OreIsIn:
+			case h.Notice == rehearse.OreIsIn && !oreIn:
 				key(entry.LastOre{})
 				oreIn = true
 			case !h.Notice.Shown():

@@ -302,8 +302,8 @@ func (p painter) yields(y int) int {
 	y = p.table(y, told)
 	var all []string
 	if over {
-		if promised := modelwords.Promised(p.sh.Units, p.smelt.Light().Plan, o); len(promised) > 0 {
-			all = append(all, modelwords.PromisedLine(promised))
+		for _, one := range modelwords.Promised(p.sh.Units, p.smelt.Light().Plan, o) {
+			all = append(all, modelwords.PromisedLine([]string{one}))
 		}
 	}
 	if len(p.a.Yields) == 0 {

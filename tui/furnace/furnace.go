@@ -4,6 +4,7 @@ package furnace
 
 import (
 	"errors"
+	"reflect"
 	"slices"
 	"time"
 
@@ -225,12 +226,29 @@ func sizes(u modelwords.Units, f entry.Furnace) screen.Effect {
 	list = append(list, screen.Opt("y", words.ArchIs(u, f), func(screen.Shared) screen.Effect { return arch(u, f) }))
 	list = append(list, screen.Opt("b", words.BoresAre(f.Bores), func(screen.Shared) screen.Effect { return bores(u, f) }),
 		screen.Opt("r", words.ClayIs(f.Clay), func(screen.Shared) screen.Effect { return recipe(u, f) }))
-	return screen.Ask{Dialog: screen.Choice{Title: words.SizesOf(f.Name), Options: list, Done: func(screen.Shared) screen.Effect {
+	return screen.Ask{Dialog: changing{f, screen.Choice{Title: words.SizesOf(f.Name), Options: list, Done: func(screen.Shared) screen.Effect {
 		why := func(k, word string, w entry.BuiltWhy) screen.Option {
 			return screen.Opt(k, word, func(screen.Shared) screen.Effect { return keep(f, w) })
 		}
-		return screen.Choose(words.WhyAnother, why("m", words.WhyMeasured, entry.Measured), why("p", words.WhyRepaired, entry.Repaired), why("w", words.WhyWorn, entry.Worn), why("a", words.WhyBuilt, entry.Built))
-	}}}
+		return screen.Ask{Dialog: changing{f, screen.Choice{Title: words.WhyAnother, Options: []screen.Option{
+			why("m", words.WhyMeasured, entry.Measured), why("p", words.WhyRepaired, entry.Repaired), why("w", words.WhyWorn, entry.Worn), why("a", words.WhyBuilt, entry.Built),
+		}}}}
+	}}}}
+}
+
+// changing is a list over the sizes of a furnace. What was typed meanwhile is kept as measured when the list closes without
+// an answer, by esc, by another key or by itself: none of it is typed twice.
+type changing struct {
+	furnace entry.Furnace
+	screen.Choice
+}
+
+// Opened lets the list keep what differs from the furnace of the house.
+func (c changing) Opened(sh screen.Shared) screen.Dialog {
+	if f, known := sh.House().Furnace(string(c.furnace.ID())); known && !reflect.DeepEqual(f.Last().Furnace, c.furnace) {
+		c.Choice.Left = func(screen.Shared) screen.Effect { return keep(c.furnace, entry.Measured) }
+	}
+	return c.Choice
 }
 
 // drying keeps a day of it.

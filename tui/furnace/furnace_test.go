@@ -61,6 +61,30 @@ func TestAFurnaceInVersions(t *testing.T) {
 	}
 }
 
+// Sizes that were typed are kept though nobody says why: the list is left by esc, by another key, or by itself. A list in which
+// nothing changed keeps nothing.
+func TestSizesOutliveTheListOfThem(t *testing.T) {
+	for how, leave := range map[string]func(*desk.Desk){
+		"esc":               func(d *desk.Desk) { d.Press("esc") },
+		"esc at the reason": func(d *desk.Desk) { d.Press("enter", "esc") },
+		"nobody":            func(d *desk.Desk) { d.Wait(2 * screen.Unattended) },
+		"nobody at reason":  func(d *desk.Desk) { d.Press("enter"); d.Wait(2 * screen.Unattended) },
+	} {
+		d := built(t)
+		key(d, "wo27\nm52\n")
+		leave(d)
+		fs := d.M.Shared().House().Furnaces
+		if last := fs[0].Last(); len(fs[0].Versions) != 3 || last.Furnace.Bore.Value != 27 || last.Furnace.Stack.Value != 52 || last.Why != entry.Measured {
+			t.Errorf("%s: %+v\n%s", how, fs[0].Versions, d.Picture())
+		}
+		key(d, "w")
+		leave(d)
+		if n := len(d.M.Shared().House().Furnaces[0].Versions); how != "nobody at reason" && how != "esc at the reason" && n != 3 {
+			t.Errorf("%s, nothing changed: %d versions", how, n)
+		}
+	}
+}
+
 // A rim below the mark stays a mistake of its own step.
 func TestRimBelowTheMark(t *testing.T) {
 	d := desk.Sit(t)

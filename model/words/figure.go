@@ -73,8 +73,8 @@ const (
 	BlastIsOn      = "on"
 	NotKnownDip    = "not known: dip it"
 	NotKnownOnly   = "not known"
-	FactorOfThirty = "to a factor of thirty"
-	FarApart       = NotKnownOnly + " " + FactorOfThirty
+	TooLittleSeen  = "too little seen"
+	FarApart       = NotKnownOnly + ", " + TooLittleSeen
 	OfCarbonGas    = "of CO and CO2"
 	SeenWord       = "seen"
 	MoreThanBlast  = "too fast for the air"

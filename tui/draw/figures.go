@@ -43,7 +43,7 @@ func (p Pen) figureLines(r figure.Reading) []figureLine {
 func apart(ls []figureLine) []figureLine {
 	for i, l := range ls {
 		if l.of.Wide() {
-			ls[i] = figureLine{name: l.name, value: modelwords.NotKnownOnly, beside: l.asWell, remark: modelwords.FactorOfThirty}
+			ls[i] = figureLine{name: l.name, value: modelwords.NotKnownOnly, beside: l.asWell, remark: modelwords.TooLittleSeen}
 		}
 	}
 	return ls

@@ -69,7 +69,7 @@ func TestFarApartIsSaidInWords(t *testing.T) {
 	p := With(theme.Theme{}, words.Units{})
 	for _, ls := range [][]figureLine{p.figureLines(r), p.rangeLines(r, true, nil), p.rangeLines(r, false, nil)} {
 		for _, l := range ls {
-			if said := l.value + " " + l.remark; said != words.FarApart {
+			if said := l.value + ", " + l.remark; said != words.FarApart {
 				t.Errorf("%s: %s", l.name, said)
 			}
 		}

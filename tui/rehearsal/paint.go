@@ -14,6 +14,9 @@ import (
 	"chargehand/tui/words"
 )
 
+// roomyTop is how wide a screen is whose top line has room for what was opened beside the number.
+const roomyTop = 100
+
 // Paint shows the end of the rehearsal once its seal is open; before, what a rehearsal is.
 func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
 	title := words.DoRehearsal
@@ -23,6 +26,9 @@ func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
 	phase := words.StillSealed
 	if IsOpened(sh.Smelt) {
 		phase = words.SealOpened
+		if w, _ := g.Size(); w < roomyTop {
+			phase = words.SealOpenedShort
+		}
 	}
 	screen.Top(g, sh, title, phase)
 	body := screen.Body(g)

@@ -44,6 +44,9 @@ func (p *program) second() tea.Cmd {
 
 // Update hands on what the root makes of a message.
 func (p *program) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	if t, ok := msg.(taken); ok {
+		return p, t.cmd
+	}
 	m, entries, cmd := p.model.Update(msg)
 	p.model = m
 	if len(entries) > 0 {
@@ -54,6 +57,34 @@ func (p *program) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	}
 	return p, tea.Batch(cmd, p.after(msg))
 }
+
+// Unseen is a filter of messages that takes those which come by themselves before the
+// library does. Where one changes nothing that is seen only its commands are handed on:
+// for each message that reaches the screen the library holds the whole frame against the
+// last one at every look, until a frame differs.
+func Unseen(filter func(tea.Model, tea.Msg) tea.Msg) func(tea.Model, tea.Msg) tea.Msg {
+	return func(model tea.Model, msg tea.Msg) tea.Msg {
+		msg = filter(model, msg)
+		p, ok := model.(*program)
+		switch msg.(type) {
+		case Tick, solved:
+		default:
+			ok = false
+		}
+		if !ok {
+			return msg
+		}
+		was := p.frame
+		_, cmd := p.Update(msg)
+		if p.View() == was {
+			return tea.BatchMsg{cmd}
+		}
+		return taken{cmd}
+	}
+}
+
+// taken is a message that Unseen took, of which something is to be seen.
+type taken struct{ cmd tea.Cmd }
 
 // after is what the program itself still does after a message.
 func (p *program) after(msg tea.Msg) tea.Cmd {

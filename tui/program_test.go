@@ -387,3 +387,38 @@ func TestFramesThatNobodySeesAreNotDrawn(t *testing.T) {
 		t.Error("what stands after the last key is not drawn")
 	}
 }
+
+// A look at the clock of which nothing is seen does not reach the library, which would hold
+// the frame against the last one again and again; one of which something is seen does, once.
+// The clock is looked at again either way, and keys go by untouched.
+func TestWhatChangesNothingDrawsNoFrame(t *testing.T) {
+	store := orderedStore{new([]entry.Entry)}
+	now := desk.Noon
+	p := tui.Program(tui.New(tui.Config{Store: store, Start: now, NewUID: func() string { return "u" }}), store, func() entry.Stamp { return now })
+	filter := tui.Unseen(func(_ tea.Model, msg tea.Msg) tea.Msg { return msg })
+	p.Update(tea.WindowSizeMsg{Width: 80, Height: 24})
+	p.Update(tui.ShelfFailed(nil)) // read, and empty: nothing is waited for
+	start := p.View()
+	now = desk.Later(now, time.Second)
+	if msg, is := filter(p, tui.Tick{At: now}).(tea.BatchMsg); !is || len(msg) != 1 || msg[0] == nil || p.View() != start {
+		t.Error("the start shows no seconds, and yet a second of it was drawn, or it was the last one")
+	}
+	for _, k := range []string{"p", "c"} {
+		now = desk.Later(now, time.Second)
+		key := tui.Pressed{Key: desk.KeyMsg(k), At: now}
+		if msg, is := filter(p, key).(tui.Pressed); !is || msg.At != now {
+			t.Fatalf("of a key became %v", msg)
+		}
+		p.Update(key)
+	}
+	lit, kept := p.View(), len(*store.handed)
+	now = desk.Later(now, time.Second)
+	msg := filter(p, tui.Tick{At: now})
+	if _, is := msg.(tea.BatchMsg); is || p.View() == lit {
+		t.Fatal("the timer of a charge goes on, and the frame does not")
+	}
+	drawn, taken := p.View(), len(*store.handed)
+	if _, cmd := p.Update(msg); cmd == nil || p.View() != drawn || len(*store.handed) != taken || taken < kept {
+		t.Error("the second was taken twice, or it was the last one")
+	}
+}

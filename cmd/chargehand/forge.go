@@ -2,7 +2,6 @@ package main
 
 import (
 	"encoding/json"
-	"flag"
 	"fmt"
 
 	"chargehand/model/entry"
@@ -11,28 +10,18 @@ import (
 )
 
 func forgeCommand() command {
-	return command{name: "forge", does: words.ForgeDoes, setUp: func(flags *flag.FlagSet) func(world, common, []string) error {
-		g := wing{where: entry.OnForge, examples: forgeExamples}
-		g.flags(flags)
-		return func(w world, c common, operands []string) error {
-			if err := none(operands); err != nil {
-				return err
-			}
-			if done, err := g.does(w, c); done {
-				return err
-			}
-			h, err := theHouse(w, c)
-			if err != nil {
-				return err
-			}
-			b := forge.Of(h.State, h.smelts)
-			if c.json {
-				return json.NewEncoder(w.out).Encode(map[string]any{"pieces": piecesOf(b)})
-			}
-			_, err = fmt.Fprint(w.out, words.Forge(b))
+	return command{name: "forge", does: words.ForgeDoes, setUp: wing{where: entry.OnForge, examples: forgeExamples}.setUp(func(w world, c common) error {
+		h, err := theHouse(w, c)
+		if err != nil {
 			return err
 		}
-	}}
+		b := forge.Of(h.State, h.smelts)
+		if c.json {
+			return json.NewEncoder(w.out).Encode(map[string]any{"pieces": piecesOf(b)})
+		}
+		_, err = fmt.Fprint(w.out, words.Forge(b))
+		return err
+	})}
 }
 
 // forgeExamples are invented: an old bloom cut in two, one half made a billet.

@@ -2,7 +2,6 @@ package main
 
 import (
 	"encoding/json"
-	"flag"
 	"fmt"
 	"time"
 
@@ -12,27 +11,17 @@ import (
 )
 
 func furnaceCommand() command {
-	return command{name: "furnace", does: words.FurnaceDoes, setUp: func(flags *flag.FlagSet) func(world, common, []string) error {
-		g := wing{where: entry.OnFurnace, examples: furnaceExamples}
-		g.flags(flags)
-		return func(w world, c common, operands []string) error {
-			if err := none(operands); err != nil {
-				return err
-			}
-			if done, err := g.does(w, c); done {
-				return err
-			}
-			h, err := theHouse(w, c)
-			if err != nil {
-				return err
-			}
-			if c.json {
-				return json.NewEncoder(w.out).Encode(map[string]any{"furnaces": furnacesOf(h)})
-			}
-			_, err = fmt.Fprint(w.out, words.Furnaces(h.Furnaces))
+	return command{name: "furnace", does: words.FurnaceDoes, setUp: wing{where: entry.OnFurnace, examples: furnaceExamples}.setUp(func(w world, c common) error {
+		h, err := theHouse(w, c)
+		if err != nil {
 			return err
 		}
-	}}
+		if c.json {
+			return json.NewEncoder(w.out).Encode(map[string]any{"furnaces": furnacesOf(h)})
+		}
+		_, err = fmt.Fprint(w.out, words.Furnaces(h.Furnaces))
+		return err
+	})}
 }
 
 // furnaceExamples are invented.

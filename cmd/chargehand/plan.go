@@ -39,15 +39,7 @@ func planCommand() command {
 			return err
 		})
 		flags.BoolVar(&bands, "bands", false, words.FlagBands)
-		g := wing{where: entry.OnPlan, examples: planExamples}
-		g.flags(flags)
-		return func(w world, c common, operands []string) error {
-			if err := none(operands); err != nil {
-				return err
-			}
-			if done, err := g.does(w, c); done {
-				return err
-			}
+		return wing{where: entry.OnPlan, examples: planExamples}.setUp(func(w world, c common) error {
 			a := plan.Ask{Want: plan.Want{Sure: sure}}
 			wanted := 0
 			for what, kg := range map[entry.PieceKind]float64{entry.BloomPiece: bloom, entry.Billet: billet, entry.Bar: bar} {
@@ -94,7 +86,7 @@ func planCommand() command {
 			}
 			_, err = fmt.Fprint(w.out, words.Plan(p, fs))
 			return err
-		}
+		})(flags)
 	}}
 }
 

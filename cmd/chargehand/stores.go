@@ -2,7 +2,6 @@ package main
 
 import (
 	"encoding/json"
-	"flag"
 	"fmt"
 
 	"chargehand/model/entry"
@@ -13,35 +12,25 @@ import (
 )
 
 func storesCommand() command {
-	return command{name: "stores", does: words.StoresDoes, setUp: func(flags *flag.FlagSet) func(world, common, []string) error {
-		g := wing{where: entry.OnStores, examples: storesExamples}
-		g.flags(flags)
-		return func(w world, c common, operands []string) error {
-			if err := none(operands); err != nil {
-				return err
-			}
-			if done, err := g.does(w, c); done {
-				return err
-			}
-			h, err := theHouse(w, c)
-			if err != nil {
-				return err
-			}
-			if c.json {
-				all := []lotJSON{}
-				for _, l := range h.Lots {
-					all = append(all, lotOf(l))
-				}
-				return json.NewEncoder(w.out).Encode(map[string]any{"lots": all})
-			}
-			var rows []words.StoresRow
-			for _, l := range h.Lots {
-				rows = append(rows, words.StoresRow{Lot: l, Iron: lot.Iron(l)})
-			}
-			_, err = fmt.Fprint(w.out, words.Stores(rows))
+	return command{name: "stores", does: words.StoresDoes, setUp: wing{where: entry.OnStores, examples: storesExamples}.setUp(func(w world, c common) error {
+		h, err := theHouse(w, c)
+		if err != nil {
 			return err
 		}
-	}}
+		if c.json {
+			all := []lotJSON{}
+			for _, l := range h.Lots {
+				all = append(all, lotOf(l))
+			}
+			return json.NewEncoder(w.out).Encode(map[string]any{"lots": all})
+		}
+		var rows []words.StoresRow
+		for _, l := range h.Lots {
+			rows = append(rows, words.StoresRow{Lot: l, Iron: lot.Iron(l)})
+		}
+		_, err = fmt.Fprint(w.out, words.Stores(rows))
+		return err
+	})}
 }
 
 // storesExamples are invented.

@@ -18,7 +18,7 @@ import (
 	"chargehand/persist/disk"
 )
 
-// wing is what the subcommands of stores, furnace and plan share: taking entries of
+// wing is what the subcommands of stores, furnace, plan and forge share: taking entries of
 // the house from a file of JSON lines, all or none, and printing an example of each
 // kind.
 type wing struct {
@@ -28,9 +28,21 @@ type wing struct {
 	template bool
 }
 
-func (g *wing) flags(flags *flag.FlagSet) {
-	flags.StringVar(&g.from, "from", "", words.FlagFrom)
-	flags.BoolVar(&g.template, "template", false, words.FlagTemplate)
+// setUp sets up such a subcommand, which shows something where neither is asked for.
+func (g wing) setUp(show func(world, common) error) func(*flag.FlagSet) func(world, common, []string) error {
+	return func(flags *flag.FlagSet) func(world, common, []string) error {
+		flags.StringVar(&g.from, "from", "", words.FlagFrom)
+		flags.BoolVar(&g.template, "template", false, words.FlagTemplate)
+		return func(w world, c common, operands []string) error {
+			if err := none(operands); err != nil {
+				return err
+			}
+			if done, err := g.does(w, c); done {
+				return err
+			}
+			return show(w, c)
+		}
+	}
 }
 
 // does what --from or --template ask for, if one of them is given.

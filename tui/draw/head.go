@@ -167,7 +167,7 @@ func (p Pen) chargeParts(r figure.Reading, v HeadView) []chargePart {
 			c.word += " " + modelwords.Material(part.What)
 		}
 		if name := lotName(r, part.Lot); name != "" && part.What == entry.Ore {
-			c.weight += ", " + name
+			c.weight = strings.TrimPrefix(c.weight+", "+name, ", ")
 		}
 		all = append(all, c)
 	}
@@ -224,11 +224,11 @@ func (p Pen) Charge(g cell.Grid, r figure.Reading, v HeadView) {
 	w, h := g.Size()
 	style := p.chargeStyle(v)
 	if p.chargeCaption(g, r, v, true) {
-		y := 1
-		for _, c := range p.chargeParts(r, v) {
-			if y+5 > h {
-				break
-			}
+		y, parts := 1, p.chargeParts(r, v)
+		if 1+5*len(parts) > h {
+			y, parts = p.chargeInWords(g, h-1, parts, style), nil
+		}
+		for _, c := range parts {
 			nw, _ := letter.Small.Size(c.number)
 			letter.Small.Text(g, 1, y, c.number, style, p.Theme.ASCII)
 			x := max(8, nw+3)
@@ -258,11 +258,11 @@ func (p Pen) LargeCharge(g cell.Grid, r figure.Reading, v HeadView) {
 	w, h := g.Size()
 	style := p.chargeStyle(v)
 	if p.chargeCaption(g, r, v, true) {
-		d, y := letter.Digits{W: 10, H: 14}, 1
-		for _, c := range p.chargeParts(r, v) {
-			if y+7 > h-1 {
-				break
-			}
+		d, y, parts := letter.Digits{W: 10, H: 14}, 1, p.chargeParts(r, v)
+		if 8*len(parts) > h-1 {
+			y, parts = p.chargeInWords(g, h-1, parts, style), nil
+		}
+		for _, c := range parts {
 			d.Draw(g, 1, y, c.number, style, p.Theme.ASCII)
 			x := max(16, d.Width(c.number)+4)
 			g.TextIn(cell.Rect{X: x, Y: y + 1, W: w - x - 1, H: 1}, c.weight, p.Style(theme.Text))
@@ -281,11 +281,12 @@ func (p Pen) SmallCharge(g cell.Grid, r figure.Reading, v HeadView) {
 	w, h := g.Size()
 	style := p.chargeStyle(v)
 	if p.chargeCaption(g, r, v, false) {
-		half := 2
-		for _, c := range p.chargeParts(r, v) {
-			if half+6 >= 2*h {
-				break
-			}
+		half, parts := 2, p.chargeParts(r, v)
+		if !p.smallFits(w, h, parts) {
+			p.chargeInWords(g, h, parts, style)
+			parts = nil
+		}
+		for _, c := range parts {
 			nw, _ := letter.Small.Size(c.number)
 			y := (half + 1) / 2
 			letter.Small.At(g, 1, half, c.number, style, p.Theme.ASCII)
@@ -306,4 +307,37 @@ func (p Pen) SmallCharge(g cell.Grid, r figure.Reading, v HeadView) {
 			g.TextIn(cell.Rect{X: 1, Y: 6, W: w - 1, H: 1}, why, p.Style(theme.Strong))
 		}
 	}
+}
+
+// smallFits tells whether all parts of a charge have room with their numbers in letters.
+func (p Pen) smallFits(w, h int, parts []chargePart) bool {
+	g, half := cell.New(0, 0, p.Theme.ASCII), 2
+	for _, c := range parts {
+		nw, _ := letter.Small.Size(c.number)
+		if half+6 >= 2*h || 1+nw > w {
+			return false
+		}
+		if half += 8; g.Width(c.word) > w-max(8, nw+3) {
+			half += 2
+		}
+	}
+	return true
+}
+
+// chargeInWords writes the parts of a charge in words within so many rows, and gives the next. Each of them stands there however
+// little room there is: the key books them all.
+func (p Pen) chargeInWords(g cell.Grid, rows int, parts []chargePart, style cell.Style) (y int) {
+	w, _ := g.Size()
+	each := min(max((rows-1)/max(len(parts), 1), 1), 4)
+	for i, c := range parts {
+		y = 1 + i*each
+		if each > 2 {
+			y++
+		}
+		g.TextIn(cell.Rect{X: 1, Y: y, W: w - 1, H: 1}, c.number+" "+strings.ToUpper(c.word), style.With(cell.Bold))
+		if under := fitting(g, w-1, c.weight, c.bare, c.brief); each > 1 && under != "" {
+			g.TextIn(cell.Rect{X: 1, Y: y + 1, W: w - 1, H: 1}, under, p.Style(theme.Text))
+		}
+	}
+	return 1 + len(parts)*each
 }

@@ -120,7 +120,7 @@ func (p Pen) countOf(part figure.Part) string {
 		return modelwords.Number(float64(part.Count.Value), 2)
 	}
 	if part.Mass.Known() {
-		return modelwords.Number(p.Units.Shown(part.Mass.P50, "kg"), 1)
+		return modelwords.Number(p.Units.Shown(part.Mass.P50, "kg"), 2)
 	}
 	return "?"
 }

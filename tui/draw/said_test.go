@@ -167,3 +167,45 @@ func TestWhatEverySmelterKnowsMarksItsFigure(t *testing.T) {
 		}
 	}
 }
+
+// Every part of a charge stands on its card, however many figures its number has: the key books them all.
+func TestTheCardOfAChargeLeavesNoPartOut(t *testing.T) {
+	weighed := func(what entry.What, kg float64) figure.Part {
+		return figure.Part{Part: entry.Part{What: what, Mass: entry.Some(entry.Kilogram(kg))}, Mass: figure.Figure{Band: physics.Band{P10: kg, P50: kg, P90: kg}, Basis: figure.Measured}}
+	}
+	p := With(theme.Theme{}, words.Units{})
+	for name, parts := range map[string][]figure.Part{
+		"of a plan":   {weighed(entry.Charcoal, 1.8), weighed(entry.Ore, 0.95)},
+		"much":        {weighed(entry.Charcoal, 12.25), weighed(entry.Ore, 10.75)},
+		"three parts": {weighed(entry.Charcoal, 2), weighed(entry.Ore, 1), weighed(entry.SeedSlag, 0.5)},
+	} {
+		r := figure.Reading{Phase: entry.MainBurn, Next: parts}
+		for of, card := range map[string]struct {
+			w, h  int
+			paint func(*theme.Theme, int, int) string
+		}{
+			"80x24": {19, 9, func(th *theme.Theme, w, h int) string {
+				g := th.Grid(w, h)
+				p.SmallCharge(g, r, HeadView{Key: "c"})
+				return g.String()
+			}},
+			"120x36": {46, 12, func(th *theme.Theme, w, h int) string {
+				g := th.Grid(w, h)
+				p.Charge(g, r, HeadView{Key: "c"})
+				return g.String()
+			}},
+			"200x60": {66, 19, func(th *theme.Theme, w, h int) string {
+				g := th.Grid(w, h)
+				p.LargeCharge(g, r, HeadView{Key: "c"})
+				return g.String()
+			}},
+		} {
+			picture := card.paint(&theme.Theme{}, card.w, card.h)
+			for _, part := range parts {
+				if !strings.Contains(strings.ToLower(picture), words.Material(part.What)) {
+					t.Errorf("%s at %s: no %s\n%s", name, of, part.What, picture)
+				}
+			}
+		}
+	}
+}

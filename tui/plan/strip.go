@@ -79,8 +79,11 @@ func (s Screen) strip(g cell.Grid, sh screen.Shared, way plan.Charging) int {
 		if x >= free && (i == 0 || (i+1)%5 == 0) {
 			free = x + g.Text(x, up, number(i+1), th.Style(theme.Quiet)) + 1
 		}
-		deep := int(math.Ceil(o.ore / mostOre * float64(down)))
-		g.Fill(cell.Rect{X: x, Y: up + 1, W: wide, H: deep}, full, th.Style(theme.OreBar))
+		if o.ore > 0 {
+			deep := max(int(math.Round(2*o.ore/mostOre*float64(down))), 1) // in half rows: the rise is what one looks for
+			g.Fill(cell.Rect{X: x, Y: up + 1, W: wide, H: deep / 2}, full, th.Style(theme.OreBar))
+			g.Fill(cell.Rect{X: x, Y: up + 1 + deep/2, W: wide, H: deep % 2}, th.Marks().Hang, th.Style(theme.OreBar))
+		}
 	}
 	ground := up + 1 + down
 	day.Ground(g.Sub(cell.Rect{Y: ground, W: w, H: 2}), th)

@@ -82,6 +82,7 @@ func answer(g cell.Grid, sh screen.Shared) {
 			tag, says := told(sh, one)
 			if tag {
 				x += g.Text(x, 0, " "+words.TooLittleTag+" ", th.Style(theme.Look)) + 1
+				says = words.ByDry(sh.Units, -one.spare())
 			}
 			x += g.Text(x, 0, words.MaterialWord(one.material)+": ", th.Style(theme.Text))
 			x += g.Text(x, 0, says, th.Style(theme.Strong)) + 3
@@ -161,7 +162,7 @@ func table(g cell.Grid, sh screen.Shared, ls []house.Lot, at int) {
 		return
 	}
 	t.Paint(g.Sub(cell.Rect{W: bars, H: h}), th)
-	g.Text(bars, 0, words.HeadDryAgainst, th.Style(theme.Quiet))
+	g.Text(bars+1, 0, words.HeadDryAgainst, th.Style(theme.Quiet))
 	needs := map[entry.Material]float64{}
 	most := 1.0
 	for _, one := range holding(sh) {
@@ -171,9 +172,9 @@ func table(g cell.Grid, sh screen.Shared, ls []house.Lot, at int) {
 	for _, l := range ls {
 		most = math.Max(most, l.Left.Kg)
 	}
-	long := w - bars - 12
-	for i, l := range shown {
-		bar(g, sh, bars, i+1, long, most, l, needs[l.Of()])
+	long := w - bars - 13
+	for i, l := range shown { // a column apart, else one begins where the light of the row picked ends
+		bar(g, sh, bars+1, i+1, long, most, l, needs[l.Of()])
 	}
 }
 

@@ -60,6 +60,9 @@ func AsItLies(u modelwords.Units, kg float64) string {
 // TooLittleBy says by how much.
 func TooLittleBy(u modelwords.Units, kg float64) string { return KgRound(u, kg) + " dry too little" }
 
+// ByDry is the same behind a word that says it already.
+func ByDry(u modelwords.Units, kg float64) string { return "by " + KgRound(u, kg) + " dry" }
+
 // MoreThanNeeded says by how much.
 func MoreThanNeeded(u modelwords.Units, kg float64) string {
 	return KgRound(u, kg) + " dry to spare"

@@ -18,7 +18,11 @@ import (
 // ordinaryStep is how many bytes an ordinary run goes on by.
 const ordinaryStep = 97
 
-var flipStep = flag.Int("flipstep", ordinaryStep, "TestAFlippedByte flips each so-many-th byte of book and twin; 1 is every byte")
+var (
+	flipStep = flag.Int("flipstep", ordinaryStep, "TestAFlippedByte flips each so-many-th byte of book and twin; 1 is every byte")
+	flipFrom = flag.Int("flipfrom", 0, "first byte that TestAFlippedByte flips")
+	flipTo   = flag.Int("flipto", 0, "byte before which it ends; 0 is the end of the file")
+)
 
 // flipped is what was met while one byte after the other was flipped.
 type flipped struct{ tried, unseen, said, gaps, made int }
@@ -27,8 +31,14 @@ type flipped struct{ tried, unseen, said, gaps, made int }
 // place, and puts the file back.
 func eachFlip(t *testing.T, file string, f func(at int)) {
 	text := read(t, file)
-	step := *flipStep
-	for at := 0; at < len(text); at += step {
+	step, end := *flipStep, len(text)
+	if *flipTo > 0 {
+		end = min(end, *flipTo)
+	}
+	for at := *flipFrom; at < end; at += step {
+		if step == 1 && at%4096 == 0 {
+			t.Logf("byte %d of %d", at, len(text))
+		}
 		bad := bytes.Clone(text)
 		bad[at] ^= 1 << (at / step % 8)
 		write(t, file, bad)

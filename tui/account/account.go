@@ -9,7 +9,6 @@ import (
 	"chargehand/model/account"
 	"chargehand/model/session"
 	"chargehand/tui/act"
-	"chargehand/tui/cell"
 	"chargehand/tui/draw"
 	"chargehand/tui/screen"
 	"chargehand/tui/words"
@@ -18,7 +17,7 @@ import (
 // Screen is the account of the smelt shown. What does not fit is scrolled to; made is
 // the account as it was last worked out.
 type Screen struct {
-	top  int
+	rows screen.Rows
 	made *made
 }
 
@@ -66,7 +65,7 @@ func (Screen) Listed(sh screen.Shared) string {
 
 // Entered begins at the top.
 func (s Screen) Entered(screen.Shared, any) (screen.Screen, screen.Effect) {
-	s.top = 0
+	s.rows = screen.Rows{}
 	return s, nil
 }
 
@@ -82,10 +81,8 @@ func (Screen) Hints(sh screen.Shared) []draw.KeyHint {
 // Update takes a key.
 func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
 	t := screen.TypedOf(p.Key)
-	w, h := sh.W, sh.H-draw.TopRows-draw.FootRows
-	all := s.lines(cell.New(w, 0, sh.Theme.ASCII), sh, 0)
-	if to, ok := Map.Moved(t, s.top, max(all-h, 0)+1, h); ok {
-		s.top = to
+	if to, ok := s.rows.Moved(sh, t, s.lines); ok {
+		s.rows = to
 		return s, nil
 	}
 	switch k := Map; {

@@ -18,14 +18,7 @@ import (
 // Paint shows the account: the answer, where the iron went, what can be said of it, the
 // yields and what it rests on.
 func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
-	screen.Top(g, sh, words.AccountTitle, modelwords.Marked(sh.Smelt.ID(), modelwords.Mark(sh.Smelt.Light())))
-	body := screen.Body(g)
-	all := s.lines(g.Sub(body), sh, -s.top)
-	if more := all - s.top - body.H; more > 0 {
-		row := cell.Rect{X: body.X, Y: body.Y + body.H - 1, W: body.W, H: 1}
-		g.Fill(row, ' ', sh.Theme.Style(theme.Text))
-		g.Text(2, row.Y, words.AccountMore(more+1), sh.Theme.Style(theme.Now))
-	}
+	s.rows.Paint(g, sh, words.AccountTitle, s.lines)
 }
 
 // lines paints everything from a row on, above the window too, and gives how many rows

@@ -13,7 +13,6 @@ import (
 	"chargehand/model/rehearse"
 	"chargehand/model/session"
 	"chargehand/model/why"
-	"chargehand/tui/cell"
 	"chargehand/tui/draw"
 	"chargehand/tui/screen"
 	"chargehand/tui/words"
@@ -28,7 +27,7 @@ type Screen struct {
 	truly   []rehearse.Truly // of a rehearsal, as it was first
 	err     error            // why its furnace tells nothing
 	by      why.Order
-	top     int
+	rows    screen.Rows
 }
 
 // Keys are its keys.
@@ -83,7 +82,8 @@ type told struct {
 
 // Entered begins to ask, unless it was asked of all of this already.
 func (s Screen) Entered(sh screen.Shared, _ any) (screen.Screen, screen.Effect) {
-	if s.top = 0; !isOver(sh.Smelt) {
+	s.rows = screen.Rows{}
+	if !isOver(sh.Smelt) {
 		return New(), nil
 	}
 	if s.smelt == sh.Smelt.ID() && s.len == sh.Smelt.Len() {
@@ -139,10 +139,8 @@ func (s Screen) Receive(sh screen.Shared, msg tea.Msg) (screen.Screen, screen.Ef
 // Update takes a key.
 func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
 	t := screen.TypedOf(p.Key)
-	h := sh.H - draw.TopRows - draw.FootRows
-	all := s.lines(cell.New(sh.W, 0, sh.Theme.ASCII), sh, 0)
-	if to, ok := Map.Moved(t, s.top, max(all-h, 0)+1, h); ok {
-		s.top = to
+	if to, ok := s.rows.Moved(sh, t, s.lines); ok {
+		s.rows = to
 		return s, nil
 	}
 	if key.Matches(t, Map.Order) {

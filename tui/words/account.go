@@ -41,8 +41,8 @@ const (
 	LessonOfInvented = "the invented smelt teaches nothing: keep lessons of your own"
 )
 
-// AccountMore says that more stands below.
-func AccountMore(rows int) string { return fmt.Sprintf("%d more rows: down", rows) }
+// MoreRows says that more stands below.
+func MoreRows(rows int) string { return fmt.Sprintf("%d more rows: down", rows) }
 
 // AccountBloom heads the answer.
 func AccountBloom(s entry.PieceState) string {

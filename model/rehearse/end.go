@@ -35,6 +35,7 @@ type End struct {
 	Acts     []Act
 	Said     physics.Band // kg of bloom that the screen expected at the last ore; zero where it said nothing
 	Cold     time.Duration
+	Looked   int     // how often somebody looked into the peep, after the crew handed over
 	Shafts   []Shaft // every ten minutes, and before it was pulled
 	Held     Of      // of the ten minutes' steps from the first ore on, how often the hearth's band held what was so
 }
@@ -169,6 +170,10 @@ func (d *End) did(entries []entry.Entry) {
 				c.Ore = c.Ore || p.What == entry.Ore
 			}
 			d.Charges = append(d.Charges, c)
+		case entry.Look:
+			if e.Screen == Answers && ev.At == entry.AtPeep {
+				d.Looked++
+			}
 		case entry.Extract:
 			d.NoBloom = ev.None
 		case entry.Rod, entry.Poke, entry.Tap, entry.LastOre, entry.BurnDown:

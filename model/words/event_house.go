@@ -81,7 +81,7 @@ var houseWords = map[entry.Kind]sayer{
 			said += ", day " + Number(float64(ev.Day.Value), 0)
 		}
 		if ev.Fires.Known {
-			said += ", " + Number(float64(ev.Fires.Value), 0) + " small fires"
+			said += ", " + many(int(ev.Fires.Value), "small fire")
 		}
 		if ev.Cracks != "" {
 			said += ", cracks: " + ev.Cracks

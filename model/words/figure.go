@@ -86,7 +86,7 @@ const (
 	KeptWord       = "kept"
 	Keeping        = "being kept"
 	MarkWord       = "mark"
-	UsualSizes     = "usual sizes, none were given"
+	UsualSizes     = "usual sizes where none was given"
 	HearthUnknown  = "slag unknown"
 	StripMinutes   = "minutes"
 	StripCharge    = "charge"

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/charmbracelet/x/exp/golden"
 
@@ -11,6 +12,7 @@ import (
 	"chargehand/model/fold"
 	"chargehand/model/rehearse"
 	"chargehand/model/session"
+	modelwords "chargehand/model/words"
 	"chargehand/tui/desk"
 	"chargehand/tui/rehearsal"
 	"chargehand/tui/screen"
@@ -151,5 +153,18 @@ func TestNothingIsToldWhileItIsSealed(t *testing.T) {
 	}
 	if text := shown(s, sh, 120, 36); !strings.Contains(text, words.StillSealed) || strings.Contains(text, "tuyere") {
 		t.Errorf("while sealed:\n%s", text)
+	}
+}
+
+// A hearth that went cold while nobody looked into the peep says so; who looked is not told it.
+func TestAColdHearthThatNobodyLookedAt(t *testing.T) {
+	const unseen = "nobody looked into the peep"
+	d := rehearse.End{OreKg: 10, Cold: time.Hour, True: []rehearse.Heat{{C: 900}}}
+	if said := strings.Join(words.ThreeSentences(modelwords.Units{}, d), " "); !strings.Contains(said, unseen) {
+		t.Errorf("nobody looked: %s", said)
+	}
+	d.Looked = 1
+	if said := strings.Join(words.ThreeSentences(modelwords.Units{}, d), " "); strings.Contains(said, unseen) {
+		t.Errorf("somebody looked: %s", said)
 	}
 }

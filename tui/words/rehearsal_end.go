@@ -244,6 +244,8 @@ func ofHearth(d rehearse.End) string {
 		return "No ore was in yet: there was nothing to lose, and nothing to gain."
 	case m < 1:
 		return "The hearth was never below working heat with ore in it."
+	case d.Looked == 0:
+		return fmt.Sprintf("The hearth was below working heat for %.0f minutes with ore in it, and nobody looked into the peep.", m)
 	default:
 		return fmt.Sprintf("The hearth was below working heat for %.0f minutes with ore in it.", m)
 	}

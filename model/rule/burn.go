@@ -96,7 +96,7 @@ func chargeOverdue(m *moment) (Evidence, bool) {
 		return nil, false
 	}
 	p := m.paces[m.charges-1]
-	if p.own < fewestOwn || p.next != p.epoch || since < p.late() || since >= missing*p.usual {
+	if !p.banded() || since < p.late() || since >= missing*p.usual {
 		return nil, false
 	}
 	return append(m.waited(p.usual), number("high", p.high(), Minutes)), true
@@ -109,14 +109,16 @@ func chargeIn(m *moment, w Warning) bool {
 }
 
 // entryMissing: nobody leaves a shaft for two and a half times the usual, so it
-// is the entry that is missing.
+// is the entry that is missing. Where charges come in twos, or as they may, the
+// usual interval says less: what this smelt's own band reaches is no gap in its book.
 func entryMissing(m *moment) (Evidence, bool) {
 	since, ok := m.waiting()
 	if !ok {
 		return nil, false
 	}
-	usual := m.paces[m.charges-1].usual
-	if usual == 0 || since < missing*usual {
+	p := m.paces[m.charges-1]
+	usual := p.usual
+	if usual == 0 || since < missing*usual || p.banded() && since < p.late() {
 		return nil, false
 	}
 	return append(m.waited(usual), number("missed", math.Floor(since/usual), Count)), true

@@ -69,6 +69,9 @@ func (p interval) few(z float64) float64 {
 	return z * (1 + (z*z+1)/4/(strayWeight+float64(p.own)))
 }
 
+// banded tells whether the next interval can be held against this smelt's own band: there are enough of them, of the same air.
+func (p interval) banded() bool { return p.own >= fewestOwn && p.next == p.epoch }
+
 // late is after how long the next charge is overdue: well outside of what this
 // smelt does, and half as long again as usual at the least.
 func (p interval) late() float64 {

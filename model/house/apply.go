@@ -120,6 +120,31 @@ func (f *folder) deed(l line, d entry.Deed) {
 	do(d.In, taken, -1)
 	do(d.Fuel, taken, -1)
 	do(d.Out, given, 1)
+	if f.ofRoasted(d) {
+		for _, a := range d.Out {
+			if a.Lot != "" {
+				f.at(a.Lot).roasted = true
+			}
+		}
+	}
+}
+
+// ofRoasted tells whether what a deed gives is roasted ore: it roasts, or all the ore that it takes was roasted.
+func (f *folder) ofRoasted(d entry.Deed) bool {
+	if d.Does == entry.Roasted {
+		return true
+	}
+	ore := false
+	for _, a := range d.In {
+		i := f.placeOf(a.Lot)
+		if i < 0 || f.Lots[i].Of() != entry.LotOre {
+			continue
+		}
+		if ore = true; !f.Lots[i].Roasted() {
+			return false
+		}
+	}
+	return ore
 }
 
 // dry is the dry mass of an amount, by the moisture said with it, else by the

@@ -293,3 +293,22 @@ func TestASmeltDrawsOnLots(t *testing.T) {
 		}
 	}
 }
+
+// What is sieved out of roasted ore is roasted; what any raw ore went into is not.
+func TestOreThatCameOfRoastedOreIsRoasted(t *testing.T) {
+	const fine, both = entry.UID("00000000000000a3"), entry.UID("00000000000000a4")
+	var b book
+	for _, l := range []entry.LotStored{dry(pond, "pond", entry.Ore), dry(roast, "pond roasted", entry.Ore), dry(fine, "fine", entry.Ore), dry(both, "both", entry.Ore)} {
+		b.key(l)
+	}
+	of := func(lot entry.UID, m float64) entry.Amount { return entry.Amount{Lot: lot, Mass: kg(m)} }
+	b.key(entry.Deed{Does: entry.Dug, Out: []entry.Amount{of(pond, 50)}})
+	b.key(entry.Deed{Does: entry.Roasted, In: []entry.Amount{of(pond, 40)}, Out: []entry.Amount{of(roast, 31)}})
+	b.key(entry.Deed{Does: entry.Sieved, In: []entry.Amount{of(roast, 20)}, Out: []entry.Amount{of(roast, 17), of(fine, 3)}})
+	b.key(entry.Deed{Does: entry.Crushed, In: []entry.Amount{of(roast, 5), of(pond, 5)}, Out: []entry.Amount{of(both, 10)}})
+	for name, want := range map[string]bool{"pond": false, string(roast): true, string(fine): true, string(both): false} {
+		if l := b.lot(t, name); l.Roasted() != want {
+			t.Errorf("%s: roasted %v", l.Name, l.Roasted())
+		}
+	}
+}

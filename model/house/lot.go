@@ -19,6 +19,7 @@ type Lot struct {
 	Counted   time.Time     // when it was last counted; zero for never
 	Changes   []Change      // in order
 	damp      bool          // its description says its moisture
+	roasted   bool          // a roast gave it, or it came of ore that was
 }
 
 // Change is one line of a lot's came and went.
@@ -32,6 +33,15 @@ type Change struct {
 	Count bool
 	Took  bool    // from the lot, not given to it
 	Off   float64 // kg dry that a count found more than was thought; nought where that was not known
+}
+
+// Roasted tells whether a roast gave the lot, it was crushed, sieved or put together of ore that was roasted, or its assay is
+// of roasted ore.
+func (l Lot) Roasted() bool {
+	if n := len(l.Assays); n > 0 && (l.Assays[n-1].Basis == entry.AsRoasted || l.Assays[n-1].Basis == entry.AsIgnited) {
+		return true
+	}
+	return l.roasted
 }
 
 // Fines tells whether a lot is what fell through a sieve or was crumbled in a burn: it has

@@ -31,17 +31,6 @@ type Share struct {
 	Basis entry.Basis
 }
 
-// Roasted tells whether a roast gave the lot, or its assay is of roasted ore.
-func Roasted(l house.Lot) bool {
-	for _, c := range l.Changes {
-		if c.Does == entry.Roasted && !c.Took {
-			return true
-		}
-	}
-	a, any := assay(l)
-	return any && (a.Basis == entry.AsRoasted || a.Basis == entry.AsIgnited)
-}
-
 // assay is the one that counts.
 func assay(l house.Lot) (entry.Assay, bool) {
 	if n := len(l.Assays); n > 0 {
@@ -63,7 +52,7 @@ func IronShare(l house.Lot) Share {
 		return Share{physics.Normal(float64(l.Iron.Value), 0.03), entry.BasisEstimated}
 	}
 	usual := RawIron
-	if Roasted(l) {
+	if l.Roasted() {
 		usual = RoastedIron
 	}
 	return Share{bySigns(usual, l.Signs), entry.BasisAssumed}
@@ -112,5 +101,5 @@ const DampFrom = 0.05
 
 // DampToCharge tells whether roasted ore has become so wet that it is not charged like that.
 func DampToCharge(l house.Lot) bool {
-	return l.Of() == entry.LotOre && Roasted(l) && l.Moisture.Known && OfWeight(l.Moisture.Value) > DampFrom
+	return l.Of() == entry.LotOre && l.Roasted() && l.Moisture.Known && OfWeight(l.Moisture.Value) > DampFrom
 }

@@ -78,17 +78,14 @@ func MostOf(h house.State, m entry.Material) (house.Lot, bool) {
 		return house.Lot{}, false
 	}
 	return slices.MaxFunc(of, func(a, b house.Lot) int {
-		return cmp.Or(cmp.Compare(roasted(a), roasted(b)), cmp.Compare(a.Left.Kg, b.Left.Kg))
-	}), true
-}
-
-func roasted(l house.Lot) int {
-	for _, c := range l.Changes {
-		if c.Does == entry.Roasted && !c.Took {
-			return 1
+		if a.Roasted() != b.Roasted() {
+			if a.Roasted() {
+				return 1
+			}
+			return -1
 		}
-	}
-	return 0
+		return cmp.Compare(a.Left.Kg, b.Left.Kg)
+	}), true
 }
 
 // metalOfBloom is the share of metal in a bloom, 0.6 to 0.9 (rules for accounts:

@@ -83,7 +83,7 @@ func (p Plan) ByWhen(h house.State, f *house.Furnace) []Due {
 			add(BurnForIt, int(burns), by, hoursABurn.Scale(burns))
 		}
 	}
-	if l, ok := MostOf(h, entry.LotOre); ok && roasted(l) == 0 && l.Left.Known() && !slices.ContainsFunc(all, func(d Due) bool { return d.Errand == RoastOre }) {
+	if l, ok := MostOf(h, entry.LotOre); ok && !l.Roasted() && l.Left.Known() && !slices.ContainsFunc(all, func(d Due) bool { return d.Errand == RoastOre }) {
 		add(RoastOre, 0, l.Left.Kg, physics.Band{})
 	}
 	add(BreakAll, 0, 0, hoursBreaking)

@@ -65,7 +65,7 @@ func everyAct() []keyedAct {
 		{"l 1 1", entry.Look{At: entry.AtPeep, Sees: entry.PeepWhite}},
 		{"l 1 5", entry.Look{At: entry.AtPeep, Sees: entry.PeepDark}},
 		{"l p d", entry.Look{At: entry.AtPeep, Sees: entry.PeepDark}},
-		{"l t a", entry.Look{At: entry.AtTopGas, Sees: entry.TopGasAlight}},
+		{"l g a", entry.Look{At: entry.AtTopGas, Sees: entry.TopGasAlight}},
 		{"e 1 2 9 0 enter enter", entry.Temperature{Degrees: 1290, Where: entry.WherePeep}},
 		{"e 9 enter n", entry.Temperature{Degrees: 9}},
 		{"w b 3 , 8 enter h", entry.Weigh{What: entry.WeighBloom, Mass: 3.8, State: entry.Hot}},

@@ -24,15 +24,20 @@ func BloomsRow(t learn.Trial) string {
 		t.Forecast.P50, t.Forecast.P10, t.Forecast.P90, t.Own, t.None, short(t.Crew))
 }
 
-// OreOf says of which ore the bloom will be.
-func OreOf(r figure.Reading) string {
+// OreOf says of which ore the bloom will be, OreOfShort in fewer words.
+func OreOf(r figure.Reading) string { long, _ := oreOf(r); return long }
+
+// OreOfShort is what OreOf says where there is little room.
+func OreOfShort(r figure.Reading) string { _, short := oreOf(r); return short }
+
+func oreOf(r figure.Reading) (long, short string) {
 	if _, planned := r.OreToCome(); planned {
-		return "from the ore planned"
+		return "from the ore planned", "of the plan's ore"
 	}
 	if r.OreTaken.P50 > 0 {
-		return "from all the ore it took"
+		return "from all the ore it took", "of all its ore"
 	}
-	return "from the ore in so far"
+	return "from the ore in so far", "of ore in so far"
 }
 
 // PerTenShort is the middle of a yield as people reckon it.

@@ -118,6 +118,34 @@ func TestShaftIsToScale(t *testing.T) {
 	}
 }
 
+// Where names crowd each other there is one row for each, and where that has no room
+// for a temperature with its spread it has none: a bare number reads as measured.
+func TestNoTemperatureStandsWithoutItsSpread(t *testing.T) {
+	pic := picture.From(scenes.MidSmelt())
+	for i := range pic.Labels { // all of them within a third of the burden
+		l := &pic.Labels[i]
+		l.Top, l.Bottom = l.Top/3+20, l.Bottom/3+20
+		l.Spread = physics.Band{P10: l.Degrees - 200, P50: l.Degrees, P90: l.Degrees + 200}
+	}
+	for _, size := range [][2]int{{38, 18}, {52, 26}, {103, 43}} {
+		g := theme.Theme{}.Grid(size[0], size[1])
+		draw.With(theme.Theme{}, modelwords.Units{}).Shaft(g, pic, draw.ShaftView{})
+		said, bare := 0, false
+		for _, row := range strings.Split(g.String(), "\n")[1:] {
+			for _, l := range pic.Labels {
+				_, after, is := strings.Cut(row, modelwords.Process(l.What))
+				if is {
+					said++
+					bare = bare || strings.ContainsAny(after, "0123456789") && !strings.Contains(after, "±")
+				}
+			}
+		}
+		if said < 4 || bare {
+			t.Errorf("%v: %d names, a temperature without its spread: %v\n%s", size, said, bare, g)
+		}
+	}
+}
+
 // Shafts that Fire does not show yet, or seldom: a tall one, a short one, and
 // slag and a bloom below the tuyere.
 func TestGoldenShaft(t *testing.T) {

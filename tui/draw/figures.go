@@ -22,6 +22,7 @@ type figureLine struct {
 	brief                       []string      // the remark where it has no room, the longest first; none for cut
 	terse                       string        // likewise what stands beside, where that takes the place of the remark
 	asWell                      string        // what stands beside also where the figure is said in words
+	base                        []string      // of what it is, in the place that a track leaves free, the longest first
 	bar                         *bar
 	known                       bool
 	off                         bool // it is not what it should be
@@ -256,7 +257,7 @@ func (p Pen) bloomLine(r figure.Reading) figureLine {
 		return unknown(modelwords.LineBloom, modelwords.NeverWeighed)
 	case end.Known():
 		none := r.Figure(figure.NoBloom)
-		return figureLine{name: modelwords.LineBloom, of: end, value: p.Units.Range(end.P10, end.P90, "kg", small(end)), beside: modelwords.OrNone(none), terse: modelwords.OrNoneBrief(none), remark: modelwords.OreOf(r), more: modelwords.PerTenOwn(r), known: true}
+		return figureLine{name: modelwords.LineBloom, of: end, value: p.Units.Range(end.P10, end.P90, "kg", small(end)), beside: modelwords.OrNone(none), terse: modelwords.OrNoneBrief(none), remark: modelwords.OreOf(r), more: modelwords.PerTenOwn(r), base: []string{modelwords.OreOf(r), modelwords.OreOfShort(r)}, known: true}
 	default:
 		return unknown(modelwords.LineBloom, modelwords.NeedsWeighing)
 	}

@@ -180,6 +180,13 @@ func (p Pen) ranged(g cell.Grid, l figureLine, c rangeColumns) {
 	switch {
 	case c.wide > 0 && l.bar != nil && end+6 <= c.track:
 		p.track(l).Draw(g, p.Theme, c.track, 0, c.wide)
+	case c.wide > 0 && l.bar == nil && remark == l.beside:
+		for _, text := range l.base {
+			if end+2+g.Width(text) < c.remark {
+				g.Text(end+2, 0, text, p.Style(theme.Quiet))
+				break
+			}
+		}
 	case c.wide == 0 && l.off && end < c.remark-1:
 		g.Text(c.remark-2, 0, p.M.Off, p.Style(theme.Warn))
 	}

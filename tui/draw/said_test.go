@@ -209,3 +209,20 @@ func TestTheCardOfAChargeLeavesNoPartOut(t *testing.T) {
 		}
 	}
 }
+
+// The bloom that is foretold says of which ore at 120 columns, where a plan for it or the
+// past may know more than is in yet.
+func TestTheBloomForetoldNamesItsOre(t *testing.T) {
+	r := figure.Reading{Phase: entry.MainBurn}
+	for n, kg := range map[figure.Name]float64{figure.OreDry: 3, figure.BloomEnd: 4} {
+		r.Figures[n] = figure.Figure{Band: physics.Band{P10: kg / 2, P50: kg, P90: kg * 2}, Basis: figure.Guessed}
+	}
+	for _, taken := range []float64{0, 20} {
+		r.OreTaken = figure.Figure{Band: physics.Exact(taken), Basis: figure.Estimated}
+		g := theme.Theme{}.Grid(68, 20)
+		With(theme.Theme{}, words.Units{}).Ranges(g, r, nil, nil)
+		if said := g.String(); !strings.Contains(said, words.OreOf(r)) && !strings.Contains(said, words.OreOfShort(r)) {
+			t.Errorf("the figures without %q:\n%s", words.OreOf(r), said)
+		}
+	}
+}

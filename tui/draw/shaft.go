@@ -154,7 +154,8 @@ func (s *shaftView) labels() {
 }
 
 // placed writes one name at its height or a little above, with its temperature
-// under it, or where there is one row beside it. It returns the first row taken.
+// under it, or where there is one row beside it; without one where it has no room for
+// its spread, or it would read as measured. It returns the first row taken.
 func (s *shaftView) placed(end, own, below int, name string, z figure.Zone) int {
 	for _, rows := range []int{2, 1} {
 		for row := min(own, below-rows); row >= s.first && own-row <= farthestLabel; row-- {
@@ -162,10 +163,9 @@ func (s *shaftView) placed(end, own, below int, name string, z figure.Zone) int 
 				continue
 			}
 			s.g.TextIn(cell.Rect{X: s.words, Y: row, W: end - s.words, H: 1}, name, s.Style(theme.Strong))
-			hot := s.about(z)
 			if rows == 2 {
-				s.g.TextIn(cell.Rect{X: s.words, Y: row + 1, W: end - s.words, H: 1}, hot, s.Style(theme.Quiet))
-			} else if hot = s.hot(z); s.words+s.g.Width(name)+1+len(hot) <= end {
+				s.g.TextIn(cell.Rect{X: s.words, Y: row + 1, W: end - s.words, H: 1}, s.about(z), s.Style(theme.Quiet))
+			} else if hot := s.roughly(z.AtTheWall()); s.words+s.g.Width(name)+1+s.g.Width(hot) <= end {
 				s.g.TextRight(end, row, hot, s.Style(theme.Quiet))
 			}
 			return row
@@ -239,12 +239,6 @@ func (s *shaftView) hearth(end int) int {
 		line(row, modelwords.HearthUnknown, theme.Quiet)
 	}
 	return row
-}
-
-// hot is the same without the spread.
-func (s *shaftView) hot(z figure.Zone) string {
-	wall, _ := z.AtTheWall()
-	return s.Units.Coarse(wall)
 }
 
 // header says what the words are, and on what they rest: of all of them the

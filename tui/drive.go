@@ -284,6 +284,7 @@ func (p *driven) answered() {
 
 // passes hands a message to the root, what it made of it to the book and the furnace.
 func (p *driven) passes(msg tea.Msg) tea.Cmd {
+	p.model.full = p.live != nil && p.live.Full()
 	m, entries, cmd := p.model.Update(msg)
 	p.model = m
 	if len(entries) > 0 {

@@ -206,6 +206,27 @@ func TestARehearsalSlowsDownByItself(t *testing.T) {
 	}
 }
 
+// A bucket that would stand over the rim does not go in: it is refused, and nothing is booked.
+func TestARehearsalTakesNoBucketOverTheRim(t *testing.T) {
+	p, _ := rehearsing(t, practised(t, 9), 80, 24)
+	for !p.live.Room() {
+		p.second()
+	}
+	p.hand("c")
+	for range 3 { // past what a leaning glove does
+		p.second()
+	}
+	booked := len(p.model.running.Reading().Charges)
+	p.hand("c")
+	p.second()
+	if text, refused := p.model.Answer(); !p.live.Full() || text != words.NoRoom || !refused {
+		t.Errorf("a bucket on a full shaft (%t): %q", p.live.Full(), text)
+	}
+	if n := len(p.model.running.Reading().Charges); n != booked {
+		t.Errorf("%d charges of %d stand in the book", n, booked)
+	}
+}
+
 // That all the ore is in is told at every room for a bucket until somebody keys it, and the first line says how a rehearsal that
 // slowed down goes on.
 func TestARehearsalTellsThatTheOreIsInUntilItIsKeyed(t *testing.T) {

@@ -76,6 +76,7 @@ type Model struct {
 	spinner   spinner.Model
 	asked     []entry.Event    // what is looked at, until the furnace that answers has said what is seen
 	wants     *screen.Rehearse // the rehearsal that is left for
+	full      bool             // a rehearsal's shaft has no room for a bucket
 	paced     string           // what every screen says of the rehearsal's clock
 	version   uint64           // of what is shown
 }

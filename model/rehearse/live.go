@@ -265,6 +265,11 @@ func (l *Live) Asks() Notice {
 // Room tells whether there is room for a bucket under the mark, as somebody at the rim sees it.
 func (l *Live) Room() bool { return l.room }
 
+// Full tells whether a bucket would stand over the rim.
+func (l *Live) Full() bool {
+	return l.filled && l.f.Level()+l.bucket() > l.f.Mark()+freeboardCm/100
+}
+
 // aim settles how far the eye misses the mark at the next charge.
 func (l *Live) aim() { l.eye = l.f.MarkScatter / 100 * l.eyes.NormFloat64() }
 

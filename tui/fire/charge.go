@@ -12,6 +12,9 @@ import (
 // charging books a charge. Once the burn-down has begun, when the screen shows
 // no next charge any more, it asks first.
 func charging(sh screen.Shared, parts entry.Parts) screen.Effect {
+	if sh.Full {
+		return screen.Refuse(words.NoRoom)
+	}
 	e := act.Book(entry.Charge{Parts: parts})
 	if p := sh.Smelt.Phase(); p == entry.BurnsDown || p.Over() {
 		return screen.Question(words.ChargeInBurnDown(p), func(screen.Shared) screen.Effect { return e })
@@ -61,6 +64,8 @@ func charcoalOnly(sh screen.Shared) screen.Effect {
 	switch {
 	case len(parts) == 0:
 		return screen.Refuse(words.NoCharcoalMeasure)
+	case sh.Full:
+		return screen.Refuse(words.NoRoom)
 	case filling(sh.Smelt.Reading().Phase):
 		return act.Book(entry.Fill{Parts: parts})
 	}

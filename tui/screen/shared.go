@@ -38,6 +38,7 @@ type Shared struct {
 	Accounts  *Accounts          // the account last worked out; nil remembers none
 	NewUID    func() entry.UID   // for a new thing of the house; only a key may ask for one
 	Answers   bool               // this is a rehearsal: the furnace answers what is looked at
+	Full      bool               // its shaft has no room for a bucket under the rim
 	Mark      string             // what every screen is marked with; "" for nothing
 	Spinner   string             // turns while something is read that takes long, for cell.Grid.Lay
 }

@@ -104,6 +104,7 @@ const (
 	ByWeight          = "by weight"
 
 	NoMeasures = "no measures in this smelt: there is nothing to weigh again"
+	NoRoom     = "full to the rim: it did not go in. Wait until the charge has sunk"
 	NoRecipe   = "no next charge yet: o, r, n sets it by weight"
 )
 

@@ -217,20 +217,24 @@ func (c charging) step(s Step) entry.RecipeStep {
 		r.Lasts = entry.Some(entry.Minute(s.Minutes))
 	}
 	if s.Charcoal > 0 {
-		r.Parts = append(r.Parts, measured(c.charcoal, s.Charcoal*(1+c.damp), c.bucket, 1))
+		r.Parts = append(r.Parts, Measured(c.charcoal, s.Charcoal*(1+c.damp), c.bucket))
 	}
 	if s.Slag > 0 {
-		r.Parts = append(r.Parts, measured(c.slag, s.Slag, 0, 1))
+		r.Parts = append(r.Parts, Measured(c.slag, s.Slag, 0))
 	}
 	if s.Ore > 0 {
-		r.Parts = append(r.Parts, measured(c.ore, s.Ore*(1+c.wet), c.scoop, 0.5))
+		r.Parts = append(r.Parts, Measured(c.ore, s.Ore*(1+c.wet), c.scoop))
 	}
 	return r
 }
 
-// measured is a part of so many kg as it lies: in its measure to the nearest step, where
-// that comes within a tenth of the weight, else by weight.
-func measured(p entry.Part, kg, each, step float64) entry.Part {
+// Measured is a part of so many kg as it lies, in a measure of so many kg each: whole measures, of ore half ones too, where
+// that comes within a tenth of the weight; else, and where each is 0, by weight.
+func Measured(p entry.Part, kg, each float64) entry.Part {
+	step := 1.0
+	if p.What == entry.Ore {
+		step = 0.5
+	}
 	if each > 0 {
 		if n := math.Round(kg/each/step) * step; n > 0 && math.Abs(n*each-kg) <= 0.1*kg {
 			p.Count = entry.Some(entry.Count(n))

@@ -114,7 +114,8 @@ func planFor(sh screen.Shared, h house.State, furnace entry.UID) (house.Plan, bo
 }
 
 // ramp are the charges of the plan that a fire is lit by, in the measures and from the lots
-// as the form has them.
+// as the form has them. A plan made before there were measures goes by weight: hands count,
+// so it is counted now in those that were weighed.
 func (f Screen) ramp(l entry.Light) []entry.RecipeStep {
 	steps := slices.Clone(f.starters[f.starter].Ramp)
 	first := map[entry.What]entry.Part{}
@@ -123,12 +124,23 @@ func (f Screen) ramp(l entry.Light) []entry.RecipeStep {
 			first[p.What] = p
 		}
 	}
+	each := map[string]float64{}
+	for _, m := range l.Measures {
+		if m.Mass.Known && !m.Guessed {
+			each[m.Name] = float64(m.Mass.Value)
+		}
+	}
 	for i := range steps {
-		steps[i].Parts = slices.Clone(steps[i].Parts)
-		for j, p := range steps[i].Parts {
+		parts := steps[i].Parts
+		steps[i].Parts = slices.Clone(parts)
+		for j, p := range parts {
 			as := first[p.What]
 			if p.Measure != "" && as.Measure != "" {
 				steps[i].Parts[j].Measure = as.Measure
+			}
+			if p.Mass.Known && !p.Count.Known && each[as.Measure] > 0 {
+				p.Measure, p.Mass = as.Measure, entry.None[entry.Kilogram]()
+				steps[i].Parts[j] = plan.Measured(p, float64(parts[j].Mass.Value), each[as.Measure])
 			}
 			if as.Lot != "" {
 				steps[i].Parts[j].Lot = as.Lot

@@ -156,7 +156,7 @@ func (s Screen) needs(g cell.Grid, sh screen.Shared) {
 func (s Screen) ways(g cell.Grid, sh screen.Shared) {
 	th, u := sh.Theme, sh.Units
 	w, h := g.Size()
-	label := 11
+	label := 10
 	each := (w - label) / max(len(s.plan.Ways), 1)
 	o, _ := s.plan.Offer()
 	roomy := each > 14

@@ -4,6 +4,7 @@ package plan
 
 import (
 	"math"
+	"reflect"
 	"slices"
 	"strconv"
 	"time"
@@ -98,9 +99,13 @@ func (Screen) Beside() {}
 func (Screen) Listed(screen.Shared) string { return words.DoPlanSmelt }
 
 // Hints are what can be done.
-func (Screen) Hints(screen.Shared) []draw.KeyHint {
+func (s Screen) Hints(sh screen.Shared) []draw.KeyHint {
 	k := Map
-	return []draw.KeyHint{screen.Short(k.Take, words.ShortTakePlan), {Key: screen.KeyLabel("left") + " " + screen.KeyLabel("right"), Does: words.ShortWhichWay}, screen.Short(k.Wanted, words.ShortWanted), screen.Short(k.Sure, words.ShortSure),
+	next := screen.Short(k.Take, words.ShortTakePlan)
+	if s.taken(sh) {
+		next = screen.Short(k.Light, words.ShortLightIt)
+	}
+	return []draw.KeyHint{next, {Key: screen.KeyLabel("left") + " " + screen.KeyLabel("right"), Does: words.ShortWhichWay}, screen.Short(k.Wanted, words.ShortWanted), screen.Short(k.Sure, words.ShortSure),
 		screen.Short(k.Furnace, words.ShortWhichFurnace), screen.Short(k.Day, words.ShortDay), screen.Short(k.Rises, words.ShortRises), screen.Short(k.Lighting, words.ShortBefore), screen.Short(k.Light, words.ShortLightIt), screen.Short(k.Slag, words.ShortSlag), screen.Short(k.Trying, words.ShortTrying), screen.Short(k.Wall, words.ShortWall), screen.Short(k.Assumed, words.ShortAssumed), screen.Short(screen.Global.Views, words.ShortViews)}
 }
 
@@ -323,9 +328,19 @@ func (s Screen) take(sh screen.Shared) screen.Effect {
 	case s.way >= len(s.plan.Ways):
 		return screen.Refuse(words.NoOreGivesIt)
 	}
+	if s.taken(sh) {
+		return screen.Refuse(words.PlanIsTaken)
+	}
+	e := s.kept(sh)
+	e.UID = sh.NewUID()
+	return screen.DidInHouse(func(screen.Shared) string { return words.PlanTaken(e.Taken, e.Name) }, e)
+}
+
+// kept is the plan shown as it would be kept, with no uid yet.
+func (s Screen) kept(sh screen.Shared) entry.Plan {
 	h := sh.House()
 	e := s.plan.Kept(h, s.plan.Ways[s.way].Name)
-	e.UID, e.Day, e.Begins = sh.NewUID(), sh.Now.Wall.Format(time.DateOnly), s.when.begins
+	e.Day, e.Begins = sh.Now.Wall.Format(time.DateOnly), s.when.begins
 	if s.when.day != "" {
 		e.Day = s.when.day
 	}
@@ -334,7 +349,18 @@ func (s Screen) take(sh screen.Shared) screen.Effect {
 		e.Furnace = string(f.ID)
 	}
 	e.Trying = s.trying
-	return screen.DidInHouse(func(screen.Shared) string { return words.PlanTaken(s.plan.Ways[s.way].Name, e.Name) }, e)
+	return e
+}
+
+// taken tells whether the way shown is the plan that was taken last.
+func (s Screen) taken(sh screen.Shared) bool {
+	ps := sh.House().Plans
+	if len(ps) == 0 || !s.made || s.way >= len(s.plan.Ways) {
+		return false
+	}
+	last := ps[len(ps)-1].Plan
+	last.UID = ""
+	return reflect.DeepEqual(last, s.kept(sh))
 }
 
 // beforeLighting is the list of what must be so, each line ticked by its number. It never

@@ -1,6 +1,7 @@
 package plan_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 	"time"
@@ -9,6 +10,7 @@ import (
 	"github.com/charmbracelet/x/exp/golden"
 
 	"chargehand/model/entry"
+	"chargehand/model/plan"
 	"chargehand/tui/desk"
 	"chargehand/tui/screen"
 )
@@ -54,6 +56,12 @@ func TestAPlanIsKeptAndLit(t *testing.T) {
 		t.Fatalf("plans %+v\n%s", h.Plans, d.Picture())
 	}
 	p := h.Plans[0]
+	d.Shows("l light it")
+	d.Press("enter")
+	d.Answers("this plan is taken: l lights it")
+	if n := len(d.M.Shared().House().Plans); n != 1 {
+		t.Errorf("%d plans of one taken twice", n)
+	}
 	if p.Taken != "usual" || len(p.Plans) != 3 || p.Wanted.Mass.Value != 3 || p.Sure.Value != 0.4 || p.Furnace != string(h.Furnaces[0].ID) || !p.Promised["ore_planned"].P50.Known || len(p.Needs) < 8 {
 		t.Errorf("%+v", p.Plan)
 	}
@@ -230,5 +238,47 @@ func TestTheForgesFuelIsAsked(t *testing.T) {
 	d.Answers("")
 	if strings.Contains(d.Picture(), "for the forge") {
 		t.Errorf("a bloom takes no forge:\n%s", d.Picture())
+	}
+}
+
+// A plan made before anything was weighed goes by weight. Once bucket and scoop are weighed as the fire is lit, its charges are
+// counted in them: nobody weighs each.
+func TestAPlanByWeightIsCountedInWhatIsWeighedAtLighting(t *testing.T) {
+	d := desk.Sit(t)
+	d.Press("v", "u")
+	key(d, "nReed Hollow\n25\n\n50\n60\n15\n5\n20\n20\n")
+	d.Press("v", "t")
+	key(d, "n1rpond, roasted\n31\n3\n")
+	key(d, "n2balder\n44\n12\n")
+	d.Press("v", "p", "enter", "l")
+	kept := plan.Ramp(d.M.Shared().House().Plans[0].Plan)
+	if len(kept) == 0 || !kept[0].Parts[0].Mass.Known {
+		t.Fatalf("kept as %+v", kept)
+	}
+	down := func(n int) {
+		for range n {
+			d.Press("down")
+		}
+	}
+	down(7)
+	key(d, "1.9")
+	down(3)
+	key(d, "0.48")
+	d.Press("pgdown", "enter")
+	ramp := d.Last().(entry.Recipe).Ramp
+	if len(ramp) != len(kept) {
+		t.Fatalf("charged by %+v\n%s", ramp, d.Picture())
+	}
+	for i, s := range ramp {
+		for j, p := range s.Parts {
+			each := map[entry.What]float64{entry.Charcoal: 1.9, entry.Ore: 0.48}[p.What]
+			was := float64(kept[i].Parts[j].Mass.Value)
+			if counted := float64(p.Count.Value) * each; p.Count.Known && math.Abs(counted-was) > 0.1*was || !p.Count.Known && float64(p.Mass.Value) != was {
+				t.Errorf("%s: %v kg planned, charged as %+v", p.What, was, p)
+			}
+		}
+	}
+	if p := ramp[0].Parts[0]; !p.Count.Known || p.Count.Value != 1 || p.Measure != "bucket" {
+		t.Errorf("the first charge is %+v", p)
 	}
 }

@@ -145,7 +145,8 @@ func FearIn(f plan.Fear, n, of, room int) string {
 }
 
 var fearTiny = map[plan.Fear]string{
-	plan.FearLong: "long", plan.FearCold: "early", plan.FearRich: "rich", plan.FearHearth: "cold", plan.FearStiff: "stiff", plan.FearCast: "cast",
+	plan.FearLong: "long day", plan.FearCold: "too soon", plan.FearRich: "rich ore", plan.FearHearth: "too cold", plan.FearStiff: "slag set", plan.FearCast: "cast",
+	plan.FearDark: "too late", plan.FearOre: "ore low", plan.FearCharcoal: "fuel low", plan.FearLittle: "no bloom",
 }
 
 // What is asked to prepare a smelt.
@@ -192,6 +193,9 @@ func Wanting(u modelwords.Units, what entry.PieceKind, kg float64) string {
 func PlanName(u modelwords.Units, what entry.PieceKind, kg float64) string {
 	return modelwords.PieceKind(what) + " of " + KgRound(u, kg)
 }
+
+// PlanIsTaken refuses to take the same once more.
+const PlanIsTaken = "this plan is taken: l lights it, g what must be so before"
 
 // PlanTaken says that it is.
 func PlanTaken(way, name string) string {

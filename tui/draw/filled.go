@@ -22,9 +22,9 @@ func (p Pen) Filled(g cell.Grid, pic picture.Picture, fill picture.Filling, meas
 	}
 	parts := filledParts(w)
 	place := shaft.Fit(pic, cell.Rect{X: parts.body, Y: 2, W: parts.wide, H: h - 2}, parts.wall)
-	shaft.Scale(g, p.Theme, p.Units, place, parts.scale, pic.Floor)
 	shaft.Paint(g, p.Theme, place, shaft.View{Pic: pic, Past: true, Unlit: true})
 	shaft.Arch(g, p.Theme, place, pic)
+	shaft.Scale(g, p.Theme, p.Units, place, parts.scale, pic.Floor) // over the pipe, which reaches that far
 	p.boreOver(g, pic, place, v.Bore)
 	x := parts.body + parts.wide + 2
 	if w-x < 10 {

@@ -79,8 +79,8 @@ func (p Pen) Shaft(g cell.Grid, pic picture.Picture, v ShaftView) {
 	s.words = s.parts.words
 	s.place = shaft.Fit(pic, cell.Rect{X: s.parts.body, Y: s.first, W: s.parts.wide, H: s.rows}, s.parts.wall)
 	s.taken = make([]bool, h+1)
-	shaft.Scale(g, p.Theme, p.Units, s.place, s.parts.scale, pic.Floor)
 	shaft.Paint(g, p.Theme, s.place, shaft.View{Pic: pic, Past: v.Past})
+	shaft.Scale(g, p.Theme, p.Units, s.place, s.parts.scale, pic.Floor) // over the pipe, which reaches that far
 	if v.Bare {
 		return
 	}

@@ -62,6 +62,8 @@ func TestDoubtsOfTheHouse(t *testing.T) {
 		// the dry basis it must be 582, on the wet one, 25 % on the dry, 606.
 		{doubt.StackBreaks, wood(540, 0.2), wood(582, 0.2), "weighs 582"},
 		{doubt.StackBreaks, wood(540, 0.25), wood(606, 0.25), "weighs 606"},
+		{doubt.FurnaceSize, tapered(25, 50), tapered(25, 22), "50 cm over one of 25 cm"},
+		{doubt.FurnaceSize, tapered(25, 8), tapered(25, 12), "8 cm over one of 25 cm"},
 		{doubt.FurnaceSize, entry.FurnaceBuilt{Furnace: entry.Furnace{Name: "x", Bore: entry.Some(entry.Centimetre(250))}}, entry.FurnaceBuilt{Furnace: entry.Furnace{Name: "x", Bore: entry.Some(entry.Centimetre(25))}}, "250 cm"},
 		{doubt.PieceGrew, entry.PieceWeighed{Piece: half, Mass: 2.4}, entry.PieceWeighed{Piece: half, Mass: 2.05}, "grew from 2 kg to 2.4 kg"},
 		{doubt.PieceHoldsMore, entry.Piece{UID: "00000000000000b2", Form: entry.Billet, Mass: mass(2.4), From: []entry.PieceFrom{{Piece: half}}}, entry.Piece{UID: "00000000000000b2", Form: entry.Billet, Mass: mass(1.4), From: []entry.PieceFrom{{Piece: half}}}, "2.4 kg made of 2 kg"},
@@ -94,4 +96,9 @@ func TestDoubtsOfTheHouse(t *testing.T) {
 	for _, d := range doubt.InHouse(siderite, house.State{}) {
 		t.Errorf("pure siderite is doubted: %v %s", d.Name, words.Units{}.Doubt(d))
 	}
+}
+
+// tapered is a furnace with another bore at the mark than at the tuyere.
+func tapered(at, top float64) entry.FurnaceBuilt {
+	return entry.FurnaceBuilt{Furnace: entry.Furnace{Name: "x", Bore: entry.Some(entry.Centimetre(at)), BoreTop: entry.Some(entry.Centimetre(top))}}
 }

@@ -143,10 +143,22 @@ var Table = []Row{
 	{FurnaceSize, about(func(l entry.Light, _ figure.Reading) (Doubt, bool) { return sizeOff(l.Furnace) })},
 }
 
+// flares and narrows are the widest and the narrowest bore at the mark, as a share of the one at the tuyere, that is not asked
+// about: built shafts run straight or narrow upwards (common practice; the shares assumed).
+const flares, narrows = 1.5, 0.4
+
 // sizeOff finds a bore or a shaft that no such furnace has.
 func sizeOff(f entry.Furnace) (Doubt, bool) {
 	if v := float64(f.Bore.Value); f.Bore.Known && (v < bores[0] || v > bores[1]) {
 		return Doubt{Said: v, Of: "bore"}, true
+	}
+	for _, b := range f.Bores {
+		if v := float64(b.Bore); v < bores[0] || v > bores[1] {
+			return Doubt{Said: v, Of: "bore"}, true
+		}
+	}
+	if at, top := float64(f.Bore.Value), float64(f.BoreTop.Value); f.Bore.Known && f.BoreTop.Known && (top > flares*at || top < narrows*at) {
+		return Doubt{Said: top, Against: at, Of: "bore at the mark"}, true
 	}
 	v := float64(f.Stack.Value)
 	return Doubt{Said: v, Of: "shaft"}, f.Stack.Known && (v < stacks[0] || v > stacks[1])

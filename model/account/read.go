@@ -266,7 +266,8 @@ func (r *reader) crumbs() {
 }
 
 // slag takes the slag. Slag of no said place is all of it, or, where the taps
-// were weighed as they ran, what was left in the furnace.
+// were weighed as they ran, what was left in the furnace. Beside what was left in
+// the furnace it is all of it too, if it is not less: the rest was tapped.
 func (r *reader) slag() {
 	where := func(at entry.SlagWhere) Amount {
 		return r.weighedAs(func(w entry.Weigh) bool { return w.What == entry.WeighSlag && w.Where == at })
@@ -274,6 +275,12 @@ func (r *reader) slag() {
 	tap, furnace, any := where(entry.SlagOfTap), where(entry.SlagOfFurnace), where("")
 	if !tap.Known() && r.untold == 0 {
 		tap = r.tapped
+	}
+	if furnace.Known() && any.Known() && any.Value >= furnace.Value {
+		if !tap.Known() && any.Value > furnace.Value {
+			tap = any.minus(furnace)
+		}
+		any = Amount{}
 	}
 	out := func(at Place, m Amount, of int) {
 		r.smelt.Out = append(r.smelt.Out, Stream{Place: at, Mass: m, Of: of})

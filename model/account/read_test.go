@@ -129,15 +129,18 @@ func TestSlagByPlace(t *testing.T) {
 		events []entry.Event
 		want   map[Place]float64 // kg; -1 for not weighed
 	}{
-		"none":                      {nil, map[Place]float64{Slag: -1}},
-		"all":                       {[]entry.Event{weigh(entry.WeighSlag, 9)}, map[Place]float64{Slag: 9}},
-		"both":                      {[]entry.Event{tap, furnace}, map[Place]float64{TapSlag: 5, FurnaceSlag: 7}},
-		"tap alone":                 {[]entry.Event{tap}, map[Place]float64{TapSlag: 5, FurnaceSlag: -1}},
-		"furnace alone, no tap":     {[]entry.Event{furnace}, map[Place]float64{FurnaceSlag: 7}},
-		"tapped, furnace alone":     {[]entry.Event{entry.Tap{}, furnace}, map[Place]float64{TapSlag: -1, FurnaceSlag: 7}},
-		"tapped with mass, rest":    {[]entry.Event{tapped, tapped, weigh(entry.WeighSlag, 9)}, map[Place]float64{TapSlag: 4, FurnaceSlag: 9}},
-		"tapped untold, all":        {[]entry.Event{entry.Tap{}, tapped, weigh(entry.WeighSlag, 9)}, map[Place]float64{Slag: 9}},
-		"furnace never to be known": {[]entry.Event{tap, closed}, map[Place]float64{TapSlag: 5, FurnaceSlag: -1}},
+		"none":                        {nil, map[Place]float64{Slag: -1}},
+		"all":                         {[]entry.Event{weigh(entry.WeighSlag, 9)}, map[Place]float64{Slag: 9}},
+		"both":                        {[]entry.Event{tap, furnace}, map[Place]float64{TapSlag: 5, FurnaceSlag: 7}},
+		"tap alone":                   {[]entry.Event{tap}, map[Place]float64{TapSlag: 5, FurnaceSlag: -1}},
+		"furnace alone, no tap":       {[]entry.Event{furnace}, map[Place]float64{FurnaceSlag: 7}},
+		"tapped, furnace alone":       {[]entry.Event{entry.Tap{}, furnace}, map[Place]float64{TapSlag: -1, FurnaceSlag: 7}},
+		"tapped with mass, rest":      {[]entry.Event{tapped, tapped, weigh(entry.WeighSlag, 9)}, map[Place]float64{TapSlag: 4, FurnaceSlag: 9}},
+		"tapped untold, all":          {[]entry.Event{entry.Tap{}, tapped, weigh(entry.WeighSlag, 9)}, map[Place]float64{Slag: 9}},
+		"tapped untold, furnace, all": {[]entry.Event{entry.Tap{}, furnace, weigh(entry.WeighSlag, 9)}, map[Place]float64{TapSlag: 2, FurnaceSlag: 7}},
+		"furnace, less of all":        {[]entry.Event{furnace, weigh(entry.WeighSlag, 3)}, map[Place]float64{Slag: 3, FurnaceSlag: 7}},
+		"both, and all":               {[]entry.Event{tap, furnace, weigh(entry.WeighSlag, 12)}, map[Place]float64{TapSlag: 5, FurnaceSlag: 7}},
+		"furnace never to be known":   {[]entry.Event{tap, closed}, map[Place]float64{TapSlag: 5, FurnaceSlag: -1}},
 	} {
 		events := append([]entry.Event{lit(), ore}, c.events...)
 		s := Read(day("a", events...), nil)

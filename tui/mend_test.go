@@ -154,6 +154,10 @@ func TestEnterLate(t *testing.T) {
 	d.Write("1130")
 	d.Press("enter")
 	d.Answers("the fire was lit at 12:00")
+	d.Press("backspace", "backspace", "backspace", "backspace")
+	d.Write("1430")
+	d.Press("enter")
+	d.Answers("type an earlier time: it is 12:4")
 }
 
 // Provisional entries count at once, acts may speak of them, and what was kept

@@ -102,7 +102,10 @@ func timeOf(sh screen.Shared, text string) (time.Time, error) {
 	if next := at.AddDate(0, 0, 1); elapsed() < 0 && afterwards(sh) && next.Before(ended(sh).Add(sameDay)) {
 		at = next // after the last that is known of it
 	}
-	if elapsed() < 0 {
+	if early := -elapsed(); early > 0 {
+		if at.AddDate(0, 0, 1).Sub(now) < early { // nearer to now than to the light
+			return time.Time{}, errors.New(words.StillToCome(now.Format(modelwords.Clock)))
+		}
 		return time.Time{}, errors.New(words.BeforeLight(s.Reading().Lit.Format(modelwords.Clock)))
 	}
 	return entry.Wall(at.Add(-off)), nil

@@ -25,6 +25,11 @@ func BeforeLight(lit string) string {
 	return "type a later time: the fire was lit at " + lit
 }
 
+// StillToCome says that a time lies ahead.
+func StillToCome(now string) string {
+	return "type an earlier time: it is " + now + " now"
+}
+
 // Rows of a paper log.
 const (
 	RowsOfPaper = "rows of paper"

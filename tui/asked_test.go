@@ -298,3 +298,26 @@ func TestHalfTypedWorkIsKept(t *testing.T) {
 		t.Errorf("%#v, booked %#v", d.M.Dialog(), booked(d))
 	}
 }
+
+// A key that comes just as the list closed itself that it was meant for does nothing; one that the list had no use for acts.
+func TestAKeyIsDeadAsItsListClosesItself(t *testing.T) {
+	d := aside(desk.Practising(t))
+	for _, c := range []struct {
+		key  string
+		late time.Duration
+		acts bool
+	}{{"g", 300 * time.Millisecond, false}, {"g", 1500 * time.Millisecond, true}, {"c", 300 * time.Millisecond, true}} {
+		d.Wait(10 * time.Minute)
+		d.Press("l")
+		before := len(booked(d))
+		d.At = desk.Later(d.At, screen.Unattended+c.late-500*time.Millisecond) // a press comes half a second after what was before it
+		d.Press(c.key)
+		if text, refused := d.M.Answer(); c.acts == (refused && strings.Contains(text, words.KeyAfterList(c.key))) {
+			t.Errorf("%s %v after its list closed: %q", c.key, c.late, text)
+		}
+		if n := len(booked(d)); !c.acts && n != before {
+			t.Errorf("%s %v after its list closed booked %v", c.key, c.late, booked(d)[before:])
+		}
+		d.Press("esc")
+	}
+}

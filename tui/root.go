@@ -62,6 +62,7 @@ type Model struct {
 	inBook    map[where]typed   // the drafts as the book has them
 	spilled   []entry.Entry     // kept on that way, before what the key keeps
 	left      entry.Stamp       // when the last field closed
+	lapsed    lapse             // the last list that closed itself, until a key
 	closed    string            // what closed on the way to this key's answer, "" for nothing
 	answer    answer
 	told      []string // what the book said of itself, until the next key

@@ -74,6 +74,10 @@ func (m Model) pressed(k Pressed, t screen.Typed) (Model, []entry.Entry, tea.Cmd
 	if m.late(k, t, typing) {
 		return m.take(screen.Refuse(words.DigitAfterField(screen.KeyLabel(string(t)))), k, false)
 	}
+	lapsed := m.lapsed
+	if m.lapsed = (lapse{}); m.dialog == nil && lapsed.took(m.Shared(), k) {
+		return m.take(screen.Refuse(words.KeyAfterList(screen.KeyLabel(string(t)))), k, false)
+	}
 	asked := m.dialog
 	m, e, step := m.route(k, t, typing)
 	m, e = m.judged(e, step)
@@ -145,8 +149,9 @@ func (m Model) unattended(now entry.Stamp) Model {
 		last := half[len(half)-1]
 		said = words.HalfTyped(last.Label, last.Text)
 	}
+	m.lapsed = lapse{of: m.dialog, since: m.touched, stays: stays}
 	if m.typing() {
-		m.left = now
+		m.left, m.lapsed = now, lapse{}
 	}
 	m = m.closes(said)
 	m.answer, m.leaving = answer{text: m.closed}, false
@@ -181,8 +186,25 @@ func (m Model) closes(said string) Model {
 	return m
 }
 
-// deafFor is how long digits are none after a field closed, until another key: those
-// that were still meant for it would act.
+// lapse is a list that closed itself: what it was, since when without a key, and how long it stays so.
+type lapse struct {
+	of    screen.Dialog
+	since entry.Stamp
+	stays time.Duration
+}
+
+// took tells whether a key came just as the list closed that had a use for it.
+func (l lapse) took(sh screen.Shared, k Pressed) bool {
+	if l.of == nil || screen.Since(l.since, k.At) >= l.stays+deafFor {
+		return false
+	}
+	_, e := l.of.Update(sh, k)
+	_, past := e.(screen.Past)
+	return !past
+}
+
+// deafFor is how long what was still meant for what closed does nothing, until another key: digits after a field, the keys of a
+// list that closed itself. They would act.
 const deafFor = time.Second
 
 // late tells whether a key is a digit that came as its field closed.

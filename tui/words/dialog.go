@@ -128,6 +128,11 @@ func DigitAfterField(key string) string {
 	return "press again if meant: " + key + " came as the field closed, nothing done"
 }
 
+// KeyAfterList answers a key that came too late for the list it was meant for.
+func KeyAfterList(key string) string {
+	return "press again if meant: " + key + " came as the list closed, nothing done"
+}
+
 // Ambiguous asks which number is meant.
 func Ambiguous(typed, thousand, point string) string {
 	return "type " + thousand + " or " + point + ": " + short(typed) + " may be either"

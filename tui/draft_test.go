@@ -83,7 +83,7 @@ func TestWhatAnActEndedComesBack(t *testing.T) {
 	d.Press("b")
 	d.Shows("half typed")
 	d.Press("esc", "w", "m", "b", "2", "enter")
-	d.Wait(screen.Unattended)
+	d.Wait(screen.Unattended + time.Second)
 	d.Press("w", "m", "b")
 	d.Shows("half typed")
 	d.Press("enter", "w")

@@ -46,10 +46,13 @@ const (
 	leastSeed = 0.5
 )
 
-// MeasureFor is the measure of the house in which a material goes in: the first named.
+// mostCharged is the heaviest measure that goes into a shaft by hand, kg: a barrow is for fetching (assumed).
+const mostCharged = 20
+
+// MeasureFor is the measure of the house in which a material goes in: the first named that is not too heavy for it.
 func MeasureFor(h house.State, w entry.What) (entry.Measure, bool) {
 	for _, m := range h.Measures {
-		if m.What == w {
+		if m.What == w && (!m.Mass.Known || m.Mass.Value <= mostCharged) {
 			return m, true
 		}
 	}

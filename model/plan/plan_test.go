@@ -345,3 +345,15 @@ func TestDirectionsByTheRule(t *testing.T) {
 		}
 	})
 }
+
+// Ore is fetched by the barrow and charged by the scoop.
+func TestABarrowIsNoMeasureToCharge(t *testing.T) {
+	kg := func(v float64) entry.Maybe[entry.Kilogram] { return entry.Some(entry.Kilogram(v)) }
+	h := house.State{Measures: []entry.Measure{{Name: "barrow", What: entry.Ore, Mass: kg(52)}, {Name: "scoop", What: entry.Ore, Mass: kg(0.5)}, {Name: "sack", What: entry.Charcoal, Mass: kg(30)}}}
+	if m, ok := plan.MeasureFor(h, entry.Ore); !ok || m.Name != "scoop" {
+		t.Errorf("ore is charged by the %q", m.Name)
+	}
+	if m, ok := plan.MeasureFor(h, entry.Charcoal); ok {
+		t.Errorf("charcoal is charged by the %q", m.Name)
+	}
+}

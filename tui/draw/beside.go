@@ -89,6 +89,9 @@ func (p Pen) Beside(g cell.Grid, r figure.Reading, b Burning) {
 		}
 		pieces[n].text = ""
 	}
+	if pieces[3].text == "" { // the key alone stands before what it books, as in the foot
+		pieces[1], pieces[2] = pieces[2], pieces[1]
+	}
 	for i, one := range pieces {
 		switch {
 		case one.text == "":

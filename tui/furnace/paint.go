@@ -167,10 +167,8 @@ func wallsOf(sh screen.Shared, f house.Furnace) (all []wallThen) {
 func drawn(g cell.Grid, sh screen.Shared, f entry.Furnace) {
 	l := entry.Light{Furnace: f}
 	bucket := ""
-	for _, m := range sh.House().Measures {
-		if m.What == entry.Charcoal {
-			l.Measures, bucket = []entry.Measure{m}, m.Name
-		}
+	if m, ok := plan.MeasureFor(sh.House(), entry.Charcoal); ok {
+		l.Measures, bucket = []entry.Measure{m}, m.Name
 	}
 	pic, fill := picture.Filled(l)
 	sh.Pen().Filled(g, pic, fill, bucket, draw.FilledView{})

@@ -39,11 +39,27 @@ func (c *clock) place(e entry.Entry, shift map[string]time.Duration) (at, accept
 		c.stepped = wall - accepted
 		c.last = accepted
 	}
-	at = accepted - acceptedWall(e).Sub(e.Happened)
+	at = c.when(e, accepted, e.Happened, e.Uncertain > 0)
 	if e.Boot != "" {
 		at -= c.day
 	}
 	return at, accepted
+}
+
+// together is how far wall and boot clock may part while nobody set the one: they are
+// read one after the other, and to the millisecond.
+const together = time.Second
+
+// when is a moment that an entry names, by the wall clock as it was when the entry was
+// taken down. One that was typed (it is known to half a minute or so) was read off that
+// clock too and stands where it says, or 03:20 would be shown as 03:19 for a millisecond
+// between the two clocks.
+func (c *clock) when(e entry.Entry, accepted time.Duration, happened time.Time, typed bool) time.Duration {
+	wall, back := acceptedWall(e).Sub(c.zero), acceptedWall(e).Sub(happened)
+	if typed && (accepted-wall).Abs() < together {
+		return wall - back
+	}
+	return accepted - back
 }
 
 func (c *clock) startOf(e entry.Entry, wall time.Duration, shift map[string]time.Duration) time.Duration {

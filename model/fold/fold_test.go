@@ -115,6 +115,23 @@ func TestALateEntryStandsWhereItHappened(t *testing.T) {
 	}
 }
 
+// Wall and boot clock are read one after the other. What was typed as ten past stands
+// at ten past, late or amended, and not a millisecond before it.
+func TestATimeThatWasTypedStandsAsTyped(t *testing.T) {
+	d := lit(entry.Furnace{}, bucket(2))
+	d.late(31, 10, charge(coal(1)))
+	c := d.key(40, charge(coal(1)))
+	d.key(41, entry.Amend{Target: ref(c), Event: charge(coal(2)), Happened: noon.Add(minutes(20)), Uncertain: minutes(0.5)})
+	d.entries[1].Uncertain = minutes(0.5)
+	for i := range d.entries[1:] {
+		d.entries[i+1].Mono -= 2 * time.Millisecond
+	}
+	cs := d.state(1000).Charges
+	if len(cs) != 2 || cs[0].At != minutes(10) || cs[1].At != minutes(20) {
+		t.Errorf("typed as 10 and 20 min after light, they stand at %+v", cs)
+	}
+}
+
 // The light is taken down a breath after it begins; from its very beginning
 // there is a fire to see.
 func TestTheLightIsKnownFromItsBeginning(t *testing.T) {

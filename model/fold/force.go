@@ -127,7 +127,7 @@ func (j Journal) happened(i int, c *change, changes map[int]*change) time.Durati
 			if i == 0 && j.ofLog() {
 				return j.amendedLight(a.Happened)
 			}
-			return by.accepted - acceptedWall(by.entry).Sub(a.Happened.Add(-by.clock.day))
+			return by.clock.when(by.entry, by.accepted, a.Happened, a.Uncertain > 0) - by.clock.day
 		}
 	}
 	return j.records.At(i).at

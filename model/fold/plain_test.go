@@ -66,6 +66,14 @@ func plainLines(entries []entry.Entry) []Line {
 	return lines
 }
 
+// parted is how far the clocks are apart at a time that was typed, unless one was set.
+func parted(by, uncertain time.Duration) time.Duration {
+	if uncertain > 0 && by.Abs() < time.Second {
+		return by
+	}
+	return 0
+}
+
 func plainClock(lines []Line, index map[uint64]int) {
 	if len(lines) == 0 {
 		return
@@ -95,13 +103,13 @@ func plainClock(lines []Line, index map[uint64]int) {
 			last = at
 		}
 		lines[i].Accepted = at
-		lines[i].At = at - acceptedWall(e).Sub(e.Happened)
+		lines[i].At = at - acceptedWall(e).Sub(e.Happened) - parted(at-wall, e.Uncertain)
 	}
 	for i := range lines {
 		if by := lines[i].AmendedBy; by != 0 {
 			a := lines[index[by]]
 			if ev, ok := a.Event.(entry.Amend); ok && !ev.Happened.IsZero() {
-				lines[i].At = a.Accepted - acceptedWall(a.Entry).Sub(ev.Happened)
+				lines[i].At = a.Accepted - acceptedWall(a.Entry).Sub(ev.Happened) - parted(a.Accepted-acceptedWall(a.Entry).Sub(zero), ev.Uncertain)
 			}
 		}
 	}
@@ -195,6 +203,10 @@ func scribbled(t *rapid.T) []entry.Entry {
 			late = float64(rapid.IntRange(0, 40).Draw(t, "minutes late"))
 		}
 		d.late(minute, minute-late, event(0))
+		if e := &d.entries[len(d.entries)-1]; late > 0 { // typed, and the two clocks read one after the other
+			e.Uncertain = 30 * time.Second
+			e.Mono += time.Duration(rapid.IntRange(0, 3).Draw(t, "ms apart")) * time.Millisecond
+		}
 	}
 	return d.entries
 }

@@ -18,9 +18,9 @@ func eachMoment(d *desk.Desk, see func(name string)) {
 	see("blast_lost_far")
 	d.Press("space", "a", "b", "n")
 	d.Pass(time.Minute)
-	d.Press("v", "e", "m", "l", "t", "b", "p", "esc")
+	d.Press("v", "e", "m", "y", "l", "y", "t", "y", "b", "y", "p", "y", "esc")
 	see("pounds_and_inches")
-	d.Press("v", "e", "m", "l", "t", "b", "b", "p", "p", "b", "esc")
+	d.Press("v", "e", "m", "y", "l", "y", "t", "y", "b", "y", "b", "y", "p", "y", "p", "y", "b", "y", "esc")
 	d.Press("c", "o", "z")
 	see("locked")
 	for _, c := range d.M.Locked() {

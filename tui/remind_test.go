@@ -134,7 +134,7 @@ func TestTheBellIsHeard(t *testing.T) {
 		act  bool
 		due  bool
 	}{
-		"at first": {nil, true, false}, "all": {[]string{"r"}, true, true}, "off": {[]string{"r", "r"}, false, false},
+		"at first": {nil, true, false}, "all": {[]string{"r", "y"}, true, true}, "off": {[]string{"r", "y", "r", "y"}, false, false},
 	} {
 		d := desk.Burning(t)
 		d.Press("v", "e")

@@ -85,19 +85,28 @@ func settings(sh screen.Shared) screen.Effect {
 	var list []screen.Option
 	for q, k := range letters {
 		q := modelwords.Quantity(q)
-		list = append(list, screen.Opt(k, words.UnitIs(q, u.Of(q)), func(screen.Shared) screen.Effect {
+		list = append(list, screen.Opt(k, words.UnitIs(q, u.Of(q)), func(sh screen.Shared) screen.Effect {
 			to := u.Next(q).Of(q)
-			return screen.Each{
-				screen.Set{Setting: entry.Setting{Name: unitOf + q.String(), Value: to}}, screen.Again(settings), screen.Said(words.UnitIs(q, to)),
-			}
+			return turned(sh, words.UnitIs(q, to), entry.Setting{Name: unitOf + q.String(), Value: to})
 		}))
 	}
 	list = append(list, screen.Opt("r", words.BellIs(sh.Heard), func(sh screen.Shared) screen.Effect {
 		to := sh.Heard.Next()
-		return screen.Each{screen.Set{Setting: entry.Setting{Name: bellFor, Value: to.String()}}, screen.Again(settings), screen.Said(words.BellIs(to))}
+		return turned(sh, words.BellIs(to), entry.Setting{Name: bellFor, Value: to.String()})
 	}))
 	list = append(list, screen.Opt("d", words.DoFlip, func(sh screen.Shared) screen.Effect {
 		return screen.Each{flip(sh), screen.Again(settings)}
 	}))
 	return screen.Choose(words.DoSettings, list...)
+}
+
+// turned sets a unit or the bell. Beside a fire it asks first: all letters of this list
+// are acts there, and one meant for the fire would turn the unit of the next number or
+// silence the bell.
+func turned(sh screen.Shared, is string, s entry.Setting) screen.Effect {
+	set := screen.Each{screen.Set{Setting: s}, screen.Again(settings), screen.Said(is)}
+	if !sh.Smelt.Running() {
+		return set
+	}
+	return screen.Question(words.FromNowOn(is), func(screen.Shared) screen.Effect { return set })
 }

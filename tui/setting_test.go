@@ -18,9 +18,9 @@ func TestUnitsAreChosen(t *testing.T) {
 	d := desk.Practising(t)
 	d.Press("c")
 	d.Shows("1.9 kg charcoal")
-	d.Press("v", "e", "m", "l", "b", "t", "p")
+	d.Press("v", "e", "m", "y", "l", "y", "b", "y", "t", "y", "p", "y")
 	d.Answers("pressure in mm of water")
-	d.Press("p", "esc")
+	d.Press("p", "y", "esc")
 	if want := (modelwords.Units{modelwords.Mass: 1, modelwords.Length: 1, modelwords.Blast: 1, modelwords.Heat: 1, modelwords.Pressure: 2}); d.M.Shared().Units != want {
 		t.Fatalf("%v", d.M.Shared().Units)
 	}
@@ -69,7 +69,7 @@ func TestUnitsAreChosen(t *testing.T) {
 func TestNumbersLeftAloneStayExact(t *testing.T) {
 	d := desk.Practising(t)
 	d.Press("i", "1", "0", "enter")
-	d.Press("v", "e", "m", "l", "esc")
+	d.Press("v", "e", "m", "y", "l", "y", "esc")
 	was := entry.Dip{BelowRim: entry.Some(entry.Centimetre(10))}
 	d.Press("v", "b", "a", "w")
 	d.Shows("3.94")
@@ -101,5 +101,21 @@ func TestBackgroundIsKept(t *testing.T) {
 	m, _, _ = m.Update(m.ReadHouse()())
 	if m.Shared().Theme.Light {
 		t.Error("a stored choice came before the command line")
+	}
+}
+
+// A letter meant for the fire that falls into the list of settings turns no unit and
+// silences no bell: it asks, and the next act is booked.
+func TestALetterMeantForTheFireTurnsNoUnit(t *testing.T) {
+	for _, stray := range []string{"b", "m", "l", "t", "p", "r"} {
+		d := desk.Burning(t)
+		units, heard, n := d.M.Shared().Units, d.M.Shared().Heard, len(d.M.Running().Reading().Charges)
+		d.Press("v", "e", stray, "c")
+		if sh := d.M.Shared(); sh.Units != units || sh.Heard != heard || d.M.Dialog() != nil {
+			t.Errorf("%s: %v, the bell %v, open %T", stray, sh.Units, sh.Heard, d.M.Dialog())
+		}
+		if got := len(d.M.Running().Reading().Charges); got != n+1 {
+			t.Errorf("%s, then c: %d charges, want %d", stray, got, n+1)
+		}
 	}
 }

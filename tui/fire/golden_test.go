@@ -47,5 +47,5 @@ func TestGoldenScreen(t *testing.T) {
 		result(d)
 		d.Press("space")
 	})
-	desk.Golden(t, "pounds_and_inches", usual, "v", "e", "m", "l", "t", "b", "p", "esc")
+	desk.Golden(t, "pounds_and_inches", usual, "v", "e", "m", "y", "l", "y", "t", "y", "b", "y", "p", "y", "esc")
 }

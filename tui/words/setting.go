@@ -27,6 +27,9 @@ func BellIs(h rule.Heard) string {
 // UnitIs says in which unit a quantity is read and typed.
 func UnitIs(q modelwords.Quantity, unit string) string { return q.String() + " in " + unit }
 
+// FromNowOn asks whether that is meant.
+func FromNowOn(is string) string { return is + " from now on" }
+
 // SettingsUnread says why the settings are not in force.
 func SettingsUnread(why string) string {
 	return "the settings cannot be read: " + why + "; units are metric"

@@ -16,7 +16,7 @@ import (
 func TestTheInventedWeekIsOnlyToLookAt(t *testing.T) {
 	d := desk.SitWith(t, desk.Memory{}, desk.Noon, theme.Theme{}, func(c *tui.Config) { c.Week = week.Entries })
 	d.Press("v", "t")
-	keyIn(d, "n1rmine\n31\n3\n")
+	d.Script("n1rmine\n31\n3\n")
 	own := d.M.Shared().House()
 	kept := len(d.Book[entry.House])
 	d.Press("v", "s", "w")
@@ -27,7 +27,7 @@ func TestTheInventedWeekIsOnlyToLookAt(t *testing.T) {
 		t.Fatalf("on %s:\n%s", d.M.Active(), d.Picture())
 	}
 	for _, keys := range []string{"w5\n", "x", "n1rnew\n1\n\n"} {
-		keyIn(d, keys)
+		d.Script(keys)
 		d.Answers("only to look at")
 		d.Press("esc")
 		d.Press("v", "s", "w")

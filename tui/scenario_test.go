@@ -11,18 +11,6 @@ import (
 	"chargehand/tui/desk"
 )
 
-// keyIn types a script: a line break is enter.
-func keyIn(d *desk.Desk, script string) {
-	d.T.Helper()
-	for _, c := range script {
-		if c == '\n' {
-			d.Press("enter")
-			continue
-		}
-		d.Press(string(c))
-	}
-}
-
 // From an empty book to the first warning off the plan's line: a furnace, dug and roasted
 // ore, charcoal, a plan, a fire lit by it, and charges with too little ore. Every line of
 // the plan is live: next charges, how many are to come, what the stores must last for, and
@@ -30,15 +18,15 @@ func keyIn(d *desk.Desk, script string) {
 func TestFromDiggingToTheFirstWarning(t *testing.T) {
 	d := desk.Sit(t)
 	d.Press("v", "u")
-	keyIn(d, "nReed Hollow\n25\n\n50\n60\n15\n5\n20\n20\n")
+	d.Script("nReed Hollow\n25\n\n50\n60\n15\n5\n20\n20\n")
 	d.Press("v", "t")
-	keyIn(d, "n1rpond, roasted\n31\n3\n")
-	keyIn(d, "n2balder\n64\n12\n")
-	keyIn(d, "ka1bucket\n1.8\n")
-	keyIn(d, "ka2scoop\n0.5\n")
+	d.Script("n1rpond, roasted\n31\n3\n")
+	d.Script("n2balder\n64\n12\n")
+	d.Script("ka1bucket\n1.8\n")
+	d.Script("ka2scoop\n0.5\n")
 	d.Press("v", "p")
-	keyIn(d, "wb3\n")
-	keyIn(d, "n4\n")
+	d.Script("wb3\n")
+	d.Script("n4\n")
 	d.Press("right", "left", "enter")
 	d.Press("l", "pgdown", "enter")
 	if d.M.Dialog() != nil { // some numbers are guesses

@@ -68,10 +68,12 @@ var arrows = map[string][]string{
 
 	"model/truth/zones":   {"model/truth", "physics"},
 	"model/invented/week": {"model/entry", "model/house", "model/invented", "model/learn", "model/plan"},
+
+	"persist/logcsv/logcsvtest": {"persist/logcsv", "model/entry"},
 }
 
 // forTests are packages that only tests import, and each other.
-var forTests = []string{"chargehand/tui/desk", "chargehand/tui/keyboards", "chargehand/tui/scene/scenes"}
+var forTests = []string{"chargehand/persist/logcsv/logcsvtest", "chargehand/tui/desk", "chargehand/tui/keyboards", "chargehand/tui/scene/scenes"}
 
 // The arrows of the house point one way. Tests may look further.
 func TestPackageArrows(t *testing.T) {

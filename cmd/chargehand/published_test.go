@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"math"
-	"path/filepath"
 	"testing"
 	"time"
 
@@ -11,29 +10,15 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/fold"
+	"chargehand/persist/logcsv/logcsvtest"
 )
-
-// publishedLogs are the ten published logs by number; each names its source at
-// its head.
-func publishedLogs(t testing.TB) map[string]string {
-	t.Helper()
-	paths, err := filepath.Glob(filepath.Join(root, "testdata", "logs", "*.csv"))
-	if err != nil || len(paths) != 10 {
-		t.Fatalf("want ten logs, found %d (%v)", len(paths), err)
-	}
-	logs := map[string]string{}
-	for _, p := range paths {
-		logs[filepath.Base(p)[:2]] = p
-	}
-	return logs
-}
 
 // The totals of state are those that the logs say themselves, at their heads or
 // in their notes. A total with unknown parts is no number, but at least so much.
 func TestPublishedTotals(t *testing.T) {
 	t.Parallel()
 	const lb = 0.45359237
-	logs, states := publishedLogs(t), map[string]stateJSON{}
+	logs, states := logcsvtest.Paths(t), map[string]stateJSON{}
 	for _, c := range []struct {
 		log, figure string
 		kg          float64
@@ -89,7 +74,7 @@ func TestWeighingAfterwardsFillsInEveryRow(t *testing.T) {
 		complete bool // the fill is known too
 	}{"01": {14, 0, false}, "02": {20, 11, true}} {
 		h := newHouse(t)
-		id := h.imported(publishedLogs(t)[log])
+		id := h.imported(logcsvtest.Paths(t)[log])
 		before := readAt(h.entries(id), fold.All, fold.End(h.entries(id)))
 		for _, of := range before.Charges {
 			if of.Charcoal.Known() {
@@ -132,7 +117,7 @@ func TestWeighingAfterwardsFillsInEveryRow(t *testing.T) {
 // the hash of the file they came from.
 func TestPublishedLogsComeBackFromCSV(t *testing.T) {
 	t.Parallel()
-	for log, path := range publishedLogs(t) {
+	for log, path := range logcsvtest.Paths(t) {
 		h, other := newHouse(t), newHouse(t)
 		id := h.imported(path, "--date", "2009-11-07", "--furnace", "Course,bore=25,stack=50", "--measure", "bucket=1.8")
 		csv := other.write("again.csv", h.run("export", id))
@@ -159,7 +144,7 @@ func inForce(entries []entry.Entry) []fold.Line {
 // Out as JSON and in again is exact.
 func TestPublishedLogsComeBackFromJSON(t *testing.T) {
 	t.Parallel()
-	for log, path := range publishedLogs(t) {
+	for log, path := range logcsvtest.Paths(t) {
 		h, other := newHouse(t), newHouse(t)
 		id := h.imported(path)
 		lines := h.run("export", "--json", id)

@@ -1,8 +1,6 @@
 package account
 
 import (
-	"os"
-	"path/filepath"
 	"testing"
 	"time"
 
@@ -10,6 +8,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/persist/logcsv"
+	"chargehand/persist/logcsv/logcsvtest"
 	"chargehand/physics"
 )
 
@@ -60,15 +59,7 @@ func has(a Account, p Place) bool {
 // charcoal, a bloom of 7.8 kg by the log's own head, no slag weighed. One
 // balance, which goes into solving for the slag: no verdict.
 func TestLogOf30Nov2016(t *testing.T) {
-	f, err := os.Open(filepath.Join("..", "..", "testdata", "logs", "03-norse-course-2016-11-30.csv"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	entries, err := logcsv.Read(f, logcsv.Options{Name: "03.csv", Stream: "norse"})
-	if err != nil {
-		t.Fatal(err)
-	}
+	entries := logcsvtest.Read(t, "03", logcsv.Options{Stream: "norse"})
 	last := entries[len(entries)-1]
 	last.Seq++
 	last.Happened, last.Event = last.Happened.Add(time.Hour), weigh(entry.WeighBloom, 7.8)

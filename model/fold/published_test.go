@@ -1,10 +1,7 @@
 package fold_test
 
 import (
-	"cmp"
 	"math"
-	"os"
-	"path/filepath"
 	"slices"
 	"testing"
 
@@ -13,25 +10,14 @@ import (
 
 	"chargehand/model/fold"
 	"chargehand/persist/logcsv"
+	"chargehand/persist/logcsv/logcsvtest"
 )
 
 // The pace of an interval over that of the three before it, in the published logs of testdata (sources in their heads), beside the
 // spread that the level takes: Student's t with three degrees of freedom and a scale of 0.13.
 func TestThePaceHasTails(t *testing.T) {
-	paths, err := filepath.Glob(filepath.Join("..", "..", "testdata", "logs", "*.csv"))
-	if err != nil || len(paths) == 0 {
-		t.Fatal(err, len(paths))
-	}
 	var over []float64
-	for _, path := range paths {
-		f, err := os.Open(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		entries, err := logcsv.Read(f, logcsv.Options{Name: path, Stream: "s", UID: "u"})
-		if err := cmp.Or(err, f.Close()); err != nil {
-			t.Fatal(err)
-		}
+	for _, entries := range logcsvtest.All(t, logcsv.Options{Stream: "s", UID: "u"}) {
 		s := fold.Fold(entries, fold.All, fold.End(entries))
 		cs := s.Charges
 		kg := func(i int) float64 { return cs[i].Charcoal.Dry.Kg }

@@ -9,6 +9,8 @@ import (
 	"gonum.org/v1/gonum/stat"
 
 	"chargehand/model/fold"
+	"chargehand/persist/logcsv"
+	"chargehand/persist/logcsv/logcsvtest"
 )
 
 // The figures of the naive rules and of the plain rule were reckoned apart from
@@ -99,7 +101,7 @@ func TestReachOnPublishedLogs(t *testing.T) {
 // A live forecast, made with no entry after its charge, is the one that the
 // hindcast scores.
 func TestLiveIsHindcast(t *testing.T) {
-	for name, entries := range publishedEntries(t) {
+	for name, entries := range logcsvtest.All(t, logcsv.Options{Stream: "s", UID: "u"}) {
 		whole := fold.Fold(entries, fold.All, fold.End(entries))
 		is, trials := whole.Pace.Whole(), trials(shared, intervals(&whole))
 		for i, tr := range trials {

@@ -2,49 +2,25 @@ package forecast
 
 import (
 	"cmp"
-	"errors"
 	"math"
-	"os"
-	"path/filepath"
 	"slices"
 	"testing"
 
 	"gonum.org/v1/gonum/stat"
 
-	"chargehand/model/entry"
 	"chargehand/model/fold"
 	"chargehand/persist/logcsv"
+	"chargehand/persist/logcsv/logcsvtest"
 )
 
 // published are the ten logs of testdata/logs, whole; each names its source.
 func published(t testing.TB) []Log {
 	t.Helper()
 	var logs []Log
-	for name, entries := range publishedEntries(t) {
+	for name, entries := range logcsvtest.All(t, logcsv.Options{Stream: "s", UID: "u"}) {
 		logs = append(logs, Log{Name: name, State: fold.Fold(entries, fold.All, fold.End(entries))})
 	}
 	slices.SortFunc(logs, func(a, b Log) int { return cmp.Compare(a.Name, b.Name) })
-	return logs
-}
-
-func publishedEntries(t testing.TB) map[string][]entry.Entry {
-	t.Helper()
-	paths, err := filepath.Glob(filepath.Join("..", "..", "testdata", "logs", "*.csv"))
-	if err != nil || len(paths) != 10 {
-		t.Fatalf("%d published logs, want 10 (%v)", len(paths), err)
-	}
-	logs := map[string][]entry.Entry{}
-	for _, path := range paths {
-		f, err := os.Open(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		entries, err := logcsv.Read(f, logcsv.Options{Name: path, Stream: "s", UID: "u"})
-		if err := errors.Join(err, f.Close()); err != nil {
-			t.Fatal(err)
-		}
-		logs[filepath.Base(path)[:2]] = entries
-	}
 	return logs
 }
 

@@ -2,7 +2,6 @@ package plan_test
 
 import (
 	"math"
-	"os"
 	"slices"
 	"testing"
 	"time"
@@ -11,23 +10,14 @@ import (
 	"chargehand/model/fold"
 	"chargehand/model/plan"
 	"chargehand/persist/logcsv"
+	"chargehand/persist/logcsv/logcsvtest"
 )
 
 // planned is a published log at a wall time of its day, with what was charged after it as
 // the plan that was keyed for it, the moment it is and what it was on its clock.
-func planned(t *testing.T, name, clock string, later ...entry.RecipeStep) *fold.Timeline {
+func planned(t *testing.T, number, clock string, later ...entry.RecipeStep) *fold.Timeline {
 	t.Helper()
-	f, err := os.Open("../../testdata/logs/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	es, err := logcsv.Read(f, logcsv.Options{Name: name})
-	if err := f.Close(); err != nil {
-		t.Fatal(err)
-	}
-	if err != nil {
-		t.Fatal(err)
-	}
+	es := logcsvtest.Read(t, number, logcsv.Options{})
 	whole := fold.Trace(es, fold.All, 24*time.Hour)
 	var at time.Duration
 	var recipe entry.Recipe
@@ -70,7 +60,7 @@ func within(t *testing.T, what string, got, want, by float64) {
 // charges of 3 x 1.5 and 4 x 2 kg, seven more and one of charcoal over them; leaner as many
 // charges as planned.
 func TestAgainWithBadOre(t *testing.T) {
-	c := planned(t, "03-norse-course-2016-11-30.csv", "15:10")
+	c := planned(t, "03", "15:10")
 	ends := plan.AgainFrom(c, plan.Remains{Ore: entry.Some(12.5)})
 	late, shorter, leaner := endOf(t, ends, plan.EndLate), endOf(t, ends, plan.EndShorter), endOf(t, ends, plan.EndLeaner)
 	clock := func(at time.Duration) float64 {
@@ -103,7 +93,7 @@ func TestAgainHalfAnHourLate(t *testing.T) {
 	part := func(w entry.What, kg entry.Kilogram) entry.Part {
 		return entry.Part{What: w, Mass: entry.Some(kg)}
 	}
-	c := planned(t, "05-wind-weathering-2021-10-30-partial.csv", "16:58",
+	c := planned(t, "05", "16:58",
 		entry.RecipeStep{Charges: 8, Parts: entry.Parts{part(entry.Charcoal, 1.9), part(entry.Ore, 1)}},
 		entry.RecipeStep{Does: entry.StepLastOre, Charges: 1, Parts: entry.Parts{part(entry.Charcoal, 1.9)}})
 	asPlanned := endOf(t, plan.AgainFrom(c, plan.Remains{}), plan.EndLate)
@@ -132,7 +122,7 @@ func TestAgainHalfAnHourLate(t *testing.T) {
 
 // Charcoal that does not last shortens the rest; no plan, no ends.
 func TestAgainWithLittleCharcoal(t *testing.T) {
-	c := planned(t, "03-norse-course-2016-11-30.csv", "15:10")
+	c := planned(t, "03", "15:10")
 	for _, e := range plan.AgainFrom(c, plan.Remains{Charcoal: entry.Some(5 * 1.92)}) {
 		kg := e.Charcoal.Kg - c.Charcoal.Charged.Kg
 		if is := e.Short[entry.Charcoal] > 0; is != (e.Name == plan.EndLate) || !is && math.Abs(kg-5*1.92) > 0.01 {

@@ -3,7 +3,6 @@ package report_test
 import (
 	"bytes"
 	"math"
-	"os"
 	"strconv"
 	"strings"
 	"testing"
@@ -18,6 +17,7 @@ import (
 	"chargehand/model/session"
 	"chargehand/model/words"
 	"chargehand/persist/logcsv"
+	"chargehand/persist/logcsv/logcsvtest"
 )
 
 // lit is when the smelts of these tests are lit.
@@ -44,20 +44,6 @@ func page(t testing.TB, es, house []entry.Entry, o report.Options) (report.Repor
 func demo(t testing.TB) []entry.Entry {
 	t.Helper()
 	es, err := invented.Smelt()
-	if err != nil {
-		t.Fatal(err)
-	}
-	return es
-}
-
-func published(t testing.TB, name string) []entry.Entry {
-	t.Helper()
-	f, err := os.Open("../../testdata/logs/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	es, err := logcsv.Read(f, logcsv.Options{Name: name})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -105,7 +91,7 @@ func with(ns []*html.Node, key, value string) (found []*html.Node) {
 // Every point that is drawn stands in the table of numbers, and the other way round:
 // read back from the page by the marks on the axis beside it.
 func TestThePlotsShowWhatTheTableSays(t *testing.T) {
-	for _, es := range [][]entry.Entry{demo(t), published(t, "03-norse-course-2016-11-30.csv")} {
+	for _, es := range [][]entry.Entry{demo(t), logcsvtest.Read(t, "03", logcsv.Options{})} {
 		r, doc := page(t, es, nil, report.Options{})
 		rows := all(with(all(doc, "table"), "class", "numbers")[0], "tr")[1:]
 		drawn := map[string]*html.Node{}

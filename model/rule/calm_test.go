@@ -3,10 +3,12 @@ package rule_test
 import (
 	"flag"
 	"fmt"
+	"maps"
 	"math"
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -16,6 +18,7 @@ import (
 	"chargehand/model/solve"
 	"chargehand/model/words"
 	"chargehand/persist/logcsv"
+	"chargehand/persist/logcsv/logcsvtest"
 )
 
 // golden is what the published logs raise, line by line, each judged by the
@@ -43,10 +46,7 @@ var short = entry.Furnace{Name: "short shaft", Bore: cm(25), Stack: cm(50), Rim:
 // golden file says, and where nothing was wrong at most one look and no act in a day.
 // -v tells how many notes, looks and acts that is, and how many an hour.
 func TestPublishedLogs(t *testing.T) {
-	logs, err := filepath.Glob("../../testdata/logs/*.csv")
-	if err != nil || len(logs) != 10 {
-		t.Fatalf("%d logs, %v", len(logs), err)
-	}
+	logs := logcsvtest.Paths(t)
 	kept, err := os.ReadFile(golden)
 	if err != nil {
 		t.Fatal(err)
@@ -83,14 +83,15 @@ func TestPublishedLogs(t *testing.T) {
 	}
 	var told [3]int
 	var hours float64
-	for _, path := range logs {
-		lines, n, h := raisedBy(t, path)
-		got = append(append(got, filepath.Base(path)), lines...)
+	for _, number := range slices.Sorted(maps.Keys(logs)) {
+		name := filepath.Base(logs[number])
+		lines, n, h := raisedBy(t, number)
+		got = append(append(got, name), lines...)
 		for g := range told {
 			told[g] += n[g]
 		}
 		hours += h
-		t.Logf("%s, %.1f h: %d notes, %d looks, %d acts", filepath.Base(path), h, n[rule.Note], n[rule.Look], n[rule.Act])
+		t.Logf("%s, %.1f h: %d notes, %d looks, %d acts", name, h, n[rule.Note], n[rule.Look], n[rule.Act])
 	}
 	t.Logf("all, %.1f h: %d notes (%.2f an hour), %d looks (%.2f), %d acts (%.2f)", hours, told[rule.Note], float64(told[rule.Note])/hours,
 		told[rule.Look], float64(told[rule.Look])/hours, told[rule.Act], float64(told[rule.Act])/hours)
@@ -141,19 +142,9 @@ func write(t *testing.T, kept string, got []string) {
 	}
 }
 
-func raisedBy(t *testing.T, path string) (lines []string, told [3]int, hours float64) {
+func raisedBy(t *testing.T, number string) (lines []string, told [3]int, hours float64) {
 	t.Helper()
-	f, err := os.Open(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer func() { _ = f.Close() }() // only read
-	opt := sizesOf[filepath.Base(path)[:2]]
-	opt.Name = path
-	entries, err := logcsv.Read(f, opt)
-	if err != nil {
-		t.Fatal(err)
-	}
+	entries := logcsvtest.Read(t, number, sizesOf[number])
 	c := fold.Trace(entries, fold.All, fold.Latest(entries))
 	for _, w := range rule.WalkSolved(c, new(solve.Solver).Solve(&c).Samples()) {
 		told[w.Grade]++

@@ -1,7 +1,6 @@
 package session_test
 
 import (
-	"os"
 	"testing"
 	"time"
 
@@ -11,23 +10,14 @@ import (
 	"chargehand/model/session"
 	"chargehand/model/words"
 	"chargehand/persist/logcsv"
+	"chargehand/persist/logcsv/logcsvtest"
 )
 
 // Log 03 took 31.7 kg of ore, 13 % of it water, and made 7.8 kg of bloom. Two hours
 // after the first ore most of it is still to come: the past that is known in full foretells
 // the bloom of all of it, and what was known then of the ore in so far.
 func TestTheKnownPastForetellsOfAllItsOre(t *testing.T) {
-	f, err := os.Open("../../testdata/logs/03-norse-course-2016-11-30.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	es, err := logcsv.Read(f, logcsv.Options{Name: "03"})
-	if err := f.Close(); err != nil {
-		t.Fatal(err)
-	}
-	if err != nil {
-		t.Fatal(err)
-	}
+	es := logcsvtest.Read(t, "03", logcsv.Options{})
 	s := session.Open("03", es)
 	at := 5*time.Hour + 30*time.Minute
 	then := s.AsOf(fold.All, at)

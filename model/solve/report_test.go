@@ -2,8 +2,6 @@ package solve_test
 
 import (
 	"fmt"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -12,27 +10,15 @@ import (
 	"chargehand/model/fold"
 	"chargehand/model/solve"
 	"chargehand/persist/logcsv"
+	"chargehand/persist/logcsv/logcsvtest"
 	"chargehand/physics"
 	"chargehand/physics/shaft"
 )
 
-// published reads a published log by the beginning of its name.
-func published(tb testing.TB, name string, f entry.Furnace, measures ...entry.Measure) []entry.Entry {
+// published is a published log of a furnace.
+func published(tb testing.TB, number string, f entry.Furnace, measures ...entry.Measure) []entry.Entry {
 	tb.Helper()
-	paths, err := filepath.Glob("../../testdata/logs/" + name + "*.csv")
-	if err != nil || len(paths) != 1 {
-		tb.Fatalf("%s: %v, %v", name, paths, err)
-	}
-	file, err := os.Open(paths[0])
-	if err != nil {
-		tb.Fatal(err)
-	}
-	defer func() { _ = file.Close() }() // only read
-	entries, err := logcsv.Read(file, logcsv.Options{Name: paths[0], Furnace: f, Measures: measures})
-	if err != nil {
-		tb.Fatal(err)
-	}
-	return entries
+	return logcsvtest.Read(tb, number, logcsv.Options{Furnace: f, Measures: measures})
 }
 
 func cm(v float64) entry.Maybe[entry.Centimetre] { return entry.Some(entry.Centimetre(v)) }

@@ -16,6 +16,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/shelf"
 	"chargehand/persist/logcsv"
+	"chargehand/persist/logcsv/logcsvtest"
 	"chargehand/persist/mapcsv"
 )
 
@@ -69,15 +70,11 @@ const spec = `Time of day=clock,What=event,"Coal, lb=charcoal:lb",Buckets=measur
 
 // Every published log, with other names and units, is the same smelt again.
 func TestLogsInPoundsAreTheSame(t *testing.T) {
-	files, err := filepath.Glob("../../testdata/logs/*.csv")
-	if err != nil || len(files) == 0 {
-		t.Fatal(err, files)
-	}
 	all, err := columns.Parse(spec)
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, file := range files {
+	for _, file := range logcsvtest.Paths(t) {
 		t.Run(filepath.Base(file), func(t *testing.T) {
 			text, err := os.ReadFile(file)
 			if err != nil {

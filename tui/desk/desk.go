@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 	"time"
+	"unicode/utf8"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -221,6 +222,25 @@ func (d *Desk) Fast(gap time.Duration, keys ...string) {
 	for _, k := range keys {
 		d.At = Later(d.At, gap)
 		d.Send(tui.Pressed{Key: KeyMsg(k), At: d.At})
+	}
+}
+
+// Script presses the keys of a script: one for each character, enter for a line break, by name what stands in angle brackets.
+func (d *Desk) Script(script string) {
+	d.T.Helper()
+	for script != "" {
+		if name, rest, named := strings.Cut(script, ">"); named && script[0] == '<' {
+			d.Press(name[1:])
+			script = rest
+			continue
+		}
+		c, size := utf8.DecodeRuneInString(script)
+		script = script[size:]
+		if c == '\n' {
+			d.Press("enter")
+			continue
+		}
+		d.Press(string(c))
 	}
 }
 

@@ -79,7 +79,7 @@ func (p Pen) Beside(g cell.Grid, r figure.Reading, b Burning) {
 		}
 		return n
 	}
-	gives := []int{4, 3, 0, 2, 1}
+	gives := []int{4, 0, 3, 2, 1}
 	if b.Key == "" { // the key that leads to another fire is the one that counts
 		gives = []int{0, 1, 4}
 	}

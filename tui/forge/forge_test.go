@@ -43,21 +43,6 @@ func book() desk.Memory {
 	}
 }
 
-// key types a script: words in ticks, names of keys in angle brackets, the rest a key each.
-func key(d *desk.Desk, script string) {
-	d.T.Helper()
-	for len(script) > 0 {
-		if script[0] == '<' {
-			name, rest, _ := strings.Cut(script[1:], ">")
-			d.Press(name)
-			script = rest
-			continue
-		}
-		d.Press(script[:1])
-		script = script[1:]
-	}
-}
-
 // forging are the keys from a closed smelt's bloom to a knife with one cut and one weld
 // across two smelts.
 var forging = []string{
@@ -79,7 +64,7 @@ func forged(t *testing.T) *desk.Desk {
 	d := desk.SitAt(t, book(), desk.Noon, theme.Theme{})
 	d.Press("v", "g")
 	for _, line := range forging {
-		key(d, line)
+		d.Script(line)
 	}
 	return d
 }
@@ -114,23 +99,23 @@ func TestFromABloomToABillet(t *testing.T) {
 // A weld makes one piece of two smelts; sold it is dim, and cannot be worked.
 func TestWeldedSoldAndPutRight(t *testing.T) {
 	d := forged(t)
-	key(d, "w2iknife<enter>0.4<enter>") // the bloom of the other smelt is the second there
+	d.Script("w2iknife<enter>0.4<enter>") // the bloom of the other smelt is the second there
 	p := piece(t, d, "knife")
 	if len(p.From) != 2 || p.Form != entry.Finished {
 		t.Errorf("%+v", p)
 	}
 	d.Shows("welded to bloom of")
-	key(d, "ogAL<enter>")
+	d.Script("ogAL<enter>")
 	d.Shows("sold, AL")
 	d.Press("enter")
 	d.Answers("has left the house")
-	key(d, "x")
+	d.Script("x")
 	d.Answers("crossed out")
 	if piece(t, d, "knife").EndsAs != "" {
 		t.Error("still sold")
 	}
 	// Put right: the mass of the knife.
-	key(d, "m1g0.35<enter>")
+	d.Script("m1g0.35<enter>")
 	if p := piece(t, d, "knife"); float64(p.Mass.Value) != 0.35 {
 		t.Errorf("%+v\n%s", p.Mass, d.Picture())
 	}
@@ -139,7 +124,7 @@ func TestWeldedSoldAndPutRight(t *testing.T) {
 // What cannot be is asked once, and kept if it is so.
 func TestAGrowingPieceIsAsked(t *testing.T) {
 	d := forged(t)
-	key(d, "ow1.9<enter><enter>")
+	d.Script("ow1.9<enter><enter>")
 	d.Shows("it grew from 1.4 kg to 1.9 kg")
 	d.Press("y")
 	d.Shows("weigh it again")
@@ -151,7 +136,7 @@ func TestAGrowingPieceIsAsked(t *testing.T) {
 // What is half typed of a session is shown again, also after a call to the fire.
 func TestAHalfTypedSessionIsADraft(t *testing.T) {
 	d := forged(t)
-	key(d, "<enter>4<enter>7<enter>2.5")
+	d.Script("<enter>4<enter>7<enter>2.5")
 	d.Wait(11 * time.Minute)
 	if strings.Contains(d.Picture(), "all optional") {
 		t.Error("it stays open for ever")
@@ -160,7 +145,7 @@ func TestAHalfTypedSessionIsADraft(t *testing.T) {
 	d2.Press("v", "g", "enter")
 	d2.Shows("draw out")
 	d2.Shows("2.5")
-	key(d2, "<pgdown><enter>")
+	d2.Script("<pgdown><enter>")
 	d2.Answers("draw out · 7 heats · 2 h 30")
 }
 
@@ -202,7 +187,7 @@ func TestPictures(t *testing.T) {
 			t.Run(c.name+"_"+map[[2]int]string{desk.Small: "80x24", desk.Usual: "120x36", desk.Large: "200x60"}[size], func(t *testing.T) {
 				d := c.sit(t)
 				d.Send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
-				key(d, c.keys)
+				d.Script(c.keys)
 				golden.RequireEqual(t, []byte(d.M.View()))
 			})
 		}
@@ -214,9 +199,9 @@ func TestPictures(t *testing.T) {
 func TestASessionOnSeveralPieces(t *testing.T) {
 	d := desk.SitAt(t, book(), desk.Noon, theme.Theme{})
 	d.Press("v", "g")
-	key(d, "<enter>2<enter>4<enter>2<enter><pgdown><up>91")
+	d.Script("<enter>2<enter>4<enter>2<enter><pgdown><up>91")
 	d.Shows("also worked")
-	key(d, "<down><enter>")
+	d.Script("<down><enter>")
 	ps := d.M.Shared().House().Pieces
 	n := 0
 	for _, p := range ps {
@@ -229,6 +214,6 @@ func TestASessionOnSeveralPieces(t *testing.T) {
 	if n != 2 {
 		t.Errorf("%d pieces have it\n%s", n, d.Picture())
 	}
-	key(d, "<enter>2<enter>3<down><down><down><down><down>2<pgdown><up>1<down><enter>")
+	d.Script("<enter>2<enter>3<down><down><down><down><down>2<pgdown><up>1<down><enter>")
 	d.Shows("made by welding")
 }

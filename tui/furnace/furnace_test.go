@@ -13,26 +13,14 @@ import (
 	"chargehand/tui/screen"
 )
 
-// key types a script: a line break is enter.
-func key(d *desk.Desk, script string) {
-	d.T.Helper()
-	for _, c := range script {
-		if c == '\n' {
-			d.Press("enter")
-			continue
-		}
-		d.Press(string(c))
-	}
-}
-
 // built is a desk in front of one furnace, dried one day, its blower tested.
 func built(t *testing.T) *desk.Desk {
 	t.Helper()
 	d := desk.Sit(t)
 	d.Press("v", "u")
-	key(d, "nReed Hollow\n25\n\n50\n60\n15\n5\n20\n20\n")
-	key(d, "i0\ndry wind\n\n")
-	key(d, "a240\n20\n20.5\n19.5\n")
+	d.Script("nReed Hollow\n25\n\n50\n60\n15\n5\n20\n20\n")
+	d.Script("i0\ndry wind\n\n")
+	d.Script("a240\n20\n20.5\n19.5\n")
 	return d
 }
 
@@ -50,7 +38,7 @@ func TestAFurnaceInVersions(t *testing.T) {
 		t.Errorf("the bag: %v l/min", v)
 	}
 	// The wear after a smelt makes another version; the one before stays.
-	key(d, "wo26.5\n\nw")
+	d.Script("wo26.5\n\nw")
 	fs = d.M.Shared().House().Furnaces
 	if len(fs[0].Versions) != 3 || fs[0].Last().Why != entry.Worn || fs[0].Last().Furnace.Bore.Value != 26.5 || fs[0].Versions[1].Furnace.Bore.Value != 25 {
 		t.Errorf("%+v", fs[0].Versions)
@@ -71,13 +59,13 @@ func TestSizesOutliveTheListOfThem(t *testing.T) {
 		"nobody at reason":  func(d *desk.Desk) { d.Press("enter"); d.Wait(2 * screen.Unattended) },
 	} {
 		d := built(t)
-		key(d, "wo27\nm52\n")
+		d.Script("wo27\nm52\n")
 		leave(d)
 		fs := d.M.Shared().House().Furnaces
 		if last := fs[0].Last(); len(fs[0].Versions) != 3 || last.Furnace.Bore.Value != 27 || last.Furnace.Stack.Value != 52 || last.Why != entry.Measured {
 			t.Errorf("%s: %+v\n%s", how, fs[0].Versions, d.Picture())
 		}
-		key(d, "w")
+		d.Script("w")
 		leave(d)
 		if n := len(d.M.Shared().House().Furnaces[0].Versions); how != "nobody at reason" && how != "esc at the reason" && n != 3 {
 			t.Errorf("%s, nothing changed: %d versions", how, n)
@@ -89,10 +77,10 @@ func TestSizesOutliveTheListOfThem(t *testing.T) {
 func TestRimBelowTheMark(t *testing.T) {
 	d := desk.Sit(t)
 	d.Press("v", "u")
-	key(d, "nx\n25\n\n50\n40\n")
+	d.Script("nx\n25\n\n50\n40\n")
 	d.Shows("rim")
 	d.Press("backspace", "backspace")
-	key(d, "60\n15\n\n\n\n")
+	d.Script("60\n15\n\n\n\n")
 	if fs := d.M.Shared().House().Furnaces; len(fs) != 1 || fs[0].Last().Furnace.Rim.Value != 60 {
 		t.Errorf("%+v\n%s", fs, d.Picture())
 	}
@@ -102,9 +90,9 @@ func TestRimBelowTheMark(t *testing.T) {
 func TestLitFromTheHouse(t *testing.T) {
 	d := built(t)
 	d.Press("v", "t")
-	key(d, "n1dpond\n40\n5\n")
-	key(d, "n2balder\n60\n10\n")
-	key(d, "ka1bucket\n1.8\n")
+	d.Script("n1dpond\n40\n5\n")
+	d.Script("n2balder\n60\n10\n")
+	d.Script("ka1bucket\n1.8\n")
 	d.Press("v", "u", "enter")
 	d.Shows("Reed Hollow, of the house")
 	d.Press("pgdown", "enter", "y") // the scoop is a guess still
@@ -140,13 +128,13 @@ func TestTheWallOfASmeltStandsUnderItsFurnace(t *testing.T) {
 	d := built(t)
 	d.Press("enter", "pgdown", "enter", "y")
 	d.Wait(time.Hour)
-	key(d, "oawka")
+	d.Script("oawka")
 	id := d.M.Running().ID()
 	d.Press("v", "u")
 	d.Shows("wall: crack, at the tuyere, in " + id)
 	d.Wait(time.Minute)
 	d.Press("v", "u", "w")
-	key(d, "\np") // repaired
+	d.Script("\np") // repaired
 	d.Press("esc", "v", "u")
 	if fs := d.M.Shared().House().Furnaces; fs[0].Last().Why != entry.Repaired || strings.Contains(d.Picture(), "in "+id) {
 		t.Errorf("after it was repaired:\n%s", d.Picture())
@@ -159,7 +147,7 @@ func TestAVersionIsOfferedAfterTheWall(t *testing.T) {
 	d := built(t)
 	d.Press("enter", "pgdown", "enter", "y")
 	d.Wait(time.Hour)
-	key(d, "oawka")
+	d.Script("oawka")
 	d.Wait(time.Minute)
 	d.Press("v", "u")
 	if d.M.Dialog() != nil {

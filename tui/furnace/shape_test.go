@@ -56,9 +56,9 @@ func TestBoresAndClayAreOneLineEach(t *testing.T) {
 // The arch is keyed with the sizes, and stands with them.
 func TestTheArchIsKeyed(t *testing.T) {
 	d := built(t)
-	key(d, "wy20\n15\n")
+	d.Script("wy20\n15\n")
 	d.Shows("arch: 20 cm wide, 15 cm high")
-	key(d, "\nm")
+	d.Script("\nm")
 	f := d.M.Shared().House().Furnaces[0].Last().Furnace
 	if f.ArchWide.Value != 20 || f.ArchHigh.Value != 15 {
 		t.Errorf("%+v", f)
@@ -76,7 +76,7 @@ func TestTheArchIsKeyed(t *testing.T) {
 func TestTheSpreadOfTheBagTest(t *testing.T) {
 	off := func(times string) entry.LitrePerMinute {
 		d := built(t)
-		key(d, "a240\n"+times)
+		d.Script("a240\n" + times)
 		b := d.M.Shared().House().Furnaces[0].Last().Furnace.Blower
 		if len(b) != 1 || b[0].Volume.Value != 630 {
 			t.Fatalf("%+v\n%s", b, d.Picture())

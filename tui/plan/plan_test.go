@@ -15,29 +15,17 @@ import (
 	"chargehand/tui/screen"
 )
 
-// key types a script: a line break is enter.
-func key(d *desk.Desk, script string) {
-	d.T.Helper()
-	for _, c := range script {
-		if c == '\n' {
-			d.Press("enter")
-			continue
-		}
-		d.Press(string(c))
-	}
-}
-
 // ready is a desk with a furnace, ore, charcoal and their measures in the house.
 func ready(t *testing.T) *desk.Desk {
 	t.Helper()
 	d := desk.Sit(t)
 	d.Press("v", "u")
-	key(d, "nReed Hollow\n25\n\n50\n60\n15\n5\n20\n20\n")
+	d.Script("nReed Hollow\n25\n\n50\n60\n15\n5\n20\n20\n")
 	d.Press("v", "t")
-	key(d, "n1rpond, roasted\n31\n3\n")
-	key(d, "n2balder\n44\n12\n")
-	key(d, "ka1bucket\n1.8\n")
-	key(d, "ka2scoop\n0.5\n")
+	d.Script("n1rpond, roasted\n31\n3\n")
+	d.Script("n2balder\n44\n12\n")
+	d.Script("ka1bucket\n1.8\n")
+	d.Script("ka2scoop\n0.5\n")
 	d.Press("v", "p")
 	return d
 }
@@ -46,9 +34,9 @@ func TestAPlanIsKeptAndLit(t *testing.T) {
 	d := ready(t)
 	d.Shows("wanted: a bloom of 4 kg")
 	d.Shows("too little by")
-	key(d, "wb3\n")
+	d.Script("wb3\n")
 	d.Shows("wanted: a bloom of 3 kg")
-	key(d, "n4\n")
+	d.Script("n4\n")
 	d.Press("right", "left", "enter") // the usual way
 	d.Answers("plan taken: bloom of 3 kg, usual")
 	h := d.M.Shared().House()
@@ -65,7 +53,7 @@ func TestAPlanIsKeptAndLit(t *testing.T) {
 	if p.Taken != "usual" || len(p.Plans) != 3 || p.Wanted.Mass.Value != 3 || p.Sure.Value != 0.4 || p.Furnace != string(h.Furnaces[0].ID) || !p.Promised["ore_planned"].P50.Known || len(p.Needs) < 8 {
 		t.Errorf("%+v", p.Plan)
 	}
-	key(d, "g") // a line ticked
+	d.Script("g") // a line ticked
 	d.Press("1")
 	if !d.M.Shared().House().Plans[0].Done["somebody is named who closes"] {
 		t.Errorf("not ticked: %+v\n%s", d.M.Shared().House().Plans[0].Done, d.Picture())
@@ -125,7 +113,7 @@ func TestPictures(t *testing.T) {
 		t.Run("day_"+name, func(t *testing.T) {
 			d := ready(t)
 			d.Send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
-			key(d, "mi8\n")
+			d.Script("mi8\n")
 			golden.RequireEqual(t, []byte(d.M.View()))
 		})
 	}
@@ -164,13 +152,13 @@ func TestAPlanWithoutAFurnaceIsLitToo(t *testing.T) {
 func TestTheOreRisesAsKeyed(t *testing.T) {
 	d := ready(t)
 	d.Shows("08:00 light the wood fire")
-	key(d, "o")
+	d.Script("o")
 	d.Shows("charcoal only after the fill: 6 charges")
-	key(d, "p3\n")
-	key(d, "i0.5\n")
-	key(d, "m0.2\n\n") // less at most than first: refused, and asked again
+	d.Script("p3\n")
+	d.Script("i0.5\n")
+	d.Script("m0.2\n\n") // less at most than first: refused, and asked again
 	d.Answers("the most is less than the first")
-	key(d, "m1\n")
+	d.Script("m1\n")
 	d.Press("enter")
 	d.Answers("the ore rises so")
 	d.Shows("own")
@@ -187,7 +175,7 @@ func TestTheOreRisesAsKeyed(t *testing.T) {
 			}
 		}
 	}
-	key(d, "ow")
+	d.Script("ow")
 	d.Shows("usual")
 }
 
@@ -195,22 +183,22 @@ func TestTheOreRisesAsKeyed(t *testing.T) {
 // done; the plan keeps both.
 func TestTheDayOfAPlan(t *testing.T) {
 	d := ready(t)
-	key(d, "m")
+	d.Script("m")
 	d.Shows("by when")
 	d.Shows("2 days before")
-	key(d, "i8\n") // eight days from the ninth of May
+	d.Script("i8\n") // eight days from the ninth of May
 	d.Shows("Sunday 17 May")
 	d.Shows("by Friday")
-	key(d, "w")
+	d.Script("w")
 	for range 5 {
 		d.Press("backspace")
 	}
-	key(d, "99\n")
+	d.Script("99\n")
 	d.Shows("no time of day")
 	d.Press("backspace", "backspace")
-	key(d, "630\n")
+	d.Script("630\n")
 	d.Shows("06:30 light the wood fire")
-	key(d, "o1230\n")
+	d.Script("o1230\n")
 	d.Shows("until the bloom is to be out")
 	d.Press("esc")
 	d.Shows("Sun 17 May")
@@ -246,10 +234,10 @@ func TestTheForgesFuelIsAsked(t *testing.T) {
 func TestAPlanByWeightIsCountedInWhatIsWeighedAtLighting(t *testing.T) {
 	d := desk.Sit(t)
 	d.Press("v", "u")
-	key(d, "nReed Hollow\n25\n\n50\n60\n15\n5\n20\n20\n")
+	d.Script("nReed Hollow\n25\n\n50\n60\n15\n5\n20\n20\n")
 	d.Press("v", "t")
-	key(d, "n1rpond, roasted\n31\n3\n")
-	key(d, "n2balder\n44\n12\n")
+	d.Script("n1rpond, roasted\n31\n3\n")
+	d.Script("n2balder\n44\n12\n")
 	d.Press("v", "p", "enter", "l")
 	kept := plan.Ramp(d.M.Shared().House().Plans[0].Plan)
 	if len(kept) == 0 || !kept[0].Parts[0].Mass.Known {
@@ -261,9 +249,9 @@ func TestAPlanByWeightIsCountedInWhatIsWeighedAtLighting(t *testing.T) {
 		}
 	}
 	down(7)
-	key(d, "1.9")
+	d.Script("1.9")
 	down(3)
-	key(d, "0.48")
+	d.Script("0.48")
 	d.Press("pgdown", "enter")
 	ramp := d.Last().(entry.Recipe).Ramp
 	if len(ramp) != len(kept) {

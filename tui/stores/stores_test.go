@@ -18,25 +18,11 @@ import (
 
 // Keyed is what a person keys to have ore dug and roasted, and a drum of charcoal.
 var keyed = []string{
-	"n1d:pond meadow\n62\n31\n",   // ore, dug, its name, kg, water
-	"or46\n\n\n33\n3\n",           // of it roasted, 46 kg, a new lot as it is called, 33 kg, water
-	"w31\n",                       // counted again
-	"n2b:alder, drum 3\n44\n12\n", // charcoal, bought
-	"n3b:alder, split\nk1.6\n\n",  // wood, stacked
-}
-
-// key types a script: a colon begins words, a line break is enter and ends them.
-func key(d *desk.Desk, script string) {
-	d.T.Helper()
-	for _, c := range script {
-		switch c {
-		case '\n':
-			d.Press("enter")
-		case ':':
-		default:
-			d.Press(string(c))
-		}
-	}
+	"n1dpond meadow\n62\n31\n",   // ore, dug, its name, kg, water
+	"or46\n\n\n33\n3\n",          // of it roasted, 46 kg, a new lot as it is called, 33 kg, water
+	"w31\n",                      // counted again
+	"n2balder, drum 3\n44\n12\n", // charcoal, bought
+	"n3balder, split\nk1.6\n\n",  // wood, stacked
 }
 
 // stocked is a desk in front of such stores.
@@ -45,7 +31,7 @@ func stocked(t *testing.T) *desk.Desk {
 	d := desk.Sit(t)
 	d.Press("v", "t")
 	for _, line := range keyed {
-		key(d, line)
+		d.Script(line)
 	}
 	return d
 }
@@ -69,7 +55,7 @@ func TestWhatIsKeyedIsThere(t *testing.T) {
 	d.Shows("pond meadow, roasted")
 	// Nothing is refused for being below nothing: it is told.
 	d.Press("home")
-	key(d, "ol20\n")
+	d.Script("ol20\n")
 	d.Answers("more used than there was")
 	d.Shows("below nothing")
 	d.Press("x")
@@ -99,7 +85,7 @@ func TestKeysOfTheStoresAreKept(t *testing.T) {
 	}
 	want := 2
 	for _, line := range keyed {
-		want += len(strings.ReplaceAll(line, ":", ""))
+		want += len(line)
 	}
 	if pressed != want {
 		t.Errorf("%d keys in the book, %d were pressed", pressed, want)
@@ -110,7 +96,7 @@ func TestKeysOfTheStoresAreKept(t *testing.T) {
 func TestImpossibleIronIsAsked(t *testing.T) {
 	d := stocked(t)
 	d.Press("home", "down")
-	key(d, "ai89\nir")
+	d.Script("ai89\nir")
 	d.Shows("formula weight of FeOOH")
 	assays := func() (n int) {
 		for _, e := range d.Book[entry.House] {
@@ -124,7 +110,7 @@ func TestImpossibleIronIsAsked(t *testing.T) {
 	if assays() != 0 {
 		t.Error("kept though it was answered no")
 	}
-	key(d, "ai48\nir")
+	d.Script("ai48\nir")
 	if assays() != 1 {
 		t.Errorf("an assay of 48 %% is not kept:\n%s", d.Picture())
 	}
@@ -135,9 +121,9 @@ func TestImpossibleIronIsAsked(t *testing.T) {
 func TestAMeasureWeighedLater(t *testing.T) {
 	d := stocked(t)
 	d.Press("home")
-	key(d, "oem:barrow\n\n3\n\n")
+	d.Script("oembarrow\n\n3\n\n")
 	d.Shows("at least")
-	key(d, "kb52\n")
+	d.Script("kb52\n")
 	l, _ := d.M.Shared().House().Lot("pond meadow")
 	if w := l.Weight(l.Left.Kg); !l.Left.Known() || w < 16+150 || w > 16+160 {
 		t.Errorf("three barrows of 52 kg: %v kg\n%s", w, d.Picture())
@@ -148,17 +134,17 @@ func TestAMeasureWeighedLater(t *testing.T) {
 func TestPutRight(t *testing.T) {
 	d := stocked(t)
 	d.Press("home", "down")
-	key(d, "e1") // the newest line is the count
+	d.Script("e1") // the newest line is the count
 	d.Shows("another weight")
-	key(d, "a30\n")
+	d.Script("a30\n")
 	d.Answers("30 kg")
 	l, _ := d.M.Shared().House().Lot("pond meadow, roasted")
 	if w := l.Weight(l.Left.Kg); w < 29.99 || w > 30.01 {
 		t.Errorf("%v kg", w)
 	}
-	key(d, "e2p2\n")
-	key(d, "e2o4\n")
-	key(d, "e2e:dry\n")
+	d.Script("e2p2\n")
+	d.Script("e2o4\n")
+	d.Script("e2edry\n")
 	deed := entry.Deed{}
 	for _, line := range d.M.Shared().Home.Lines() {
 		if is, ok := line.Event.(entry.Deed); ok && is.Does == entry.Roasted {
@@ -168,7 +154,7 @@ func TestPutRight(t *testing.T) {
 	if deed.People.Value != 2 || deed.Hours.Value != 4 || deed.Weather != "dry" || len(deed.In) != 1 || deed.In[0].Mass.Value != 46 {
 		t.Errorf("the roast by two in four hours: %+v", deed)
 	}
-	key(d, "e1w3\n")
+	d.Script("e1w3\n")
 	d.Answers("6 May") // three days before the ninth
 	l, _ = d.M.Shared().House().Lot("pond meadow, roasted")
 	if w := l.Weight(l.Left.Kg); w < 60 {
@@ -204,12 +190,12 @@ func TestBesideAFire(t *testing.T) {
 // and leaves brands with the wood and the fines out of what can be charged.
 func TestACharcoalBurn(t *testing.T) {
 	d := stocked(t)
-	key(d, "n3b:hornbeam\n200\n20\n")
-	key(d, "ob")
+	d.Script("n3bhornbeam\n200\n20\n")
+	d.Script("ob")
 	for range 3 {
 		d.Press("backspace")
 	}
-	key(d, "100\nn\n9.5\n5\n4\n0.5\n")
+	d.Script("100\nn\n9.5\n5\n4\n0.5\n")
 	d.Answers("% of the wood as it lay")
 	d.Answers("brands 4 kg")
 	d.Answers("fines 5 %")
@@ -262,7 +248,7 @@ func TestSignsOfOreAreKeyed(t *testing.T) {
 	d.Shows("dark red, heavy")
 	d.Press("o")
 	d.Press(optionOf(d, "picked over"))
-	key(d, "\nn\n15\n")
+	d.Script("\nn\n15\n")
 	h := d.M.Shared().House()
 	if over, ok := h.Lot("pond meadow, picked over"); !ok || len(over.Signs) != 2 {
 		t.Errorf("%v %+v\n%s", ok, over, d.Picture())
@@ -275,11 +261,11 @@ func TestMoreSievesThanTwo(t *testing.T) {
 	d.Press("home", "down")
 	d.Press("o")
 	d.Press(optionOf(d, "sieved"))
-	key(d, ":3 x\n")
+	d.Script("3 x\n")
 	d.Shows("type the sieves in mm")
 	d.Press("backspace")
-	key(d, ":15 8\n") // 3, 15 and 8 in any order
-	key(d, "2\n4\n10\n")
+	d.Script("15 8\n") // 3, 15 and 8 in any order
+	d.Script("2\n4\n10\n")
 	d.Shows("between 8 and 15 mm")
 	d.Press("enter") // the rest of 31 kg
 	d.Answers("6 % fines out")
@@ -315,11 +301,11 @@ func TestMoreSievesThanTwo(t *testing.T) {
 func TestFuelAndCostOfADeed(t *testing.T) {
 	d := stocked(t)
 	d.Press("home", "down")
-	key(d, "e2m") // the roast
+	d.Script("e2m") // the roast
 	d.Shows("alder, split")
-	key(d, "2:12\n")
+	d.Script("212\n")
 	d.Answers("burning 12 kg alder, split")
-	key(d, "e2y:4.50\n:EUR\n")
+	d.Script("e2y4.50\nEUR\n")
 	d.Answers("cost 4.5 EUR")
 	for _, line := range d.M.Shared().Home.Lines() {
 		if is, ok := line.Event.(entry.Deed); ok && is.Does == entry.Roasted {
@@ -338,18 +324,18 @@ func TestFuelAndCostOfADeed(t *testing.T) {
 func TestOreThatShouldNotGoIn(t *testing.T) {
 	d := stocked(t)
 	d.Press("home", "down")
-	key(d, "mp")
+	d.Script("mp")
 	for range 3 {
 		d.Press("backspace")
 	}
-	key(d, "12\n")
+	d.Script("12\n")
 	d.Shows("damp: dry it first")
 	d.Shows("roasted, gave 33 kg") // as it was weighed, whatever rained on it since
 	d.Shows("wet ore steams and spits")
 	d.Wait(2 * time.Second)
 	d.Shows("damp ore")
 	d.Press("esc")
-	key(d, "aoe30\ni60\n\nry")
+	d.Script("aoe30\ni60\n\nry")
 	d.Shows("cannot pay its slag")
 	d.Shows("cannot pay its own slag: it holds 21 % iron")
 }
@@ -381,7 +367,7 @@ func TestPictures(t *testing.T) {
 			d := desk.Smelting(t, theme.Theme{})
 			d.Press("v", "t")
 			for _, line := range keyed {
-				key(d, line)
+				d.Script(line)
 			}
 			return d
 		}, []string{"home", "down"}},

@@ -2,6 +2,7 @@ package fire
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -211,6 +212,10 @@ func stands(frame string, th theme.Theme, text string) bool {
 // lettered tells whether a text stands somewhere in a frame in letters of any scale. A part of a charge has its
 // number and its word apart.
 func lettered(frame string, th theme.Theme, text string) bool {
+	var cells [][]rune
+	for row := range strings.SplitSeq(frame, "\n") {
+		cells = append(cells, []rune(row))
+	}
 	for _, word := range strings.Fields(text) {
 		found := false
 		for wide := 1; wide <= 9 && !found; wide++ {
@@ -219,7 +224,7 @@ func lettered(frame string, th theme.Theme, text string) bool {
 				w, h := s.Size(word)
 				g := th.Grid(w, h)
 				s.Text(g, 0, 0, word, th.Style(theme.Text), th.ASCII)
-				found = holds(strings.Split(frame, "\n"), strings.Split(g.String(), "\n"))
+				found = holds(cells, strings.Split(g.String(), "\n"))
 			}
 		}
 		if !found {
@@ -230,7 +235,7 @@ func lettered(frame string, th theme.Theme, text string) bool {
 }
 
 // holds tells whether a block of rows stands in a frame, its blank rows left out.
-func holds(rows, block []string) bool {
+func holds(frame [][]rune, block []string) bool {
 	for len(block) > 0 && strings.TrimSpace(block[0]) == "" {
 		block = block[1:]
 	}
@@ -240,18 +245,16 @@ func holds(rows, block []string) bool {
 	if len(block) == 0 {
 		return false
 	}
-	cells := make([][]rune, len(rows))
-	for i, row := range rows {
-		cells[i] = []rune(row)
+	lines := make([][]rune, len(block))
+	for i, b := range block {
+		lines[i] = []rune(strings.TrimRight(b, " "))
 	}
-	for y := 0; y+len(block) <= len(rows); y++ {
-		first := []rune(strings.TrimRight(block[0], " "))
-		for x := 0; x+len(first) <= len(cells[y]); x++ {
+	for y := 0; y+len(lines) <= len(frame); y++ {
+		for x := 0; x+len(lines[0]) <= len(frame[y]); x++ {
 			same := true
-			for i, b := range block {
-				line := []rune(strings.TrimRight(b, " "))
-				if x+len(line) > len(cells[y+i]) || string(cells[y+i][x:x+len(line)]) != string(line) {
-					same = false
+			for i, line := range lines {
+				row := frame[y+i]
+				if same = x+len(line) <= len(row) && slices.Equal(row[x:x+len(line)], line); !same {
 					break
 				}
 			}

@@ -121,7 +121,7 @@ func heard(t *testing.T, folder string, judge func(diskCall) syscall.Errno, hear
 	cmd := exec.CommandContext(ctx, os.Args[0])
 	// A call that waits is begun anew when a signal comes, and would be counted
 	// twice: the runtime's own signals are put off.
-	cmd.Env = append(append(os.Environ(), "GODEBUG=asyncpreemptoff=1", "GORACE=atexit_sleep_ms=0"), env...)
+	cmd.Env = append(append(os.Environ(), "GODEBUG=asyncpreemptoff=1"), env...)
 	cmd.Stdout, cmd.Stderr = &out, &out
 	if err := cmd.Start(); err != nil {
 		t.Fatal(err)

@@ -29,6 +29,7 @@ func TestMain(m *testing.M) {
 			return
 		}
 	}
+	os.Setenv("GORACE", "atexit_sleep_ms=0") // or a second process that ends by itself waits a second under the race detector
 	os.Exit(m.Run())
 }
 

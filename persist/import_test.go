@@ -32,7 +32,10 @@ func long(n int) []entry.Entry {
 // import of 50,000 rows. Each must be kept before two more slices are in.
 func TestKeepingGoesOnDuringAnImport(t *testing.T) {
 	path := placeOf(t)
-	const rows = 50_000
+	rows := uint64(50_000)
+	if testing.Short() {
+		rows = 25_000
+	}
 	var b *Book
 	var a *acks
 	keyed, late, slices := 0, 0, 0
@@ -49,7 +52,7 @@ func TestKeepingGoesOnDuringAnImport(t *testing.T) {
 			b.Keep(note(beta, keyed))
 		}
 	}})
-	if _, err := b.Import(smelt, long(rows)); err != nil {
+	if _, err := b.Import(smelt, long(int(rows))); err != nil {
 		t.Fatal(err)
 	}
 	if keyed < 3 || late > 0 {
@@ -154,7 +157,11 @@ func importUntilKilled(path string) {
 func TestAKilledImportIsThereWholeOrNotAtAll(t *testing.T) {
 	whole, none := 0, 0
 	lasts := time.Duration(0) // from the mark to the end, where nobody kills it
-	for run := range 13 {
+	runs := 13
+	if testing.Short() {
+		runs = 5
+	}
+	for run := range runs {
 		path := placeOf(t)
 		cmd := exec.Command(os.Args[0])
 		cmd.Env = append(os.Environ(), "PERSIST_TEST_IMPORTER="+path)
@@ -162,7 +169,7 @@ func TestAKilledImportIsThereWholeOrNotAtAll(t *testing.T) {
 		marked := time.Now()
 		out.then = func() {
 			if marked = time.Now(); run > 0 {
-				time.AfterFunc(lasts*time.Duration(run)/11, func() { cmd.Process.Kill() })
+				time.AfterFunc(lasts*time.Duration(run)/time.Duration(runs-2), func() { cmd.Process.Kill() })
 			}
 		}
 		cmd.Stdout = out

@@ -31,6 +31,7 @@ type platter struct {
 	files []blob
 	moves []move
 	said  []spoken
+	sums  map[string][32]byte // of what files hold, by the way their writes end
 }
 
 // blob is the content of a file: what was written, and when it was flushed.
@@ -62,7 +63,7 @@ type spoken struct {
 }
 
 func newPlatter(folder string) *platter {
-	return &platter{names: map[string]int{folder: 0}, files: []blob{{folder: true}}}
+	return &platter{names: map[string]int{folder: 0}, files: []blob{{folder: true}}, sums: map[string][32]byte{}}
 }
 
 // make lets a path lead to a new file.
@@ -179,9 +180,16 @@ const (
 	isZeros // the length arrives, and the bytes do not
 )
 
-// state is what is found after the power went at a moment: the files by their
-// paths, nil for folders. Moves that no flush holds fast arrive or not.
-func (p *platter) state(when int, of func(patch) fate, moved func(move) bool) map[string][]byte {
+// state is what may be found after the power went at a moment. Moves that no flush
+// holds fast arrive or not.
+type state struct {
+	p     *platter
+	when  int
+	of    func(patch) fate
+	names map[string]int // the files by their paths
+}
+
+func (p *platter) state(when int, of func(patch) fate, moved func(move) bool) state {
 	names := map[string]int{}
 	for _, m := range p.moves {
 		if m.when < when && moved(m) {
@@ -192,48 +200,71 @@ func (p *platter) state(when int, of func(patch) fate, moved func(move) bool) ma
 			}
 		}
 	}
-	found := map[string][]byte{}
-	for path, file := range names {
-		b := p.files[file]
-		if b.folder {
-			found[path] = nil
+	return state{p, when, of, names}
+}
+
+// text is what a file holds, nil for a folder.
+func (s state) text(file int) []byte {
+	b := s.p.files[file]
+	if b.folder {
+		return nil
+	}
+	text := []byte{}
+	for _, w := range b.writes {
+		if w.when >= s.when {
 			continue
 		}
-		text := []byte{}
-		for _, w := range b.writes {
-			if w.when >= when {
-				continue
+		if w.cut {
+			if s.of(w) == arrives {
+				text = append(text, make([]byte, max(0, int(w.at)-len(text)))...)[:w.at]
 			}
-			if w.cut {
-				if of(w) == arrives {
-					text = append(text, make([]byte, max(0, int(w.at)-len(text)))...)[:w.at]
-				}
-				continue
-			}
-			part := w.text
-			switch of(w) {
-			case isLost:
-				continue
-			case isTorn:
-				if part = part[:len(part)/2]; len(part) > 512 {
-					part = part[:len(part)/512*512]
-				}
-			case isZeros:
-				part = make([]byte, len(part))
-			}
-			text = append(text, make([]byte, max(0, int(w.at)+len(part)-len(text)))...)
-			copy(text[w.at:], part)
+			continue
 		}
-		found[path] = text
+		part := w.text
+		switch s.of(w) {
+		case isLost:
+			continue
+		case isTorn:
+			if part = part[:len(part)/2]; len(part) > 512 {
+				part = part[:len(part)/512*512]
+			}
+		case isZeros:
+			part = make([]byte, len(part))
+		}
+		text = append(text, make([]byte, max(0, int(w.at)+len(part)-len(text)))...)
+		copy(text[w.at:], part)
 	}
-	return found
+	return text
+}
+
+// sum tells states apart by what their files hold. What a file holds is made only once
+// for each way in which its writes can end.
+func (s state) sum() [32]byte {
+	all := sha256.New()
+	for _, path := range slices.Sorted(maps.Keys(s.names)) {
+		file := s.names[path]
+		way := fmt.Appendf(nil, "%d", file)
+		for _, w := range s.p.files[file].writes {
+			if w.when < s.when {
+				way = append(way, ' ', byte('0'+s.of(w)))
+			}
+		}
+		sum, known := s.p.sums[string(way)]
+		if !known {
+			text := s.text(file)
+			sum = sha256.Sum256(fmt.Appendf(nil, "%t %s", text == nil, text))
+			s.p.sums[string(way)] = sum
+		}
+		fmt.Fprintf(all, "%s %x ", path, sum)
+	}
+	return [32]byte(all.Sum(nil))
 }
 
 // states gives what may be found after the power went at a moment: all that waits
 // for a flush arrives, nothing of it, one thing alone (so that the later comes without
 // the earlier), all but one, and one of them torn or as zeros; the names that wait
 // arrive or do not, each time.
-func (p *platter) states(when int, try func(state map[string][]byte)) {
+func (p *platter) states(when int, try func(state)) {
 	writes, moves := p.waiting(when)
 	waits, unsure := map[int]bool{}, map[int]bool{}
 	for _, w := range writes {
@@ -293,26 +324,25 @@ func TestPowerLoss(t *testing.T) {
 			if fails != "" && flushes < 4 {
 				t.Fatal("no flush failed")
 			}
-			seen, tried, each := map[[32]byte]bool{}, 0, 29
+			type found struct {
+				state [32]byte
+				kept  int
+			}
+			seen, tried, each := map[found]bool{}, 0, 29
 			if *everyLoss {
 				each = 1
 			}
 			for when := 1; when <= p.now+1; when++ {
 				kept := p.kept(t, when)
-				p.states(when, func(state map[string][]byte) {
-					sum := sha256.New()
-					for _, path := range slices.Sorted(maps.Keys(state)) {
-						fmt.Fprintf(sum, "%s %d %s", path, len(state[path]), state[path])
-					}
-					fmt.Fprint(sum, len(kept))
-					id := [32]byte(sum.Sum(nil))
+				p.states(when, func(s state) {
+					id := found{s.sum(), len(kept)}
 					if seen[id] {
 						return
 					}
 					seen[id] = true
 					if len(seen)%each == 0 {
 						tried++
-						afterLoss(t, folder, path, state, kept)
+						afterLoss(t, folder, path, s, kept)
 						if t.Failed() {
 							t.Fatalf("the power went at call %d of %d", when, p.now)
 						}
@@ -342,18 +372,18 @@ func (p *platter) kept(t *testing.T, when int) (kept []entry.Entry) {
 }
 
 // afterLoss opens what is left and looks for all that was kept.
-func afterLoss(t *testing.T, folder, path string, state map[string][]byte, kept []entry.Entry) {
+func afterLoss(t *testing.T, folder, path string, s state, kept []entry.Entry) {
 	at := t.TempDir()
 	defer os.RemoveAll(at)
-	for _, name := range slices.Sorted(maps.Keys(state)) {
+	for _, name := range slices.Sorted(maps.Keys(s.names)) {
 		to := filepath.Join(at, strings.TrimPrefix(name, folder))
 		if _, err := os.Stat(filepath.Dir(to)); err != nil {
 			continue // its folder did not arrive
 		}
-		if state[name] == nil {
+		if text := s.text(s.names[name]); text == nil {
 			must(t, os.Mkdir(to, 0o700))
 		} else {
-			write(t, to, state[name])
+			write(t, to, text)
 		}
 	}
 	path = filepath.Join(at, strings.TrimPrefix(path, folder))

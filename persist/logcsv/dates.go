@@ -18,7 +18,8 @@ func (t *table) dates() []string {
 	}
 	var any bool
 	day0 := Undated
-	if first := midnight(t.rows[0].at); first.Before(day0) {
+	// A rehearsal has a clock of its own, far from where undated logs are counted from.
+	if first := midnight(t.rows[0].at); first.Before(day0) || daysBetween(day0, first) > maxDays {
 		day0 = first
 	}
 	var k calendar

@@ -216,7 +216,7 @@ func TestAPhaseLeftBehindAsks(t *testing.T) {
 		asks   bool
 	}{
 		{nil, "i", true}, {nil, "p", true}, {[]string{"o", "b"}, "p", true}, {[]string{"o", "b"}, "m", true},
-		{[]string{"o", "h"}, "m", false}, {nil, "h", false}, {[]string{"o", "h"}, "n", false},
+		{[]string{"o", "b"}, "n", true}, {[]string{"o", "b"}, "h", true}, {[]string{"o", "h"}, "m", false}, {nil, "h", false}, {[]string{"o", "h"}, "n", false},
 	} {
 		d := desk.Practising(t)
 		d.Press("c")

@@ -99,7 +99,9 @@ func othersMending(sh screen.Shared) screen.Effect {
 // by a letter that was meant for something else.
 func begins(k, word string, ev entry.Event) screen.Option {
 	return screen.Opt(k, word, func(sh screen.Shared) screen.Effect {
-		if set, is := ev.(entry.PhaseSet); is && sh.Smelt.Phase().Past(set.Phase) {
+		set, is := ev.(entry.PhaseSet)
+		_, ore := ev.(entry.OreHeld) // in the burn-down no ore is held back, and none goes in again
+		if is && sh.Smelt.Phase().Past(set.Phase) || ore && sh.Smelt.Phase() == entry.BurnsDown {
 			return screen.Question(words.PhaseAgain(sh.Smelt.Phase(), word), func(screen.Shared) screen.Effect { return act.Book(ev) })
 		}
 		return act.Book(ev)

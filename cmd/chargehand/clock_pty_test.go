@@ -3,6 +3,7 @@
 package main
 
 import (
+	"bytes"
 	"encoding/json"
 	"fmt"
 	"strings"
@@ -36,30 +37,30 @@ func TestAWrongClockPutRightOnATerminal(t *testing.T) {
 			t.Parallel()
 			dir := t.TempDir()
 			s := openWithClock(t, dir, 80, 24)
-			s.shows("practise")
-			s.does("r", "light the fire")
-			s.does("\x1b[6~\r", "are guesses")
-			s.does("y", "since it was lit")
-			s.does("c", "charge 1: 1 bucket")
-			s.press(tenMinutes)
-			s.does("c", "charge 2: 1 bucket")
+			s.Shows("practise")
+			s.Does("r", "light the fire")
+			s.Does("\x1b[6~\r", "are guesses")
+			s.Does("y", "since it was lit")
+			s.Does("c", "charge 1: 1 bucket")
+			s.Press(tenMinutes)
+			s.Does("c", "charge 2: 1 bucket")
 			s.allKept()
 			lit, before := litTime(t, dir), stateIn(t, dir, onlySmelt(t, dir))
 			is := lit.Add(23 * time.Minute)
 			if set {
-				s.does(clockIsSet, "23 min forward")
-				s.press("ovw")
+				s.Does(clockIsSet, "23 min forward")
+				s.Press("ovw")
 			} else {
-				s.does("ovw", "what is the time")
+				s.Does("ovw", "what is the time")
 				now := time.Now().UTC().Add(10*time.Minute + 23*time.Minute)
 				if now.Second() > 57 { // the minute must not turn between the two
 					time.Sleep(4 * time.Second)
 					now = now.Add(4 * time.Second)
 				}
-				s.press(now.Format("1504") + "\r")
+				s.Press(now.Format("1504") + "\r")
 			}
-			s.shows(fmt.Sprintf("23 min later: lit %s, not %s", is.Format("15:04"), lit.Format("15:04")))
-			s.does("y", "every time of this smelt is 23 min later")
+			s.Shows(fmt.Sprintf("23 min later: lit %s, not %s", is.Format("15:04"), lit.Format("15:04")))
+			s.Does("y", "every time of this smelt is 23 min later")
 			s.allKept()
 			if got := litTime(t, dir); got.Sub(is).Abs() > 2*time.Second {
 				t.Errorf("light stands at %v, want %v", got, is)
@@ -70,15 +71,15 @@ func TestAWrongClockPutRightOnATerminal(t *testing.T) {
 					t.Errorf("%s was %s, is %s", figure, b, a)
 				}
 			}
-			s.does("vb", "the clock stood wrong")
-			s.does("u", "crossed out: the clock stood wrong")
+			s.Does("vb", "the clock stood wrong")
+			s.Does("u", "crossed out: the clock stood wrong")
 			s.allKept()
 			if got := litTime(t, dir); !got.Equal(lit) {
 				t.Errorf("crossed out, light stands at %v, want %v", got, lit)
 			}
-			s.does("o", "holds again: the clock stood wrong")
+			s.Does("o", "holds again: the clock stood wrong")
 			s.allKept()
-			s.kill()
+			s.Kill()
 			if got := litTime(t, dir); got.Sub(is).Abs() > 2*time.Second {
 				t.Errorf("after a kill light stands at %v, want %v", got, is)
 			}
@@ -101,9 +102,7 @@ func righted(es []entry.Entry) (n int) {
 
 // bells is how often the terminal's bell was rung.
 func (s *terminal) bells() int {
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	return strings.Count(s.written.String(), "\a")
+	return bytes.Count(s.Written(), []byte{'\a'})
 }
 
 // passes moves the clock on minute by minute, and waits each time until the screen has
@@ -111,9 +110,9 @@ func (s *terminal) bells() int {
 func (s *terminal) passes(minutes int) {
 	s.t.Helper()
 	for range minutes {
-		before := s.screen()
-		s.press(aMinute)
-		s.until("a later minute", func(screen string) bool { return screen != before })
+		before := s.Screen()
+		s.Press(aMinute)
+		s.Until("a later minute", func(screen string) bool { return screen != before })
 		time.Sleep(1100 * time.Millisecond) // the next look at the clock, which rings
 	}
 }
@@ -130,54 +129,54 @@ func TestTheBellOnATerminal(t *testing.T) {
 			t.Parallel()
 			dir := t.TempDir()
 			s := openWithClock(t, dir, 80, 24)
-			s.shows("practise")
-			s.does("r", "light the fire")
-			s.does("\x1b[6~\r", "are guesses")
-			s.does("y", "since it was lit")
-			s.does("ve", "bell")
+			s.Shows("practise")
+			s.Does("r", "light the fire")
+			s.Does("\x1b[6~\r", "are guesses")
+			s.Does("y", "since it was lit")
+			s.Does("ve", "bell")
 			for _, k := range c.keys {
-				s.press(string(k))
+				s.Press(string(k))
 				time.Sleep(1500 * time.Millisecond) // quicker it is a glove that leans on the key
 			}
-			s.press("\x1b")
-			s.until("no list", func(screen string) bool { return !strings.Contains(screen, "settings") })
+			s.Press("\x1b")
+			s.Until("no list", func(screen string) bool { return !strings.Contains(screen, "settings") })
 			time.Sleep(time.Second) // or escape and c are one key
-			s.does("c", "charge 1")
+			s.Does("c", "charge 1")
 			for n := 2; n <= 5; n++ {
-				s.press(tenMinutes)
-				s.does("c", fmt.Sprint("charge ", n))
+				s.Press(tenMinutes)
+				s.Does("c", fmt.Sprint("charge ", n))
 			}
 			rang := s.bells()
-			s.press(strings.Repeat(aMinute, 8))
+			s.Press(strings.Repeat(aMinute, 8))
 			s.passes(5)
 			if heard := s.bells() - rang; c.due && heard != 1 || !c.due && heard != 0 {
-				t.Errorf("a charge that falls due rings %d times:\n%s", heard, s.screen())
+				t.Errorf("a charge that falls due rings %d times:\n%s", heard, s.Screen())
 			}
-			s.does("c", "charge 6")
-			s.does("b700\r", "700 l/min")
-			s.does("bo", "blast off")
+			s.Does("c", "charge 6")
+			s.Does("b700\r", "700 l/min")
+			s.Does("bo", "blast off")
 			rang = s.bells()
 			s.passes(4)
 			if heard := s.bells() - rang; c.act && (heard < 3 || heard > 5) || !c.act && heard != 0 {
-				t.Errorf("a lost blast rings %d times in four minutes:\n%s", heard, s.screen())
+				t.Errorf("a lost blast rings %d times in four minutes:\n%s", heard, s.Screen())
 			}
-			s.press("a")
+			s.Press("a")
 			time.Sleep(1200 * time.Millisecond)
 			rang = s.bells()
 			s.passes(3)
 			if heard := s.bells() - rang; heard != 0 {
-				t.Errorf("acknowledged, it rings %d times:\n%s", heard, s.screen())
+				t.Errorf("acknowledged, it rings %d times:\n%s", heard, s.Screen())
 			}
-			s.press("vr")
-			s.shows("this is the past")
+			s.Press("vr")
+			s.Shows("this is the past")
 			rang = s.bells()
 			for range 10 {
-				s.press("\x1b[D")
+				s.Press("\x1b[D")
 			}
 			for range 20 {
-				s.press("\x1b[C")
+				s.Press("\x1b[C")
 			}
-			s.press(aMinute + aMinute)
+			s.Press(aMinute + aMinute)
 			time.Sleep(2500 * time.Millisecond)
 			if heard := s.bells() - rang; heard != 0 {
 				t.Errorf("Replay rings %d times", heard)

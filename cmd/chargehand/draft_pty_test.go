@@ -18,37 +18,37 @@ func TestKilledHalfTyped(t *testing.T) {
 	const secondAndMore = 2500 * time.Millisecond // what is typed is in the book within a second
 	again := func(s *terminal) *terminal {
 		time.Sleep(secondAndMore)
-		s.kill()
+		s.Kill()
 		return openTerminal(t, dir, 80, 24)
 	}
 	s := openTerminal(t, dir, 80, 24)
-	s.shows("practise")
-	s.does("r", "your initials")
-	s.press("\x1b[B")
-	s.does("Sedge End", "Sedge End")
+	s.Shows("practise")
+	s.Does("r", "your initials")
+	s.Press("\x1b[B")
+	s.Does("Sedge End", "Sedge End")
 	s = again(s)
-	s.shows("practise")
-	s.does("r", "Sedge End", "half typed", "go on, or x")
-	s.press("\x1b[6~")
-	s.does("\r", "light with them")
-	s.does("y", "since it was lit")
+	s.Shows("practise")
+	s.Does("r", "Sedge End", "half typed", "go on, or x")
+	s.Press("\x1b[6~")
+	s.Does("\r", "light with them")
+	s.Does("y", "since it was lit")
 
-	s.does("n", "? note")
-	s.does("the wind turned to", "turned to")
+	s.Does("n", "? note")
+	s.Does("the wind turned to", "turned to")
 	s = again(s)
-	s.shows("go on with")
-	s.does("g", "half typed", `note "the wind turned to"`)
-	s.does("n", "the wind turned to", "go on, or x")
-	s.does(" the west\r", "note: the wind turned to the west")
+	s.Shows("go on with")
+	s.Does("g", "half typed", `note "the wind turned to"`)
+	s.Does("n", "the wind turned to", "go on, or x")
+	s.Does(" the west\r", "note: the wind turned to the west")
 
-	s.does("b", "? blast")
-	s.does("72", "72")
+	s.Does("b", "? blast")
+	s.Does("72", "72")
 	s = again(s)
-	s.does("g", "half typed")
-	s.does("b", "half typed", "enter takes it")
-	s.does("\r", "72 l/min", "kept")
+	s.Does("g", "half typed")
+	s.Does("b", "half typed", "enter takes it")
+	s.Does("\r", "72 l/min", "kept")
 	time.Sleep(secondAndMore)
-	s.kill()
+	s.Kill()
 	entries := readSmelt(t, bookIn(dir), onlySmelt(t, dir))
 	var note, blast bool
 	for _, e := range entries {
@@ -60,12 +60,12 @@ func TestKilledHalfTyped(t *testing.T) {
 		t.Errorf("note %v, blast %v, %+v", note, blast, entries[0].Event)
 	}
 	s = openTerminal(t, dir, 80, 24)
-	s.does("g", "this is ")
-	s.does("n", "? note")
-	if screen := s.screen(); strings.Contains(screen, "half typed") {
+	s.Does("g", "this is ")
+	s.Does("n", "? note")
+	if screen := s.Screen(); strings.Contains(screen, "half typed") {
 		t.Errorf("what was kept comes back:\n%s", screen)
 	}
 	time.Sleep(secondAndMore) // a kill amid a flush leaves the twin ahead of the book, which check would rightly tell
-	s.kill()
+	s.Kill()
 	says(t, dir, "check")
 }

@@ -81,7 +81,7 @@ func TestEveryKeyIsInTheBook(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
 	s := openTerminal(t, dir, 120, 36)
-	s.shows("look at one", "practise")
+	s.Shows("look at one", "practise")
 	var want []string
 	step := func(keys, leads string) {
 		t.Helper()
@@ -90,8 +90,8 @@ func TestEveryKeyIsInTheBook(t *testing.T) {
 			want = append(want, k)
 			send.WriteString(bytesOf(strings.TrimPrefix(k, "!")))
 		}
-		s.does(send.String(), leads)
-		s.drained()
+		s.Does(send.String(), leads)
+		s.Drained()
 		time.Sleep(settling)
 	}
 	for _, line := range everyKey {
@@ -105,7 +105,7 @@ func TestEveryKeyIsInTheBook(t *testing.T) {
 	step("o z", "keys are locked")
 	step("!c !S !1 !tab", "keys are locked")
 	var word []string
-	s.until("how to unlock", func(screen string) bool {
+	s.Until("how to unlock", func(screen string) bool {
 		word = regexp.MustCompile(`type (\w) (\w) (\w) to unlock`).FindStringSubmatch(screen)
 		return word != nil
 	})
@@ -116,8 +116,8 @@ func TestEveryKeyIsInTheBook(t *testing.T) {
 	step("o k y", "one line for next time")
 	step("t a p enter", "for next time: tap")
 	want = append(want, "ctrl+c")
-	s.press("\x03")
-	if code := s.exit(); code != exitWell {
+	s.Press("\x03")
+	if code := s.Exit(); code != exitWell {
 		t.Errorf("exit code %d", code)
 	}
 

@@ -20,11 +20,11 @@ func TestASecondWindow(t *testing.T) {
 		t.Fatal(err)
 	}
 	s := openTerminal(t, dir, 120, 36)
-	s.shows("practise")
-	s.does("r", "your initials")
-	s.does("\x1b[6~\r", "are guesses")
-	s.does("y", "since it was lit")
-	s.does("c", "charge 1")
+	s.Shows("practise")
+	s.Does("r", "your initials")
+	s.Does("\x1b[6~\r", "are guesses")
+	s.Does("y", "since it was lit")
+	s.Does("c", "charge 1")
 	s.allKept()
 	id := onlySmelt(t, dir)
 	for _, args := range [][]string{{"check"}, {"rescue"}, {"import", log}} {
@@ -34,18 +34,18 @@ func TestASecondWindow(t *testing.T) {
 		}
 	}
 	second := openTerminal(t, dir, 120, 36)
-	if code := second.exit(); code != exitFailed || !strings.Contains(strings.ReplaceAll(second.screen(), "\n", ""), "is in use") {
-		t.Errorf("a second window: exit code %d\n%s", code, second.screen())
+	if code := second.Exit(); code != exitFailed || !strings.Contains(strings.ReplaceAll(second.Screen(), "\n", ""), "is in use") {
+		t.Errorf("a second window: exit code %d\n%s", code, second.Screen())
 	}
 	for _, args := range [][]string{{"smelts"}, {"state", id}, {"export", id}} {
 		if out := says(t, dir, args...); !strings.Contains(out, "charge") && !strings.Contains(out, id) {
 			t.Errorf("%v of a held book: %s", args, out)
 		}
 	}
-	s.kill()
+	s.Kill()
 	third := openTerminal(t, dir, 120, 36)
-	third.shows("go on with", id)
-	third.kill()
+	third.Shows("go on with", id)
+	third.Kill()
 	says(t, dir, "rescue")
 	says(t, dir, "check")
 }
@@ -56,11 +56,11 @@ func TestFolderRemovedUnderTheScreen(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
 	s := openTerminal(t, dir, 160, 40)
-	s.shows("practise")
-	s.does("r", "your initials")
-	s.does("\x1b[6~\r", "are guesses")
-	s.does("y", "since it was lit")
-	s.does("c", "charge 1")
+	s.Shows("practise")
+	s.Does("r", "your initials")
+	s.Does("\x1b[6~\r", "are guesses")
+	s.Does("y", "since it was lit")
+	s.Does("c", "charge 1")
 	s.allKept()
 	id := onlySmelt(t, dir)
 	if err := os.RemoveAll(filepath.Dir(bookIn(dir))); err != nil {
@@ -68,19 +68,19 @@ func TestFolderRemovedUnderTheScreen(t *testing.T) {
 	}
 	// What the program writes by itself may have met it before the key did, and the key puts
 	// the line away: what points to the message stays until it was read.
-	s.does("s", "READ: 1 message")
-	s.press("vb")
-	s.until("the message in full", func(screen string) bool {
+	s.Does("s", "READ: 1 message")
+	s.Press("vb")
+	s.Until("the message in full", func(screen string) bool {
 		return strings.Contains(strings.Join(strings.Fields(screen), " "), "a new book took over")
 	})
-	s.does("vf", "c charge ")
-	s.does("c", "charge 2", "kept")
-	n := claimed(s.screen())
-	s.signal(os.Interrupt)
-	if code := s.exit(); code != exitWell {
-		t.Errorf("exit code %d\n%s", code, s.screen())
+	s.Does("vf", "c charge ")
+	s.Does("c", "charge 2", "kept")
+	n := claimed(s.Screen())
+	s.Signal(os.Interrupt)
+	if code := s.Exit(); code != exitWell {
+		t.Errorf("exit code %d\n%s", code, s.Screen())
 	}
-	if left := strings.ReplaceAll(s.screen(), "\n", ""); !strings.Contains(left, "took over") {
+	if left := strings.ReplaceAll(s.Screen(), "\n", ""); !strings.Contains(left, "took over") {
 		t.Errorf("on leaving it says %s", left)
 	}
 	if entries := readSmelt(t, bookIn(dir), id); n < 3 || len(entries) < n {

@@ -47,18 +47,18 @@ func TestKilledWhileTyping(t *testing.T) {
 		s := openTerminal(t, dir, 120, 36)
 		typed := []string{"y"}
 		if smelt == "" {
-			s.shows("practise")
-			s.does("r", "your initials")
-			s.does("\x1b[6~\r", "are guesses")
-			s.does("y", "since it was lit")
+			s.Shows("practise")
+			s.Does("r", "your initials")
+			s.Does("\x1b[6~\r", "are guesses")
+			s.Does("y", "since it was lit")
 		} else {
-			s.shows("go on with", smelt)
-			s.does("g", "this is "+smelt)
+			s.Shows("go on with", smelt)
+			s.Does("g", "this is "+smelt)
 			typed = nil
 		}
 		for range chance.IntN(40) {
 			for _, k := range keystrokes[chance.IntN(len(keystrokes))] {
-				s.press(k)
+				s.Press(k)
 				name := k
 				if n, special := names[k]; special {
 					name = n
@@ -67,8 +67,8 @@ func TestKilledWhileTyping(t *testing.T) {
 				pause(time.Duration(chance.IntN(4000)) * time.Microsecond)
 			}
 		}
-		said := claimed(s.screen())
-		s.kill()
+		said := claimed(s.Screen())
+		s.Kill()
 
 		if smelt == "" {
 			smelt = onlySmelt(t, dir)

@@ -18,11 +18,11 @@ import (
 func lit(t *testing.T, dir string, open func(testing.TB, string, int, int, ...string) *terminal) *terminal {
 	t.Helper()
 	s := open(t, dir, 120, 36)
-	s.shows("practise")
-	s.does("r", "your initials")
-	s.does("\x1b[6~\r", "are guesses")
-	s.does("y", "since it was lit")
-	s.does("om", "main burn begins", "kept")
+	s.Shows("practise")
+	s.Does("r", "your initials")
+	s.Does("\x1b[6~\r", "are guesses")
+	s.Does("y", "since it was lit")
+	s.Does("om", "main burn begins", "kept")
 	return s
 }
 
@@ -54,7 +54,7 @@ func TestAStreamThatIsStuckHoldsUpNoOther(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
 	s := lit(t, dir, openTerminal)
-	s.does("vl", "kept") // the house has a twin
+	s.Does("vl", "kept") // the house has a twin
 	house := filepath.Join(bookIn(dir)+".twins", entry.House+".jsonl")
 	if err := os.Rename(house, house+".moved"); err != nil {
 		t.Fatal(err)
@@ -64,21 +64,21 @@ func TestAStreamThatIsStuckHoldsUpNoOther(t *testing.T) {
 	}
 	keys := []string{"t", "r", "p", "t", "r", "p"}
 	for _, k := range keys {
-		before := claimed(s.screen())
-		s.press("vl") // a setting, which goes to the house
-		s.press(k)
-		s.until("one more kept", func(screen string) bool { n, all := kept(screen); return all && n > before })
+		before := claimed(s.Screen())
+		s.Press("vl") // a setting, which goes to the house
+		s.Press(k)
+		s.Until("one more kept", func(screen string) bool { n, all := kept(screen); return all && n > before })
 		time.Sleep(settling)
 	}
 	id := onlySmelt(t, dir)
-	s.kill()
+	s.Kill()
 	if err := os.RemoveAll(house); err != nil {
 		t.Fatal(err)
 	}
 	again := openTerminal(t, dir, 120, 36)
-	again.shows("go on with", id)
-	again.does("g", "this is "+id)
-	again.kill()
+	again.Shows("go on with", id)
+	again.Does("g", "this is "+id)
+	again.Kill()
 	var order []string
 	es := readSmelt(t, bookIn(dir), id)
 	namedOnce(t, es)
@@ -105,25 +105,25 @@ func TestASmeltReadAnewCountsEachActOnce(t *testing.T) {
 	s := lit(t, dir, openTerminal)
 	id := onlySmelt(t, dir)
 	for n := 1; n <= 8; n++ {
-		s.does("tvbvf", "c charge ")
-		s.does("rvs", "2 smelts")
-		s.does("\r", "c charge ")
-		s.does("n", "? note")
-		s.does(fmt.Sprint("seen ", n, "\r"), fmt.Sprint("note: seen ", n))
+		s.Does("tvbvf", "c charge ")
+		s.Does("rvs", "2 smelts")
+		s.Does("\r", "c charge ")
+		s.Does("n", "? note")
+		s.Does(fmt.Sprint("seen ", n, "\r"), fmt.Sprint("note: seen ", n))
 		s.allKept()
 		before := counts(readSmelt(t, bookIn(dir), id))
 		if before[entry.KindTap] != n || before[entry.KindRod] != n || before[entry.KindNote] != n {
 			t.Fatalf("round %d: %v", n, before)
 		}
-		s.kill()
+		s.Kill()
 		s = openTerminal(t, dir, 120, 36)
-		s.shows("go on with", id)
-		s.does("g", "this is "+id)
+		s.Shows("go on with", id)
+		s.Does("g", "this is "+id)
 		if after := counts(readSmelt(t, bookIn(dir), id)); after[entry.KindTap] != n || after[entry.KindRod] != n || after[entry.KindNote] != n {
 			t.Fatalf("round %d, opened again: %v", n, after)
 		}
 	}
-	s.kill()
+	s.Kill()
 	namedOnce(t, readSmelt(t, bookIn(dir), id))
 	var state stateJSON
 	if err := json.Unmarshal([]byte(says(t, dir, "state", id, "--json")), &state); err != nil {
@@ -146,25 +146,25 @@ func TestASolverThatBreaksDownStopsNothing(t *testing.T) {
 		cmd.Path, cmd.Args[0] = path, path
 		return open(t, cmd, dir, columns, rows)
 	})
-	s.does("f", "charge 1")
-	s.does("b700\r", "700 l/min")
+	s.Does("f", "charge 1")
+	s.Does("b700\r", "700 l/min")
 	broke := false
 	for n := 2; n <= 7; n++ {
-		s.press(tenMinutes)
-		s.does("c", fmt.Sprintf("charge %d", n))
+		s.Press(tenMinutes)
+		s.Does("c", fmt.Sprintf("charge %d", n))
 		time.Sleep(1200 * time.Millisecond)
-		broke = broke || strings.Contains(s.screen(), "sums broke down")
+		broke = broke || strings.Contains(s.Screen(), "sums broke down")
 	}
 	if !broke {
-		t.Errorf("nothing is said of the job that broke down:\n%s", s.screen())
+		t.Errorf("nothing is said of the job that broke down:\n%s", s.Screen())
 	}
-	s.until("heat in the shaft", func(screen string) bool { return strings.Contains(screen, "±250") })
+	s.Until("heat in the shaft", func(screen string) bool { return strings.Contains(screen, "±250") })
 	s.allKept()
 	if told, _ := filepath.Glob(filepath.Join(filepath.Dir(bookIn(dir)), "*crash*")); len(told) == 0 {
 		t.Error("the crash is not written down")
 	}
 	id := onlySmelt(t, dir)
-	s.kill()
+	s.Kill()
 	if n := counts(readSmelt(t, bookIn(dir), id))[entry.KindCharge]; n != 7 {
 		t.Errorf("%d charges are kept, 7 were keyed", n)
 	}
@@ -178,7 +178,7 @@ func TestReadersBesideAProgramThatWrites(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
 	s := lit(t, dir, openTerminal)
-	s.does("c", "charge 1", "kept")
+	s.Does("c", "charge 1", "kept")
 	id := onlySmelt(t, dir)
 	stop, done := make(chan struct{}), make(chan struct{})
 	go func() {
@@ -188,7 +188,7 @@ func TestReadersBesideAProgramThatWrites(t *testing.T) {
 			case <-stop:
 				return
 			case <-time.After(120 * time.Millisecond):
-				_, _ = s.master.WriteString([]string{"s", "d", "t", "r", "p", "\x1b[A"}[i%6])
+				_, _ = s.WriteString([]string{"s", "d", "t", "r", "p", "\x1b[A"}[i%6])
 			}
 		}
 	}()
@@ -217,7 +217,7 @@ func TestReadersBesideAProgramThatWrites(t *testing.T) {
 	close(stop)
 	<-done
 	s.allKept()
-	s.kill()
+	s.Kill()
 	es := readSmelt(t, bookIn(dir), id)
 	namedOnce(t, es)
 	if end := es[len(es)-1].Seq; last < 20 || last > end {

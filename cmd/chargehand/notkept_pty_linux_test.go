@@ -20,29 +20,29 @@ func TestLeavingAFullDisk(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
 	s := openTerminal(t, dir, 100, 30)
-	s.shows("practise")
-	s.does("r", "light the fire")
-	s.does("\x1b[6~\r", "are guesses")
-	s.does("y", "since it was lit")
-	s.does("c", "no fill keyed", "✓") // kept, and asked about
+	s.Shows("practise")
+	s.Does("r", "light the fire")
+	s.Does("\x1b[6~\r", "are guesses")
+	s.Does("y", "since it was lit")
+	s.Does("c", "no fill keyed", "✓") // kept, and asked about
 	smelt := onlySmelt(t, dir)
 	were := taps(readSmelt(t, bookIn(dir), smelt))
 	s.disk(0)
-	s.does("t", "NOT KEPT") // a second c so soon would be taken for a leaning glove
-	s.press("n")
-	s.does("keyed on a full disk\r", "NOT KEPT")
-	s.does("vq", "leave "+smelt+" running")
-	s.does("y", "NOT kept yet", "write them elsewhere")
-	s.press("x")
-	s.shows("could NOT be kept", "another place?")
-	s.does("no/such/folder/x\r", "cannot write no/such/folder/x")
+	s.Does("t", "NOT KEPT") // a second c so soon would be taken for a leaning glove
+	s.Press("n")
+	s.Does("keyed on a full disk\r", "NOT KEPT")
+	s.Does("vq", "leave "+smelt+" running")
+	s.Does("y", "NOT kept yet", "write them elsewhere")
+	s.Press("x")
+	s.Shows("could NOT be kept", "another place?")
+	s.Does("no/such/folder/x\r", "cannot write no/such/folder/x")
 	s.disk(unix.RLIM_INFINITY)
 	saved := filepath.Join(dir, "saved.jsonl")
-	s.press(saved + "\r")
-	s.until("where they are", func(screen string) bool {
+	s.Press(saved + "\r")
+	s.Until("where they are", func(screen string) bool {
 		return strings.Contains(strings.Join(strings.Fields(screen), ""), "writtento")
 	})
-	if code := s.exit(); code != exitFailed {
+	if code := s.Exit(); code != exitFailed {
 		t.Errorf("exit code %d", code)
 	}
 	kept := readSmelt(t, bookIn(dir), smelt)
@@ -78,7 +78,7 @@ func TestLeavingAFullDisk(t *testing.T) {
 // disk.
 func (s *terminal) disk(bytes uint64) {
 	s.t.Helper()
-	if err := unix.Prlimit(s.cmd.Process.Pid, unix.RLIMIT_FSIZE, &unix.Rlimit{Cur: bytes, Max: unix.RLIM_INFINITY}, nil); err != nil {
+	if err := unix.Prlimit(s.Pid(), unix.RLIMIT_FSIZE, &unix.Rlimit{Cur: bytes, Max: unix.RLIM_INFINITY}, nil); err != nil {
 		s.t.Fatal(err)
 	}
 }

@@ -14,7 +14,6 @@ import (
 	"syscall"
 	"testing"
 
-	"github.com/creack/pty"
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
 
@@ -77,7 +76,7 @@ func kept(screen string) (int, bool) {
 // its book from outside asks this first.
 func (s *terminal) allKept() (n int) {
 	s.t.Helper()
-	s.until("all kept", func(screen string) (all bool) { n, all = kept(screen); return all })
+	s.Until("all kept", func(screen string) (all bool) { n, all = kept(screen); return all })
 	return n
 }
 
@@ -87,18 +86,16 @@ func (s *terminal) allKept() (n int) {
 func TestFirstFrameAsksNothing(t *testing.T) {
 	t.Parallel()
 	s := openTerminal(t, t.TempDir(), 120, 36)
-	s.shows("practise", "run a smelt", "look at one", "kept 0 ✓")
-	s.mu.Lock()
-	asked := regexp.MustCompile("\x1b\\][0-9]+;\\?|\x1b\\[[?>=]?[0-9]*[nc]").Find(s.written.Bytes())
-	s.mu.Unlock()
+	s.Shows("practise", "run a smelt", "look at one", "kept 0 ✓")
+	asked := regexp.MustCompile("\x1b\\][0-9]+;\\?|\x1b\\[[?>=]?[0-9]*[nc]").Find(s.Written())
 	if asked != nil {
 		t.Errorf("the terminal was asked %q", asked)
 	}
-	s.press("q")
-	if code := s.exit(); code != exitWell {
+	s.Press("q")
+	if code := s.Exit(); code != exitWell {
 		t.Errorf("exit code %d", code)
 	}
-	s.restored()
+	s.Restored()
 }
 
 // A smelt is lit and worked, with a charge crossed out, one entered late and
@@ -107,29 +104,29 @@ func TestPowerCut(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
 	s := openTerminal(t, dir, 120, 36)
-	s.shows("look at one")
-	s.does("r", "light the fire", "your initials")
-	s.does("\x1b[6~\r", "are guesses")
-	s.does("y", "the fire is lit", "since it was lit")
-	s.does("f", "fill: 1 bucket")
-	s.does("c", "charge 1: 1 bucket")
-	s.does("s", "1 scoop of ore, to charge 1")
-	s.does("d", "half a scoop of ore, to charge 1")
-	s.does("c", "charge 2: 1 bucket")
-	s.does("s", "1 scoop of ore, to charge 2")
-	s.does("0", "charge 3: 1 bucket") // the number pad
-	s.does("c", "charge 4: 1 bucket")
-	s.does("f", "charge 5: 1 bucket")
-	s.does("u", "crossed out: charge 5")
-	s.does("oe", "when was it")
-	s.does("0\r", "what was at")
-	s.does("c", "buckets of charcoal")
-	s.does("0.5\r", "scoops of ore")
-	s.does("3\r", "entered late, at ")
-	s.does("wm", "which measure")
-	s.does("1", "weight of bucket")
-	s.does("2.25\r", "since when")
-	s.does("w", "weighed: bucket 2.25 kg, for the whole smelt; wetter or fuller?")
+	s.Shows("look at one")
+	s.Does("r", "light the fire", "your initials")
+	s.Does("\x1b[6~\r", "are guesses")
+	s.Does("y", "the fire is lit", "since it was lit")
+	s.Does("f", "fill: 1 bucket")
+	s.Does("c", "charge 1: 1 bucket")
+	s.Does("s", "1 scoop of ore, to charge 1")
+	s.Does("d", "half a scoop of ore, to charge 1")
+	s.Does("c", "charge 2: 1 bucket")
+	s.Does("s", "1 scoop of ore, to charge 2")
+	s.Does("0", "charge 3: 1 bucket") // the number pad
+	s.Does("c", "charge 4: 1 bucket")
+	s.Does("f", "charge 5: 1 bucket")
+	s.Does("u", "crossed out: charge 5")
+	s.Does("oe", "when was it")
+	s.Does("0\r", "what was at")
+	s.Does("c", "buckets of charcoal")
+	s.Does("0.5\r", "scoops of ore")
+	s.Does("3\r", "entered late, at ")
+	s.Does("wm", "which measure")
+	s.Does("1", "weight of bucket")
+	s.Does("2.25\r", "since when")
+	s.Does("w", "weighed: bucket 2.25 kg, for the whole smelt; wetter or fuller?")
 
 	n := s.allKept()
 	id := onlySmelt(t, dir) // all of this while the first one holds the book
@@ -137,23 +134,23 @@ func TestPowerCut(t *testing.T) {
 	if _, complaint, code := said(t, dir, "check"); code != exitFailed || !strings.Contains(complaint, "in use") {
 		t.Errorf("check of a held book: exit code %d, %s", code, complaint)
 	}
-	s.kill()
+	s.Kill()
 
 	if diff := cmp.Diff(before, stateIn(t, dir, id), rounding); diff != "" {
 		t.Errorf("- before the power cut, + after:\n%s", diff)
 	}
 	again := openTerminal(t, dir, 120, 36)
-	again.shows("go on with", id, "5 charges")
-	again.does("g", "this is "+id)
-	if now, ok := kept(again.screen()); ok && now < n {
+	again.Shows("go on with", id, "5 charges")
+	again.Does("g", "this is "+id)
+	if now, ok := kept(again.Screen()); ok && now < n {
 		t.Errorf("%d entries were called kept, %d are there", n, now)
 	}
 	if diff := cmp.Diff(before, stateIn(t, dir, id), rounding); diff != "" {
 		t.Errorf("- before the power cut, + gone on with:\n%s", diff)
 	}
-	again.does("c", "charge 6: 1 bucket 2.25 kg")
-	again.signal(syscall.SIGTERM)
-	if code := again.exit(); code != exitWell {
+	again.Does("c", "charge 6: 1 bucket 2.25 kg")
+	again.Signal(syscall.SIGTERM)
+	if code := again.Exit(); code != exitWell {
 		t.Errorf("exit code %d", code)
 	}
 	worked(t, readSmelt(t, bookIn(dir), id), before)
@@ -206,28 +203,28 @@ func worked(t *testing.T, entries []entry.Entry, state stateJSON) {
 func TestGoingDownKeepsTheLastKeys(t *testing.T) {
 	t.Parallel()
 	for name, end := range map[string]func(*terminal){
-		"hang-up":   func(s *terminal) { s.master.Close() },
-		"SIGHUP":    func(s *terminal) { s.signal(syscall.SIGHUP) },
-		"SIGTERM":   func(s *terminal) { s.signal(syscall.SIGTERM) },
-		"interrupt": func(s *terminal) { s.signal(os.Interrupt) },
+		"hang-up":   func(s *terminal) { s.HangUp() },
+		"SIGHUP":    func(s *terminal) { s.Signal(syscall.SIGHUP) },
+		"SIGTERM":   func(s *terminal) { s.Signal(syscall.SIGTERM) },
+		"interrupt": func(s *terminal) { s.Signal(os.Interrupt) },
 	} {
 		t.Run(name, func(t *testing.T) {
 			dir := t.TempDir()
 			s := openTerminal(t, dir, 120, 36)
-			s.shows("practise")
-			s.does("r", "your initials")
-			s.does("\x1b[6~\r", "are guesses")
-			s.does("y", "since it was lit")
-			s.does("c", "charge 1")
-			s.does("t", "tapped slag")
-			s.does("n", "? note")
-			s.does("grey", "note grey")
+			s.Shows("practise")
+			s.Does("r", "your initials")
+			s.Does("\x1b[6~\r", "are guesses")
+			s.Does("y", "since it was lit")
+			s.Does("c", "charge 1")
+			s.Does("t", "tapped slag")
+			s.Does("n", "? note")
+			s.Does("grey", "note grey")
 			end(s)
-			if code := s.exit(); code != exitWell {
+			if code := s.Exit(); code != exitWell {
 				t.Errorf("exit code %d", code)
 			}
 			if name != "hang-up" {
-				s.restored()
+				s.Restored()
 			}
 			entries := readSmelt(t, bookIn(dir), onlySmelt(t, dir))
 			if got, want := keysOf(entries), []string{"y", "c", "t", "n", "g", "r", "e", "y"}; !slices.Equal(got, want) {
@@ -257,19 +254,14 @@ func keysOf(entries []entry.Entry) []string {
 func TestResize(t *testing.T) {
 	t.Parallel()
 	s := openTerminal(t, t.TempDir(), 120, 36)
-	s.shows("practise")
-	s.does("r", "your initials")
-	s.does("\x1b[6~\r", "are guesses")
-	s.does("y", "since it was lit", "kept ")
+	s.Shows("practise")
+	s.Does("r", "your initials")
+	s.Does("\x1b[6~\r", "are guesses")
+	s.Does("y", "since it was lit", "kept ")
 	for _, size := range [][2]int{{80, 24}, {200, 60}, {80, 24}} {
 		columns, rows := size[0], size[1]
-		s.mu.Lock()
-		s.picture.Resize(columns, rows)
-		s.mu.Unlock()
-		if err := pty.Setsize(s.master, &pty.Winsize{Cols: uint16(columns), Rows: uint16(rows)}); err != nil {
-			t.Fatal(err)
-		}
-		s.until("a frame of the new size", func(screen string) bool {
+		s.Resize(columns, rows)
+		s.Until("a frame of the new size", func(screen string) bool {
 			lines := strings.Split(screen, "\n")
 			return len(lines) == rows && keptMark.MatchString(lines[0]) && len([]rune(lines[0])) == columns-1 &&
 				strings.HasSuffix(lines[rows-1], "h help") && strings.Contains(screen, "since it was lit")
@@ -282,18 +274,18 @@ func TestSecondScreen(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
 	s := openTerminal(t, dir, 120, 36)
-	s.shows("practise")
-	s.does("r", "your initials")
-	s.does("\x1b[6~\r", "are guesses")
-	s.does("y", "since it was lit")
+	s.Shows("practise")
+	s.Does("r", "your initials")
+	s.Does("\x1b[6~\r", "are guesses")
+	s.Does("y", "since it was lit")
 	second := openTerminal(t, dir, 120, 36)
-	second.shows("book.db is in use: the program is probably running")
-	if code := second.exit(); code != exitFailed {
+	second.Shows("book.db is in use: the program is probably running")
+	if code := second.Exit(); code != exitFailed {
 		t.Errorf("exit code %d", code)
 	}
-	second.restored()
-	s.does("f", "fill: 1 bucket", "· kept ✓")
-	s.does("c", "charge 1", "· kept ✓")
+	second.Restored()
+	s.Does("f", "fill: 1 bucket", "· kept ✓")
+	s.Does("c", "charge 1", "· kept ✓")
 }
 
 // Leaving a running smelt asks, and then leaves with a good end.
@@ -301,17 +293,17 @@ func TestLeaving(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
 	s := openTerminal(t, dir, 120, 36)
-	s.shows("practise")
-	s.does("r", "your initials")
-	s.does("\x1b[6~\r", "are guesses")
-	s.does("y", "since it was lit")
-	s.does("\x03", "goes on at the next start")
-	s.does("n", "nothing done")
-	s.does("\x03", "goes on at the next start")
-	s.press("y")
-	if code := s.exit(); code != exitWell {
+	s.Shows("practise")
+	s.Does("r", "your initials")
+	s.Does("\x1b[6~\r", "are guesses")
+	s.Does("y", "since it was lit")
+	s.Does("\x03", "goes on at the next start")
+	s.Does("n", "nothing done")
+	s.Does("\x03", "goes on at the next start")
+	s.Press("y")
+	if code := s.Exit(); code != exitWell {
 		t.Errorf("exit code %d", code)
 	}
-	s.restored()
+	s.Restored()
 	says(t, dir, "check")
 }

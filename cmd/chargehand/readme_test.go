@@ -8,6 +8,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"chargehand/cmd/chargehand/internal/tty"
 )
 
 var renew = flag.Bool("readme", false, "put the picture as it is now into the readme")
@@ -28,13 +30,13 @@ func TestReadmePicture(t *testing.T) {
 		t.Fatal("the readme has no picture")
 	}
 	s := openTerminal(t, t.TempDir(), 80, 24, "--plain")
-	s.shows("practise")
-	s.does("l", "replay it")
-	s.does("r", "as we saw it")
+	s.Shows("practise")
+	s.Does("l", "replay it")
+	s.Does("r", "as we saw it")
 	var got string
-	for waited := time.Duration(0); waited < patience; waited += 100 * time.Millisecond {
+	for waited := time.Duration(0); waited < tty.Patience; waited += 100 * time.Millisecond {
 		// the solver's figures come when they come
-		if got = plain(s.screen()); got == want {
+		if got = plain(s.Screen()); got == want {
 			break
 		}
 		time.Sleep(100 * time.Millisecond)

@@ -41,36 +41,36 @@ func TestPracticeFromTheFirstKeyToTheBloom(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
 	s := openTerminal(t, dir, 120, 36)
-	s.shows("practise")
-	s.does("p", "practice, a minute a second", "not kept with your smelts; when it slows down c charges", "main burn")
+	s.Shows("practise")
+	s.Does("p", "practice, a minute a second", "not kept with your smelts; when it slows down c charges", "main burn")
 	s.hurries()
 	s.rehearses(1)
-	s.kill()
+	s.Kill()
 	before := onlyRehearsal(t, dir)
 
 	s = openTerminal(t, dir, 120, 36)
-	s.shows("practise")
-	s.does("p", "practice, held")
+	s.Shows("practise")
+	s.Does("p", "practice, held")
 	again := onlyRehearsal(t, dir)
 	if len(again) < len(before) || !slices.EqualFunc(again[:len(before)], before, func(a, b entry.Entry) bool { return a.Seq == b.Seq && a.Prev == b.Prev }) {
 		t.Errorf("%d entries before the power went, %d after it", len(before), len(again))
 	}
-	s.press(holds)
-	s.until("it goes on", func(picture string) bool {
+	s.Press(holds)
+	s.Until("it goes on", func(picture string) bool {
 		return strings.Contains(picture, "practice, ") && !strings.Contains(picture, "practice, held")
 	})
 	s.hurries()
-	s.does("ol", "last ore")
+	s.Does("ol", "last ore")
 	s.rehearses(1000)
-	s.shows("opened: what was sealed at lighting", "what happened", "believed", "what you did")
-	s.does("w", "the model's opinion")
-	s.does("\x03", "leave")
-	s.does("y", "practise")
-	s.press("q")
-	if code := s.exit(); code != exitWell {
+	s.Shows("opened: what was sealed at lighting", "what happened", "believed", "what you did")
+	s.Does("w", "the model's opinion")
+	s.Does("\x03", "leave")
+	s.Does("y", "practise")
+	s.Press("q")
+	if code := s.Exit(); code != exitWell {
 		t.Errorf("exit code %d", code)
 	}
-	s.restored()
+	s.Restored()
 	if out := says(t, dir, "smelts"); strings.Contains(out, "rehearsal") {
 		t.Errorf("the person's own book holds it:\n%s", out)
 	}
@@ -99,27 +99,27 @@ func TestARehearsalFromTheFirstKeyToTheBloom(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
 	s := openTerminal(t, dir, 120, 36, "rehearse", "--furnace-number", "40", "--mishap", "none")
-	s.shows("practice, ") // a caution may have slowed it by now
+	s.Shows("practice, ") // a caution may have slowed it by now
 	s.hurries()
-	s.until("the wood fire has burned an hour", s.reading(func(picture string) bool { return strings.Contains(picture, "preheat 1 h") }))
-	s.does("f", "fill: 1 bucket")
+	s.Until("the wood fire has burned an hour", s.reading(func(picture string) bool { return strings.Contains(picture, "preheat 1 h") }))
+	s.Does("f", "fill: 1 bucket")
 	for range 4 {
 		time.Sleep(1200 * time.Millisecond) // two keys at once are a leaning glove
-		s.press("f")
+		s.Press("f")
 	}
-	s.does("b", "l/min")
-	s.does("720\r", "blast, 720 l/min")
+	s.Does("b", "l/min")
+	s.Does("720\r", "blast, 720 l/min")
 	s.rehearses(3)
 	for range 3 {
-		s.does("\x1b[A", "next")
+		s.Does("\x1b[A", "next")
 	}
 	s.rehearses(1000)
-	s.shows("opened: what was sealed at lighting", "what happened", "believed", "what you did", "nothing of this is kept with your smelts")
-	s.press("x")
-	if code := s.exit(); code != exitWell {
+	s.Shows("opened: what was sealed at lighting", "what happened", "believed", "what you did", "nothing of this is kept with your smelts")
+	s.Press("x")
+	if code := s.Exit(); code != exitWell {
 		t.Errorf("exit code %d", code)
 	}
-	s.restored()
+	s.Restored()
 	entries := onlyRehearsal(t, dir)
 	if entries[1].Kind() != entry.KindSealed {
 		t.Errorf("the seal is not directly after light: %s", entries[1].Kind())
@@ -141,7 +141,7 @@ func (s *terminal) reading(so func(picture string) bool) func(picture string) bo
 	var pressed time.Time
 	return func(picture string) bool {
 		if strings.Contains(picture, "slowed: read") && time.Since(pressed) > time.Second { // twice at once is a leaning glove
-			s.press(faster)
+			s.Press(faster)
 			pressed = time.Now()
 		}
 		return so(picture)
@@ -151,8 +151,8 @@ func (s *terminal) reading(so func(picture string) bool) func(picture string) bo
 // hurries has the clock run 600 times as fast, unless something asks for an answer before that shows.
 func (s *terminal) hurries() {
 	s.t.Helper()
-	s.press(faster)
-	s.until("600 times as fast", s.reading(func(picture string) bool {
+	s.Press(faster)
+	s.Until("600 times as fast", s.reading(func(picture string) bool {
 		return strings.Contains(picture, "practice, 600 times") || strings.Contains(picture, "practice, slowed") && !strings.Contains(picture, "slowed: read")
 	}))
 }
@@ -161,12 +161,12 @@ func (s *terminal) hurries() {
 func (s *terminal) rehearses(charges int) {
 	s.t.Helper()
 	charged := func() {
-		s.press("c")
-		s.until("the charge is in", func(picture string) bool { return !strings.Contains(picture, "slowed: room for a bucket") })
+		s.Press("c")
+		s.Until("the charge is in", func(picture string) bool { return !strings.Contains(picture, "slowed: room for a bucket") })
 	}
 	for n := 0; n < charges; {
 		asked := ""
-		s.until("a charge is due, or the end", func(picture string) bool {
+		s.Until("a charge is due, or the end", func(picture string) bool {
 			for _, a := range []struct{ says, asks string }{
 				{"opened: what was sealed", "end"}, {"c over the last ore", "burn down"}, {"slowed: all ore is in", "last ore"},
 				{"slowed: burned down", "pull"}, {"slowed: room for a bucket", "charge"}, {"slowed: read", "read"}, {"practice, slowed", "look"},
@@ -185,29 +185,29 @@ func (s *terminal) rehearses(charges int) {
 			charged()
 			n++
 		case "last ore":
-			s.does("ol", "last ore")
+			s.Does("ol", "last ore")
 			charged()
 		case "burn down":
 			charged()
-			s.does("ob", "burning down for")
+			s.Does("ob", "burning down for")
 		case "pull":
-			s.does("o", "other acts")
+			s.Does("o", "other acts")
 			time.Sleep(500 * time.Millisecond) // twice at once is a leaning glove
-			s.does("o", "from the top")
-			s.press("p")
-			s.until("the bloom is out", func(picture string) bool { return !strings.Contains(picture, "practice, slowed") })
+			s.Does("o", "from the top")
+			s.Press("p")
+			s.Until("the bloom is out", func(picture string) bool { return !strings.Contains(picture, "practice, slowed") })
 		case "read":
-			s.press(faster)
-			s.until("the caution is put away", func(picture string) bool { return !strings.Contains(picture, "slowed: read") })
+			s.Press(faster)
+			s.Until("the caution is put away", func(picture string) bool { return !strings.Contains(picture, "slowed: read") })
 		case "look":
-			s.press("lp")
-			s.until("what is seen there, or what comes first", func(picture string) bool {
+			s.Press("lp")
+			s.Until("what is seen there, or what comes first", func(picture string) bool {
 				return strings.Contains(picture, "you see") || !strings.Contains(picture, "slowed: F4 goes on")
 			})
-			if picture := s.screen(); strings.Contains(picture, "peep: dim") || strings.Contains(picture, "peep: dark") {
-				s.does("r", "rodded")
+			if picture := s.Screen(); strings.Contains(picture, "peep: dim") || strings.Contains(picture, "peep: dark") {
+				s.Does("r", "rodded")
 			}
-			s.until("it goes on, or has room for a bucket", func(picture string) bool {
+			s.Until("it goes on, or has room for a bucket", func(picture string) bool {
 				return !strings.Contains(picture, "slowed: F4 goes on")
 			})
 		}

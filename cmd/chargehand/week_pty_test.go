@@ -19,13 +19,13 @@ const aGlove = 450 * time.Millisecond
 func fields(s *terminal, typed string, leads ...string) {
 	s.t.Helper()
 	for _, c := range typed {
-		s.press(string(c))
-		s.drained()
+		s.Press(string(c))
+		s.Drained()
 		if c == '\r' {
 			time.Sleep(aGlove)
 		}
 	}
-	s.shows(leads...)
+	s.Shows(leads...)
 }
 
 // From an empty book to the first warning off the plan's line on a true terminal: a furnace,
@@ -39,47 +39,47 @@ func TestTheWeekOnATerminal(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
 	s := openWithClock(t, dir, 120, 36)
-	s.shows("practise")
-	s.does("vu", "No furnace here yet")
+	s.Shows("practise")
+	s.Does("vu", "No furnace here yet")
 	fields(s, "nReed Hollow\r25\r\r50\r60\r15\r5\r20\r20\r", "furnace Reed Hollow")
-	s.does("vt", "Nothing here yet")
+	s.Does("vt", "Nothing here yet")
 	fields(s, "n1rpond, roasted\r31\r3\r", "31 kg pond, roasted")
 	fields(s, "n2balder\r64\r12\r", "64 kg alder")
 	fields(s, "ka1bucket\r1.8\r", "bucket")
 	fields(s, "ka2scoop\r0.5\r", "scoop")
-	s.does("vp", "wanted: a bloom of 4 kg", "fears nothing")
+	s.Does("vp", "wanted: a bloom of 4 kg", "fears nothing")
 	fields(s, "wb3\r", "wanted: a bloom of 3 kg")
 	fields(s, "n4\r", "of it, about", "band") // reckoned, and solved in every plausible furnace
 	fields(s, "mi1\r", "by when", "today")
-	s.does("\x1b", "wanted: a bloom of 3 kg")
-	s.drained()
-	s.does("\r", "plan taken: bloom of 3 kg, usual")
-	s.does("l", "as planned: bloom of 3 kg")
-	s.does("\x1b[6~\r", "since it was lit", "charges go by the plan")
-	s.press(aMinute)
-	s.does("f", "fill: 1 bucket")
-	s.press(aMinute)
+	s.Does("\x1b", "wanted: a bloom of 3 kg")
+	s.Drained()
+	s.Does("\r", "plan taken: bloom of 3 kg, usual")
+	s.Does("l", "as planned: bloom of 3 kg")
+	s.Does("\x1b[6~\r", "since it was lit", "charges go by the plan")
+	s.Press(aMinute)
+	s.Does("f", "fill: 1 bucket")
+	s.Press(aMinute)
 	for n := 1; n <= 6; n++ { // of charcoal alone
-		s.does("c", fmt.Sprintf("charge %d: 1 bucket", n))
-		s.press(tenMinutes + aMinute)
+		s.Does("c", fmt.Sprintf("charge %d: 1 bucket", n))
+		s.Press(tenMinutes + aMinute)
 	}
-	s.does("c", "charge 7: 1 bucket", "kg ore")
-	s.press(tenMinutes + aMinute)
-	s.does("c", "charge 8: 1 bucket", "kg ore")
-	s.press(tenMinutes + aMinute)
+	s.Does("c", "charge 7: 1 bucket", "kg ore")
+	s.Press(tenMinutes + aMinute)
+	s.Does("c", "charge 8: 1 bucket", "kg ore")
+	s.Press(tenMinutes + aMinute)
 	for n := 9; n < 14; n++ { // charcoal and half a scoop
-		s.does("f", fmt.Sprintf("charge %d: 1 bucket", n))
-		s.press("d")
-		s.drained()
+		s.Does("f", fmt.Sprintf("charge %d: 1 bucket", n))
+		s.Press("d")
+		s.Drained()
 		time.Sleep(settling)
-		s.press(tenMinutes + aMinute)
+		s.Press(tenMinutes + aMinute)
 	}
-	s.shows("ratio off plan")
-	s.does("vt", "pond, roasted", "went into") // what it used is taken from the stores
+	s.Shows("ratio off plan")
+	s.Does("vt", "pond, roasted", "went into") // what it used is taken from the stores
 	time.Sleep(1200 * time.Millisecond)        // what was shown is written down with the next second
-	s.drained()
+	s.Drained()
 	s.allKept()
-	s.kill()
+	s.Kill()
 
 	es := readSmelt(t, bookIn(dir), onlySmelt(t, dir))
 	l, ok := es[0].Event.(entry.Light)
@@ -87,7 +87,7 @@ func TestTheWeekOnATerminal(t *testing.T) {
 		t.Fatalf("lit with %+v", es[0].Event)
 	}
 	if !strings.Contains(strings.Join(shown(es), "\n"), "raised ratio off") {
-		t.Errorf("no testimony of the warning: %v\n%s", shown(es), s.screen())
+		t.Errorf("no testimony of the warning: %v\n%s", shown(es), s.Screen())
 	}
 }
 
@@ -96,13 +96,13 @@ func TestPreparedInThreeEntersOnATerminal(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
 	s := openTerminal(t, dir, 80, 24)
-	s.shows("prepare one")
-	s.does("e", "in which furnace")
+	s.Shows("prepare one")
+	s.Does("e", "in which furnace")
 	for _, leads := range []string{"roasted ore, dry", "what the blower gives"} {
-		s.does("\r", leads)
+		s.Does("\r", leads)
 		time.Sleep(aGlove)
 	}
-	s.does("\r", "20 kg ore dry", "in 10", "needs", "charcoal", "light the wood fire", "pull the bloom", "you judge")
-	s.does("a", "weigh a bucket", "the bag test", "measure, n at the furnaces")
-	s.kill()
+	s.Does("\r", "20 kg ore dry", "in 10", "needs", "charcoal", "light the wood fire", "pull the bloom", "you judge")
+	s.Does("a", "weigh a bucket", "the bag test", "measure, n at the furnaces")
+	s.Kill()
 }

@@ -55,13 +55,13 @@ func TestTheWholeWayAndBack(t *testing.T) {
 	t.Parallel()
 	dir, other := t.TempDir(), t.TempDir()
 	s := openWithClock(t, dir, 120, 36)
-	s.shows("look at one")
+	s.Shows("look at one")
 	for _, line := range wholeWay {
 		if line.keys == care {
 			time.Sleep(1200 * time.Millisecond)
-			if strings.Contains(s.screen(), "take care") {
-				s.press(bytesOf("esc"))
-				s.until("no caution", func(screen string) bool { return !strings.Contains(screen, "take care") })
+			if strings.Contains(s.Screen(), "take care") {
+				s.Press(bytesOf("esc"))
+				s.Until("no caution", func(screen string) bool { return !strings.Contains(screen, "take care") })
 			}
 			continue
 		}
@@ -71,16 +71,16 @@ func TestTheWholeWayAndBack(t *testing.T) {
 			} else {
 				k = bytesOf(k)
 			}
-			s.press(k)
-			s.drained()
+			s.Press(k)
+			s.Drained()
 		}
-		s.shows(line.leads)
-		s.drained()
+		s.Shows(line.leads)
+		s.Drained()
 		time.Sleep(settling / 2)
 	}
-	s.press(bytesOf("ctrl+c"))
-	if code := s.exit(); code != exitWell {
-		t.Fatalf("exit code %d\n%s", code, s.screen())
+	s.Press(bytesOf("ctrl+c"))
+	if code := s.Exit(); code != exitWell {
+		t.Fatalf("exit code %d\n%s", code, s.Screen())
 	}
 	run := func(home string, args ...string) string {
 		t.Helper()

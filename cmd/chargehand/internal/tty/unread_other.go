@@ -1,6 +1,6 @@
 //go:build unix && !linux
 
-package main
+package tty
 
 // unread is not asked where the system has another way to tell it: a wait must do.
-func (s *terminal) unread() (int, error) { return 0, nil }
+func (s *Terminal) unread() (int, error) { return 0, nil }

@@ -1,4 +1,4 @@
-package main
+package tty
 
 import (
 	"fmt"
@@ -8,7 +8,7 @@ import (
 )
 
 // unread is how many bytes of what was typed the program has not read yet.
-func (s *terminal) unread() (int, error) {
+func (s *Terminal) unread() (int, error) {
 	n, err := unix.IoctlGetInt(int(s.master.Fd()), unix.TIOCGPTN)
 	if err != nil {
 		return 0, err

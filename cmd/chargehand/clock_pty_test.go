@@ -135,7 +135,9 @@ func TestTheBellOnATerminal(t *testing.T) {
 			s.Does("y", "since it was lit")
 			s.Does("ve", "bell")
 			for _, k := range c.keys {
-				s.Press(string(k))
+				s.Does(string(k), "from now on")
+				s.Press("y")
+				s.Until("the list again", func(screen string) bool { return !strings.Contains(screen, "from now on") })
 				time.Sleep(1500 * time.Millisecond) // quicker it is a glove that leans on the key
 			}
 			s.Press("\x1b")

@@ -57,7 +57,7 @@ var everyKey = []struct{ keys, leads string }{
 	{"r", "this is the past"}, {"right w left k e p b enter esc", "book: what was done"}, {"esc", "c charge "},
 	{"v r", "this is the past"}, {"end home right up tab esc", "c charge "},
 	{"v s", "2 smelts"}, {"o o o", "2 smelts"}, {"i", "find"}, {"r e e d backspace", "found"}, {"enter esc", "2 smelts"}, {"m", "mark two"}, {"k", "1 marked"}, {"down k", "2 marked"}, {"m", "too few to tell"}, {"down up x", "nothing on x"}, {tick, "too few to tell"}, {"esc", "2 smelts"}, {"down enter", "this is the past"}, {"v w", "model's opinion"}, {"n down up", "by the ore not come down"}, {"v f", "a moment to look at"}, {"c", "look at only"}, {"v o", "c charge "},
-	{"v e", "settings"}, {"m", "mass in"}, {"esc", "nothing done"}, {"v l", "c charge "},
+	{"v e", "settings"}, {"m", "from now on"}, {"y", "mass in lb"}, {"esc", "nothing done"}, {"v l", "c charge "},
 	// The stores: a lot begun, counted, crossed out, put right; an act of the fire from there.
 	{"v t", "Nothing here yet"}, {"n 1 d r e e d enter 2 0 enter 3 0 enter", "dug: 20 lb reed"}, {"w 1 9 enter", "counted again: 19 lb reed"}, {"x", "crossed out"},
 	{"n esc", "nothing done"}, {"m p 2 5 enter", "25 % water"}, {"a g 1 4 enter", "% assumed, "}, {"a i 8 9 enter i r", "really"}, {"n esc", "nothing done"}, {"r", "rodded"}, {"up down esc", "c charge "},

@@ -125,6 +125,19 @@ func TestBurnDownCard(t *testing.T) {
 	}
 }
 
+// The list of what must be ready ends with its last tick, and with enter before that: left
+// open it took the end of a day.
+func TestTheTickListEnds(t *testing.T) {
+	for _, keys := range [][]string{{"1", "2", "3", "4", "5"}, {"1", "enter"}} {
+		d := desk.Burning(t)
+		d.Press("o", "l", "o", "b", "o", "w", "r")
+		d.Press(keys...)
+		if d.M.Dialog() != nil {
+			t.Errorf("after %v %T is open", keys, d.M.Dialog())
+		}
+	}
+}
+
 func TestDecision(t *testing.T) {
 	d := desk.Burning(t)
 	d.Press("o", "d")

@@ -146,6 +146,29 @@ func TestNoTemperatureStandsWithoutItsSpread(t *testing.T) {
 	}
 }
 
+// Where the meter is not believed the zones, which rest on its blast, say so over them in
+// every window.
+func TestZonesSayThatTheMeterIsNotBelieved(t *testing.T) {
+	pic := picture.From(scenes.MidSmelt())
+	for _, size := range [][2]int{{24, 12}, {38, 18}, {52, 26}, {103, 43}} {
+		head := func() string {
+			g := theme.Theme{}.Grid(size[0], size[1])
+			draw.With(theme.Theme{}, modelwords.Units{}).Shaft(g, pic, draw.ShaftView{})
+			first, _, _ := strings.Cut(g.String(), "\n")
+			return first
+		}
+		says := func(head string) bool {
+			return strings.Contains(head, words.MeterNotBelieved) || strings.Contains(head, words.MeterDoubted)
+		}
+		if pic.Doubted = false; says(head()) {
+			t.Errorf("%v: %q of a meter that is believed", size, head())
+		}
+		if pic.Doubted = true; !says(head()) {
+			t.Errorf("%v: %q", size, head())
+		}
+	}
+}
+
 // Shafts that Fire does not show yet, or seldom: a tall one, a short one, and
 // slag and a bloom below the tuyere.
 func TestGoldenShaft(t *testing.T) {

@@ -70,10 +70,10 @@ func TestAnHourWithoutBlastIsNoBurning(t *testing.T) {
 			t.Errorf("usual is %v, without the stop %v", with.Usual, without.Usual)
 		}
 	}
-	// 1.9 kg charged is 1.79 kg dry every ten minutes: in 30 minutes 5.4 kg burn away,
-	// most of a shaft of 50 cm.
-	if h := read(true, 30).Figure(figure.StackHeight).P50; h > 25 {
-		t.Errorf("half an hour after the last charge the burden stands at %.1f cm", h)
+	// 1.9 kg charged is 1.79 kg dry every ten minutes: in 30 minutes 5.4 kg burn away, most of a shaft of 50 cm. That nobody
+	// has charged says that it has not sunk as far, and it is not known well.
+	if f := read(true, 30).Figure(figure.StackHeight); f.P50 > 40 || f.P10 > 20 {
+		t.Errorf("half an hour after the last charge the burden stands at %v cm", f.Band)
 	}
 	// While the blast is off next to nothing burns.
 	entries, _ := stopped(true)

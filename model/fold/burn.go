@@ -26,8 +26,11 @@ const lastIntervals = 3
 func (s State) Burning() (Burn, bool) { return s.burning(len(s.Charges)) }
 
 // burning is the burn as it was after so many charges.
-func (s *State) burning(charges int) (Burn, bool) {
-	over, ok := s.Pace.Last(lastIntervals, charges)
+func (s *State) burning(charges int) (Burn, bool) { return s.burnOver(lastIntervals, charges) }
+
+// burnOver is the burn over so many intervals as it was after so many charges.
+func (s *State) burnOver(intervals, charges int) (Burn, bool) {
+	over, ok := s.Pace.Last(intervals, charges)
 	if !ok {
 		return Burn{}, false
 	}

@@ -2,6 +2,7 @@ package fold
 
 import (
 	"math"
+	"sort"
 	"time"
 
 	"chargehand/model/entry"
@@ -66,12 +67,19 @@ func (w *walk) take(s *State, l Line, scale scales) bool {
 	switch l.Event.(type) {
 	case entry.Charge:
 		w.sinkTo(s, l.At)
-		if s.waitedFor(l.At) {
+		if s.Awaits(l.At) {
 			w.level = w.sunk.came()
 		}
 	case entry.Fill, entry.Poke, entry.Dip:
 		w.sinkTo(s, l.At)
 		w.level = w.believed(s)
+	case entry.Rod, entry.Blast: // they tell nothing of the level, but what a dip said of the pace holds no more
+		if w.sunk.found.weight == 0 {
+			return false
+		}
+		w.sinkTo(s, l.At)
+		w.level = w.believed(s)
+		w.sunk.done()
 	default:
 		return false
 	}
@@ -86,14 +94,19 @@ func (w *walk) take(s *State, l Line, scale scales) bool {
 			w.sunk.charged(w.level.Height-under, s.Pace.Began() != l.At)
 			w.look(l.Remark)
 			w.sunk.top = min(w.level.Height, w.bore.Height)
+			last, earlier := w.lastPaces(s, l)
+			w.sunk.interval(w.level, last, earlier)
 		}
 	case entry.Poke:
 		w.level = w.level.Poke(physics.PokeDrop, physics.PokeDropSD)
+		w.sunk.laid = w.sunk.laid.Poke(physics.PokeDrop, physics.PokeDropSD)
+		w.sunk.done()
 	case entry.Dip:
 		h, ok := dipped(ev, s.Light.Furnace)
 		if !ok {
 			return false
 		}
+		w.sunk.dip(h)
 		w.level, w.laid = w.level.Observe(h, physics.DipSD), true
 	}
 	w.level.Height = min(w.level.Height, Rim(s.Light.Furnace))
@@ -103,7 +116,7 @@ func (w *walk) take(s *State, l Line, scale scales) bool {
 
 // believed is the level where the walk is.
 func (w *walk) believed(s *State) physics.Level {
-	if !s.waitedFor(w.at) {
+	if !s.Awaits(w.at) {
 		return w.level
 	}
 	return w.sunk.waited()
@@ -182,6 +195,19 @@ func (w *walk) burn(s *State) (kgh, sd, ore float64) {
 		return rate, rate * math.Hypot(steadyRel, byBlastSD*math.Log(more)), ore
 	}
 	return usualBurn, usualBurnSD, ore
+}
+
+// lastPaces are the paces of the last interval and of those before it that the burn goes by, over that of all of them, as a
+// charge has just come; zeros where they are too few.
+func (w *walk) lastPaces(s *State, l Line) (last, earlier float64) {
+	n := sort.Search(len(s.Charges), func(i int) bool { return s.Charges[i].At > l.At })
+	all, ok := s.burning(n)
+	one, ok1 := s.burnOver(1, n)
+	if !ok || !ok1 || all.Charcoal.Dry.Unknown || all.Charcoal.Dry.Kg <= one.Charcoal.Dry.Kg || all.Hours <= one.Hours || one.Charcoal.Dry.Kg <= 0 {
+		return 0, 0
+	}
+	rate := all.Charcoal.Dry.Kg / all.Hours
+	return one.Charcoal.Dry.Kg / one.Hours / rate, (all.Charcoal.Dry.Kg - one.Charcoal.Dry.Kg) / (all.Hours - one.Hours) / rate
 }
 
 // byBlastSD is how sure it is that charcoal burns in step with a metered blast, as the standard deviation of the exponent: air is

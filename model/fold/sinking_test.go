@@ -39,13 +39,42 @@ func TestNoChargeTellsOfTheLevel(t *testing.T) {
 		}
 	}
 	// In the end it is nobody's guess whether anybody minds the fire.
-	if b := d.state(150).Level.Band(); b.P10 > 0.02 || b.P90 < 0.25 {
+	if b := d.state(150).Level.Band(); b.P10 > 0.1 || b.P90 < 0.25 {
 		t.Errorf("no charge for 30 min, and the level known to %.1f to %.1f cm", 100*b.P10, 100*b.P90)
 	}
 	// A charge that comes late finds room for itself, not for three.
 	d.key(150, charge(coal(1)))
 	if l := d.state(150).Level; l.Height < 0.42 {
 		t.Errorf("%.1f cm after a charge to the mark at 50 that came late", 100*l.Height)
+	}
+}
+
+// A dip that finds the burden high says that it sinks slowly: it is not believed to fall at the usual pace from there, nor is
+// the next charge waited for so soon. Once the tuyere is rodded nobody knows.
+func TestADipTellsOfThePace(t *testing.T) {
+	dipped := steady(120)
+	dipped.key(130, entry.Dip{AboveTuyere: entry.Some(entry.Centimetre(46))})
+	at := dipped.state(130).Level.Height
+	slow := dipped.state(140).Level
+	if fell := at - slow.Height; fell > bucketful/2 || fell < 0 {
+		t.Errorf("in 10 min after a dip at 46 cm it sinks by %.1f cm; in 10 min before it sank by 4", 100*fell)
+	}
+	if b := slow.Band(); b.P90-b.P10 < 0.04 {
+		t.Errorf("10 min after the dip the level is known to %.1f to %.1f cm", 100*b.P10, 100*b.P90)
+	}
+	dipped.key(130.5, entry.Rod{})
+	if l := dipped.state(140).Level; l.Height > slow.Height-bucketful/4 {
+		t.Errorf("rodded after the dip, it stands at %.1f cm; not rodded at %.1f", 100*l.Height, 100*slow.Height)
+	}
+}
+
+// After one interval of three times the usual the next is either as long or as before: the level in between is not known.
+func TestAfterALongIntervalThePaceIsInDoubt(t *testing.T) {
+	d, regular := steady(120), steady(150)
+	d.key(150, charge(coal(1)))
+	a, b := d.state(158).Level, regular.state(158).Level
+	if a.SD() < 1.2*b.SD() || a.Height < b.Height {
+		t.Errorf("8 min after a charge that took 30: %.1f cm (sd %.1f); on a regular day %.1f (sd %.1f)", 100*a.Height, 100*a.SD(), 100*b.Height, 100*b.SD())
 	}
 }
 

@@ -131,11 +131,8 @@ func (l *Looking) Next() {
 
 // tell is one furnace's word. By how much the signs of now move its hearth, that stays so for the hour (assumed).
 func tell(now, then solve.Solution, signs figure.Signs, over time.Duration) told {
-	of := func(s solve.Solution) physics.Band {
-		return shaft.HearthBand(s.Hearth.Temperature, s.Ambient.Temperature)
-	}
-	was, is := of(now), signs.Hearth(of(now), now.Hearth.Slag)
-	heat := of(then)
+	was, is := now.HearthBand(), signs.Hearth(now.HearthBand(), now.Hearth.Slag)
+	heat := then.HearthBand()
 	heat = physics.Band{P10: heat.P10 + is.P10 - was.P10, P50: heat.P50 + is.P50 - was.P50, P90: heat.P90 + is.P90 - was.P90}
 	t := told{
 		down: DownOf(then), hearth: physics.ToCelsius(heat.P50), low: heat.P50 - heat.P10, high: heat.P90 - heat.P50,

@@ -64,7 +64,7 @@ func (r *Reading) temperatures(s solve.Solution, basis Basis) {
 
 // hearth is the heat of the hearth in K by the solver and by what was seen.
 func (r Reading) hearth(s solve.Solution) physics.Band {
-	return r.Signs.Hearth(shaft.HearthBand(s.Hearth.Temperature, s.Ambient.Temperature), s.Hearth.Slag)
+	return r.Signs.Hearth(s.HearthBand(), s.Hearth.Slag)
 }
 
 // HottestRead is the hottest place that was read in furnaces of this kind, Celsius.

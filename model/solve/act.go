@@ -226,3 +226,10 @@ func (taken) do(r *run, at float64) error {
 	r.end = r.shaft.Hearth()
 	return r.shaft.TakeBloom(at)
 }
+
+// do burns so much less that the shaft goes back to where the burden stands: what has burned more than the furnace burns no
+// second time. The hearth gets as much less air.
+func (a stands) do(r *run, at float64) error {
+	r.pace.stands(r, a.level, at)
+	return r.setBlast(at)
+}

@@ -2,6 +2,7 @@ package solve
 
 import (
 	"hash/maphash"
+	"iter"
 	"slices"
 	"time"
 
@@ -60,8 +61,9 @@ type (
 		kg    float64
 		known bool
 	}
-	arch  struct{ open bool }
-	taken struct{}
+	arch   struct{ open bool }
+	taken  struct{}
+	stands struct{ level float64 } // m above the tuyere, where the estimator has the burden while a charge is late
 )
 
 // took is the interval before a charge, as package pace has it.
@@ -86,7 +88,9 @@ func Events(c *fold.Timeline) []Event {
 	add := func(at time.Duration, a act) { evs = append(evs, Event{max(0, at), a}) }
 	blast, charge, intervals := 0, 0, c.Pace.Intervals()
 	var set entry.Blast // what was last seen of a blast that blows
+	late := lateness{c: c}
 	for l := range c.Lines.All() {
+		evs = slices.AppendSeq(evs, late.before(l.At))
 		switch ev := l.Event.(type) {
 		case entry.Fill:
 			add(l.At, layOf(c, *l, ev.Parts, lay{fill: true}))
@@ -103,6 +107,7 @@ func Events(c *fold.Timeline) []Event {
 					}
 				}
 				charge++
+				late.charged(l.At, charge)
 			}
 			add(l.At, layOf(c, *l, ev.Parts, a))
 		case entry.Blast:
@@ -131,7 +136,49 @@ func Events(c *fold.Timeline) []Event {
 			add(l.At, taken{})
 		}
 	}
-	return evs
+	return slices.AppendSeq(evs, late.before(c.At+1))
+}
+
+const (
+	// lookFrom is from how many usual intervals after a charge on the burden is looked at again each lookEach, for lookFor.
+	lookFrom, lookEach, lookFor = 1.2, 2 * time.Minute, 3 * time.Hour
+	// paceOver is over how many intervals the estimator's pace goes.
+	paceOver = 3
+)
+
+// lateness is when a charge that is waited for is late. Meanwhile the burden stands where the estimator has it: nobody has
+// charged, so that no more can have burned than a charge holds, but for what nobody minded.
+type lateness struct {
+	c        *fold.Timeline
+	next, to time.Duration // when it is looked at next, and until when; 0 before the second charge
+}
+
+// charged begins an interval after so many charges. Usual is the shorter of the last ones and of all of them: where the last
+// ones were long, the next need not be.
+func (l *lateness) charged(at time.Duration, charges int) {
+	l.next, l.to = 0, 0
+	last, ok := l.c.Pace.Last(paceOver, charges)
+	all, ok2 := l.c.Pace.Last(charges, charges)
+	if !ok || !ok2 {
+		return
+	}
+	usual := min(last.Burning()/time.Duration(last.Wholes), all.Burning()/time.Duration(all.Wholes))
+	l.next, l.to = at+time.Duration(lookFrom*float64(usual)), at+lookFor
+}
+
+// before are the looks before a moment that are still to come.
+func (l *lateness) before(moment time.Duration) iter.Seq[Event] {
+	return func(yield func(Event) bool) {
+		for ; l.next > 0 && l.next < min(moment, l.to); l.next += lookEach {
+			level, ok := l.c.LevelThen(l.next)
+			if !ok || !l.c.Awaits(l.next) {
+				continue
+			}
+			if !yield(Event{max(0, l.next), stands{level.Height}}) {
+				return
+			}
+		}
+	}
 }
 
 // airOf is the air round the furnace and in its blast, as damp as that of an
@@ -173,6 +220,7 @@ func (a poke) sum(h *maphash.Hash)    { maphash.WriteComparable(h, a) }
 func (a tap) sum(h *maphash.Hash)     { maphash.WriteComparable(h, a) }
 func (a arch) sum(h *maphash.Hash)    { maphash.WriteComparable(h, a) }
 func (a taken) sum(h *maphash.Hash)   { maphash.WriteComparable(h, a) }
+func (a stands) sum(h *maphash.Hash)  { maphash.WriteComparable(h, a) }
 func (a lay) sum(h *maphash.Hash) {
 	for _, m := range a.parts {
 		maphash.WriteComparable(h, m)

@@ -25,6 +25,8 @@ type pace struct {
 	learned         bool    // the last charge told of its interval
 	carbon          float64 // kg in that charge, all goes of it
 	burned, full    float64 // kg of carbon that the shaft burned since in so many s of blast, while there was enough in it to burn
+	factored        float64 // factor and share over those s, summed up
+	share           float64 // of the blast that gets in while a charge is late; 1 while none is
 	at, total       float64 // how far this has been counted: s, kg of carbon
 }
 
@@ -49,14 +51,14 @@ const (
 	leastFactor, mostFactor = 0.15, 2.5
 )
 
-func newPace(usual float64) pace { return pace{usual: usual, factor: usual, known: true} }
+func newPace(usual float64) pace { return pace{usual: usual, factor: usual, share: 1, known: true} }
 
 // regime says whether the blast that blows is metered. What is learned of the
 // one says nothing of the other, nor does an interval with both.
 func (p *pace) regime(known bool) {
 	if p.known != known {
 		p.known, p.clean, p.learned = known, false, false
-		p.factor = p.runsAt()
+		p.factor, p.share = p.runsAt(), 1
 	}
 }
 
@@ -100,6 +102,7 @@ func (p *pace) burn(r *run, at float64) {
 		if r.shaft.StandsOver(r.lit.params.RacewayHeight) { // lower, the blast finds too little to burn
 			p.burned += total - p.total
 			p.full += dt
+			p.factored += p.factor * p.share * dt
 		}
 	}
 	p.at, p.total = at, total
@@ -123,11 +126,31 @@ func (p *pace) charge(r *run, a lay, at float64) {
 	} else {
 		p.learned = p.clean && a.paces && weighed && a.took.burning > 0 && p.burned > 0
 		if p.learned {
-			p.learn(shaft.ChargeInterval{Measured: a.took.burning, Modelled: carbon * p.full / p.burned, AtFactor: p.factor})
+			p.learn(shaft.ChargeInterval{Measured: a.took.burning, Modelled: carbon * p.full / p.burned, AtFactor: p.factored / p.full})
 		}
-		p.carbon, p.burned, p.full, p.clean = carbon, 0, 0, a.paces
+		p.carbon, p.burned, p.full, p.factored, p.clean = carbon, 0, 0, 0, a.paces
 	}
 	p.factor = within(p.runsAt() * p.correction(r, a, carbon))
+	p.share = 1
+}
+
+const (
+	// lateFrom is from how many charges on, burned since the last, the burden is believed rather than the pace. One that hangs
+	// burns on below until it comes down, mostly by then (assumed).
+	lateFrom = 1.8
+	// burnsOver is by how much of a charge, burned more than the burden has sunk, the shaft burns leastShare of what it did.
+	burnsOver, leastShare = 0.3, 0.1
+)
+
+// stands takes where the burden stands while a charge is waited for.
+func (p *pace) stands(r *run, level, at float64) {
+	p.burn(r, at)
+	if p.carbon <= 0 || p.share == 1 && p.burned < lateFrom*p.carbon {
+		return
+	}
+	bore := r.lit.geometry.Bore
+	over := (bore.VolumeBelow(level) - bore.VolumeBelow(r.shaft.StackHeight())) * physics.DefaultCharcoalBulk * physics.DefaultCarbonShare
+	p.share = max(leastShare, min(1, 1-over/(burnsOver*p.carbon)))
 }
 
 // another takes one more go of the last charge: what it holds burned before that

@@ -165,7 +165,7 @@ func (r *run) setBlast(at float64) error {
 			}
 		}
 	}
-	flow, err := r.ambient.Flow(physics.FromLitresPerMinute(lMin))
+	flow, err := r.ambient.Flow(physics.FromLitresPerMinute(lMin * r.pace.share))
 	if err != nil {
 		return err
 	}

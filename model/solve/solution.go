@@ -1,6 +1,7 @@
 package solve
 
 import (
+	"math"
 	"time"
 
 	"chargehand/physics"
@@ -88,4 +89,22 @@ func (r *run) status() Status {
 		return NoAir
 	}
 	return Computes
+}
+
+const (
+	// coolsOff is what share of its fall within coolsOver a hearth that cools may be hotter or colder by (assumed: no published
+	// reading tells how fast one cools that gets too little air).
+	coolsOff, coolsOver = 1.0 / 3, 2 * time.Hour
+)
+
+// HearthBand is the heat of the hearth, K, as far as the solver knows it.
+func (s Solution) HearthBand() physics.Band {
+	b := shaft.HearthBand(s.Hearth.Temperature, s.Ambient.Temperature)
+	fell := 0.0
+	for t := s.history; t != nil && s.At-t.At <= coolsOver; t = t.before {
+		fell = max(fell, t.Hearth.P50-b.P50)
+	}
+	b.P10 = max(min(b.P50, s.Ambient.Temperature), b.P50-math.Hypot(b.P50-b.P10, coolsOff*fell))
+	b.P90 = b.P50 + math.Hypot(b.P90-b.P50, coolsOff*fell)
+	return b
 }

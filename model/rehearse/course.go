@@ -15,7 +15,7 @@ const (
 )
 
 // ofHangs are the rules that speak of a burden that does not sink.
-var ofHangs = []rule.ID{rule.HangUp, rule.Slip, rule.ChargeOverdue, rule.EntryMissing, rule.BurnSlower}
+var ofHangs = []rule.ID{rule.HangUp, rule.Slip, rule.ChargeOverdue, rule.EntryMissing, rule.BurnSlower, rule.AirShort}
 
 // course is how the day went in truth.
 func (d *Day) course() Course {

@@ -63,10 +63,10 @@ func (c *course) down(kg float64) truth.Truth {
 // warns are the rules that speak of a mishap: any of them is a warning of it (assumed).
 var warns = map[truth.Mishap][]rule.ID{
 	truth.WetCharcoal:   {rule.MeasureDoubtful, rule.HearthCold, rule.HearthCools, rule.BurnSlower, rule.OreEarly},
-	truth.BlowerDying:   {rule.BlastLost, rule.TuyereDim, rule.AirWeak, rule.BurnSlower, rule.ChargeOverdue, rule.EntryMissing, rule.HearthCold, rule.HearthCools, rule.PressureLow},
-	truth.TuyereBlocked: {rule.TuyereDim, rule.TuyereBlocked, rule.PressureHigh, rule.AirWeak, rule.BurnSlower, rule.BlastLost, rule.ChargeOverdue, rule.EntryMissing, rule.HearthCold, rule.HearthCools},
-	truth.Bridge:        {rule.HangUp, rule.Slip, rule.ChargeOverdue, rule.EntryMissing, rule.BurnSlower, rule.StackLow, rule.HearthCold, rule.HearthCools},
-	truth.Crack:         {rule.WallCracked, rule.AirOdd, rule.AirWeak, rule.MeterOdd, rule.BurnSlower, rule.HearthCold, rule.HearthCools, rule.PressureLow, rule.ChargeOverdue, rule.EntryMissing},
+	truth.BlowerDying:   {rule.BlastLost, rule.TuyereDim, rule.AirWeak, rule.BurnSlower, rule.ChargeOverdue, rule.EntryMissing, rule.HearthCold, rule.HearthCools, rule.PressureLow, rule.AirShort},
+	truth.TuyereBlocked: {rule.TuyereDim, rule.TuyereBlocked, rule.PressureHigh, rule.AirWeak, rule.BurnSlower, rule.BlastLost, rule.ChargeOverdue, rule.EntryMissing, rule.HearthCold, rule.HearthCools, rule.AirShort},
+	truth.Bridge:        {rule.HangUp, rule.Slip, rule.ChargeOverdue, rule.EntryMissing, rule.BurnSlower, rule.StackLow, rule.HearthCold, rule.HearthCools, rule.AirShort},
+	truth.Crack:         {rule.WallCracked, rule.AirOdd, rule.AirWeak, rule.MeterOdd, rule.BurnSlower, rule.HearthCold, rule.HearthCools, rule.PressureLow, rule.ChargeOverdue, rule.EntryMissing, rule.AirShort},
 	truth.BadOre:        {rule.SlagThick, rule.SlagStiffens, rule.SlagNear, rule.SlagAt, rule.SlagRises, rule.HearthCold, rule.HearthCools},
 	truth.ShortBuckets:  {rule.MeasureDoubtful, rule.BurnFaster, rule.RatioHigh, rule.MixRich, rule.HearthCold, rule.HearthCools},
 	truth.ForgottenKey:  {rule.EntryMissing, rule.ChargeOverdue},

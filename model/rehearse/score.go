@@ -150,7 +150,7 @@ func (c *crew) caused(w rule.Warning) bool {
 		return was.OverC < 0 || was.PeepC < 1050
 	case rule.TopGasUnlit:
 		return was.TopOut
-	case rule.HangUp, rule.Slip, rule.ChargeOverdue, rule.EntryMissing:
+	case rule.HangUp, rule.Slip, rule.ChargeOverdue, rule.EntryMissing, rule.AirShort:
 		return was.Hangs || weak || low || c.forgotten > 0
 	case rule.WallCracked:
 		return c.f.Befalling(truth.Crack)

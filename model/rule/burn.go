@@ -99,6 +99,9 @@ func chargeOverdue(m *moment) (Evidence, bool) {
 	if !p.banded() || since < p.late() || since >= missing*p.usual {
 		return nil, false
 	}
+	if _, short := airShort(m); short {
+		return nil, false
+	}
 	return append(m.waited(p.usual), number("high", p.high(), Minutes)), true
 }
 
@@ -119,6 +122,9 @@ func entryMissing(m *moment) (Evidence, bool) {
 	p := m.paces[m.charges-1]
 	usual := p.usual
 	if usual == 0 || since < missing*usual || p.banded() && since < p.late() {
+		return nil, false
+	}
+	if _, short := airShort(m); short {
 		return nil, false
 	}
 	return append(m.waited(usual), number("missed", math.Floor(since/usual), Count)), true

@@ -78,6 +78,7 @@ const (
 	AirStrong    ID = "air strong"
 	AirOdd       ID = "air odd"
 	OreEarly     ID = "ore early"
+	AirShort     ID = "air short"
 
 	TopHot       ID = "top hot"
 	HearthCools  ID = "hearth cools"
@@ -102,6 +103,7 @@ var Table = []Row{
 	{ID: OreEarly, Grade: Look, Source: whiteFirst, raise: oreEarly, clear: not(oreEarly)},
 	{ID: DampHearth, Grade: Look, Source: "assumed: common practice, crews take a step less ore on damp charcoal", raise: dampHearth, clear: not(dampHearth)},
 	{ID: HearthCold, Grade: Look, Source: iceSlag, raise: hearthCold, clear: hearthWarm},
+	{ID: AirShort, Grade: Look, Source: ownPace + "; " + markewitz, raise: airShort, clear: airEnough},
 	{ID: ChargeOverdue, Grade: Look, Source: ownPace, raise: chargeOverdue, clear: chargeIn},
 	{ID: EntryMissing, Grade: Look, Source: common, raise: entryMissing, clear: entryFound},
 	{ID: HangUp, Grade: Look, Source: bridges, raise: hangUp, clear: not(hangUp)},

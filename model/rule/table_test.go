@@ -70,6 +70,14 @@ func scenes() map[rule.ID][]scene {
 			{name: "in a pause", day: steady().with(95, entry.Pause{}), to: 110},
 			{name: "after the last ore", day: steady().with(95, entry.LastOre{}), to: 110},
 		},
+		rule.AirShort: {
+			{name: "two in a row far over the usual", day: steady().with(107, full), to: 124, raised: 123, says: "17 min for a charge and 16 min and more for the next, usual is 10 min"},
+			{name: "rodded then", day: steady().with(107, full).with(125, entry.Rod{}), to: 127, raised: 123, cleared: 125},
+			{name: "charged in time after it", day: steady().with(107, full).with(125, full).with(135, full), to: 140, raised: 123, cleared: 135},
+			{name: "one late charge", day: steady().with(107, full).with(117, full), to: 124},
+			{name: "rodded since", day: steady().with(107, full).with(108, entry.Rod{}), to: 124},
+			{name: "the blast was off", day: steady().with(95, entry.Blast{State: entry.BlastOff}).with(103, blast(650)).with(108, full), to: 126},
+		},
 		rule.EntryMissing: {
 			{name: "two and a half times the usual", day: steady(), to: 116, raised: 115, says: "25 min and more since the last, usual is 10 min"},
 			{name: "the charge put in late", day: lateCharge(full), to: 116},

@@ -114,8 +114,8 @@ func TestAWalkIsTheBeginningOfALongerOne(t *testing.T) {
 	})
 }
 
-// cutTo is what a walk knew at an earlier moment, but for what was acknowledged,
-// which may have been later.
+// cutTo is what a walk knew at an earlier moment, but for what was acknowledged, and for
+// how grave what stands then is: either may have come later.
 func cutTo(ws []rule.Warning, at time.Duration) []rule.Warning {
 	var cut []rule.Warning
 	for _, w := range ws {
@@ -124,6 +124,9 @@ func cutTo(ws []rule.Warning, at time.Duration) []rule.Warning {
 		}
 		if w.Cleared > at {
 			w.Cleared = 0
+		}
+		if w.Raised() {
+			w.Grade = rule.Note
 		}
 		w.Acknowledged = false
 		cut = append(cut, w)

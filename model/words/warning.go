@@ -67,15 +67,19 @@ var warnings = map[rule.ID]said{
 	},
 	rule.ChargeOverdue: {
 		"charge late", "{since} and more since the last, usual is {usual}",
-		"charge if the burden has sunk; if it has not, dip and poke: it may hang",
+		"charge if the burden has sunk; if not, look in the peep, then dip and poke: it may hang",
+	},
+	rule.AirShort: {
+		"less air in?", "{last} for a charge and {since} and more for the next, usual is {usual}",
+		"look into the tuyere, rod it if it is dim; feel along hose and wall; else poke: it may hang",
 	},
 	rule.EntryMissing: {
 		"missed an entry?", "{since} and more since the last, usual is {usual}",
-		"enter late what went in (o, e); if nothing did, charge now, charcoal first",
+		"enter late what went in (o, e); if nothing did, look in the peep, then charge, charcoal first",
 	},
 	rule.HangUp: {
 		"burden hangs", "dip {height} above the tuyere, {low:} to {high} expected: a hollow forms below",
-		"poke it down, face away from the mouth, then dip again",
+		"look in the peep; if it is bright, poke, face away from the mouth, and dip again",
 	},
 	rule.Slip: {
 		"burden slipped", "dip {height} above the tuyere, {low:} to {high} expected: cold burden fell on the hearth",

@@ -244,7 +244,7 @@ func endWord(v float64) string {
 
 // speaksOf is the figure that a warning speaks of.
 var speaksOf = map[rule.ID]string{
-	rule.BurnSlower: modelwords.LineBurn, rule.BurnFaster: modelwords.LineBurn, rule.ChargeOverdue: modelwords.LineBurn,
+	rule.BurnSlower: modelwords.LineBurn, rule.BurnFaster: modelwords.LineBurn, rule.ChargeOverdue: modelwords.LineBurn, rule.AirShort: modelwords.LineBurn,
 	rule.StackLow: modelwords.LineStack, rule.HangUp: modelwords.LineStack, rule.Slip: modelwords.LineStack,
 	rule.BlastLost: modelwords.LineBlast, rule.TuyereBlocked: modelwords.LineBlast, rule.TuyereDim: modelwords.LineBlast,
 	rule.PressureHigh: modelwords.LinePressure, rule.PressureLow: modelwords.LinePressure, rule.MeterOdd: modelwords.LineBlast,

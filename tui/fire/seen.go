@@ -102,7 +102,7 @@ func remedyHints(id rule.ID) []draw.KeyHint {
 	switch id {
 	case rule.DoubleCharge:
 		return []draw.KeyHint{screen.Short(k.CrossOut, words.ShortCrossOut)}
-	case rule.TuyereBlocked, rule.TuyereDim, rule.BurnSlower, rule.PressureHigh:
+	case rule.TuyereBlocked, rule.TuyereDim, rule.BurnSlower, rule.PressureHigh, rule.AirShort:
 		return []draw.KeyHint{screen.Short(k.Rod, words.ShortRod), screen.Short(k.Look, words.DoLook)}
 	case rule.SlagAt, rule.SlagNear, rule.SlagRises:
 		return []draw.KeyHint{screen.Short(k.Tap, words.DoTap), screen.Short(k.Rod, words.ShortRod)}

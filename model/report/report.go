@@ -200,6 +200,11 @@ func entries(s session.Session, o Options) []Entry {
 		case l.Late():
 			e.Note = words.ReportLate
 		}
+		if doubted := words.KeptThough(s.Sure(l)); doubted != "" && e.Note != "" {
+			e.Note += "; " + doubted
+		} else {
+			e.Note += doubted
+		}
 		all = append(all, e)
 	}
 	return all

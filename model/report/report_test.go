@@ -224,6 +224,20 @@ func TestWhatIsLeftOutUnlessAsked(t *testing.T) {
 	}
 }
 
+// What was doubted when it was keyed, and kept all the same, says so beside its entry.
+func TestWhatWasDoubtedSaysSoInPrint(t *testing.T) {
+	var es []entry.Entry
+	for i, ev := range []entry.Event{entry.Light{UID: "u"}, entry.Blast{Volume: entry.Some[entry.LitrePerMinute](3600)}, entry.Tap{}} {
+		at := lit.Add(time.Duration(i) * 10 * time.Minute)
+		es = append(es, entry.Entry{Version: entry.Version, Stream: "s", Seq: uint64(i + 1), Happened: at, Kept: at, Event: ev})
+	}
+	es[1].Sure = "blast_jumps"
+	_, doc := page(t, es, nil, report.Options{})
+	if want := words.KeptThough("blast_jumps"); strings.Count(text(doc), want) != 1 {
+		t.Errorf("%q stands %d times on the page", want, strings.Count(text(doc), want))
+	}
+}
+
 // The pieces that came of the smelt stand with how much came so far, of what; to whom one
 // went only when names are asked for.
 func TestPiecesNameTheirBase(t *testing.T) {

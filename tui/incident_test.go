@@ -5,7 +5,10 @@ import (
 	"testing"
 	"time"
 
+	tea "github.com/charmbracelet/bubbletea"
+
 	"chargehand/model/entry"
+	modelwords "chargehand/model/words"
 	"chargehand/tui/desk"
 	"chargehand/tui/theme"
 	"chargehand/tui/words"
@@ -25,10 +28,18 @@ func TestAnIncidentSaysWhatToDoFirst(t *testing.T) {
 		if words.IncidentTitle(what) == "" {
 			continue
 		}
-		_, care := words.IncidentFirst(what)
+		why, care := words.IncidentFirst(what)
 		d.Wait(5 * time.Minute)
 		d.Shows(words.IncidentTitle(what))
-		d.Shows(strings.Join(strings.Fields(care)[:3], " "))
+		for _, size := range [][2]int{{80, 24}, {120, 36}, {200, 60}, {60, 20}} { // no word of it is ever cut
+			d.Send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
+			shown := strings.Join(strings.Fields(d.Picture()), " ")
+			for _, said := range []string{care, why, modelwords.LocalRules} {
+				if !strings.Contains(shown, said) {
+					t.Errorf("%s at %d by %d: not all of %q in\n%s", letter, size[0], size[1], said, d.Picture())
+				}
+			}
+		}
 		n := len(d.M.Running().Reading().Charges)
 		d.Press("c") // an act is done all the same
 		if len(d.M.Running().Reading().Charges) != n+1 || d.M.Dialog() != nil {

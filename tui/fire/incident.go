@@ -64,16 +64,20 @@ func (f firstAid) Update(_ screen.Shared, k screen.Pressed) (screen.Dialog, scre
 }
 
 func (f firstAid) Ask(screen.Shared) *draw.Ask {
-	return &draw.Ask{Label: words.IncidentTitle(f.what), Hint: words.EscCloses}
+	return &draw.Ask{Label: words.IncidentTitle(f.what), Hint: words.IncidentRead}
 }
 
 func (firstAid) Hints() []draw.KeyHint { return screen.Hints(screen.Global.Back) }
 
-// Paint covers the picture of the shaft, as a caution does, but with all its words.
+// Paint leaves the minutes and the charge where all its words fit under them, and
+// covers them too where they do not: nothing of it is ever cut.
 func (f firstAid) Paint(g cell.Grid, sh screen.Shared) {
-	w, _ := g.Size()
-	room := scene.CautionRoom(scene.LayoutOf(w, sh.H))
-	room.Y -= draw.TopRows
+	w, h := g.Size()
 	why, care := words.IncidentFirst(f.what)
-	sh.Pen().Caution(g.Sub(room), draw.CautionText{Title: string(f.what), Fact: why, Care: care, Local: modelwords.LocalRules})
+	text := draw.CautionText{Title: string(f.what), Fact: why, Care: care, Local: modelwords.LocalRules}
+	from := scene.LayoutOf(w, sh.H).Head().Bottom() - draw.TopRows // the grid of a dialog begins below the top
+	if h-from < sh.Pen().FirstAidRows(w, text) {
+		from = 0
+	}
+	sh.Pen().FirstAid(g.Sub(cell.Rect{Y: from, W: w, H: h - from}), words.IncidentLarge(f.what), text)
 }

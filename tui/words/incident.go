@@ -21,6 +21,7 @@ const (
 	IncidentPeople   = "who, by initials"
 	IncidentAgain    = "read again what to do first"
 	IncidentClosed   = "read it again: o, y, r"
+	IncidentRead     = "esc when read"
 	IncidentKept     = "; more of it: the book, a"
 )
 
@@ -33,6 +34,19 @@ func IncidentTitle(w entry.IncidentWhat) string {
 		return "cool it under running water for 20 minutes"
 	case entry.IncidentFire:
 		return "people away first; then the fire brigade"
+	}
+	return ""
+}
+
+// IncidentLarge is the same to be read from across a yard: letters of the face alone.
+func IncidentLarge(w entry.IncidentWhat) string {
+	switch w {
+	case entry.IncidentAlarm, entry.IncidentUnwell:
+		return "all away"
+	case entry.IncidentBurn:
+		return "water 20 min"
+	case entry.IncidentFire:
+		return "people away"
 	}
 	return ""
 }

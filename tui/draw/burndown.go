@@ -7,6 +7,7 @@ import (
 	"chargehand/model/figure"
 	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
+	"chargehand/tui/letter"
 	"chargehand/tui/theme"
 	"chargehand/tui/words"
 )
@@ -43,15 +44,15 @@ func (p Pen) downFacts(r figure.Reading, e Ending) []fact {
 	if at, _, in := r.LastOreIn(); in {
 		ore = fact{words.CardLastOre, words.AgoMin(r.At - at), true, modelwords.Lasted(r.At - at)}
 	}
-	stack := fact{words.CardStack, words.CardUnknown, false, ""}
+	stack := fact{words.CardStack, words.CardUnknown, false, words.CardUnknownBrief}
 	if f := r.Figure(figure.StackHeight); f.Known() && !r.StackLost() {
-		stack = fact{words.CardStack, modelwords.Apart(f, modelwords.AboveTuyere(p.InUnit(f, 0, figure.StackHeight))), true, ""}
+		stack = fact{words.CardStack, modelwords.Apart(f, modelwords.AboveTuyere(p.InUnit(f, 0, figure.StackHeight))), true, p.InUnit(f, 0, figure.StackHeight)}
 	}
-	flame := fact{words.CardFlame, words.CardNoFlame, false, ""}
+	flame := fact{words.CardFlame, words.CardNoFlame, false, words.CardNoFlameBrief}
 	if e.Flame != nil {
 		flame = fact{words.CardFlame, words.SeenAt(e.Flame.Sees, r.Wall(e.Flame.At)), true, ""}
 	}
-	closes := fact{words.CardCloses, words.CardNobody, false, ""}
+	closes := fact{words.CardCloses, words.CardNobody, false, words.CardNobodyBrief}
 	if e.Closer != "" {
 		closes = fact{words.CardCloses, e.Closer, true, ""}
 	}
@@ -70,17 +71,22 @@ func (p Pen) BurnDown(g cell.Grid, r figure.Reading, e Ending) {
 	if r.Paused {
 		x += g.Text(x, 0, modelwords.WorkPaused+", ", p.Style(theme.Look))
 	}
-	g.Text(x, 0, g.Cut(t.Label, w-x), p.Style(theme.Quiet))
-	scale := 1
-	for n := 5; n > 1; n-- {
-		if DigitColumns(n) <= w-36 && DigitRows(n) <= h/2 {
-			scale = n
-			break
-		}
+	label := t.Label
+	number, small := wholeMinutes(t)
+	d, large := downDigits(w, h)
+	if large && small == modelwords.MinutesShort {
+		label, small = label+", "+small, ""
 	}
-	p.Big(g, 2, 1, t.Digits, scale, p.Style(theme.Now))
-	below, beside := 1+DigitRows(scale), DigitColumns(scale)+4
-	facts := p.downFacts(r, e)
+	g.Text(x, 0, g.Cut(label, w-x), p.Style(theme.Quiet))
+	below, beside := 1+DigitRows(1), DigitColumns(1)+4
+	if large {
+		below, beside = 1+(d.H+1)/2, 2+d.Width("88")+2
+		d.Draw(g, 2, 1, number, p.Style(theme.Now), p.Theme.ASCII)
+		g.Text(3+d.Width(number), below-1, small, p.Style(theme.Now))
+	} else {
+		p.Big(g, 2, 1, t.Digits, 1, p.Style(theme.Now))
+	}
+	facts, checks := p.downFacts(r, e), len(words.ReadyChecks)
 	y := below
 	if w-beside-1 < besideLeast {
 		y += p.usual(g.Sub(cell.Rect{X: 2, Y: below, W: w - 3, H: 1}), t.Lasted)
@@ -90,13 +96,34 @@ func (p Pen) BurnDown(g cell.Grid, r figure.Reading, e Ending) {
 			p.fact(g.Sub(cell.Rect{X: beside, Y: y, W: w - beside - 1, H: 1}), facts[0])
 			facts, y = facts[1:], y+1
 		}
+		if len(facts) == 0 && h-below < checks && h-y >= checks { // under the digits there is no room for them
+			if h-y > checks {
+				y++
+			}
+			p.Ready(g.Sub(cell.Rect{X: beside, Y: y, W: w - beside - 1, H: h - y}), e.Ready)
+			return
+		}
 		y = below
 	}
-	if len(facts)+1+len(words.ReadyChecks) < h-y {
+	if len(facts)+1+checks < h-y {
 		y++
 	}
 	y = p.facts(g, y, facts)
 	p.Ready(g.Sub(cell.Rect{X: 2, Y: y, W: w - 3, H: h - y}), e.Ready)
+}
+
+// downDigits are the digits of the minutes, as large as leaves the facts their place
+// beside them; false where there is only room for the smallest.
+func downDigits(w, h int) (letter.Digits, bool) {
+	switch {
+	case w >= 90 && h >= 17:
+		return letter.Digits{W: 20, H: 30}, true
+	case w >= 66 && h >= 12:
+		return letter.Digits{W: 11, H: 18}, true
+	case w >= 40 && h >= 12:
+		return letter.Digits{W: 7, H: 12}, true
+	}
+	return letter.Digits{}, false
 }
 
 // Facts writes what the end is judged by from the top of g and returns the rows it

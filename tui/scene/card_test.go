@@ -29,14 +29,25 @@ func TestBurnDownCardSaysWhatTheEndIsJudgedBy(t *testing.T) {
 					t.Errorf("%v: no %q:\n%s", size, want, text)
 				}
 			}
+			for _, th := range []theme.Theme{{}, {ASCII: true}} { // read from across a yard, in any signs
+				if rows := minuteRows(frame(th, size[0], size[1], s), scene.LayoutOf(size[0], size[1]).Timer); rows < size[1]/4 {
+					t.Errorf("%v, ASCII %v: the minutes are %d rows high", size, th.ASCII, rows)
+				}
+			}
 			if strings.Count(text, "[x]") != 3 || strings.Count(text, "[ ]") != 2 {
 				t.Errorf("%v: the ticks are not those of the list:\n%s", size, text)
 			}
 		}
 		s.V.Ending.Flame, s.V.Ending.Closer, s.V.Ending.Ready = nil, "", nil
 		s.R.Figures[figure.StackHeight] = figure.Figure{Basis: figure.Unknown}
-		text := ansi.Strip(frame(theme.Theme{}, 80, 24, s))
+		text := ansi.Strip(frame(theme.Theme{}, 120, 36, s))
 		for _, want := range []string{words.CardNoFlame, words.CardNobody, words.CardUnknown} {
+			if !strings.Contains(text, want) {
+				t.Errorf("no %q:\n%s", want, text)
+			}
+		}
+		text = ansi.Strip(frame(theme.Theme{}, 80, 24, s))
+		for _, want := range []string{words.CardNoFlameBrief, words.CardNobodyBrief, words.CardUnknownBrief} {
 			if !strings.Contains(text, want) {
 				t.Errorf("no %q:\n%s", want, text)
 			}
@@ -45,6 +56,16 @@ func TestBurnDownCardSaysWhatTheEndIsJudgedBy(t *testing.T) {
 			t.Error("boxes that nobody can tick")
 		}
 	}
+}
+
+// minuteRows is in how many rows there is a bar of the digits.
+func minuteRows(picture string, timer cell.Rect) (rows int) {
+	for y, line := range strings.Split(ansi.Strip(picture), "\n") {
+		if cells := []rune(line); y > timer.Y && y < timer.Bottom() && len(cells) > timer.X+16 && strings.ContainsAny(string(cells[timer.X+2:timer.X+16]), "█▀▄#") {
+			rows++
+		}
+	}
+	return rows
 }
 
 // A caution hides neither the timer, nor the next charge, nor a warning, nor

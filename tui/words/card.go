@@ -25,16 +25,19 @@ func FarBurden(u modelwords.Units, cm float64) string { return "burden " + u.Val
 
 // The burn-down card.
 const (
-	CardLastOre   = "last ore"
-	CardNoOre     = "no ore went in"
-	CardStack     = "burden"
-	CardFlame     = "flame"
-	CardNoFlame   = "nobody has looked"
-	CardReady     = "ready"
-	CardCloses    = "who closes"
-	CardNobody    = "nobody named yet"
-	CardUnknown   = "not known, dip it"
-	CardUsualDone = "within the usual"
+	CardLastOre      = "last ore"
+	CardNoOre        = "no ore went in"
+	CardStack        = "burden"
+	CardFlame        = "flame"
+	CardNoFlame      = "nobody has looked"
+	CardNoFlameBrief = "not seen yet" // where there is little room
+	CardNobodyBrief  = "nobody yet"   // likewise
+	CardReady        = "ready"
+	CardCloses       = "who closes"
+	CardNobody       = "nobody named yet"
+	CardUnknown      = "not known, dip it"
+	CardUnknownBrief = "unknown: dip" // likewise
+	CardUsualDone    = "within the usual"
 )
 
 // ReadyChecks are the tools and the people that must be ready before the bloom

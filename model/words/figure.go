@@ -200,6 +200,11 @@ func ThirdIn(number, low, high int) string {
 	return charge + ": " + strconv.Itoa(low) + "-" + strconv.Itoa(high) + " min"
 }
 
+// ThirdInBrief is the same where there is little room.
+func ThirdInBrief(number, low, high int) string {
+	return strings.TrimPrefix(ThirdIn(number, low, high), "charge ")
+}
+
 // Ratio is ore to charcoal.
 func Ratio(v float64) string { return fixed(v, 2) + " : 1" }
 

@@ -200,11 +200,11 @@ func resultForetold(u Units, o session.Outcome) ResultPart {
 func against(kg float64, f figure.Figure) string {
 	switch {
 	case kg < f.P10:
-		return "weighed less"
+		return "came less"
 	case kg > f.P90:
-		return "weighed more"
+		return "came more"
 	}
-	return "weighed within"
+	return "so it came"
 }
 
 // Promised says of the plan that a smelt was lit by what it promised, each beside what came:

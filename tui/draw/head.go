@@ -199,9 +199,11 @@ func (p Pen) chargeCaption(g cell.Grid, r figure.Reading, v HeadView, long bool)
 		x += g.Text(x, 0, " "+words.BooksIt, quiet)
 	}
 	if w, _ := g.Size(); v.Due != nil && long {
-		low, _, high := v.Due.Three.Left(r.At)
-		if third := modelwords.ThirdIn(thirdFrom(r), low, high); x+3+g.Width(third) <= w-1 {
-			g.TextRight(w-1, 0, third, quiet)
+		for _, says := range third(r, v.Due) {
+			if x+3+g.Width(says) <= w-1 {
+				g.TextRight(w-1, 0, says, quiet)
+				break
+			}
 		}
 	}
 	return true

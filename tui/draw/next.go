@@ -64,8 +64,8 @@ func (p Pen) Next(g cell.Grid, r figure.Reading, n Coming) {
 		y++
 	}
 	if n.Due != nil && y < h {
-		low, _, high := n.Due.Three.Left(r.At)
-		g.TextIn(cell.Rect{X: 1, Y: y, W: w - 1, H: 1}, modelwords.ThirdIn(thirdFrom(r), low, high), p.Style(theme.Quiet))
+		says := third(r, n.Due)
+		g.TextIn(cell.Rect{X: 1, Y: y, W: w - 1, H: 1}, fitting(g, w-1, says[0], says[1:]...), p.Style(theme.Quiet))
 	}
 }
 
@@ -235,6 +235,14 @@ func (p Pen) adding(g cell.Grid, a Adding) {
 	}
 	p.Big(g, 1, 1, count, scale, p.Style(theme.Now))
 	g.TextIn(cell.Rect{X: 1, Y: 2 + DigitRows(scale), W: w - 1, H: 1}, a.What, p.Style(theme.Strong))
+}
+
+// third is when the third charge from now is due, in fewer words where there is little
+// room. While the next is late it waits for that: it is no nearer than two charges.
+func third(r figure.Reading, due *forecast.Due) []string {
+	_, next, _ := due.Next.At()
+	low, _, high := due.Three.Left(min(r.At, next))
+	return []string{modelwords.ThirdIn(thirdFrom(r), low, high), modelwords.ThirdInBrief(thirdFrom(r), low, high)}
 }
 
 // thirdFrom is the number of the third charge from now.

@@ -105,12 +105,18 @@ func (p Pen) hearthLine(r figure.Reading) figureLine {
 	return l
 }
 
+// leastSlag is the least of it, kg, that is told as a number.
+const leastSlag = 0.05
+
 // slagLine is how much slag there is; how high it stands only where slag was
 // weighed once.
 func (p Pen) slagLine(r figure.Reading) figureLine {
 	f := r.Figure(figure.SlagMass)
 	l := figureLine{name: words.LineSlag, of: f, value: p.Units.Range(f.P10, f.P90, "kg", small(f)), known: true}
 	switch {
+	case f.Known() && f.P90 < leastSlag && !r.SlagWeighed.Known:
+		l.value = words.SlagNone
+		return l
 	case r.SlagWeighed.Known: // what the model makes of it gives way to what the scales say
 		l.of, l.value = figure.Figure{}, words.OnScales(p.Units.Kg(entry.Kilogram(r.SlagWeighed.Value)))
 	case !f.Known():
@@ -130,8 +136,12 @@ func (p Pen) slagLine(r figure.Reading) figureLine {
 		}
 		return l
 	}
-	under := p.Units.Value(math.Round(below.P50), "cm", 0) + " " + words.UnderTuyere
-	l.remark, l.brief = under+runs, []string{under, p.Units.Value(math.Round(below.P50), "cm", 0) + " " + words.ToTuyere}
+	under, brief := words.UnderTuyere, words.ToTuyere
+	if math.Round(below.P50) < 0 { // it has reached it
+		under, brief = words.OverTuyere, words.OverTuyere
+	}
+	far := p.Units.Value(math.Abs(math.Round(below.P50)), "cm", 0) + " "
+	l.remark, l.brief = far+under+runs, []string{far + under, far + brief}
 	if base := float64(r.Light.Furnace.TuyereBase.Value); base > 0 {
 		l.bar = &bar{low: -base, to: 0, at: -below.P50, good: true, from: -below.P90, until: -below.P10}
 	}
@@ -287,9 +297,11 @@ func (p Pen) Warned(g cell.Grid, r figure.Reading, ws []rule.Warning, lined bool
 		strong, plain, quiet = tag.With(cell.Bold), tag, tag
 	}
 	x := 1 + g.Text(1, 0, " "+mark+modelwords.Grade(top.Grade)+" ", tag.With(cell.Bold)) + 1
-	since := modelwords.WarningSince(r.Wall(top.Onset), top.Acknowledged, len(ws)-1)
-	if w < 60 {
-		since = modelwords.WarningSeen(top.Acknowledged, len(ws)-1)
+	since := func(more int) string {
+		if w < 60 {
+			return modelwords.WarningSeen(top.Acknowledged, more)
+		}
+		return modelwords.WarningSince(r.Wall(top.Onset), top.Acknowledged, more)
 	}
 	indent := x
 	if w < 90 {
@@ -303,11 +315,15 @@ func (p Pen) Warned(g cell.Grid, r figure.Reading, ws []rule.Warning, lined bool
 		return end
 	}
 	if need := g.Rows(remedy, w-1-indent); need < h {
-		end := said(since)
-		what := modelwords.Warned(title, evidence)
-		rows := min(g.Rows(what, end-x), h-need)
+		what, long := modelwords.Warned(title, evidence), w-3-g.Width(since(len(ws)-1))
+		rows := min(g.Rows(what, long-x), h-need)
+		also := ws[1:min(1+h-need-rows, len(ws))] // in the rows that are left
+		end := said(since(len(ws) - 1 - len(also)))
 		g.Wrap(cell.Rect{X: x, W: end - x, H: rows}, InParts(g, what, end-x, rows), strong)
-		g.Wrap(cell.Rect{X: indent, Y: rows, W: w - 1 - indent, H: h - rows}, remedy, plain)
+		rows += g.Wrap(cell.Rect{X: indent, Y: rows, W: w - 1 - indent, H: h - rows}, remedy, plain)
+		for i, also := range also {
+			p.warnedToo(g.Sub(cell.Rect{Y: rows + i, W: w, H: 1}), r, also, top.Grade == rule.Act)
+		}
 		return
 	}
 	end := said(modelwords.WarningSeen(false, len(ws)-1))
@@ -316,6 +332,23 @@ func (p Pen) Warned(g cell.Grid, r figure.Reading, ws []rule.Warning, lined bool
 	first, rest := g.Break(remedy, end-x)
 	g.TextIn(cell.Rect{X: x, W: end - x, H: 1}, first, plain)
 	g.Wrap(cell.Rect{X: 1, Y: 1, W: w - 2, H: h - 1}, rest, plain)
+}
+
+// warnedToo is a warning beside the first, in a row.
+func (p Pen) warnedToo(g cell.Grid, r figure.Reading, also rule.Warning, act bool) {
+	w, _ := g.Size()
+	tag, mark := p.Badge(also.Grade)
+	strong, quiet := p.Style(theme.Text), p.Style(theme.Quiet)
+	if act {
+		strong, quiet, tag = p.Style(theme.Act), p.Style(theme.Act), p.Style(theme.Act)
+	}
+	title, evidence, _ := p.Units.Warning(also)
+	x := 1 + g.Text(1, 0, " "+mark+modelwords.Grade(also.Grade)+" ", tag) + 1
+	end := w - 1
+	if n := g.TextRight(end, 0, modelwords.WarningSince(r.Wall(also.Onset), also.Acknowledged, 0), quiet); n > 0 {
+		end -= n + 2
+	}
+	g.TextIn(cell.Rect{X: x, W: end - x, H: 1}, InParts(g, modelwords.Warned(title, evidence), end-x, 1), strong)
 }
 
 // Log paints the last entries, the newest lowest and bold, so that the eye finds

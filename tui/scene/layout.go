@@ -84,6 +84,9 @@ func WithDay(w, h, rows int) (Layout, cell.Rect) {
 	return l, day
 }
 
+// logRows is how many of the last entries have room.
+func (l Layout) logRows() int { return max(l.Notice.H, l.Log.H) }
+
 // roomy gives each part its place for good: the shaft at the left, the minutes and
 // the charge beside them, under these the figures, then what is wrong. Rows that
 // are left over go to the log, or where that stands beside the strip to the shaft.
@@ -116,7 +119,7 @@ func roomy(w, h int, size Size, below int) Layout {
 	l.Figures, body = body.CutTop(min(figures, body.H))
 	switch {
 	case size == Large:
-		l.Notice, l.Log = body.CutTop(4)
+		l.Notice, l.Log = body.CutTop(4 + min(max(body.H-8, 0)/2, 3)) // a row more for each warning beside the first
 	case size == Small:
 		l.Log = body
 	default:

@@ -27,7 +27,7 @@ func Of(g cell.Grid, sh screen.Shared, s session.Session, charge key.Binding) Vi
 		Chemistry: sh.Chemistry,
 		Now:       r.Wall(r.At), Title: s.ID(), Past: past(s), Tag: cmp.Or(sh.Mark, modelwords.Mark(r.Light)),
 		Lost: words.EntriesLost(s.Lost()), NoBook: s.ToLook(), Kept: sh.Tally.Kept, Keeping: sh.Tally.Keeping, NotKept: sh.Tally.NotKept, Trouble: sh.Tally.Trouble,
-		Adding: adding(s), Log: Log(sh.Units, s, LayoutOf(g.Size()).Notice.H),
+		Adding: adding(s), Log: Log(sh.Units, s, LayoutOf(g.Size()).logRows()),
 		Warnings: s.Standing(), Ending: ending(s),
 	}
 	if sh.Other.Is() && s.ID() == sh.Running.ID() { // which of the two is what matters

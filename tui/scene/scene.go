@@ -60,7 +60,7 @@ func roomyParts(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
 		p.Log(g.Sub(l.Notice), v.Log, false)
 	}
 	log := l.Log
-	if l.Size == Large && log.W >= 90 {
+	if l.Size == Large && log.W >= 90 && !r.Phase.Over() { // then it is weighed, or will be
 		var beside cell.Rect
 		log, beside = log.CutLeft(log.W - reckonedColumns)
 		p.Reckoned(g.Sub(beside), r)

@@ -91,7 +91,7 @@ func TestOtherWarningsStandBelow(t *testing.T) {
 	lost, hot, dim := scenes.Standing(r, rule.BlastLost, scenes.Longest(rule.BlastLost)), scenes.Standing(r, rule.TopHot, scenes.Longest(rule.TopHot)),
 		scenes.Standing(r, rule.TuyereDim, rule.Evidence{{Name: "where", Word: "peep"}, {Name: "seen", Word: "dark on one side"}})
 	v.Warnings = []rule.Warning{lost, dim, hot}
-	for _, c := range []struct{ w, h, shown int }{{70, 40, 3}, {100, 20, 1}, {80, 24, 1}, {120, 36, 1}, {200, 60, 1}} {
+	for _, c := range []struct{ w, h, shown int }{{70, 40, 3}, {100, 20, 1}, {80, 24, 1}, {120, 36, 1}, {200, 60, 3}} {
 		g := theme.Theme{}.Grid(c.w, c.h)
 		whole(g, theme.Theme{}, r, v)
 		l := scene.LayoutOf(c.w, c.h)

@@ -3,13 +3,13 @@ package words
 // The ratio against the charge that is shown as the next, and the head of a
 // caution.
 const (
-	MeterNotBelieved = "meter not believed" // over the zones that rest on its blast
-	MeterDoubted     = "meter doubted"      // the same where there is little room
-	OverTheBlast     = "over the blast"     // a burn faster than the blast can burn, likewise
-	NotAsModelled    = "not as modelled"    // a stack that the model does not follow, likewise
+	MeterNotBelieved = "air meter doubted" // over the zones that rest on its blast
+	MeterDoubted     = "meter doubted"     // the same where there is little room
+	OverTheBlast     = "over the blast"    // a burn faster than the blast can burn, likewise
+	NotAsModelled    = "not as modelled"   // a stack that the model does not follow, likewise
 
-	RatioUnderBrief = "below plan" // where there is little room
-	RatioOverBrief  = "above plan"
+	RatioUnderBrief = "under the next" // where there is little room
+	RatioOverBrief  = "over the next"
 
 	RatioAsNext = "as planned"
 	RatioUnder  = "less ore than next"

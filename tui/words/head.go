@@ -23,9 +23,11 @@ const (
 	LineYield     = "yield"
 	ReckonedHead  = "reckoned, a guess until weighed"
 	TooLittleSlag = "too little of it yet to say how it runs"
+	SlagNone      = "none yet"
 	LevelUnknown  = "level not known"
 	UnderTuyere   = "under tuyere"
 	ToTuyere      = "to tuyere" // the same where there is little room
+	OverTuyere    = "over tuyere"
 )
 
 // StripUsual stands behind the ticks of the strip.

@@ -70,6 +70,25 @@ func TestAGuessThatIsTypedIsNone(t *testing.T) {
 	}
 }
 
+// Who comes back to a number types it anew; who left it half a word goes on with it.
+func TestANumberComeBackToIsTypedAnew(t *testing.T) {
+	d := desk.Sit(t)
+	d.Press("r")
+	down(d, "bore at the tuyere")
+	d.Write("28")
+	d.Press("up")
+	d.Write("clay ")
+	d.Press("down")
+	d.Write("30")
+	d.Press("up")
+	d.Write("one")
+	d.Press("pgdown", "enter", "y")
+	f := d.M.Running().Light().Furnace
+	if f.Bore.Value != 30 || f.Name != "clay one" {
+		t.Errorf("bore %v, name %q", f.Bore.Value, f.Name)
+	}
+}
+
 // A fire can be lit in the past, and what was done since entered after it.
 func TestLitInThePast(t *testing.T) {
 	d := desk.Sit(t)

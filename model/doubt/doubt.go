@@ -32,6 +32,7 @@ const (
 	MoreThanShaft   Name = "more_than_shaft"
 	OreOverCharcoal Name = "ore_over_charcoal"
 	HotterThanFire  Name = "hotter_than_fire"
+	ColderThanGlow  Name = "colder_than_glow"
 	TuyereTooFar    Name = "tuyere_too_far"
 	TuyereTooWide   Name = "tuyere_too_wide"
 	FurnaceSize     Name = "furnace_size"

@@ -72,6 +72,8 @@ func TestEachDoubt(t *testing.T) {
 		{doubt.OreOverCharcoal, smelt(), kg(1.9, 15), kg(1.9, 4)},
 		{doubt.OreOverCharcoal, smelt(), entry.Recipe{Next: kg(1.9, 15).Parts}, entry.Recipe{Next: kg(1.9, 4).Parts}},
 		{doubt.HotterThanFire, smelt(), entry.Temperature{Degrees: 1701}, entry.Temperature{Degrees: 1600}},
+		{doubt.ColderThanGlow, smelt(), entry.Temperature{Degrees: 118, Where: entry.WherePeep}, entry.Temperature{Degrees: 118, Where: entry.WhereTop}},
+		{doubt.ColderThanGlow, smelt(), entry.Temperature{Degrees: 1, Where: entry.WherePeep}, entry.Temperature{Degrees: 800, Where: entry.WherePeep}},
 		{doubt.AirOutside, smelt(), entry.Weather{Air: entry.Some(entry.Celsius(80))}, entry.Weather{Air: entry.Some(entry.Celsius(31)), Rain: "none"}},
 		{doubt.AirOutside, smelt(), entry.Temperature{Degrees: -60, Where: "outside"}, entry.Temperature{Degrees: 900, Where: entry.WherePeep}},
 		{doubt.TuyereTooFar, smelt(), entry.Tuyere{Proud: cm(25)}, entry.Tuyere{Proud: cm(5)}},

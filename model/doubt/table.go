@@ -29,6 +29,8 @@ const (
 	richest    = 5.    // ore over charcoal in one charge; published smelts end below 2
 	hottest    = 1700. // C: charcoal in cold blast burns cooler (common practice)
 
+	glows = 525. // C at which a solid begins to glow (Draper 1847, from memory): a peep that burns does
+
 	// No day for work at a fire is colder or warmer, C (assumed): nearer to the fire a
 	// thermometer reads its heat, and not the air that the blower draws.
 	coldestDay, hottestDay = -30., 45.
@@ -122,6 +124,10 @@ var Table = []Row{
 	}},
 	{HotterThanFire, about(func(t entry.Temperature, _ figure.Reading) (Doubt, bool) {
 		return Doubt{Said: float64(t.Degrees), Against: hottest}, t.Degrees > hottest
+	})},
+	{ColderThanGlow, about(func(t entry.Temperature, r figure.Reading) (Doubt, bool) {
+		burns := r.Phase == entry.MainBurn || r.Phase == entry.OreOff
+		return Doubt{Said: float64(t.Degrees), Against: glows}, burns && t.Where == entry.WherePeep && t.Degrees < glows
 	})},
 	{AirOutside, func(ev entry.Event, _ figure.Reading) (Doubt, bool) {
 		outside := fold.OutsideBy(ev)

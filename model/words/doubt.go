@@ -55,6 +55,9 @@ var doubtWords = map[doubt.Name]struct {
 	doubt.HotterThanFire: {func(u Units, d doubt.Doubt) string {
 		return u.Value(d.Said, "°C", 0) + ": hotter than such a fire gets"
 	}, "hotter than such a fire gets"},
+	doubt.ColderThanGlow: {func(u Units, d doubt.Doubt) string {
+		return u.Value(d.Said, "°C", 0) + " in the peep: too cold to glow"
+	}, "a peep too cold to glow"},
 	doubt.AirOutside: {func(u Units, d doubt.Doubt) string {
 		if d.Said < d.Against {
 			return u.Value(d.Said, "°C", 0) + " outside: colder than such a day gets"

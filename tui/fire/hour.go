@@ -95,7 +95,7 @@ func (h *hour) paint(g cell.Grid, sh screen.Shared) {
 	}
 	body := screen.Body(g)
 	end := body.Y + body.H
-	if notice := scene.LayoutOf(w, height).Notice; !notice.Empty() && len(sh.Smelt.Standing()) > 0 {
+	if notice := scene.LayoutOf(w, height).Notice; !notice.Empty() && len(sh.Smelt.Standing()) > 0 && end-len(lines)-1 < notice.Bottom() {
 		end = notice.Y // what stands is read all the same
 	}
 	rows := min(len(lines)+1, end-body.Y)

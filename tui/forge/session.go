@@ -138,6 +138,16 @@ func (f session) Stays() time.Duration { return 10 * screen.Readable }
 
 // Update takes a key.
 func (f session) Update(sh screen.Shared, p screen.Pressed) (screen.Dialog, screen.Effect) {
+	to, e := f.updated(sh, p)
+	if next, line := to.(session); line && next.at != f.at && f.at < fields {
+		next.in[f.at] = next.in[f.at].Left()
+		to = next
+	}
+	return to, e
+}
+
+// updated is the line after a key.
+func (f session) updated(sh screen.Shared, p screen.Pressed) (screen.Dialog, screen.Effect) {
 	t := screen.TypedOf(p.Key)
 	f.bad = ""
 	switch k := SessionKeys; {

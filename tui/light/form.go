@@ -226,6 +226,18 @@ func lotOf(s screen.Starter, w entry.What) entry.Lot {
 // Update takes a key: up and down go from row to row and around, left and right change
 // the starter on the first row and move the cursor of the others.
 func (f Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
+	to, e := f.updated(sh, p)
+	next, form := to.(Screen)
+	if was := f.at(f.row); form && was != noField && next.row != f.row && len(next.rows) > int(was) {
+		next.rows = slices.Clone(next.rows)
+		next.rows[was].input = next.rows[was].input.Left()
+		to = next
+	}
+	return to, e
+}
+
+// updated is the form after a key.
+func (f Screen) updated(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
 	t := screen.TypedOf(p.Key)
 	f.bad = noField
 	rows := f.last() + 1

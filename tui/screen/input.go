@@ -25,7 +25,7 @@ const longestText = 500
 type Input struct {
 	line   textinput.Model
 	number bool                 // digits, comma and point alone
-	fresh  bool                 // still as it was given
+	fresh  bool                 // still as it was given, or a number come back to
 	exact  entry.Maybe[float64] // the number that was given, in the unit of the program
 }
 
@@ -69,6 +69,15 @@ func PrefilledWith(u modelwords.Units, v entry.Maybe[float64], unit string) Inpu
 	}
 	in := Prefilled(text, true)
 	in.exact = v
+	return in
+}
+
+// Left is the line once its field was left: a number that somebody comes back to is
+// typed anew and not at the end of the old one. Words are gone on with.
+func (in Input) Left() Input {
+	if in.number && !in.fresh {
+		in.fresh, in.exact = true, entry.None[float64]()
+	}
 	return in
 }
 

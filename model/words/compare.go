@@ -62,7 +62,7 @@ func (u Units) compared(v float64, m compare.Measure) string {
 // Differed says how smelts differed most, at most three ways, or why nothing is said.
 func (u Units) Differed(c compare.Compared) []string {
 	if c.Own < compare.Few {
-		return []string{fmt.Sprintf("what differed most: %s: %s that count, five are needed", TooFewToTell, counted(c.Own, "smelt"))}
+		return []string{fmt.Sprintf("what differed most: %s: %s so far, five are needed", TooFewToTell, counted(c.Own, "smelt"))}
 	}
 	if len(c.Differed) == 0 {
 		return []string{"what differed most: nothing that all of them and five that count have been measured in"}

@@ -78,14 +78,19 @@ func (p painter) answer(y int) int {
 	}
 	head := words.AccountBloom(o.State)
 	if p.roomy() {
+		scale := letter.Small
+		if wide, _ := letter.Middle.Size(words.Large(bloom)); p.w >= 170 && p.sh.H >= 50 && wide < p.w/2-4 {
+			scale = letter.Middle
+		}
+		_, rows := scale.Size(words.Large(bloom))
 		p.g.Text(2, y, head, p.style(theme.Quiet))
-		letter.Small.Text(p.g, 2, y+1, words.Large(bloom), p.style(theme.Strong), p.sh.Theme.ASCII)
+		scale.Text(p.g, 2, y+1, words.Large(bloom), p.style(theme.Strong), p.sh.Theme.ASCII)
 		if head, large := p.beside(o); large != "" {
 			p.g.Text(p.w/2, y, head, p.style(theme.Quiet))
-			letter.Small.Text(p.g, p.w/2, y+1, words.Large(large), p.style(theme.Strong), p.sh.Theme.ASCII)
+			scale.Text(p.g, p.w/2, y+1, words.Large(large), p.style(theme.Strong), p.sh.Theme.ASCII)
 		}
-		p.g.TextIn(cell.Rect{X: 2, Y: y + 6, W: p.w - 4, H: 1}, p.promised(), p.style(theme.Text))
-		return y + 7
+		p.g.TextIn(cell.Rect{X: 2, Y: y + rows + 2, W: p.w - 4, H: 1}, p.promised(), p.style(theme.Text))
+		return y + rows + 3
 	}
 	x := 2 + p.g.Text(2, y, head+" ", p.style(theme.Quiet))
 	p.g.Text(x, y, bloom, p.style(theme.Strong))

@@ -164,12 +164,15 @@ func nameOf(l shelf.Summary) string {
 	return l.Lit.Format("2 Jan 06") + " " + l.Furnace
 }
 
+// mostStripRows is how tall a day becomes where there is room.
+const mostStripRows = 15
+
 // strips are the days one under another, at one scale, lined up at the first ore.
 func (s Screen) strips(g cell.Grid, sh screen.Shared) {
 	th := sh.Theme
 	w, h := g.Size()
 	n := len(s.days)
-	each := min((h-1)/n, 7)
+	each := min((h-1)/n, mostStripRows)
 	if each < 2 {
 		return
 	}
@@ -198,7 +201,7 @@ func (s Screen) strips(g cell.Grid, sh screen.Shared) {
 	at := func(m float64) int { return left + int(math.Round((m+before)*scale)) }
 	down := 1
 	if each > 4 {
-		down = 2
+		down = max(each/3, 2)
 	}
 	up := each - down - 1
 	if each == 2 {

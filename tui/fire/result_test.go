@@ -79,7 +79,7 @@ func TestTheResultIsShownAfterClosing(t *testing.T) {
 		d.Shows(says)
 	}
 	weighed(d, "0.5")
-	d.Shows("kg, weighed less")
+	d.Shows("kg, came less")
 	before := o.Foretold
 	d.Press("w", "m", "a", "3", "enter", "w")
 	d.Wait(2 * time.Second)

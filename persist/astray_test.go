@@ -168,7 +168,7 @@ func TestStreamsNotInUseAreBroughtOverInAPause(t *testing.T) {
 // Another book comes to stand at the path: it is left alone, entries are held
 // and said not to be kept, and are kept when the folder is back.
 func TestAnotherBookInItsPlace(t *testing.T) {
-	path, b, a := astray(t, Options{RetryEvery: time.Hour}) // while the folders change places nothing is tried
+	path, b, a := astray(t, Options{retryEvery: time.Hour}) // while the folders change places nothing is tried
 	folder := filepath.Dir(path)
 	must(t, os.Rename(folder, folder+"-2"))
 	other, theirs := open(t, path, Options{})
@@ -214,7 +214,7 @@ func TestFolderThatCannotBeMadeAnew(t *testing.T) {
 
 // At the end nothing can be written again: closing says what that means.
 func TestClosingSaysThatTheFolderIsGone(t *testing.T) {
-	path, b, _ := astray(t, Options{CloseTries: 1})
+	path, b, _ := astray(t, Options{closeTries: 1})
 	folder := filepath.Dir(path)
 	must(t, os.Rename(folder, folder+"-2"))
 	write(t, folder, nil)

@@ -179,7 +179,7 @@ func TestRubbishInAnyPage(t *testing.T) {
 		for s, want := range a.kept {
 			same(t, r, s, want)
 		}
-		b, err := Open(path, Options{CloseTries: 1})
+		b, err := Open(path, Options{closeTries: 1})
 		must(t, err)
 		if len(b.Mended()) > 0 {
 			told++
@@ -287,11 +287,11 @@ func TestSecondWriterInTheSameProgram(t *testing.T) {
 	path := placeOf(t)
 	b, a := open(t, path, Options{})
 	keep(t, b, note(smelt, 1))
-	_, err := Open(path, Options{LockWait: time.Millisecond})
+	_, err := Open(path, Options{lockWait: time.Millisecond})
 	if !errors.Is(err, ErrHeld) || !strings.Contains(err.Error(), path) {
 		t.Errorf("got %v", err)
 	}
-	if _, err := Check(path, Options{LockWait: time.Millisecond}); !errors.Is(err, ErrHeld) {
+	if _, err := Check(path, Options{lockWait: time.Millisecond}); !errors.Is(err, ErrHeld) {
 		t.Errorf("got %v", err)
 	}
 	r, err := OpenReader(path, Options{})

@@ -49,7 +49,7 @@ func keepTwice(path string) {
 		}
 	}
 	for round := range 2 {
-		opt := Options{Summarise: counted, RetryEvery: time.Millisecond, idle: time.Millisecond, Acked: func(a Ack) {
+		opt := Options{Summarise: counted, retryEvery: time.Millisecond, idle: time.Millisecond, Acked: func(a Ack) {
 			if a.Err != nil {
 				dropped("refused", a.Entries)
 				return

@@ -167,8 +167,8 @@ func open(t testing.TB, path string, opt Options) (*Book, *acks) {
 	t.Helper()
 	a := newAcks()
 	opt.Acked = a.acked
-	if opt.RetryEvery == 0 {
-		opt.RetryEvery = 5 * time.Millisecond
+	if opt.retryEvery == 0 {
+		opt.retryEvery = 5 * time.Millisecond
 	}
 	if opt.Summarise == nil {
 		opt.Summarise = counted

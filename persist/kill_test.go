@@ -111,7 +111,7 @@ func TestReadersWorkWhileAnotherProcessWrites(t *testing.T) {
 		for lines.Scan() { // so that the second process is never stopped by a full pipe
 		}
 	}()
-	if _, err := Open(path, Options{LockWait: 10 * time.Millisecond}); err == nil || !strings.Contains(err.Error(), "another window") {
+	if _, err := Open(path, Options{lockWait: 10 * time.Millisecond}); err == nil || !strings.Contains(err.Error(), "another window") {
 		t.Errorf("a second writer gets %v", err)
 	}
 	r, err := OpenReader(path, Options{Summarise: counted})

@@ -28,10 +28,10 @@ func Open(path string, opt Options) (*Book, error) {
 		}
 	}
 	var mended []string
-	book, err := opt.open(file, false, opt.LockWait)
+	book, err := opt.open(file, false, opt.lockWait)
 	if errors.Is(err, ErrDamaged) && twin.Any(twin.Find(file, "")) {
 		if mended, err = makeAnew(file, opt); err == nil {
-			book, err = opt.open(file, false, opt.LockWait)
+			book, err = opt.open(file, false, opt.lockWait)
 		}
 	}
 	if err != nil {
@@ -40,7 +40,7 @@ func Open(path string, opt Options) (*Book, error) {
 	meta := book.Meta
 	if meta.Schema > boltfile.Schema {
 		book.Close()
-		if book, err = opt.open(file, true, opt.LockWait); err == nil {
+		if book, err = opt.open(file, true, opt.lockWait); err == nil {
 			return readOnlyBook(book, opt), nil
 		}
 		return nil, err

@@ -24,19 +24,14 @@ type Options struct {
 	// Summarise makes the shelf's line of a smelt from its entries; nil leaves
 	// all but id, number of entries and head empty.
 	Summarise boltfile.Summariser
-	// LockWait is how long opening waits for another program to let go of the
-	// book; 0 is 1 s.
-	LockWait time.Duration
-	// RetryEvery is the pause before entries that could not be kept are tried
-	// again; 0 is 1 s.
-	RetryEvery time.Duration
-	// CloseTries is how often Close tries to keep what is held; 0 is 3.
-	CloseTries int
 	// Progress is told how far an import, a check or a rescue has come, on its
 	// goroutine: in entries, or kB of lines. nil is none.
 	Progress func(done, of int)
 
-	// Places for the faults of tests.
+	// Shorter or longer in tests, and places for their faults.
+	lockWait     time.Duration // for another program to let go of the book at opening
+	retryEvery   time.Duration // before entries that could not be kept are tried again
+	closeTries   int           // how often Close tries to keep what is held
 	idle         time.Duration // pause in keying after which summaries are renewed
 	compareAfter time.Duration // before what opening has not looked at is compared
 	openTwin     func(path string) (twin.File, error)
@@ -70,9 +65,9 @@ func (o Options) filled() Options {
 	if o.Progress == nil {
 		o.Progress = func(int, int) {}
 	}
-	o.LockWait = cmp.Or(o.LockWait, time.Second)
-	o.RetryEvery = cmp.Or(o.RetryEvery, time.Second)
-	o.CloseTries = cmp.Or(o.CloseTries, 3)
+	o.lockWait = cmp.Or(o.lockWait, time.Second)
+	o.retryEvery = cmp.Or(o.retryEvery, time.Second)
+	o.closeTries = cmp.Or(o.closeTries, 3)
 	o.idle = cmp.Or(o.idle, 5*time.Second)
 	o.compareAfter = cmp.Or(o.compareAfter, compareAfter)
 	if o.openTwin == nil {
@@ -97,11 +92,11 @@ func (o Options) open(file string, readOnly bool, wait time.Duration) (*boltfile
 // openSound opens a book to be looked at, once all its pages were followed: bbolt would
 // follow a bad one to the end of the program.
 func (o Options) openSound(file string) (book *boltfile.File, err error) {
-	return boltfile.Open(file, boltfile.Options{ReadOnly: true, Wait: o.LockWait, Whole: true, OpenFile: o.openBook})
+	return boltfile.Open(file, boltfile.Options{ReadOnly: true, Wait: o.lockWait, Whole: true, OpenFile: o.openBook})
 }
 
 // begin makes a book for what is to be called file, under another name. With noSync
 // nothing is flushed before it is closed: nobody knows it yet.
 func (o Options) begin(file, uid string, noSync bool) (*boltfile.File, error) {
-	return boltfile.New(file, uid, o.Clock().Wall, boltfile.Options{Wait: o.LockWait, NoSync: noSync, OpenFile: o.openBook, Wrap: o.wrapCommit})
+	return boltfile.New(file, uid, o.Clock().Wall, boltfile.Options{Wait: o.lockWait, NoSync: noSync, OpenFile: o.openBook, Wrap: o.wrapCommit})
 }

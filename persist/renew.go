@@ -165,7 +165,7 @@ func (w *writer) compareNext() time.Duration {
 	w.rest = w.rest[1:]
 	if err := w.compare(name); err != nil && w.astray {
 		w.rest = append(w.rest, name)
-		return w.b.opt.RetryEvery
+		return w.b.opt.retryEvery
 	}
 	return comparePause // keeping in it tries again
 }

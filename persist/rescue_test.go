@@ -23,7 +23,7 @@ import (
 // find nothing afterwards.
 func rescued(t *testing.T, path string, kept map[string][]entry.Entry) Rescued {
 	t.Helper()
-	r, err := Rescue(path, Options{LockWait: time.Millisecond})
+	r, err := Rescue(path, Options{lockWait: time.Millisecond})
 	if err != nil {
 		t.Fatalf("rescue: %v", err)
 	}
@@ -180,7 +180,7 @@ func TestRescueAfterFlippedBytes(t *testing.T) {
 			t.Fatal(err)
 		}
 		_, _ = reader.Summaries()
-		if b, err := Open(c.path, Options{CloseTries: 1, RetryEvery: time.Millisecond}); err == nil {
+		if b, err := Open(c.path, Options{closeTries: 1, retryEvery: time.Millisecond}); err == nil {
 			b.Close()
 		} else if strings.Contains(err.Error(), "\n") {
 			t.Errorf("seed %d: %v", seed, err)
@@ -237,7 +237,7 @@ func TestRescueKeepsOutOfABookInUseAndOfANewerOne(t *testing.T) {
 	b, a := open(t, path, Options{})
 	keep(t, b, notes(smelt, 1, 3)...)
 	before := read(t, path)
-	if _, err := Rescue(path, Options{LockWait: time.Millisecond}); !errors.Is(err, ErrHeld) || !strings.Contains(err.Error(), path) {
+	if _, err := Rescue(path, Options{lockWait: time.Millisecond}); !errors.Is(err, ErrHeld) || !strings.Contains(err.Error(), path) {
 		t.Errorf("got %v", err)
 	}
 	if !bytes.Equal(before, read(t, path)) {

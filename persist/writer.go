@@ -91,7 +91,7 @@ func (w *writer) run() {
 		}
 		switch {
 		case w.waiting() > 0:
-			pause.Reset(w.b.opt.RetryEvery)
+			pause.Reset(w.b.opt.retryEvery)
 		case len(w.stale) > 0 && w.making == "":
 			pause.Reset(w.b.opt.idle)
 		}
@@ -225,8 +225,8 @@ func (w *writer) lacking(upTo func(*stream) uint64) map[string][][]byte {
 // the summaries and closes everything.
 func (w *writer) drain(entries []entry.Entry) error {
 	w.take(entries)
-	for try := 1; w.waiting() > 0 && try < w.b.opt.CloseTries; try++ {
-		time.Sleep(w.b.opt.RetryEvery)
+	for try := 1; w.waiting() > 0 && try < w.b.opt.closeTries; try++ {
+		time.Sleep(w.b.opt.retryEvery)
 		w.take(nil)
 	}
 	var err error

@@ -50,35 +50,8 @@ const (
 // FoundNoCount says that the record of a stream is missing or was changed.
 const FoundNoCount = "the count of its entries is missing or was changed"
 
-// Pages of the book that cannot be followed.
-
-func PageOfTooMany(id, pages uint64) string {
-	return fmt.Sprintf("page %d is named where there are %d", id, pages)
-}
-
-func PageOfAnother(id uint64) string { return fmt.Sprintf("page %d says that it is another", id) }
-
-func PageTwice(id uint64) string { return fmt.Sprintf("page %d is used twice", id) }
-
-func PageKind(kind uint16, count int) string {
-	return fmt.Sprintf("it is of kind %d with %d elements", kind, count)
-}
-
-func PageBeyond(i int) string { return fmt.Sprintf("element %d reaches beyond it", i) }
-
-func PageOrder(i int) string { return fmt.Sprintf("element %d is out of order", i) }
-
-func PageNoBucket(bytes int) string { return fmt.Sprintf("a bucket of %d bytes", bytes) }
-
-func PageValue(bytes int) string {
-	return fmt.Sprintf("a value of %d bytes where only buckets stand", bytes)
-}
-
-func PageNoFreelist(id uint64) string { return fmt.Sprintf("page %d is no list of free pages", id) }
-
-func PageNotFree(id uint64) string {
-	return fmt.Sprintf("page %d is called free and cannot be", id)
-}
+// PageBad says of a page of the book, or of what it names, that it cannot be followed.
+const PageBad = "it does not say what the library under the book writes there"
 
 // InPage says in which page something is wrong.
 func InPage(id uint64, err error) error { return fmt.Errorf("page %d: %w", id, err) }

@@ -27,6 +27,10 @@ const (
 
 var native = binary.NativeEndian
 
+// errPage is a page that bbolt has not written so. Which of its numbers is wrong helps
+// nobody: the book is made anew from its twins.
+var errPage = errors.New(words.PageBad)
+
 // walk follows the pages of one state of a book without its map. bbolt trusts what
 // they say of each other, and one bad number can lead it in a circle or out of the
 // file, which ends the program. What the lines say is for the chain to judge.
@@ -59,7 +63,7 @@ func (w *walk) sound(h head, whole bool) (streams map[string]Opened, err error) 
 	}
 	stream := func(name, value []byte, bucket bool) error {
 		if !bucket { // its mark was changed: bbolt would take a stream for a value
-			return errors.New(words.PageValue(len(value)))
+			return errPage
 		}
 		streams[string(name)] = Opened{}
 		if whole || native.Uint64(value) == 0 {
@@ -76,7 +80,7 @@ func (w *walk) sound(h head, whole bool) (streams map[string]Opened, err error) 
 	err = w.tree(h.root, func(name, value []byte, bucket bool) error {
 		switch {
 		case !bucket:
-			return errors.New(words.PageValue(len(value)))
+			return errPage
 		case bytes.Equal(name, bucketStreams):
 			return w.bucket(value, stream)
 		case bytes.Equal(name, bucketSummary):
@@ -90,7 +94,7 @@ func (w *walk) sound(h head, whole bool) (streams map[string]Opened, err error) 
 // page reads a page with those that go on from it. Each is there once.
 func (w *walk) page(id uint64) ([]byte, error) {
 	if id < 2 || id >= w.pages {
-		return nil, errors.New(words.PageOfTooMany(id, w.pages))
+		return nil, words.InPage(id, errPage)
 	}
 	b := w.memory()
 	if _, err := w.file.ReadAt(b, int64(id*w.size)); err != nil {
@@ -98,11 +102,11 @@ func (w *walk) page(id uint64) ([]byte, error) {
 	}
 	more := uint64(native.Uint32(b[atOverflow:]))
 	if native.Uint64(b) != id || id+more >= w.pages {
-		return nil, errors.New(words.PageOfAnother(id))
+		return nil, words.InPage(id, errPage)
 	}
 	for i := id; i <= id+more; i++ {
 		if w.seen[i] {
-			return nil, errors.New(words.PageTwice(i))
+			return nil, words.InPage(i, errPage) // it is used twice
 		}
 		w.seen[i] = true
 	}
@@ -158,7 +162,7 @@ func (w *walk) branch(id uint64, last *[]byte, f found) error {
 func (w *walk) elements(b []byte, last *[]byte, f found) error {
 	kind, count := native.Uint16(b[atKind:]), int(native.Uint16(b[atCount:]))
 	if kind != kindBranch && kind != kindLeaf || pageHeader+count*elementBytes > len(b) || kind == kindBranch && count == 0 {
-		return errors.New(words.PageKind(kind, count))
+		return errPage
 	}
 	for i := range count {
 		at := pageHeader + i*elementBytes
@@ -171,10 +175,10 @@ func (w *walk) elements(b []byte, last *[]byte, f found) error {
 		middle := start + uint64(key)
 		end := middle + uint64(value)
 		if end > uint64(len(b)) {
-			return errors.New(words.PageBeyond(i))
+			return errPage
 		}
 		if c := bytes.Compare(*last, b[start:middle]); c > 0 || c == 0 && i > 0 {
-			return errors.New(words.PageOrder(i))
+			return errPage
 		}
 		*last = b[start:middle]
 		inner := b[middle:end]
@@ -184,7 +188,7 @@ func (w *walk) elements(b []byte, last *[]byte, f found) error {
 		case kind == kindBranch:
 			err = w.branch(native.Uint64(e[8:]), last, f)
 		case bucket && (len(inner) < bucketHeader || native.Uint64(inner) == 0 && len(inner) < bucketHeader+pageHeader):
-			err = errors.New(words.PageNoBucket(len(inner)))
+			err = errPage
 		default:
 			err = f(*last, inner, bucket)
 		}
@@ -209,12 +213,12 @@ func (w *walk) free(list uint64) error {
 		count, ids = native.Uint64(ids), ids[8:]
 	}
 	if native.Uint16(b[atKind:]) != kindFree || count > uint64(len(ids)/8) {
-		return errors.New(words.PageNoFreelist(list))
+		return words.InPage(list, errPage)
 	}
 	for i := range count {
 		n := native.Uint64(ids[i*8:])
 		if n < 2 || n >= w.pages || w.seen[n] {
-			return errors.New(words.PageNotFree(n))
+			return words.InPage(n, errPage)
 		}
 		w.seen[n] = true
 	}

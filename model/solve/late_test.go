@@ -46,6 +46,15 @@ func TestACharcoalThatIsNotChargedIsNotBurned(t *testing.T) {
 	}
 }
 
+// A short shaft holds little more than two charges over the tuyere: there too the solver does not burn it empty.
+func TestAShortShaftIsNotBurnedEmpty(t *testing.T) {
+	d := regular{50, 600, 10 * time.Minute}.day(12)
+	last := d.now - 10*time.Minute
+	if s := d.fresh(last + 27*time.Minute); s.Height < 0.1 {
+		t.Errorf("27 min after a charge that is due in ten the shaft stands at %.2f m", s.Height)
+	}
+}
+
 // What is learned of the air from an interval goes by the air that the solver took meanwhile, and not by what it began with.
 func TestALateChargeTellsOfTheAir(t *testing.T) {
 	d := steady(14, 12*time.Minute)

@@ -135,8 +135,9 @@ func (p *pace) charge(r *run, a lay, at float64) {
 }
 
 const (
-	// lateFrom is from how many charges on, burned since the last, the burden is believed rather than the pace. One that hangs
-	// burns on below until it comes down, mostly by then (assumed).
+	// lateFrom is from how many charges on, burned since the last, the burden is believed rather than the pace; in a shaft that
+	// holds fewer over the tuyere, from when none of them is left. One that hangs burns on below until it comes down, mostly by
+	// then (assumed).
 	lateFrom = 1.8
 	// burnsOver is by how much of a charge, burned more than the burden has sunk, the shaft burns leastShare of what it did.
 	burnsOver, leastShare = 0.3, 0.1
@@ -145,7 +146,8 @@ const (
 // stands takes where the burden stands while a charge is waited for.
 func (p *pace) stands(r *run, level, at float64) {
 	p.burn(r, at)
-	if p.carbon <= 0 || p.share == 1 && p.burned < lateFrom*p.carbon {
+	low := !r.shaft.StandsOver(r.lit.params.RacewayHeight)
+	if p.carbon <= 0 || p.share == 1 && p.burned < lateFrom*p.carbon && !low {
 		return
 	}
 	bore := r.lit.geometry.Bore

@@ -321,3 +321,15 @@ func TestAKeyIsDeadAsItsListClosesItself(t *testing.T) {
 		d.Press("esc")
 	}
 }
+
+// An act closes a list that has no use for it; digits that were on their way to a field behind the list are none of the fire's.
+func TestDigitsAreDeadAsAnActClosesAList(t *testing.T) {
+	d := aside(desk.Practising(t))
+	d.Press("w", "c")
+	before := len(booked(d))
+	d.Fast(300*time.Millisecond, "7")
+	d.Answers(words.DigitAfterField("7"))
+	if len(booked(d)) != before {
+		t.Errorf("a late digit booked %v", booked(d)[before:])
+	}
+}

@@ -61,7 +61,7 @@ type Model struct {
 	drafts    map[place]draft   // what was left half typed
 	inBook    map[where]typed   // the drafts as the book has them
 	spilled   []entry.Entry     // kept on that way, before what the key keeps
-	left      entry.Stamp       // when the last field closed
+	left      entry.Stamp       // when the last field closed, or a list by an act
 	lapsed    lapse             // the last list that closed itself, until a key
 	closed    string            // what closed on the way to this key's answer, "" for nothing
 	answer    answer

@@ -82,7 +82,8 @@ func (m Model) pressed(k Pressed, t screen.Typed) (Model, []entry.Entry, tea.Cmd
 	m, e, step := m.route(k, t, typing)
 	m, e = m.judged(e, step)
 	m, out, cmd := m.take(e, k, asked != nil && m.dialog == nil)
-	if m.left = (entry.Stamp{}); typing && !m.typing() {
+	passed := asked != nil && step == nil && m.dialog == nil && !isDigit(t) // by an act: a weight may be on its way still
+	if m.left = (entry.Stamp{}); typing && !m.typing() || passed {
 		m.left = k.At
 	}
 	if m.dialog == nil {
@@ -207,10 +208,11 @@ func (l lapse) took(sh screen.Shared, k Pressed) bool {
 // list that closed itself. They would act.
 const deafFor = time.Second
 
-// late tells whether a key is a digit that came as its field closed.
+func isDigit(t screen.Typed) bool { return len(t) == 1 && strings.Contains("0123456789.,", string(t)) }
+
+// late tells whether a key is a digit that came as its field closed, or the list that led to it.
 func (m Model) late(k Pressed, t screen.Typed, typing bool) bool {
-	digit := len(t) == 1 && strings.Contains("0123456789.,", string(t))
-	return digit && !typing && m.left != (entry.Stamp{}) && screen.Since(m.left, k.At) < deafFor
+	return isDigit(t) && !typing && m.left != (entry.Stamp{}) && screen.Since(m.left, k.At) < deafFor
 }
 
 // undisturbed hands a key to whom it is for while nothing is asked.

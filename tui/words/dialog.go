@@ -125,7 +125,7 @@ func NumberNotKept(asked, typed string) string {
 
 // DigitAfterField answers a digit that came too late for the field it was meant for.
 func DigitAfterField(key string) string {
-	return "press again if meant: " + key + " came as the field closed, nothing done"
+	return "press again if meant: " + key + " came as what was asked closed, nothing done"
 }
 
 // KeyAfterList answers a key that came too late for the list it was meant for.

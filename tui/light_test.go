@@ -50,6 +50,20 @@ func TestTheFormBeginsAtItsTop(t *testing.T) {
 	}
 }
 
+// A weight typed a row too far down is no name of a measure.
+func TestAMeasureIsNotNamedByANumber(t *testing.T) {
+	d := desk.Sit(t)
+	d.Press("r")
+	down(d, "ore goes in by")
+	d.Press("backspace", "backspace", "backspace", "backspace", "backspace")
+	d.Write("0.55")
+	d.Press("pgdown", "enter")
+	d.Answers(words.NameIsNumber)
+	if d.M.Running().Is() {
+		t.Error("lit with a measure called 0.55")
+	}
+}
+
 // Who measures and finds the very number that was guessed has it from measuring.
 func TestAGuessThatIsTypedIsNone(t *testing.T) {
 	d := desk.Sit(t)

@@ -45,6 +45,9 @@ func (f Screen) light(s screen.Starter, u modelwords.Units) (entry.Light, field,
 		if m.Name, m.What = f.text(name), w; m.Name == "" && (!f.mends || f.text(kg) != "") {
 			fail(name, errors.New(words.InField(labels[name].label, words.NameMissing)))
 		}
+		if isNumber(m.Name) { // typed a row too far down
+			fail(name, errors.New(words.InField(labels[name].label, words.NameIsNumber)))
+		}
 		v, ok := number(kg, screen.Limits{Unit: "kg", Least: 0.01, Most: 100})
 		m.Mass = entry.Maybe[entry.Kilogram]{Value: entry.Kilogram(v), Known: ok}
 		m.Guessed = ok && f.isGuess(s, kg)
@@ -79,6 +82,9 @@ func (f Screen) light(s screen.Starter, u modelwords.Units) (entry.Light, field,
 	l.Recipe = f.firstCharge(l.Recipe, ore, lots[1], entry.Maybe[entry.Count]{Value: entry.Count(n), Known: counted}, oreName, oreLot, oreCount)
 	return l, at, bad
 }
+
+// isNumber tells whether there is nothing in a name but digits and what stands between them.
+func isNumber(name string) bool { return name != "" && strings.Trim(name, "0123456789., ") == "" }
 
 // text is what stands in a field.
 func (f Screen) text(id field) string { return f.rows[id].input.Trimmed() }

@@ -54,6 +54,7 @@ const (
 	StarterRow       = "left and right change the starter, on the first row only: go up to it"
 	NotARow          = "nothing to type here: enter lights the fire, the arrows go up and down"
 	NameMissing      = "it needs a name"
+	NameIsNumber     = "a name, not a number"
 	RimBelowMark     = "the rim cannot be below the charging mark: both count up from the tuyere"
 	SameMeasure      = "charcoal and ore need measures of different names, so that each can be weighed"
 )

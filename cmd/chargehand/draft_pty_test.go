@@ -15,7 +15,6 @@ import (
 func TestKilledHalfTyped(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
-	const secondAndMore = 2500 * time.Millisecond // what is typed is in the book within a second
 	again := func(s *terminal) *terminal {
 		time.Sleep(secondAndMore)
 		s.Kill()
@@ -65,7 +64,7 @@ func TestKilledHalfTyped(t *testing.T) {
 	if screen := s.Screen(); strings.Contains(screen, "half typed") {
 		t.Errorf("what was kept comes back:\n%s", screen)
 	}
-	time.Sleep(secondAndMore) // a kill amid a flush leaves the twin ahead of the book, which check would rightly tell
+	time.Sleep(secondAndMore)
 	s.Kill()
 	says(t, dir, "check")
 }

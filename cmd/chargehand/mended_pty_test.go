@@ -123,6 +123,7 @@ func TestASmeltReadAnewCountsEachActOnce(t *testing.T) {
 			t.Fatalf("round %d, opened again: %v", n, after)
 		}
 	}
+	time.Sleep(secondAndMore)
 	s.Kill()
 	namedOnce(t, readSmelt(t, bookIn(dir), id))
 	var state stateJSON

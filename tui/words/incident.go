@@ -25,31 +25,23 @@ const (
 	IncidentKept     = "; more of it: the book, a"
 )
 
-// IncidentTitle says in the fewest words what to do first.
-func IncidentTitle(w entry.IncidentWhat) string {
-	switch w {
-	case entry.IncidentAlarm, entry.IncidentUnwell:
-		return "everybody away, into fresh air; then the emergency number"
-	case entry.IncidentBurn:
-		return "cool it under running water for 20 minutes"
-	case entry.IncidentFire:
-		return "people away first; then the fire brigade"
-	}
-	return ""
+// away is what is done first at an alarm, and where somebody is unwell.
+var away = firstWords{"everybody away, into fresh air; then the emergency number", "all away"}
+
+// firstWords say what to do first in the fewest words; large in letters of the face alone.
+type firstWords struct{ title, large string }
+
+var incidentWords = map[entry.IncidentWhat]firstWords{
+	entry.IncidentAlarm: away, entry.IncidentUnwell: away,
+	entry.IncidentBurn: {"cool it under running water for 20 minutes", "water 20 min"},
+	entry.IncidentFire: {"people away first; then the fire brigade", "people away"},
 }
 
-// IncidentLarge is the same to be read from across a yard: letters of the face alone.
-func IncidentLarge(w entry.IncidentWhat) string {
-	switch w {
-	case entry.IncidentAlarm, entry.IncidentUnwell:
-		return "all away"
-	case entry.IncidentBurn:
-		return "water 20 min"
-	case entry.IncidentFire:
-		return "people away"
-	}
-	return ""
-}
+// IncidentTitle says in the fewest words what to do first; nothing where it is not of people or fire.
+func IncidentTitle(w entry.IncidentWhat) string { return incidentWords[w].title }
+
+// IncidentLarge is the same to be read from across a yard.
+func IncidentLarge(w entry.IncidentWhat) string { return incidentWords[w].large }
 
 // IncidentFirst is why, and what to do in its order; nothing where it is not of people
 // or fire.

@@ -12,9 +12,6 @@ type UID string
 
 const byName = "name:"
 
-// NewUID makes a uid of eight random bytes.
-func NewUID(random [8]byte) UID { return UID(hex.EncodeToString(random[:])) }
-
 // NameUID names a thing that has no uid.
 func NameUID(name string) UID { return UID(byName + name) }
 

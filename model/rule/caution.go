@@ -159,18 +159,6 @@ func (c Care) Next(by string, now time.Duration) (Caution, bool) {
 	return due[0], true
 }
 
-// CautionsDue gives the cautions that are due at a state of a smelt.
-func CautionsDue(s fold.State, by string) []Caution {
-	if s.Phase == "" {
-		return nil
-	}
-	var c Care
-	for l := range s.Lines.All() {
-		c.Take(*l)
-	}
-	return c.Due(by)
-}
-
 // momentOf is the moment that an event brings: as early as it can be known, so
 // that the caution comes before the hand does.
 func momentOf(ev entry.Event) (Moment, bool) {
@@ -195,15 +183,4 @@ func momentOf(ev entry.Event) (Moment, bool) {
 		return AtRain, ev.Wet()
 	}
 	return "", false
-}
-
-// Reread gives the cautions of a moment, for the key that shows them again.
-func Reread(m Moment) []Caution {
-	var cs []Caution
-	for _, c := range Cautions {
-		if c.Moment == m {
-			cs = append(cs, c)
-		}
-	}
-	return cs
 }

@@ -14,7 +14,11 @@ import (
 
 func (d *day) due(minute float64, by string) []string {
 	var ids []string
-	for _, c := range rule.CautionsDue(fold.Fold(d.entries, fold.All, clock(minute)), by) {
+	var care rule.Care
+	for l := range fold.Fold(d.entries, fold.All, clock(minute)).Lines.All() {
+		care.Take(*l)
+	}
+	for _, c := range care.Due(by) {
 		ids = append(ids, c.ID)
 	}
 	return ids
@@ -146,21 +150,8 @@ func TestCautionsComeOneByOne(t *testing.T) {
 	check(4, "AB", rule.BlowBack)
 }
 
-func TestNoSmeltNoCaution(t *testing.T) {
-	if cs := rule.CautionsDue(fold.State{}, "AB"); cs != nil {
-		t.Error(cs)
-	}
-}
-
-// Every caution has its words and its source, and stands under one moment.
+// Every caution has its words and its source.
 func TestEveryCautionHasWords(t *testing.T) {
-	n := 0
-	for _, m := range []rule.Moment{rule.AtLight, rule.AtBlast, rule.AtCharge, rule.AtOre, rule.AtBlastLost, rule.AtTap, rule.AtLength, rule.AtExtract} {
-		n += len(rule.Reread(m))
-	}
-	if n != len(rule.Cautions) {
-		t.Errorf("%d cautions under the moments, %d in all", n, len(rule.Cautions))
-	}
 	for _, c := range rule.Cautions {
 		title, fact, care := words.Caution(c.ID)
 		if title == "" || fact == "" || care == "" || c.Source == "" || strings.HasSuffix(care, ".") {

@@ -142,12 +142,6 @@ func dayOf(all []Keyed, from time.Duration) day {
 	return d
 }
 
-// Span is from the first charge with ore to when the bloom was pulled, or all was over.
-func Span(all []Keyed) (firstOre, pulled time.Duration) {
-	d := dayOf(all, 0)
-	return d.firstOre, d.pulled
-}
-
 // Choices are what can be otherwise in a smelt from a moment on; as it was comes first.
 func Choices(all []Keyed, from time.Duration) []Choice {
 	d := dayOf(all, from)

@@ -126,9 +126,6 @@ var needWords = map[plan.Need]string{
 	plan.NeedWood: "wood, dry, if all charcoal is burnt from it", plan.NeedClay: "clay mix, dry", plan.NeedHours: "hours", plan.NeedHands: "hands",
 }
 
-// PlanNeed names a need.
-func PlanNeed(n plan.Need) string { return needWords[n] }
-
 var pieceWords = map[entry.PieceKind]string{entry.BloomPiece: "bloom", entry.Billet: "billet", entry.Bar: "bar"}
 
 // Plan is a plan in words, with what the solver foresees of each way to charge.

@@ -191,15 +191,6 @@ func ShareCaption(form entry.PieceKind, alike bool) string {
 	return said
 }
 
-// SpellSession says that a session was kept, and Refusals.
-func SessionKept(said string) string { return "at the forge: " + said }
-
-// NotYetWeighed says that a mass is missing.
-func NotYetWeighed(name string) string { return name + " was not weighed yet" }
-
-// CutInto says a cut.
-func CutInto(name, one, other string) string { return name + " cut in two: " + one + ", " + other }
-
 // PieceGoneAs offers an end.
 func PieceGoneAs(e entry.PieceEnd) string {
 	switch e {

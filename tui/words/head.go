@@ -17,7 +17,7 @@ const (
 	LineHearth    = "hearth"
 	LineSlag      = "slag"
 	LineIn        = "in"
-	HearthLow     = "too cold for slag to run"
+	HearthLow     = "too cold for slag"
 	HearthGood    = "hot enough"
 	LineIron      = "iron"
 	LineYield     = "yield"

@@ -101,7 +101,7 @@ var Table = [Count]Definition{
 	OrePlanned:        {"ore_planned", "kg", "ore that the plan has for the whole smelt, dry"},
 	Yield:             {"yield", "1", "kg of bloom from a kg of ore, dry, of smelts that give a bloom: published ones, and one's own on the same ore mix"},
 	NoBloom:           {"no_bloom", "%", "chance of no compact bloom at all: one and the own failures to ten and the own smelts; before there are two about 1 in 10 for a crew that has smelted elsewhere, 3 to 8 in 10 for one that has not"},
-	OreComeDown:       {"ore_come_down", "%", "share of the ore's iron so far that has come down into the hearth, computed"},
+	OreComeDown:       {"ore_down", "%", "share of the ore's iron so far that has come down into the hearth, computed"},
 	BloomSoFar:        {"bloom_so_far", "kg", "the yield of the ore that has come down"},
 	BloomEnd:          {"bloom_end", "kg", "bloom at the end, if there is one: the yield of the ore planned, or without a plan of the ore in so far"},
 	BloomCarbon:       {"bloom_carbon", "%", "carbon in the iron gathered so far by mass, a span without a middle"},

@@ -124,8 +124,8 @@ func BenchmarkKeyToKept(b *testing.B) {
 	b.ReportMetric(at(own, .99)/at(its, .99), "ratio-p99")
 }
 
-// shelf makes a book of 1,000 smelts of 500 entries.
-func shelf(b *testing.B) string {
+// fullShelf makes a book of 1,000 smelts of 500 entries.
+func fullShelf(b *testing.B) string {
 	b.Helper()
 	path := filepath.Join(b.TempDir(), "book.db")
 	book, err := Open(path, Options{Summarise: counted})
@@ -150,7 +150,7 @@ func shelf(b *testing.B) string {
 
 // BenchmarkShelf opens, lists and reads a book of 1,000 smelts of 500 entries.
 func BenchmarkShelf(b *testing.B) {
-	path := shelf(b)
+	path := fullShelf(b)
 	opt := Options{Summarise: counted}
 	b.Run("open", func(b *testing.B) {
 		for b.Loop() {
@@ -195,7 +195,7 @@ func BenchmarkShelf(b *testing.B) {
 // BenchmarkDamage checks and rescues a book of 1,000 smelts of 500 entries: whole,
 // and with both heads damaged, so that every line is searched for.
 func BenchmarkDamage(b *testing.B) {
-	path := shelf(b)
+	path := fullShelf(b)
 	if info, err := os.Stat(path); err == nil {
 		b.Logf("the book has %d MB", info.Size()>>20)
 	}

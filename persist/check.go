@@ -76,7 +76,7 @@ func (r *Report) add(f Finding) { r.Findings = append(r.Findings, f) }
 
 // checkStream checks one stream in book and twin, or, without a book, the twin by
 // itself, and gives its lines.
-func (r *Report) checkStream(s store, stream string, f boltfile.Summariser) (lines [][]byte) {
+func (r *Report) checkStream(s store, stream string, f Summariser) (lines [][]byte) {
 	c, err := s.gather(stream)
 	at, do := Finding{Stream: stream, File: s.path}, words.FindingOpen
 	var fault error
@@ -106,8 +106,8 @@ func (r *Report) checkStream(s store, stream string, f boltfile.Summariser) (lin
 	}
 	r.fault(at, err, do)
 	r.fault(at, c.inTwin(), words.FindingOpen)
-	if sum, ok := c.record.Stored(); ok && f != nil && err == nil && len(entries) == len(lines) {
-		made, _ := json.Marshal(f.Of(stream, lines, c.record))
+	if sum, ok := s.stored(stream, c.record, 0); ok && f != nil && err == nil && len(entries) == len(lines) {
+		made, _ := json.Marshal(f.of(stream, lines, c.record))
 		kept, _ := json.Marshal(sum)
 		if !bytes.Equal(made, kept) {
 			r.fault(at, errors.New(words.FoundSummary), words.FindingRenew)

@@ -3,7 +3,6 @@ package persist
 import (
 	"errors"
 	"maps"
-	"os"
 
 	"chargehand/model/words"
 	"chargehand/persist/boltfile"
@@ -41,10 +40,8 @@ func (s store) gather(stream string) (c copies, broken error) {
 	c.more = append(append(c.more, c.text.Beyond...), s.found[stream]...)
 	c.heads = map[string]uint64{}
 	if c.record.Head == "" { // the summary beside the twin has counted too
-		if b, err := os.ReadFile(twin.SummaryFile(s.folder, stream)); err == nil {
-			if rec, ok := boltfile.ReadRecord(b); ok && rec.Head != "" {
-				c.heads[rec.Head] = rec.Length
-			}
+		if n, ok := s.noted(stream); ok && n.Head != "" {
+			c.heads[n.Head] = n.Length
 		}
 	}
 	return c, broken

@@ -126,10 +126,7 @@ func (b *Book) bring(name string, lines [][]byte, made int, absent func(*writer)
 		return &LineError{Stream: name, Seq: uint64(n + 1), What: why}
 	}
 	rec := boltfile.RecordOf(lines, gaps)
-	rec, err := rec.With(b.opt.Summarise.Of(name, lines, rec))
-	if err != nil {
-		return err
-	}
+	sum := b.opt.Summarise.of(name, lines, rec)
 	text, err := twin.NewDraft(b.store.folder, name, lines)
 	if err != nil {
 		return err
@@ -166,7 +163,7 @@ func (b *Book) bring(name string, lines [][]byte, made int, absent func(*writer)
 		}
 		whole = true
 		delete(w.streams, name) // it had no line; the next entry for it reads where it stands
-		w.b.store.noteSummary(name, rec)
+		w.b.store.noteSummary(name, rec, sum)
 		return nil
 	}
 	for !whole {

@@ -55,13 +55,13 @@ func Open(path string, opt Options) (*Book, error) {
 	}
 	disk.Sweep(filepath.Dir(file), filepath.Base(file))
 	disk.Sweep(folder, "")
-	stale, rest, err := b.compareAtOpening(meta.Last)
+	rest, err := b.compareAtOpening()
 	if err != nil {
 		release()
 		book.Close()
 		return nil, err
 	}
-	b.start(stale, rest)
+	b.start(rest)
 	return b, nil
 }
 
@@ -83,37 +83,31 @@ func makeAnew(file string, opt Options) (said []string, err error) {
 }
 
 // compareAtOpening compares the length of every twin with what the book says of
-// it, and line by line those that differ and the smelt written last. It gives the streams whose summary is to be made anew, and the rest.
-func (b *Book) compareAtOpening(last string) (stale, rest []string, err error) {
-	recs := b.store.book().AtOpen()
+// it, and line by line those that differ. It gives all streams: their lines are held
+// against each other when they are read or written to, or in a pause.
+func (b *Book) compareAtOpening() (rest []string, err error) {
+	recs, err := b.store.book().Records()
+	if err != nil {
+		return nil, err
+	}
 	sizes, err := twin.Sizes(b.store.folder)
 	if err != nil {
-		return nil, nil, disk.AccessError(b.store.folder, err)
+		return nil, disk.AccessError(b.store.folder, err)
 	}
-	for _, stream := range named(recs, sizes) {
-		rec := recs[stream]
-		if !rec.Fresh && !isHouse(stream) {
-			stale = append(stale, stream)
-		}
-		if sizes[stream] == rec.Bytes && stream != last {
-			rest = append(rest, stream)
+	rest = named(recs, sizes)
+	for _, stream := range rest {
+		if sizes[stream] == recs[stream].Bytes {
 			continue
 		}
 		a, err := b.store.reconcile(stream)
 		b.noteMended(a.told(stream))
-		if errors.Is(err, disk.ErrPoisoned) { // the writer puts another in its place
-			rest = append(rest, stream)
-			continue
-		}
-		if err != nil {
+		switch {
+		case err == nil:
+			a.twin.Close()
+		case !errors.Is(err, disk.ErrPoisoned): // else the writer puts another in its place
 			// The stream can be looked at as it is; keeping in it tries again.
 			b.noteMended([]string{words.OfStream(stream, words.NotCompared(err))})
-			continue
-		}
-		a.twin.Close()
-		if len(a.said) > 0 && rec.Fresh && !isHouse(stream) {
-			stale = append(stale, stream)
 		}
 	}
-	return stale, rest, nil
+	return rest, nil
 }

@@ -23,7 +23,7 @@ type Options struct {
 	Acked func(Ack)
 	// Summarise makes the shelf's line of a smelt from its entries; nil leaves
 	// all but id, number of entries and head empty.
-	Summarise boltfile.Summariser
+	Summarise Summariser
 	// Progress is told how far an import, a check or a rescue has come, on its
 	// goroutine: in entries, or kB of lines. nil is none.
 	Progress func(done, of int)

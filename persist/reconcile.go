@@ -63,9 +63,6 @@ func (s store) reconcile(stream string) (a agreed, err error) {
 	if a.rec.Head == "" && a.rec.Length == c.record.Length {
 		a.rec.Lost = cmp.Or(c.record.Head, c.record.Lost)
 	}
-	if a.rec.Head == c.record.Head && a.rec.Length == c.record.Length {
-		a.rec.Rule, a.rec.Summary = c.record.Rule, c.record.Summary
-	}
 	kept := twin.SamePrefix(c.book, a.lines)
 	giveWay := kept < len(c.book)
 	switch {

@@ -127,20 +127,20 @@ func TestOpeningMendsWhatOneOfTheTwoLacks(t *testing.T) {
 
 // What the book loses to its twin is kept beside it under another name.
 func TestWhatGivesWayIsSetAside(t *testing.T) {
-	b, _, path := bookAfter(t, Options{}, func(t *testing.T, path string) {
+	b, want, path := bookAfter(t, Options{}, func(t *testing.T, path string) {
 		mutate(t, path, func(b *bolt.Bucket, _ *bolt.Tx) error {
 			return b.Put(seqKey(5), bytes.Replace(b.Get(seqKey(5)), []byte("note 5"), []byte("note 6"), 1))
 		})
 	})
+	same(t, b, smelt, want)
 	if aside := read(t, twinOf(path, smelt)+disk.AsideExt+"1"); !bytes.Contains(aside, []byte("note 6")) {
 		t.Error("the changed entry was not set aside")
 	}
 	shut(t, b)
 }
 
-// Opening compares lengths for all and lines for the smelt written last; a
-// change of the same length elsewhere is found in the background, and when the
-// stream is read.
+// Opening compares lengths; a change of the same length is found in the background,
+// and when the stream is read.
 func TestWhatOpeningDoesNotLookAtIsFoundInTheBackground(t *testing.T) {
 	path := placeOf(t)
 	b, a := open(t, path, Options{})
@@ -210,10 +210,10 @@ func TestCheckNamesWhatIsWrongAndChangesNothing(t *testing.T) {
 				return b.Put(seqKey(10), bytes.Replace(b.Get(seqKey(10)), []byte("note 10"), []byte("note 11"), 1))
 			})
 		}},
-		{"summary", "count of its entries is missing or was changed", 10, 0, func(t *testing.T, path string) {
+		{"record", "count of its entries is missing or was changed", 10, 0, func(t *testing.T, path string) {
 			mutate(t, path, func(_ *bolt.Bucket, tx *bolt.Tx) error {
 				s := tx.Bucket(bucketSummary)
-				return s.Put([]byte(smelt), bytes.Replace(s.Get([]byte(smelt)), []byte(`"charges":0`), []byte(`"charges":7`), 1))
+				return s.Put([]byte(smelt), bytes.Replace(s.Get([]byte(smelt)), []byte(`"length":10`), []byte(`"length":17`), 1))
 			})
 		}},
 	} {

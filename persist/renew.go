@@ -53,7 +53,6 @@ func (w *writer) renew(why error) error {
 		return err
 	}
 	s.replace(book)
-	w.last = "" // so that the new one notes it
 	w.compareAll(gone)
 	return nil
 }

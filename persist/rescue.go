@@ -81,9 +81,6 @@ func Rescue(path string, opt Options) (r Rescued, err error) {
 	s.replace(book)
 	err = s.bringAll(&r, opt)
 	if err == nil {
-		err = book.Update(func(tx boltfile.Tx) error { return tx.PutMeta(boltfile.Meta{Last: meta.Last}) })
-	}
-	if err == nil {
 		err = book.Close()
 	}
 	if err != nil {

@@ -42,7 +42,8 @@ func TestSummariesAreRenewedInAPauseAndReadWithoutEntries(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		return recs[smelt].Fresh()
+		_, ok := b.store.stored(smelt, recs[smelt], 0)
+		return ok
 	}
 	await := func() {
 		t.Helper()

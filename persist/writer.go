@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"errors"
 	"slices"
-	"sync"
 	"time"
 
 	"chargehand/model/entry"
@@ -20,10 +19,8 @@ type writer struct {
 	held    []held        // numbered and not kept, in order
 	cause   error         // why the last try failed
 	stale   []string      // streams whose summary is to be renewed in a pause
-	last    string        // the smelt written last, as the book has it
-	making  string        // the smelt whose summary is being made
-	made    chan madeSummary
-	reading sync.WaitGroup // whoever reads the book to make one
+	making  bool          // a summary
+	made    chan struct{} // it was made
 
 	rest   []string // streams that were not compared yet
 	astray bool     // a file went: they are, before the end
@@ -38,8 +35,8 @@ type held struct {
 }
 
 // start sets the writer going.
-func (b *Book) start(stale, rest []string) {
-	w := &writer{b: b, streams: map[string]*stream{}, stale: stale, rest: rest, made: make(chan madeSummary, 1)}
+func (b *Book) start(rest []string) {
+	w := &writer{b: b, streams: map[string]*stream{}, rest: rest, made: make(chan struct{}, 1)}
 	go w.run()
 }
 
@@ -76,8 +73,8 @@ func (w *writer) run() {
 				}
 			case job := <-w.b.jobs:
 				job(w)
-			case m := <-w.made:
-				w.store(m)
+			case <-w.made:
+				w.making = false
 			case <-compare:
 				compare = nil
 				after = w.compareNext()
@@ -92,7 +89,7 @@ func (w *writer) run() {
 		switch {
 		case w.waiting() > 0:
 			pause.Reset(w.b.opt.retryEvery)
-		case len(w.stale) > 0 && w.making == "":
+		case len(w.stale) > 0 && !w.making:
 			pause.Reset(w.b.opt.idle)
 		}
 	}
@@ -180,13 +177,10 @@ func (w *writer) writeBook() error {
 	if len(tails) == 0 {
 		return nil
 	}
-	recs, last := map[string]boltfile.Record{}, w.last
+	recs := map[string]boltfile.Record{}
 	for _, h := range w.held {
 		if h.refused == nil {
 			recs[h.e.Stream] = h.rec
-			if h.e.Stream != entry.House {
-				last = h.e.Stream
-			}
 		}
 	}
 	err := w.b.store.book().Update(func(tx boltfile.Tx) error {
@@ -195,15 +189,11 @@ func (w *writer) writeBook() error {
 				return err
 			}
 		}
-		if last != w.last {
-			return tx.PutMeta(boltfile.Meta{Last: last})
-		}
 		return nil
 	})
 	if err != nil {
 		return err
 	}
-	w.last = last
 	for name, lines := range tails {
 		w.streams[name].booked += uint64(len(lines))
 	}
@@ -243,7 +233,9 @@ func (w *writer) drain(entries []entry.Entry) error {
 		w.renewAll()
 	}
 	err = disk.Both(err, w.bringAll())
-	w.reading.Wait()
+	if w.making {
+		<-w.made // it reads the book
+	}
 	for _, s := range w.streams {
 		s.twin.Close()
 	}

@@ -46,7 +46,7 @@ func FileCut(there int64, need uint64) string {
 func FileForeignFor(why error) string { return FileForeign + " (" + why.Error() + ")" }
 
 // BadSchema says what stood for the book's form.
-func BadSchema(got []byte) string { return fmt.Sprintf("its schema is %q", got) }
+func BadSchema(got string) string { return fmt.Sprintf("its schema is %q", got) }
 
 // NoBucket says which part of a book is missing.
 func NoBucket(name []byte) string { return fmt.Sprintf("bucket %q is missing", name) }

@@ -54,9 +54,9 @@ func firstBuckets(tx *bolt.Tx, now time.Time, uid string) error {
 		rand.Read(random[:]) // never fails (crypto/rand)
 		uid = hex.EncodeToString(random[:])
 	}
-	m, form, name := tx.Bucket(bucketMeta), []byte(strconv.Itoa(Schema)), []byte(uid)
+	m, form := tx.Bucket(bucketMeta), strconv.Itoa(Schema)
 	return cmp.Or(
-		m.Put(keySchema, form), m.Put(keyUID, name), m.Put(keySum, metaSum(form, name)),
+		m.Put(keySchema, []byte(form)), m.Put(keyUID, []byte(uid)), m.Put(keySum, []byte(metaSum(form, uid))),
 		m.Put(keyCreated, []byte(entry.Wall(now).Format(time.RFC3339Nano))))
 }
 

@@ -1,7 +1,6 @@
 package boltfile
 
 import (
-	"bytes"
 	"cmp"
 	"errors"
 	"io/fs"
@@ -22,8 +21,7 @@ import (
 // lets nothing be written any more once it is not known what the disk holds.
 type File struct {
 	Path   string
-	Meta   Meta              // as it was opened
-	atOpen map[string]Opened // the streams
+	Meta   Meta // as it was opened
 	db     *bolt.DB
 	commit Commit
 	file   *os.File // to let go of its lock when bbolt panics on a bad page
@@ -92,13 +90,13 @@ func Open(path string, opt Options) (*File, error) {
 	}
 	h, err := newestHead(path, true) // with the lock: nobody changes it now
 	if err == nil {
-		var bad error
-		if f.atOpen, bad = f.walk(h.size, h.pages).sound(h, opt.Whole || h.pages*h.size <= smallFile); bad != nil {
+		w := walk{file: f.file, root: h.root, size: h.size, pages: h.pages}
+		said, bad := w.sound(h.freelist, opt.Whole || h.pages*h.size <= smallFile)
+		if bad != nil {
 			err = disk.Damaged(path, words.FileDamaged(bad))
+		} else if f.Meta, bad = metaOf(said); bad != nil {
+			err = disk.Damaged(path, words.FileForeignFor(bad))
 		}
-	}
-	if err == nil {
-		f.Meta, err = f.meta()
 	}
 	if err != nil {
 		return nil, disk.Both(err, f.Close())
@@ -106,14 +104,26 @@ func Open(path string, opt Options) (*File, error) {
 	return f, nil
 }
 
-// View reads in one transaction. What do wants to keep it copies. A page that
-// cannot be read poisons the book, and nothing more is read of it.
-func (f *File) View(do func(Tx) error) error {
+// follow reads one state of the book by following its pages: bbolt would follow a bad
+// one to the end of the program, and a fault of memory for each page of its map takes
+// longer than reading it. bbolt's transaction only sees to it that they stay as they
+// are. A book with a bad one is not written to any more.
+func (f *File) follow(do func(*walk) error) error {
 	if f.broken.Load() {
 		return *f.poison.Load()
 	}
-	err := guarded(f.Path, func() error { return f.db.View(func(tx *bolt.Tx) error { return do(Tx{tx}) }) })
-	if isBroken(err) {
+	var bad error
+	err := guarded(f.Path, func() error {
+		return f.db.View(func(tx *bolt.Tx) error {
+			size := uint64(f.db.Info().PageSize)
+			bad = do(&walk{file: f.file, root: uint64(tx.Cursor().Bucket().Root()), size: size, pages: uint64(tx.Size()) / size})
+			return nil
+		})
+	})
+	switch {
+	case bad != nil:
+		return f.spoil(disk.Damaged(f.Path, words.FileDamaged(bad)))
+	case isBroken(err):
 		return f.spoil(err)
 	}
 	return err
@@ -208,48 +218,19 @@ func (f *File) Poisoned() bool { return f.poison.Load() != nil }
 // Found tells whether the path still leads to the file, without poisoning it.
 func (f *File) Found() bool { return f.place.There() == nil }
 
-// meta reads what the book says of itself. A file that is no book of this program
-// is an ErrDamaged.
-func (f *File) meta() (m Meta, err error) {
-	err = guarded(f.Path, func() error {
-		return f.db.View(func(tx *bolt.Tx) error { m, err = Tx{tx}.meta(); return err })
-	})
-	if err != nil && !errors.Is(err, errFault) {
-		err = disk.Damaged(f.Path, words.FileForeignFor(err))
-	}
-	return m, err
-}
-
-// AtOpen gives the streams as they were when the book was opened, once: its pages were
-// followed then, which takes a while in a large book.
-func (f *File) AtOpen() map[string]Opened {
-	streams := f.atOpen
-	f.atOpen = nil
-	return streams
-}
-
-// Records reads the records of all streams.
+// Records reads the records of all streams. That of one whose record was changed is
+// zero: it can be made anew.
 func (f *File) Records() (map[string]Record, error) {
 	all := map[string]Record{}
-	err := f.follow(false, func(tx Tx, each eachOf) error {
-		streams, err := tx.top(bucketStreams)
-		if err != nil {
-			return err
-		}
-		summaries, err := tx.top(bucketSummary)
-		if err != nil {
-			return err
-		}
+	err := f.follow(func(w *walk) error {
 		return cmp.Or(
-			each(streams, func(name, _ []byte, bucket bool) error {
-				if bucket {
-					all[string(name)] = Record{}
-				}
+			w.in(bucketStreams, func(name, _ []byte, _ bool) error {
+				all[string(name)] = Record{}
 				return nil
 			}),
-			each(summaries, func(name, record []byte, _ bool) error {
+			w.in(bucketSummary, func(name, record []byte, _ bool) error {
 				if _, known := all[string(name)]; known {
-					all[string(name)], _ = ReadRecord(record) // as Tx.Record
+					all[string(name)], _ = ReadRecord(record)
 				}
 				return nil
 			}))
@@ -257,53 +238,27 @@ func (f *File) Records() (map[string]Record, error) {
 	return all, err
 }
 
-// walk is a walk over its pages.
-func (f *File) walk(size, pages uint64) *walk {
-	return &walk{file: f.file, size: size, pages: pages, seen: map[uint64]bool{}}
-}
-
-// eachOf gives what stands in a bucket, in order.
-type eachOf func(*bolt.Bucket, found) error
-
-// follow reads in one transaction by following the pages of buckets as they are read:
-// bbolt would follow a bad one to the end of the program, and a fault of memory for
-// each page of its map takes longer than reading it. A book with a bad one is not
-// written to any more. Only with keeps may be kept what stands in them.
-func (f *File) follow(keeps bool, do func(Tx, eachOf) error) error {
-	var bad error
-	err := f.View(func(tx Tx) error {
-		size := uint64(f.db.Info().PageSize)
-		return do(tx, func(b *bolt.Bucket, take found) error {
-			if b.Root() == 0 { // it stands in a page that was followed
-				return b.ForEach(func(key, value []byte) error { return take(bytes.Clone(key), bytes.Clone(value), value == nil) })
-			}
-			w := f.walk(size, uint64(tx.tx.Size())/size)
-			w.keeps = keeps
-			bad = cmp.Or(bad, w.tree(uint64(b.Root()), take))
-			return nil
-		})
-	})
-	if bad != nil {
-		return f.spoil(disk.Damaged(f.Path, words.FileDamaged(bad)))
-	}
-	return err
-}
-
 // Stream gives what the book has of a stream, whatever it is; nothing for an unknown
 // one.
 func (f *File) Stream(name string) (r Record, lines [][]byte, err error) {
-	err = f.follow(true, func(tx Tx, each eachOf) (err error) {
-		if r, err = tx.Record(name); err != nil {
-			return err
-		}
-		b, err := tx.within(bucketStreams, name)
-		if b == nil || err != nil {
-			return err
-		}
-		return each(b, func(_, line []byte, _ bool) error {
-			lines = append(lines, line)
-			return nil
-		})
+	err = f.follow(func(w *walk) error {
+		w.keeps = true
+		return cmp.Or(
+			w.in(bucketSummary, func(stream, record []byte, _ bool) error {
+				if string(stream) == name {
+					r, _ = ReadRecord(record)
+				}
+				return nil
+			}),
+			w.in(bucketStreams, func(stream, value []byte, _ bool) error {
+				if string(stream) != name {
+					return nil
+				}
+				return w.bucket(value, func(_, line []byte, _ bool) error {
+					lines = append(lines, line)
+					return nil
+				})
+			}))
 	})
 	if err != nil {
 		lines = nil

@@ -2,6 +2,7 @@ package boltfile
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/binary"
 	"errors"
 	"io"
@@ -36,6 +37,7 @@ var errPage = errors.New(words.PageBad)
 // file, which ends the program. What the lines say is for the chain to judge.
 type walk struct {
 	file  io.ReaderAt
+	root  uint64          // the first page of the tree of its buckets
 	size  uint64          // of a page
 	pages uint64          // how many there are
 	seen  map[uint64]bool // in use, or called free
@@ -48,10 +50,11 @@ type walk struct {
 type found func(key, value []byte, bucket bool) error
 
 // sound follows all that bbolt follows when it opens a book and looks a stream up;
-// with whole also what the streams hold. It gives the streams, which it comes by.
-func (w *walk) sound(h head, whole bool) (streams map[string]Opened, err error) {
-	streams = map[string]Opened{}
-	if err := w.free(h.freelist); err != nil {
+// with whole also what the streams hold. It gives the names of the buckets, and what
+// stands in meta.
+func (w *walk) sound(freelist uint64, whole bool) (said map[string]string, err error) {
+	w.seen, said = map[uint64]bool{}, map[string]string{}
+	if err := w.free(freelist); err != nil {
 		return nil, err
 	}
 	var deeper found
@@ -61,34 +64,42 @@ func (w *walk) sound(h head, whole bool) (streams map[string]Opened, err error) 
 		}
 		return nil
 	}
-	stream := func(name, value []byte, bucket bool) error {
-		if !bucket { // its mark was changed: bbolt would take a stream for a value
-			return errPage
-		}
-		streams[string(name)] = Opened{}
-		if whole || native.Uint64(value) == 0 {
-			return w.bucket(value, deeper)
-		}
-		return nil
-	}
-	record := func(name, value []byte, bucket bool) error {
-		if _, known := streams[string(name)]; known { // they come before the summaries
-			streams[string(name)] = openedAs(value)
-		}
-		return deeper(name, value, bucket)
-	}
-	err = w.tree(h.root, func(name, value []byte, bucket bool) error {
+	return said, w.tree(w.root, func(name, value []byte, bucket bool) error {
+		said[string(name)] = ""
 		switch {
-		case !bucket:
+		case !bucket: // its mark was changed: bbolt would take it for a value
 			return errPage
+		case bytes.Equal(name, bucketMeta):
+			return w.bucket(value, func(key, value []byte, _ bool) error {
+				said[string(key)] = string(value)
+				return nil
+			})
 		case bytes.Equal(name, bucketStreams):
-			return w.bucket(value, stream)
-		case bytes.Equal(name, bucketSummary):
-			return w.bucket(value, record)
+			return w.bucket(value, func(_, value []byte, bucket bool) error {
+				if !bucket {
+					return errPage
+				}
+				if whole || native.Uint64(value) == 0 {
+					return w.bucket(value, deeper)
+				}
+				return nil
+			})
 		}
 		return w.bucket(value, deeper)
 	})
-	return streams, err
+}
+
+// in follows one of the first buckets.
+func (w *walk) in(first []byte, f found) error {
+	w.seen = map[uint64]bool{}
+	err := errors.New(words.NoBucket(first))
+	bad := w.tree(w.root, func(name, value []byte, _ bool) error {
+		if bytes.Equal(name, first) {
+			err = w.bucket(value, f)
+		}
+		return nil
+	})
+	return cmp.Or(bad, err)
 }
 
 // page reads a page with those that go on from it. Each is there once.

@@ -1,9 +1,9 @@
 package boltfile
 
 import (
-	"bytes"
 	"cmp"
 	"encoding/binary"
+	"encoding/json"
 	"errors"
 	"fmt"
 	"hash/crc32"
@@ -23,20 +23,19 @@ const Schema = 1
 var (
 	bucketMeta    = []byte("meta")
 	bucketStreams = []byte("streams") // stream -> sequence, 8 bytes big-endian -> line
-	bucketSummary = []byte("summary") // stream -> record
+	bucketSummary = []byte("summary") // stream -> record, sealed
 	bucketComing  = []byte("coming")  // as streams, of an import that is not whole
 	keySchema     = []byte("schema")
 	keyUID        = []byte("uid")
 	keyCreated    = []byte("created")
-	keyLast       = []byte("last") // the smelt written last
-	keySum        = []byte("sum")  // of schema and uid; books of before have none
+	keySum        = []byte("sum") // of schema and uid; books of before have none
 )
 
 // fill is how full a page is packed. Sequences only grow, so that a page is
 // never opened again once it is full.
 const fill = 0.9
 
-// Tx is one transaction. What it gives is copied.
+// Tx is one transaction that writes.
 type Tx struct{ tx *bolt.Tx }
 
 // top gives a top-level bucket, or an error where the file has none: then it is
@@ -48,36 +47,18 @@ func (tx Tx) top(name []byte) (*bolt.Bucket, error) {
 	return nil, errors.New(words.NoBucket(name))
 }
 
-// within gives the bucket of a stream in a top-level one; nil for an unknown stream.
-func (tx Tx) within(top []byte, stream string) (*bolt.Bucket, error) {
-	b, err := tx.top(top)
-	if err != nil {
-		return nil, err
-	}
-	return b.Bucket([]byte(stream)), nil
-}
-
-// Record reads a stream's record; the zero record for an unknown stream, and for
-// one that was changed: it can be made anew.
-func (tx Tx) Record(stream string) (r Record, err error) {
-	b, err := tx.top(bucketSummary)
-	if err == nil {
-		r, _ = ReadRecord(b.Get([]byte(stream)))
-	}
-	return r, err
-}
-
-// PutRecord writes a stream's record.
-func (tx Tx) PutRecord(stream string, r Record) error {
+// putRecord writes a stream's record: sealed, since nothing else tells whether it was
+// changed.
+func (tx Tx) putRecord(stream string, r Record) error {
 	b, err := tx.top(bucketSummary)
 	if err != nil {
 		return err
 	}
-	v, err := r.Marshal()
+	v, err := json.Marshal(r)
 	if err != nil {
 		return err
 	}
-	return b.Put([]byte(stream), v)
+	return b.Put([]byte(stream), twin.Sealed(v))
 }
 
 // PutLines appends lines to a stream and writes its record.
@@ -86,7 +67,7 @@ func (tx Tx) PutLines(stream string, lines [][]byte, r Record) error {
 	if err != nil {
 		return err
 	}
-	return cmp.Or(put(streams, stream, lines), tx.PutRecord(stream, r))
+	return cmp.Or(put(streams, stream, lines), tx.putRecord(stream, r))
 }
 
 // put puts lines under their sequences.
@@ -134,7 +115,7 @@ func (tx Tx) TakeIn(stream string, r Record) error {
 	if err == nil {
 		err = coming.MoveBucket([]byte(stream), streams)
 	}
-	return cmp.Or(err, tx.tx.DeleteBucket(bucketComing), tx.PutRecord(stream, r))
+	return cmp.Or(err, tx.tx.DeleteBucket(bucketComing), tx.putRecord(stream, r))
 }
 
 // Replace puts lines in the place of all that a stream has.
@@ -150,47 +131,32 @@ func (tx Tx) Replace(stream string, lines [][]byte, r Record) error {
 type Meta struct {
 	Schema int
 	UID    string
-	Last   string // the smelt written last
 }
 
 // metaSum is what stands for the sum of schema and uid.
-func metaSum(schema, uid []byte) []byte {
-	return fmt.Appendf(nil, "%08x", crc32.ChecksumIEEE(bytes.Join([][]byte{schema, uid}, []byte(" "))))
+func metaSum(schema, uid string) string {
+	return fmt.Sprintf("%08x", crc32.ChecksumIEEE([]byte(schema+" "+uid)))
 }
 
-// PutMeta notes UID and Last, where they are given.
-func (tx Tx) PutMeta(m Meta) error {
-	b, err := tx.top(bucketMeta)
-	if err == nil && m.UID != "" {
-		err = cmp.Or(b.Put(keyUID, []byte(m.UID)), b.Put(keySum, metaSum(b.Get(keySchema), []byte(m.UID))))
-	}
-	if err == nil && m.Last != "" {
-		err = b.Put(keyLast, []byte(m.Last))
-	}
-	return err
-}
-
-// meta reads what the book says of itself, and sees that its buckets are there.
-func (tx Tx) meta() (m Meta, err error) {
-	b := tx.tx.Bucket(bucketMeta)
-	if b == nil {
+// metaOf reads it from what stands in the bucket, and sees that the others are there.
+func metaOf(said map[string]string) (m Meta, err error) {
+	schema, ok := said[string(keySchema)]
+	if !ok {
 		return m, errors.New(words.NoSchema)
 	}
-	if sum := b.Get(keySum); sum != nil && !bytes.Equal(sum, metaSum(b.Get(keySchema), b.Get(keyUID))) {
+	m.UID = said[string(keyUID)]
+	if sum, ok := said[string(keySum)]; ok && sum != metaSum(schema, m.UID) {
 		return m, errors.New(words.BadSum)
 	}
-	m.Schema, err = strconv.Atoi(string(b.Get(keySchema)))
-	if err != nil || m.Schema < 1 {
-		return m, errors.New(words.BadSchema(b.Get(keySchema)))
+	if m.Schema, err = strconv.Atoi(schema); err != nil || m.Schema < 1 {
+		return m, errors.New(words.BadSchema(schema))
 	}
-	m.UID, m.Last = string(b.Get(keyUID)), string(b.Get(keyLast))
-	if m.Schema > Schema {
-		return m, nil
+	for _, name := range [][]byte{bucketStreams, bucketSummary} {
+		if _, ok := said[string(name)]; !ok && m.Schema <= Schema {
+			return m, errors.New(words.NoBucket(name))
+		}
 	}
-	if _, err = tx.top(bucketStreams); err == nil {
-		_, err = tx.top(bucketSummary)
-	}
-	return m, err
+	return m, nil
 }
 
 // Newer is the error for a book that a newer version made.

@@ -31,7 +31,7 @@ func From(s fold.State) Reading {
 		r.Dipped = entry.Some(s.LevelAt.Seconds())
 	}
 	if b, ok := s.BlastAt(s.At); ok {
-		r.Blast, r.BlastAt, r.BlastOff = b.Set, b.At, b.Off
+		r.Blast, r.BlastAt, r.BlastOff = b.Set, setAt(&s, b), b.Off
 	}
 	r.Charges = charges(s)
 	r.Next, r.NextRatio = next(s)
@@ -117,4 +117,18 @@ func ofMass(m fold.Mass, basis Basis) Figure {
 		basis = Guessed
 	}
 	return Figure{Band: physics.LogNormal(m.Kg, math.Sqrt(m.RelVariance())), Basis: basis} // its middle is what the scales said
+}
+
+// setAt is when a blast was observed as it is set, and of one that is off since when. "On" again and a pressure alone
+// leave it as it was observed before.
+func setAt(s *fold.State, b fold.Blast) time.Duration {
+	if b.Off {
+		return b.At
+	}
+	for i := len(s.Blast) - 1; i >= 0; i-- {
+		if o := s.Blast[i]; o.At <= s.At && !o.Off && !o.Seen.SaysNoSetting() {
+			return o.At
+		}
+	}
+	return b.At
 }

@@ -120,7 +120,7 @@ type Reading struct {
 	Due                    forecast.Due // when the next charges are due; see HasDue
 	HasDue                 bool
 	Blast                  entry.Blast   // as last observed, with what the entries since left standing
-	BlastAt                time.Duration // when
+	BlastAt                time.Duration // when it was, or since when it is off
 	BlastOff               bool
 	PressedAt              time.Duration        // when the pressure before the tuyere was last read; see BackPressure
 	Blower                 []entry.Blast        // what the blower gave at settings that were metered

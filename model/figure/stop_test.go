@@ -84,3 +84,15 @@ func TestAnHourWithoutBlastIsNoBurning(t *testing.T) {
 		t.Errorf("in an hour without blast it sank from %.1f to %.1f cm", before, after)
 	}
 }
+
+// On again after a stop it blows as it was measured before: nobody measured it when it went on. While it is off the
+// moment is that from which it has been.
+func TestABlastOnAgainWasMeasuredBefore(t *testing.T) {
+	entries, _ := stopped(true)
+	for minute, want := range map[float64]float64{91: 5, 100: 92, 160: 5} {
+		r := figure.From(fold.Fold(entries, fold.All, time.Duration(minute*float64(time.Minute))))
+		if got := r.BlastAt.Minutes(); got != want {
+			t.Errorf("at minute %v the blast is of minute %v, want %v", minute, got, want)
+		}
+	}
+}

@@ -84,13 +84,16 @@ func (f *folder) used(l line) {
 // stored describes a lot, and counts it where a mass is said.
 func (f *folder) stored(l line, described entry.Lot) {
 	lot := f.at(described.ID())
+	if described.Moisture.Known && !lot.Moisture.Known {
+		lot.lay(described, l.at)
+	}
 	lot.Lot, lot.damp = described, described.Moisture.Known
 	if described.Assay != nil {
 		lot.Assays = append(lot.Assays, *described.Assay)
 	}
 	m := f.weight(entry.Amount{Mass: described.Mass, Stacked: described.Stacked}, described)
 	if m.Known() {
-		lot.count(Change{At: l.at, Seq: l.seq, Kg: m.Kg, Dry: dried(m, moistureOf(described))})
+		lot.count(Change{At: l.at, Seq: l.seq, Kg: m.Kg, Dry: dried(m, moistureOf(described)), guessed: !described.Moisture.Known})
 	}
 }
 
@@ -106,7 +109,7 @@ func (f *folder) deed(l line, d entry.Deed) {
 			if d.Does == entry.CountedAgain {
 				lot.Volume = float64(a.Stacked.Value)
 			}
-			c := Change{At: l.at, Seq: l.seq, Does: d.Does, Dry: f.dry(lot, a)}
+			c := Change{At: l.at, Seq: l.seq, Does: d.Does, Dry: f.dry(lot, a), guessed: !a.Moisture.Known && !lot.Moisture.Known}
 			if as := f.weight(a, lot.Lot); as.Known() {
 				c.Kg = as.Kg
 			}

@@ -7,8 +7,8 @@
 // nothing of its own.
 //
 // What there is is reckoned dry. A weight is turned to its dry mass by the
-// moisture said with it, else by the lot's; a lot that gets wet so keeps what
-// there is of it, and needs are compared with stores dry against dry. Screens
+// moisture said with it, else by the lot's, else by the first that is found within
+// days of it; a lot that gets wet later so keeps what there is of it, and needs are compared with stores dry against dry. Screens
 // show both, by Lot.Weight.
 //
 // Nothing is refused. An amount that nobody knows ("some") leaves a lot known

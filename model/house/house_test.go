@@ -170,6 +170,51 @@ func TestDryAgainstDry(t *testing.T) {
 	}
 }
 
+// A lot is weighed as it was dug and a bowl of it is weighed, dried and weighed within the day:
+// 1250 g became 1010 g, so that 31 kg as dug are 31 x 1010/1250 dry, and still weigh 31.
+func TestAFirstSampleDriedTellsOfTheWeighing(t *testing.T) {
+	water := entry.Some(entry.Share(1250.0/1010 - 1))
+	wet := entry.LotStored{Lot: entry.Lot{UID: pond, Name: "pond", What: entry.Ore, Moisture: water}}
+	dug := func(b *book) {
+		b.key(entry.LotStored{Lot: entry.Lot{UID: pond, Name: "pond", What: entry.Ore}})
+		b.key(entry.Deed{Does: entry.Dug, Out: []entry.Amount{{Lot: pond, Mass: kg(31)}}})
+	}
+	guess := 31 / (1 + moistureOf(entry.Lot{What: entry.Ore}))
+	for _, c := range []struct {
+		name string
+		then func(b *book) []Use
+		dry  float64
+	}{
+		{"at once", func(b *book) []Use { b.key(wet); return nil }, 31 * 1010.0 / 1250},
+		{"and again when it was rained on", func(b *book) []Use {
+			b.key(wet)
+			b.key(entry.LotStored{Lot: entry.Lot{UID: pond, Name: "pond", What: entry.Ore, Moisture: share(0.5)}})
+			return nil
+		}, 31 * 1010.0 / 1250},
+		{"after part of it was sold", func(b *book) []Use {
+			b.key(entry.Deed{Does: entry.Sold, In: []entry.Amount{{Lot: pond, Mass: kg(10)}}})
+			b.key(wet)
+			return nil
+		}, 21 * 1010.0 / 1250},
+		{"two weeks later", func(b *book) []Use { b.late(wet, -14*24*time.Hour); return nil }, guess},
+		{"after a smelt drew on it by the guess", func(b *book) []Use {
+			b.late(wet, -10*time.Hour)
+			return []Use{{Smelt: "s", Takes: []Taken{{At: day.Add(5 * time.Hour), Lot: pond, Dry: Mass{Kg: 5}}}}}
+		}, guess - 5},
+	} {
+		var b book
+		dug(&b)
+		if l := b.lot(t, "pond"); !near(l.Left.Kg, guess) {
+			t.Fatalf("by the usual moisture %v", l.Left.Kg)
+		}
+		uses := c.then(&b)
+		s := b.fold(uses...)
+		if l, _ := s.Lot("pond"); !near(l.Left.Kg, c.dry) {
+			t.Errorf("%s: %.2f kg dry, want %.2f", c.name, l.Left.Kg, c.dry)
+		}
+	}
+}
+
 // A smelt that is lit takes down what is left.
 func TestSnapshot(t *testing.T) {
 	var b book

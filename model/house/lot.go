@@ -33,6 +33,8 @@ type Change struct {
 	Count bool
 	Took  bool    // from the lot, not given to it
 	Off   float64 // kg dry that a count found more than was thought; nought where that was not known
+
+	guessed bool // dried by the usual moisture of its material, since nobody had said any
 }
 
 // Roasted tells whether a roast gave the lot, it was crushed, sieved or put together of ore that was roasted, or its assay is
@@ -83,6 +85,29 @@ func (l Lot) Short() (kg float64, short bool) {
 		return 0, false
 	}
 	return -l.Left.Kg, true
+}
+
+// asItLay is for how long after a weighing a first sample dried still tells how wet a lot
+// was when it was weighed: longer, and it has dried in the heap or was rained on (assumed).
+const asItLay = 72 * time.Hour
+
+// lay takes the first moisture that is said of a lot for that of the weighings shortly
+// before, which were dried by a guess. It changes nothing where one of them is older, where
+// a smelt drew on the lot with the guess, or where it was dried since.
+func (l *Lot) lay(described entry.Lot, at time.Time) {
+	for _, c := range l.Changes {
+		if !c.guessed || at.Sub(c.At) > asItLay || c.Does == entry.Dried || c.Does == entry.Seasoned {
+			return
+		}
+	}
+	by := (1 + moistureOf(l.Lot)) / (1 + moistureOf(described))
+	for _, m := range []*Mass{&l.Came, &l.Went, &l.Left} {
+		m.Kg, m.SD = by*m.Kg, by*m.SD
+	}
+	for i := range l.Changes {
+		c := &l.Changes[i]
+		c.Dry.Kg, c.Dry.SD, c.Off = by*c.Dry.Kg, by*c.Dry.SD, by*c.Off
+	}
 }
 
 func (l *Lot) give(c Change) {

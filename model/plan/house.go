@@ -46,8 +46,9 @@ const (
 	leastSeed = 0.5
 )
 
-// mostCharged is the heaviest measure that goes into a shaft by hand, kg: a barrow is for fetching (assumed).
-const mostCharged = 20
+// mostCharged is the heaviest measure that goes into a shaft by hand, kg: sacks and barrows are for fetching
+// (assumed; charges of published logs are of 0.9 to 4.5 kg charcoal, of bags up to 11 kg only at one large furnace).
+const mostCharged = 6
 
 // MeasureFor is the measure of the house in which a material goes in: the first named that is not too heavy for it.
 func MeasureFor(h house.State, w entry.What) (entry.Measure, bool) {
@@ -122,6 +123,11 @@ func leftIn(h house.State, ore *house.Lot) map[Need]float64 {
 			all[need] = left.Kg
 		}
 	}
+	if ore != nil && ore.Roasted() {
+		if raw, any := rawLeft(h); any {
+			all[NeedOreRaw] = raw
+		}
+	}
 	switch {
 	case ore != nil && ore.Left.Known():
 		all[NeedOreRoasted] = ore.Left.Kg
@@ -131,6 +137,20 @@ func leftIn(h house.State, ore *house.Lot) map[Need]float64 {
 		}
 	}
 	return all
+}
+
+// rawLeft is what is left of ore that is still to be roasted, kg dry, where all of it is known.
+func rawLeft(h house.State) (kg float64, any bool) {
+	for _, l := range h.Lots {
+		if l.Of() != entry.LotOre || l.Roasted() || l.Fines() {
+			continue
+		}
+		if !l.Left.Known() {
+			return 0, false
+		}
+		kg, any = kg+max(l.Left.Kg, 0), true
+	}
+	return kg, any
 }
 
 // Names under which a kept plan promises its figures. The ore is that of the figure of the

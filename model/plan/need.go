@@ -123,20 +123,27 @@ func (p Plan) forging() (physics.Band, entry.Basis) {
 }
 
 // short are the needs that what there is does not cover. What nobody keyed is not
-// compared, nor is what rests on a guess. Wood is short only for the charcoal that is.
+// compared, nor is what rests on a guess. Wood is short only for the charcoal that is, and ore
+// to be roasted for the roasted ore that is.
 func (p Plan) short() []Short {
 	var all []Short
-	burn := 0.0 // kg of charcoal that is not there
+	burn, roast := 0.0, 0.0 // kg of charcoal and of roasted ore that is not there
 	for _, n := range p.Needs {
 		left, counted := p.Left[n.Need]
 		take := n.Band.P50
 		if _, weighed := p.Left[NeedCharcoal]; n.Need == NeedWood && weighed {
 			take = WoodFor(burn).P50
 		}
+		if _, weighed := p.Left[NeedOreRoasted]; n.Need == NeedOreRaw && weighed {
+			take = roast / RoastedOfRaw.P50
+		}
 		if counted && n.Known && n.Basis != entry.BasisGuessed && left < take {
 			all = append(all, Short{n.Need, take, left})
-			if n.Need == NeedCharcoal {
+			switch n.Need {
+			case NeedCharcoal:
 				burn = take - left
+			case NeedOreRoasted:
+				roast = take - left
 			}
 		}
 	}

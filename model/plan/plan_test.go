@@ -97,6 +97,31 @@ func TestWoodIsForTheCharcoalThatIsMissing(t *testing.T) {
 	}
 }
 
+// Ore that lies as it was dug is told of, and asked for only so far as roasted ore is missing.
+func TestOreAsDugIsForTheRoastedOreThatIsMissing(t *testing.T) {
+	kg := func(v float64) house.Mass { return house.Mass{Kg: v} }
+	roasted := house.Lot{Lot: entry.Lot{Name: "moor, roasted", What: entry.Ore}, ID: "a1", Left: kg(5), Assays: []entry.Assay{{Basis: entry.AsRoasted}}}
+	h := house.State{Lots: []house.Lot{roasted, {Lot: entry.Lot{Name: "carr", What: entry.Ore}, ID: "a2", Left: kg(3)}}}
+	p := asked(func(a *plan.Ask) { *a = a.FromHouse(h, nil, &roasted, learn.Lessons{}) })
+	if left, known := p.Left[plan.NeedOreRaw]; !known || left != 3 {
+		t.Fatalf("ore as dug: %v there, known %v", left, known)
+	}
+	short := map[plan.Need]plan.Short{}
+	for _, s := range p.TooShort {
+		short[s.Need] = s
+	}
+	if got, want := short[plan.NeedOreRaw].Take, (needed(t, p, plan.NeedOreRoasted).Band.P50-5)/plan.RoastedOfRaw.P50; math.Abs(got-want) > 1e-6 {
+		t.Errorf("to be roasted: %.2f kg, want %.2f", got, want)
+	}
+	h.Lots[0].Left = kg(500)
+	p = asked(func(a *plan.Ask) { *a = a.FromHouse(h, nil, &h.Lots[0], learn.Lessons{}) })
+	for _, s := range p.TooShort {
+		if s.Need == plan.NeedOreRaw {
+			t.Errorf("none is missing, and %+v", s)
+		}
+	}
+}
+
 // Before a crew has smelted twice, one smelt does not give even odds however much ore
 // goes in, and two do; a certainty that three do not give is said so.
 func TestACertaintyOutOfReach(t *testing.T) {
@@ -346,14 +371,18 @@ func TestDirectionsByTheRule(t *testing.T) {
 	})
 }
 
-// Ore is fetched by the barrow and charged by the scoop.
+// Ore is fetched by the barrow and charged by the scoop, charcoal bought by the sack and charged by the bucket.
 func TestABarrowIsNoMeasureToCharge(t *testing.T) {
 	kg := func(v float64) entry.Maybe[entry.Kilogram] { return entry.Some(entry.Kilogram(v)) }
-	h := house.State{Measures: []entry.Measure{{Name: "barrow", What: entry.Ore, Mass: kg(52)}, {Name: "scoop", What: entry.Ore, Mass: kg(0.5)}, {Name: "sack", What: entry.Charcoal, Mass: kg(30)}}}
+	h := house.State{Measures: []entry.Measure{{Name: "barrow", What: entry.Ore, Mass: kg(52)}, {Name: "scoop", What: entry.Ore, Mass: kg(0.5)}, {Name: "sack", What: entry.Charcoal, Mass: kg(10.1)}}}
 	if m, ok := plan.MeasureFor(h, entry.Ore); !ok || m.Name != "scoop" {
 		t.Errorf("ore is charged by the %q", m.Name)
 	}
 	if m, ok := plan.MeasureFor(h, entry.Charcoal); ok {
+		t.Errorf("charcoal is charged by the %q", m.Name)
+	}
+	h.Measures = append(h.Measures, entry.Measure{Name: "bucket", What: entry.Charcoal, Mass: kg(2)})
+	if m, ok := plan.MeasureFor(h, entry.Charcoal); !ok || m.Name != "bucket" {
 		t.Errorf("charcoal is charged by the %q", m.Name)
 	}
 }

@@ -76,7 +76,9 @@ func (p Plan) ByWhen(h house.State, f *house.Furnace) []Due {
 	for _, s := range p.TooShort {
 		switch by := s.Take - s.Left; s.Need {
 		case NeedOreRoasted:
-			add(DigOre, 0, by/RoastedOfRaw.P50, physics.Band{})
+			if dig := by/RoastedOfRaw.P50 - p.Left[NeedOreRaw]; dig > 0 {
+				add(DigOre, 0, dig, physics.Band{})
+			}
 			add(RoastOre, 0, by/RoastedOfRaw.P50, physics.Band{})
 		case NeedCharcoal:
 			burns := math.Ceil(by / burnOf(h))

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"chargehand/model/entry"
+	"chargehand/model/lot"
 )
 
 // houseWords are the words of the days before and after, and of what is rare on
@@ -63,6 +64,9 @@ var houseWords = map[entry.Kind]sayer{
 	}),
 	entry.KindLot: says(func(u Units, ev entry.LotStored) string {
 		said := joined("lot "+ev.Lot.Name, u.mass(ev.Lot.Mass))
+		if m := ev.Lot.Moisture; m.Known {
+			said += ", " + Number(100*lot.OfWeight(m.Value), 1) + " % water"
+		}
 		for _, s := range ev.Lot.Signs {
 			said += ", " + string(s)
 		}

@@ -101,6 +101,9 @@ func (s Screen) answer(g cell.Grid, sh screen.Shared) {
 	g.Fill(cell.Rect{Y: 7, W: w, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
 }
 
+// madeOf is what is made of a need where there is too little of it.
+var madeOf = map[plan.Need]plan.Need{plan.NeedWood: plan.NeedCharcoal, plan.NeedOreRaw: plan.NeedOreRoasted}
+
 // needs is what it takes, beside what there is of it.
 func (s Screen) needs(g cell.Grid, sh screen.Shared) {
 	th, u := sh.Theme, sh.Units
@@ -135,8 +138,10 @@ func (s Screen) needs(g cell.Grid, sh screen.Shared) {
 		if weighed {
 			x += g.Text(x, y, words.KgRound(u, left), th.Style(theme.Text)) + beside - dry
 			remark = words.EnoughWord
-			if _, burns := short[plan.NeedCharcoal]; n.Need == plan.NeedWood && !burns {
-				remark = words.NotNeeded
+			if made, is := madeOf[n.Need]; is {
+				if _, lacks := short[made]; !lacks {
+					remark = words.NotNeeded
+				}
 			}
 			if by, is := short[n.Need]; is {
 				remark, role = words.TooLittleShort(u, by), theme.Strong

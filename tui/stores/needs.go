@@ -11,6 +11,7 @@ import (
 type held struct {
 	material entry.Material
 	left     float64
+	unready  float64 // of it what roasting will take, where the need is of roasted ore and other ore is there too
 	known    bool
 	short    float64 // lots below nothing
 	lies     float64 // what it weighs as it lies
@@ -18,7 +19,7 @@ type held struct {
 }
 
 // spare is what there is beyond the need, less than nothing where it is too little.
-func (h held) spare() float64 { return h.left - h.need }
+func (h held) spare() float64 { return h.left - h.unready - h.need }
 
 // needs are the names of what a plan needs, of the materials that are held against it.
 // What rests on a guess alone is not.
@@ -36,6 +37,8 @@ func plan(h house.State) (house.Plan, bool) {
 func holding(sh screen.Shared) []held {
 	h := sh.House()
 	p, planned := plan(h)
+	of, _ := plans.MostOf(h, entry.LotOre)
+	roasted := of.Roasted()
 	var all []held
 	for _, m := range []entry.Material{entry.LotOre, entry.LotCharcoal} {
 		left, short, any := plans.Chargeable(h, m)
@@ -43,6 +46,9 @@ func holding(sh screen.Shared) []held {
 		for _, l := range h.Lots {
 			if l.Of() == m && !l.Fines() && l.Left.Known() && l.Left.Kg > 0 {
 				one.lies += l.Weight(l.Left.Kg)
+				if roasted && m == entry.LotOre && !l.Roasted() {
+					one.unready += (1 - plans.RoastedOfRaw.P50) * l.Left.Kg
+				}
 			}
 		}
 		if need := p.Needs[needs[m]]; planned && need.P50.Known && need.Basis != entry.BasisGuessed {

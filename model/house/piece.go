@@ -48,10 +48,21 @@ type Session struct {
 	Part   float64                     // of the session that the piece takes, by mass; alike where one is not known
 }
 
-// First is what a piece weighed when it came to be: as it was first weighed, else as it
-// was said.
+// First is what a piece weighed when it came to be: as it was weighed before anybody worked
+// it, of several weighings the last, since a bloom weighed cold after it was weighed hot has
+// lost loose slag and was not hammered; else as it was said.
 func (p Piece) First() (kg float64, known bool) {
+	for _, s := range p.Stages {
+		if s.Session || s.State == entry.Compacted {
+			break
+		}
+		if s.Mass > 0 {
+			kg = s.Mass
+		}
+	}
 	switch {
+	case kg > 0:
+		return kg, true
 	case len(p.Weighed) > 0 && p.Weighed[0].Mass > 0:
 		return float64(p.Weighed[0].Mass), true
 	case p.Piece.Mass.Positive():

@@ -8,8 +8,8 @@ type fitted struct {
 	// |ln(interval/forecast)|, by how many intervals the level rests on: none,
 	// one, two, three or more.
 	Scatter [settled + 1]float64
-	// Next and Three are the 10th and 90th percentile of ln(actual/forecast)
-	// over the scatter, for the next charge and for the next three together.
+	// Next and Three are between what ln(actual/forecast) over the scatter lies
+	// in eight of ten cases, for the next charge and for the next three together.
 	Next, Three tails
 	// Mean3 are those of ln(interval/mean of the last three) as they stand: the
 	// fixed band that the reference of the hindcast has.
@@ -28,7 +28,7 @@ type tails struct{ Low, High float64 }
 var shared = fitted{
 	Prior:   13.25,
 	Scatter: [settled + 1]float64{0.45, 0.40, 0.15, 0.16},
-	Next:    tails{-1.65, 1.34},
-	Three:   tails{-1.41, 1.17},
+	Next:    tails{-1.66, 1.30},
+	Three:   tails{-1.50, 1.10},
 	Mean3:   tails{-0.348, 0.225},
 }

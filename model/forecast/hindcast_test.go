@@ -124,15 +124,16 @@ func TestScoreByHand(t *testing.T) {
 		Prior: 10, Scatter: [settled + 1]float64{1, 1, 1, 1},
 		Next: tails{math.Log(0.85), math.Log(1.01)}, Mean3: tails{math.Log(0.5), math.Log(2)},
 	}
-	// Fourth: off 0, so scatter 2/3 after the third forecast hit.
-	// Fifth: scatter 2/4.
+	// Fourth: off 0, so scatter the root of 2/3 after the third forecast hit, times 1 + 0.6606/3.
+	// Fifth: the root of 2/4, times 1 + 0.6606/4.
 	ts := trials(f, is)
 	if len(ts) != 2 {
 		t.Fatalf("%d trials, want 2", len(ts))
 	}
 	s := sumUp(ts)
-	low, high := 10*math.Sqrt(0.85), 10*math.Sqrt(1.01)
-	fourth := 10*math.Pow(1.01, 2.0/3) - 10*math.Pow(0.85, 2.0/3)
+	third, half := math.Sqrt(2.0/3)*(1+0.6606/3), math.Sqrt(2.0/4)*(1+0.6606/4)
+	low, high := 10*math.Pow(0.85, half), 10*math.Pow(1.01, half)
+	fourth := 10*math.Pow(1.01, third) - 10*math.Pow(0.85, third)
 	for _, c := range []struct {
 		what      string
 		got       Average
@@ -142,7 +143,7 @@ func TestScoreByHand(t *testing.T) {
 		{"capped", s.ErrorCapped, (0 + 0.5) / 2, 1e-12},
 		{"minutes", s.Minutes, 5, 1e-12},
 		{"coverage", s.Coverage, 0.5, 0},
-		{"interval score", s.IntervalScore, (fourth + high - low + 10*(20-high)) / 12 / 2, 1e-12},
+		{"interval score", s.IntervalScore, (fourth + high - low + 10*(20-high)) / 12 / 2, 1e-4},
 		{"of the reference", s.Mean3IntervalScore, 15.0 / 12, 1e-12}, // 5 to 20 holds both
 	} {
 		if !c.got.Known || math.Abs(c.got.Value-c.want) > c.eps {

@@ -42,7 +42,7 @@ type pace struct {
 	ordered []float64 // the same by length
 	renewed bool      // the level began with a change of air
 
-	off     float64 // sum of |ln(interval/forecast)| so far
+	off     float64 // sum of the squares of ln(interval/forecast) so far
 	offs    int
 	seen    int
 	stopped int
@@ -65,11 +65,29 @@ func (p *pace) level() float64 {
 }
 
 // scatter is how far from the forecast the next interval may be expected, as a
-// mean of |ln|: the usual one for so many intervals, and this smelt's own.
+// mean of |ln|: the usual one for so many intervals, and this smelt's own. Its
+// own goes by the root of the mean square, since one interval far out says more
+// of the ends of a band than many that are nearly right; a level of few
+// intervals is known no better for those of the level before; and what is known
+// from few is less sure.
 func (p *pace) scatter() float64 {
 	usual := p.fitted.Scatter[min(len(p.own), settled)]
-	return (scatterWorth*usual + p.off) / (scatterWorth + float64(p.offs))
+	n := scatterWorth + float64(p.offs)
+	s := math.Sqrt((scatterWorth*usual*usual + meanOfSD*meanOfSD*p.off) / n)
+	if len(p.own) < settled {
+		s = max(s, usual)
+	}
+	return s * (1 + student/n)
 }
+
+// meanOfSD is the mean of |z| for a normal z. student is by how much, over the
+// number that a scatter is known from, the ends of a band lie further out: a
+// quarter of z*z+1 of the normal percentile, which makes it that of Student's t
+// to the first order.
+const (
+	meanOfSD = 0.7979 // the root of two over pi
+	student  = (physics.Z90*physics.Z90 + 1) / 4
+)
 
 // next is the band of the next interval in minutes, three that of the next
 // three together.
@@ -104,7 +122,8 @@ func (p *pace) take(i interval) {
 	case renews: // how far off that was tells of the air, not of the scatter
 		p.prior, p.own, p.ordered, p.renewed = p.level(), nil, nil, true
 	case p.seen >= settled: // the first two forecasts were mostly the prior's
-		p.off += math.Abs(math.Log(minutes / p.level()))
+		far := math.Log(minutes / p.level())
+		p.off += far * far
 		p.offs++
 	}
 	p.own = append(p.own, minutes)

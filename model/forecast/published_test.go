@@ -67,19 +67,31 @@ func refit(logs []Log, f fitted) fitted {
 	for n := range off {
 		f.Scatter[n] = stat.Mean(off[n], nil)
 	}
-	f.Next, f.Three, f.Mean3 = tailsOf(next), tailsOf(three), tailsOf(mean3)
+	f.Next, f.Three, f.Mean3 = aheadOf(next), aheadOf(three), tailsOf(mean3)
 	return f
 }
 
-// tailsOf are the 10th and 90th percentile, straight between neighbours.
+// tailsOf are the 10th and 90th percentile of values, straight between
+// neighbours.
 func tailsOf(v []float64) tails {
+	last := float64(len(v) - 1)
+	return tailsAt(v, 0.1*last, 0.9*last)
+}
+
+// aheadOf are those between which the next value lies in eight of ten cases: of
+// n values alike it lies below the k-th by k in n+1 (order statistics).
+func aheadOf(v []float64) tails {
+	next := float64(len(v) + 1)
+	return tailsAt(v, 0.1*next-1, 0.9*next-1)
+}
+
+func tailsAt(v []float64, low, high float64) tails {
 	v = slices.Sorted(slices.Values(v))
-	at := func(q float64) float64 {
-		x := q * float64(len(v)-1)
-		i := int(x)
-		return v[i] + (v[min(i+1, len(v)-1)]-v[i])*(x-float64(i))
+	at := func(x float64) float64 {
+		i := max(0, min(len(v)-2, int(x)))
+		return v[i] + (v[i+1]-v[i])*(x-float64(i))
 	}
-	return tails{at(0.1), at(0.9)}
+	return tails{at(low), at(high)}
 }
 
 // without is the fit to all logs but one.

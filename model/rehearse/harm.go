@@ -60,17 +60,23 @@ func (c *course) down(kg float64) truth.Truth {
 	return c.trace[max(0, n-1)].Truth
 }
 
+// ofCold are the rules that speak of a hearth, or of the fire over it, that is too cold: what comes of less air, of water, of a
+// mix with more ore than was meant and of a burden that hangs.
+var ofCold = []rule.ID{rule.HearthCold, rule.HearthCools, rule.FireFell, rule.OreEarly, rule.SlagThick, rule.SlagStiffens}
+
 // warns are the rules that speak of a mishap: any of them is a warning of it (assumed).
 var warns = map[truth.Mishap][]rule.ID{
-	truth.WetCharcoal:   {rule.MeasureDoubtful, rule.HearthCold, rule.HearthCools, rule.BurnSlower, rule.OreEarly},
-	truth.BlowerDying:   {rule.BlastLost, rule.TuyereDim, rule.AirWeak, rule.BurnSlower, rule.ChargeOverdue, rule.EntryMissing, rule.HearthCold, rule.HearthCools, rule.PressureLow, rule.AirShort},
-	truth.TuyereBlocked: {rule.TuyereDim, rule.TuyereBlocked, rule.PressureHigh, rule.AirWeak, rule.BurnSlower, rule.BlastLost, rule.ChargeOverdue, rule.EntryMissing, rule.HearthCold, rule.HearthCools, rule.AirShort},
-	truth.Bridge:        {rule.HangUp, rule.Slip, rule.ChargeOverdue, rule.EntryMissing, rule.BurnSlower, rule.StackLow, rule.HearthCold, rule.HearthCools, rule.AirShort},
-	truth.Crack:         {rule.WallCracked, rule.AirOdd, rule.AirWeak, rule.MeterOdd, rule.BurnSlower, rule.HearthCold, rule.HearthCools, rule.PressureLow, rule.ChargeOverdue, rule.EntryMissing, rule.AirShort},
+	truth.WetCharcoal:   with(ofCold, rule.MeasureDoubtful, rule.BurnSlower, rule.CharcoalDamp, rule.DampHearth),
+	truth.BlowerDying:   with(ofCold, rule.BlastLost, rule.TuyereDim, rule.AirWeak, rule.BurnSlower, rule.ChargeOverdue, rule.EntryMissing, rule.PressureLow, rule.AirShort),
+	truth.TuyereBlocked: with(ofCold, rule.TuyereDim, rule.TuyereBlocked, rule.PressureHigh, rule.AirWeak, rule.BurnSlower, rule.BlastLost, rule.ChargeOverdue, rule.EntryMissing, rule.AirShort),
+	truth.Bridge:        with(ofCold, rule.HangUp, rule.Slip, rule.ChargeOverdue, rule.EntryMissing, rule.BurnSlower, rule.StackLow, rule.AirShort),
+	truth.Crack:         with(ofCold, rule.WallCracked, rule.AirOdd, rule.AirWeak, rule.MeterOdd, rule.BurnSlower, rule.PressureLow, rule.ChargeOverdue, rule.EntryMissing, rule.AirShort),
 	truth.BadOre:        {rule.SlagThick, rule.SlagStiffens, rule.SlagNear, rule.SlagAt, rule.SlagRises, rule.HearthCold, rule.HearthCools},
-	truth.ShortBuckets:  {rule.MeasureDoubtful, rule.BurnFaster, rule.RatioHigh, rule.MixRich, rule.HearthCold, rule.HearthCools},
+	truth.ShortBuckets:  with(ofCold, rule.MeasureDoubtful, rule.BurnFaster, rule.RatioHigh, rule.MixRich),
 	truth.ForgottenKey:  {rule.EntryMissing, rule.ChargeOverdue},
 }
+
+func with(some []rule.ID, more ...rule.ID) []rule.ID { return append(slices.Clip(some), more...) }
 
 // warn finds the first warning of the mishap that was raised once it had begun.
 func (b *Befallen) warn(ws []rule.Warning) {

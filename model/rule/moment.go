@@ -49,7 +49,8 @@ type moment struct {
 	fireAt      time.Duration
 	top         entry.Maybe[entry.Celsius] // last temperature read of the top gas
 	topAt       time.Duration
-	slagWeighed bool // slag of this smelt was weighed
+	slagWeighed bool          // slag of this smelt was weighed
+	slagFrom    time.Duration // since when there is slag enough to see, as the solver has it
 	fill        time.Duration
 	blastOn     time.Duration // when the blast last came on again
 	blastSet    time.Duration // when it last became another
@@ -71,7 +72,7 @@ func newMoment(about *fold.About) *moment {
 	return &moment{
 		c: &c, phase: entry.Preheat, recipe: entry.Recipe{Next: c.Light.Recipe}, stores: newStores(c.Light.Lots),
 		peep: unseen, flame: unseen, sound: unseen, slag: unseen, topGas: unseen,
-		firstOre: never, fireAt: never, topAt: never, damp: damp{at: never}, fill: never, blastOn: never, blastSet: never, rod: never, tap: never, poke: never, jump: never,
+		firstOre: never, slagFrom: never, fireAt: never, topAt: never, damp: damp{at: never}, fill: never, blastOn: never, blastSet: never, rod: never, tap: never, poke: never, jump: never,
 	}
 }
 
@@ -104,6 +105,9 @@ func (m *moment) advance(at time.Duration, lines []fold.Line) int {
 	m.lines += n
 	m.dips, m.weighings = len(m.c.Dips), len(m.c.Weighings)
 	for m.samples < len(m.history) && m.history[m.samples].At <= at {
+		if g := m.history[m.samples]; m.slagFrom == never && g.Slag >= leastBath {
+			m.slagFrom = g.At
+		}
 		m.samples++
 	}
 	for len(m.paces) < len(m.c.Charges) {

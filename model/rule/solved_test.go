@@ -68,7 +68,18 @@ func solvedScenes() map[rule.ID][]scene {
 	weighedSlag := entry.Weigh{What: entry.WeighSlag, Mass: 2}
 	coals := charge(coal(1.9), ore(1))
 	carbon := func(g *solve.Sample) { g.Carbon = physics.Band{P10: 0.0002, P50: 0.015, P90: 0.03} }
+	little := func(g *solve.Sample) { g.Slag = 0.5 }
 	return map[rule.ID][]scene{
+		// There is slag to see from minute 30 on.
+		rule.SlagUnseen: {
+			{name: "nobody says for an hour", day: steady(), solver: seen(120, 0, 30, little), to: 95, raised: 90, says: "for 60 min and more nobody has said how it runs; only the model has the hearth at about 1350 °C (1200 to 1450)"},
+			{name: "nobody says at all", day: steady(), solver: seen(120, 0, 30, little), to: 112, raised: 90, cleared: 110},
+			{name: "then somebody does", day: steady().with(92, look(entry.AtSlag, entry.SlagRuns)), solver: seen(120, 0, 30, little), to: 95, raised: 90, cleared: 92},
+			{name: "it was seen", day: steady().with(50, look(entry.AtSlag, entry.SlagRuns)), solver: seen(120, 0, 30, little), to: 95},
+			{name: "it was tapped", day: steady().with(50, entry.Tap{}), solver: seen(120, 0, 30, little), to: 95},
+			{name: "there is too little to see", day: steady(), solver: seen(120, 0, 90, little), to: 95},
+			{name: "the model does not compute", day: steady(), to: 95},
+		},
 		// 80 K are lost four minutes after minute 60, more than that at 65; it holds for
 		// three minutes. Forty are left as it has warmed for eight of ten minutes.
 		rule.HearthCools: {

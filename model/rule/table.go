@@ -69,6 +69,8 @@ const (
 	MeterOdd        ID = "meter odd"
 	DoubleCharge    ID = "double charge"
 	ClockJumped     ID = "clock jumped"
+	FireFell        ID = "fire fell"
+	SlagUnseen      ID = "slag not seen"
 
 	PressureHigh ID = "pressure high"
 	PressureLow  ID = "pressure low"
@@ -103,6 +105,7 @@ var Table = []Row{
 	{ID: OreEarly, Grade: Look, Source: whiteFirst, raise: oreEarly, clear: not(oreEarly)},
 	{ID: DampHearth, Grade: Look, Source: "assumed: common practice, crews take a step less ore on damp charcoal", raise: dampHearth, clear: not(dampHearth)},
 	{ID: HearthCold, Grade: Look, Source: iceSlag, raise: hearthCold, clear: hearthWarm},
+	{ID: FireFell, Grade: Look, Source: "assumed: common practice, colours of heat as smiths tell them", sure: fellForSure, raise: fireFell, clear: not(fireFell)},
 	{ID: AirShort, Grade: Look, Source: ownPace + "; " + markewitz, raise: airShort, clear: airEnough},
 	{ID: ChargeOverdue, Grade: Look, Source: ownPace, raise: chargeOverdue, clear: chargeIn},
 	{ID: EntryMissing, Grade: Look, Source: common, raise: entryMissing, clear: entryFound},
@@ -120,6 +123,7 @@ var Table = []Row{
 	{ID: MeasureDoubtful, Grade: Look, Source: "published: Markewitz 2013, 5 to 15 % between fillings and charcoals", sure: weighedOff, raise: measureDoubtful, clear: measureSettled},
 
 	{ID: TopGasQuestion, Grade: Note, Source: wealden, holds: time.Minute, raise: topGasQuestion, clear: not(topGasQuestion)},
+	{ID: SlagUnseen, Grade: Note, Source: "assumed: common practice, slag is looked at when it is tapped or hooked out, every half an hour or so", raise: slagUnseen, clear: not(slagUnseen)},
 	{ID: BurnFaster, Grade: Note, Source: markewitz + "; " + ownPace, raise: burnFaster, clear: burnAsUsual},
 	{ID: CarbonHigh, Grade: Note, Source: common, raise: carbonHigh, clear: not(carbonHigh)},
 	{ID: PlanLate, Grade: Note, Source: common, once: true, raise: planLate, clear: replannedOrDone},

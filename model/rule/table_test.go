@@ -131,6 +131,19 @@ func scenes() map[rule.ID][]scene {
 			{name: "it is as it was", day: wetter().with(104, look(entry.AtPeep, entry.PeepWhite)), to: 110},
 			{name: "darker before it", day: steady().with(92, look(entry.AtPeep, entry.PeepOrange)), to: 110},
 		},
+		rule.FireFell: {
+			{name: "white, then red, before the ore", day: fires(entry.PeepWhite, entry.PeepRed), to: 70, raised: 68, note: true, says: "peep red, white 8 min before"},
+			{name: "and red again", day: fires(entry.PeepWhite, entry.PeepRed, entry.PeepOrange), to: 78, raised: 68},
+			{name: "and white again", day: fires(entry.PeepWhite, entry.PeepRed, entry.PeepWhite), to: 78, raised: 68, cleared: 76, note: true},
+			{name: "poked for it", day: fires(entry.PeepWhite, entry.PeepRed).with(70, entry.Poke{}), to: 74, raised: 68, cleared: 70, note: true},
+			{name: "a shade less", day: fires(entry.PeepWhite, entry.PeepYellow, entry.PeepYellow), to: 78},
+			{name: "a shade less three times", day: fires(entry.PeepWhite, entry.PeepWhite, entry.PeepWhite, entry.PeepYellow, entry.PeepYellow, entry.PeepYellow), to: 102, raised: 100, note: true, says: "peep yellow, white 24 min before"},
+			{name: "a shade less with a white between", day: fires(entry.PeepWhite, entry.PeepWhite, entry.PeepYellow, entry.PeepWhite, entry.PeepYellow, entry.PeepYellow), to: 102},
+			{name: "dim: something stands before the blast", day: fires(entry.PeepWhite, entry.PeepDim), to: 70},
+			{name: "red from the first", day: fires(entry.PeepRed, entry.PeepOrange), to: 70},
+			{name: "filled anew between", day: fires(entry.PeepWhite).with(66, entry.Fill{Parts: entry.Parts{coal(5)}}).with(68, look(entry.AtPeep, entry.PeepRed)), to: 70},
+			{name: "with ore in: the cold hearth is told", day: steady().with(85, look(entry.AtPeep, entry.PeepWhite)).with(95, look(entry.AtPeep, entry.PeepRed)), to: 97},
+		},
 		rule.TuyereBlocked: {
 			{name: "dark", day: steady().with(95, look(entry.AtPeep, entry.PeepDark)), to: 96, raised: 95, says: "peep dark, no blast goes in"},
 			{name: "seen white again", day: steady().with(95, look(entry.AtPeep, entry.PeepDark)).with(97, look(entry.AtPeep, entry.PeepWhite)), to: 98, raised: 95, cleared: 97},
@@ -267,6 +280,15 @@ func struckDouble(full entry.Charge) *day {
 	d := steady()
 	seq := d.key(91, full)
 	return d.with(91.1, entry.Strike{Target: entry.Ref{Seq: seq}})
+}
+
+// fires is a fire of charcoal alone, seen from minute 60 on every eight minutes.
+func fires(words ...string) *day {
+	d := newDay(entry.Light{}).with(10, blast(650)).with(20, entry.Charge{Parts: entry.Parts{coal(1.9)}})
+	for i, w := range words {
+		d.key(60+8*float64(i), look(entry.AtPeep, w))
+	}
+	return d
 }
 
 func metered(lMin float64) *day {

@@ -65,6 +65,14 @@ var warnings = map[rule.ID]said{
 		"hearth cold", "peep {seen}, slag freezes there",
 		"hold the ore for a charge or two; clear the tuyere; a step more blast",
 	},
+	rule.FireFell: {
+		"fire falls", "peep {seen}, {before} {apart} before",
+		"listen to the blast; look down the shaft: if the burden stands, poke; weigh a bucket: charcoal may be damp; no ore until it is bright",
+	},
+	rule.SlagUnseen: {
+		"slag not seen", "for {since} and more nobody has said how it runs; only the model has the hearth at {hearth}",
+		"hook some out or look at the next tap, look in the peep, and say so (l)",
+	},
 	rule.ChargeOverdue: {
 		"charge late", "{since} and more since the last, usual is {usual}",
 		"charge if the burden has sunk; if not, look in the peep, then dip and poke: it may hang",

@@ -263,7 +263,7 @@ var speaksOf = map[rule.ID]string{
 	rule.SlagStiffens: words.LineSlag, rule.StoresShort: modelwords.LineOre,
 	rule.MixRich: modelwords.LineRatio, rule.RatioHigh: modelwords.LineRatio,
 	rule.AirWeak: modelwords.LineBlast, rule.AirStrong: modelwords.LineBlast, rule.AirOdd: modelwords.LineBlast,
-	rule.OreEarly: words.LineHearth,
+	rule.OreEarly: words.LineHearth, rule.FireFell: words.LineHearth,
 }
 
 func spokenOf(name string, ws []rule.Warning) bool {

@@ -148,6 +148,8 @@ func (c *crew) caused(w rule.Warning) bool {
 		return was.SlagCm < 3
 	case rule.SlagThick, rule.HearthCold, rule.OreEarly:
 		return was.OverC < 0 || was.PeepC < 1050
+	case rule.FireFell:
+		return was.PeepC < 1050 || was.Hangs || weak
 	case rule.TopGasUnlit:
 		return was.TopOut
 	case rule.HangUp, rule.Slip, rule.ChargeOverdue, rule.EntryMissing, rule.AirShort:

@@ -67,7 +67,7 @@ var warnings = map[rule.ID]said{
 	},
 	rule.FireFell: {
 		"fire falls", "peep {seen}, {before} {apart} before",
-		"listen to the blast; dip: if the burden hangs, poke, face away from the mouth; weigh a bucket, it may be damp; no ore until it is bright",
+		"hear the blast; dip: if it hangs, poke, face away from the mouth; weigh a bucket; no ore until it is bright",
 	},
 	rule.SlagUnseen: {
 		"slag not seen", "for {since} and more nobody has said how it runs; only the model has the hearth at {hearth}",

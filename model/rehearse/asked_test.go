@@ -53,7 +53,7 @@ func TestAHearthThatNobodyLooksAtIsAskedAfter(t *testing.T) {
 	}
 	looked := append([]entry.Entry(nil), unseen[0])
 	for _, e := range unseen[1:] {
-		if SecondsOf(e) > (asked+time.Minute).Seconds() {
+		if SecondsOf(e) > (asked + time.Minute).Seconds() {
 			break
 		}
 		looked = append(looked, e)

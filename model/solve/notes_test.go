@@ -15,6 +15,9 @@ import (
 // judged is every note of the solver's on the published logs, held against what
 // the log says: true, false, or unremarked where it says nothing of the kind.
 var judged = map[string]string{
+	"01 " + string(rule.SlagUnseen):  "asked: the log tells of slag at 12:55 and not again",
+	"02 " + string(rule.SlagUnseen):  "true: nineteen minutes later the air was in trouble and slag was tapped",
+	"03 " + string(rule.SlagUnseen):  "asked: the log says nothing of the slag",
 	"02 " + string(rule.TopHot):      "unremarked: charges twice as far apart as before, entries missed; nobody wrote of the top",
 	"03 " + string(rule.SlagRises):   "false: nothing in the log, and 7.8 kg of bloom",
 	"15 " + string(rule.HearthCools): "true as far as it goes: the bellows had stopped for repair at 15:03; the furnace is a bowl and its sizes here are not its own",

@@ -106,8 +106,10 @@ func remedyHints(id rule.ID) []draw.KeyHint {
 		return []draw.KeyHint{screen.Short(k.Rod, words.ShortRod), screen.Short(k.Look, words.DoLook)}
 	case rule.SlagAt, rule.SlagNear, rule.SlagRises:
 		return []draw.KeyHint{screen.Short(k.Tap, words.DoTap), screen.Short(k.Rod, words.ShortRod)}
-	case rule.HangUp:
+	case rule.HangUp, rule.FireFell:
 		return []draw.KeyHint{screen.Short(k.Poke, words.ShortPoke), screen.Short(k.Dip, words.DoDip)}
+	case rule.SlagUnseen:
+		return []draw.KeyHint{screen.Short(k.Look, words.DoLook)}
 	case rule.ChargeOverdue:
 		return []draw.KeyHint{screen.Short(k.Charge, words.ShortCharge), screen.Short(k.Dip, words.DoDip), screen.Short(k.Poke, words.ShortPoke)}
 	}

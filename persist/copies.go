@@ -1,6 +1,7 @@
 package persist
 
 import (
+	"cmp"
 	"errors"
 	"maps"
 
@@ -101,16 +102,6 @@ func (c copies) settled() bool {
 		c.text.Fault == "" && c.text.Unread == nil
 }
 
-// counted tells whether the lines hold all that was counted as a last one.
-func (c copies) counted(lines [][]byte) bool {
-	for hash, seq := range c.heads {
-		if twin.HeadOf(lines) != hash && twin.HeadOf(twin.UpTo(lines, seq)) != hash {
-			return false
-		}
-	}
-	return true
-}
-
 // verdict is what the copies of a stream come to together.
 type verdict struct {
 	lines  [][]byte
@@ -121,21 +112,14 @@ type verdict struct {
 	alone  error      // nothing vouches for the last line
 }
 
-// judge says what the copies come to. Where one of them is whole and the other has
+// judge says what the copies come to. Where the book's lines are whole and the twin has
 // nothing else, that is all; else they are joined by their links.
 func (c copies) judge(stream string) (v verdict) {
 	if len(c.book) > 0 && c.settled() {
 		v.lines, v.gaps = c.book, c.gaps
 		return v
 	}
-	lines, gaps, inText := c.text.Verified(stream)
-	if v.fault = c.fault; c.fault == nil && !isAbsent(inText) {
-		v.fault = inText
-	}
-	if len(c.book)+len(c.more) == 0 && inText == nil && c.counted(lines) && !twin.Alone(lines, c.heads) {
-		v.lines, v.gaps = lines, gaps
-		return v
-	}
+	v.fault = cmp.Or(c.fault, c.text.Wrong(stream))
 	heads, pool := map[string]uint64{}, twin.Pool{}
 	maps.Copy(heads, c.heads)
 	if c.record.Head != "" {

@@ -85,12 +85,12 @@ func TestFileCutAtEveryPageIsMadeAnewFromItsTwins(t *testing.T) {
 		for s, want := range a.kept {
 			same(t, r, s, want)
 		}
-		troubled := errors.Is(r.Trouble(), ErrDamaged) && len(r.Faults()) > 0
+		troubled := errors.Is(r.trouble, ErrDamaged) && len(r.Faults()) > 0
 		if rep, err := Check(path, Options{}); troubled && (err != nil || rep.OK() || rep.Streams != 2) {
 			t.Errorf("cut at %d: check says %+v, %v", size, rep, err)
 		}
 		if was := madeAnew(t, path, a, fmt.Sprint("cut at ", size)); was != troubled {
-			t.Errorf("cut at %d: made anew %v, the reader's trouble is %v", size, was, r.Trouble())
+			t.Errorf("cut at %d: made anew %v, the reader's trouble is %v", size, was, r.trouble)
 		} else if was {
 			anew++
 		}
@@ -299,8 +299,8 @@ func TestSecondWriterInTheSameProgram(t *testing.T) {
 		t.Fatal(err)
 	}
 	same(t, r, smelt, a.kept[smelt])
-	if names, err := r.Streams(); err != nil || len(names) != 1 || r.Trouble() != nil {
-		t.Errorf("%v, %v, %v", names, err, r.Trouble())
+	if names, err := r.Streams(); err != nil || len(names) != 1 || r.trouble != nil {
+		t.Errorf("%v, %v, %v", names, err, r.trouble)
 	}
 	var none *NoStreamError
 	if _, err := r.Entries("2026-01-01-nowhere-a"); !errors.As(err, &none) {

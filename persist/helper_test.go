@@ -309,8 +309,8 @@ func sound(path string) error {
 
 // twinLines reads a stream from its twin alone.
 func twinLines(path, stream string) ([][]byte, error) {
-	lines, _, err := twin.Read(twin.Folder(path), stream).Verified(stream)
-	return lines, err
+	text := twin.Read(twin.Folder(path), stream)
+	return text.Lines, text.Wrong(stream)
 }
 
 func twinOf(path, stream string) string { return twin.TextFile(twin.Folder(path), stream) }

@@ -42,24 +42,21 @@ func (b *Book) Import(stream string, entries []entry.Entry) (kept []entry.Entry,
 
 // numbered makes the lines of a new stream.
 func (b *Book) numbered(name string, entries []entry.Entry) (lines [][]byte, numbered []entry.Entry, err error) {
-	s := &stream{locals: map[string]uint64{}}
+	s := &stream{}
 	now := b.opt.Clock()
 	for i, e := range entries {
 		e.Stream = name
 		if err := entry.Check(e.Event); err != nil {
 			return nil, nil, &RefusedError{Entry: e, Why: words.OutOfBounds(err)}
 		}
-		n, line, err := s.number(e, now, func(local string) (uint64, bool) { seq, ok := s.locals[local]; return seq, ok })
-		if err == nil {
-			n, err = entry.Decode(line)
-		}
+		n, _, err := s.number(e, now)
 		if err != nil {
 			return nil, nil, &RefusedError{Entry: e, Why: err.Error()}
 		}
-		lines, numbered = append(lines, line), append(numbered, n)
+		numbered = append(numbered, n)
 		b.opt.Progress(i+1, 2*len(entries))
 	}
-	return lines, numbered, nil
+	return s.lines, numbered, nil
 }
 
 // Take takes lines of a stream in, as they were found somewhere, as a stream of its
@@ -194,15 +191,11 @@ func (w *writer) has(name string, lines [][]byte) bool {
 // present is a *PresentError when a smelt is in the book already, under one name
 // or more.
 func (w *writer) present(name string, lines [][]byte) error {
-	recs, err := w.b.store.records()
+	recs, sizes, err := w.b.store.listed()
 	if err != nil {
 		return err
 	}
-	names, err := w.b.store.streams()
-	if err != nil {
-		return err
-	}
-	for _, n := range names {
+	for _, n := range named(recs, sizes) {
 		if _, counted := recs[n]; !counted { // only its twin can be read
 			if r, err := w.b.store.read(n); err == nil || n == name {
 				recs[n] = boltfile.RecordOf(r.Lines, r.Gaps)

@@ -124,8 +124,8 @@ func TestReadersWorkWhileAnotherProcessWrites(t *testing.T) {
 	}
 	for range looks {
 		es, err := r.Entries(smelt)
-		if err != nil || len(es) < before || r.Trouble() != nil {
-			t.Fatalf("%d entries after %d, %v, %v", len(es), before, err, r.Trouble())
+		if err != nil || len(es) < before || r.trouble != nil {
+			t.Fatalf("%d entries after %d, %v, %v", len(es), before, err, r.trouble)
 		}
 		before = len(es)
 		if sums, err := r.Summaries(); err != nil || len(sums) != 1 || sums[0].Entries < uint64(before) {

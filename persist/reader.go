@@ -22,7 +22,7 @@ import (
 type Reader struct {
 	path    string
 	opt     Options
-	trouble error
+	trouble error // why the book itself could not be read at the last call, unless it was only in use
 	faults  []string
 }
 
@@ -44,10 +44,6 @@ func (r *Reader) Path() string { return r.path }
 
 // UID is the book's, as its twins have it; "" where there are none.
 func (r *Reader) UID() string { return twin.UID(twin.Find(r.path, "")) }
-
-// Trouble is why the book itself could not be read at the last call, so that
-// the twins were; nil when it could, or was only in use.
-func (r *Reader) Trouble() error { return r.trouble }
 
 // Faults says what was found to be wrong while reading, one sentence each, and
 // how it was got round.

@@ -41,8 +41,8 @@ func refusedToWrite(t *testing.T, path string, a *acks) {
 	for s, want := range a.kept {
 		same(t, r, s, want)
 	}
-	if sums, err := r.Summaries(); err != nil || len(sums) != 2 || r.Trouble() != nil {
-		t.Errorf("%v, %v, %v", sums, err, r.Trouble())
+	if sums, err := r.Summaries(); err != nil || len(sums) != 2 || r.trouble != nil {
+		t.Errorf("%v, %v, %v", sums, err, r.trouble)
 	}
 	whole(t, path)
 }
@@ -96,8 +96,8 @@ func TestUnreadableBookIsReadFromItsTwins(t *testing.T) {
 		for s, want := range a.kept {
 			same(t, r, s, want)
 		}
-		if !errors.Is(r.Trouble(), ErrReadOnlyFile) {
-			t.Errorf("the trouble is %v", r.Trouble())
+		if !errors.Is(r.trouble, ErrReadOnlyFile) {
+			t.Errorf("the trouble is %v", r.trouble)
 		}
 		if _, err := Check(path, Options{}); !errors.Is(err, ErrReadOnlyFile) || !strings.Contains(err.Error(), path) {
 			t.Errorf("check says %v", err)

@@ -1,6 +1,7 @@
 package persist
 
 import (
+	"bytes"
 	"cmp"
 	"errors"
 	"slices"
@@ -16,9 +17,7 @@ type stream struct {
 	rec    boltfile.Record // as far as numbered, held lines included
 	booked uint64          // the last sequence in the book
 	twin   *twin.Twin
-	lines  [][]byte          // all of it, held lines included, so that it can be written again
-	locals map[string]uint64 // local id -> sequence
-	read   bool              // locals has those of earlier runs too
+	lines  [][]byte // all of it, held lines included, so that it can be written again
 }
 
 // load makes the writer ready for a stream: book and twin are compared once, before
@@ -53,7 +52,7 @@ func (w *writer) reload(name string) error {
 	if _, ok := w.b.store.stored(name, a.rec, 0); !ok && len(a.lines) > 0 {
 		w.markStale(name)
 	}
-	w.streams[name] = &stream{rec: a.rec, booked: a.rec.Length, twin: a.twin, lines: a.lines, locals: map[string]uint64{}}
+	w.streams[name] = &stream{rec: a.rec, booked: a.rec.Length, twin: a.twin, lines: a.lines}
 	return nil
 }
 
@@ -62,11 +61,8 @@ func (w *writer) prepare(e entry.Entry) held {
 	h, why := held{e: e}, twin.ValidStream(e.Stream)
 	if why == nil {
 		s := w.streams[e.Stream]
-		h.e, h.line, why = s.number(e, w.b.opt.stamp(e), func(local string) (uint64, bool) { return s.sequence(e.Stream, local) })
+		h.e, h.line, why = s.number(e, w.b.opt.stamp(e))
 		h.rec = s.rec
-		if why == nil {
-			s.lines = append(s.lines, h.line)
-		}
 	}
 	if why != nil {
 		h.e, h.refused = e, &RefusedError{Entry: e, Why: why.Error()}
@@ -77,8 +73,8 @@ func (w *writer) prepare(e entry.Entry) held {
 // number makes an entry the next of the stream. It is given as it will be read, so
 // that what is acknowledged is the same live and replayed; what could not be read is
 // not written.
-func (s *stream) number(e entry.Entry, now entry.Stamp, seqOf func(local string) (uint64, bool)) (numbered entry.Entry, line []byte, err error) {
-	numbered, missing := e.Resolve(seqOf)
+func (s *stream) number(e entry.Entry, now entry.Stamp) (numbered entry.Entry, line []byte, err error) {
+	numbered, missing := e.Resolve(s.sequence)
 	if missing != "" {
 		return e, nil, errors.New(words.NeverKept(missing))
 	}
@@ -99,31 +95,21 @@ func (s *stream) number(e entry.Entry, now entry.Stamp, seqOf func(local string)
 	if l, ok := numbered.Event.(entry.Light); ok && rec.UID == "" && rec.Source == "" {
 		rec.UID, rec.Source = l.UID, l.SourceHash
 	}
-	s.rec = rec
-	if e.Local != "" {
-		s.locals[e.Local] = numbered.Seq
-	}
+	s.rec, s.lines = rec, append(s.lines, line)
 	return numbered, line, nil
 }
 
-// sequence finds the entry with a local id: among those of this run, else, once,
-// among all of the stream.
-func (s *stream) sequence(name, local string) (uint64, bool) {
-	if seq, ok := s.locals[local]; ok {
-		return seq, true
-	}
-	if s.read {
-		return 0, false
-	}
-	s.read = true
-	entries, _ := twin.DecodeAll(name, "", s.lines)
-	for _, e := range entries {
-		if _, ok := s.locals[e.Local]; !ok && e.Local != "" {
-			s.locals[e.Local] = e.Seq
+// sequence finds the entry with a local id: the last, if there were more.
+func (s *stream) sequence(local string) (uint64, bool) {
+	for _, line := range slices.Backward(s.lines) {
+		if !bytes.Contains(line, []byte(local)) {
+			continue
+		}
+		if e, err := entry.Decode(line); err == nil && e.Local == local {
+			return e.Seq, true
 		}
 	}
-	seq, ok := s.locals[local]
-	return seq, ok
+	return 0, false
 }
 
 // markStale puts a smelt among those whose summary is to be renewed.

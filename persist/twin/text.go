@@ -1,6 +1,7 @@
 package twin
 
 import (
+	"cmp"
 	"errors"
 	"os"
 
@@ -38,22 +39,14 @@ func Read(folder, stream string) Text {
 	return t
 }
 
-// Verified is what a twin says by itself, with a fault (a *LineError, or why it
-// could not be read) where it is not whole.
-func (t Text) Verified(stream string) (lines [][]byte, gaps []Gap, fault error) {
-	n, why, gaps := WholeChain(stream, t.Lines)
-	switch {
-	case why != "":
-	case t.Fault != "":
-		why = t.Fault
-	case t.Unread != nil:
-		return t.Lines, gaps, t.Unread
-	case len(t.Lines) == 0:
-		return nil, nil, &NoStreamError{Stream: stream}
-	default:
-		return t.Lines, gaps, nil
+// Wrong is what is wrong with a twin by itself (a *LineError, or why it could not be
+// read), or nil.
+func (t Text) Wrong(stream string) error {
+	n, why, _ := WholeChain(stream, t.Lines)
+	if why = cmp.Or(why, t.Fault); why == "" {
+		return t.Unread
 	}
-	return t.Lines[:n], gaps, &LineError{File: t.File, Line: n + 1, Stream: stream, Seq: LastSeq(t.Lines[:n]) + 1, What: why}
+	return &LineError{File: t.File, Line: n + 1, Stream: stream, Seq: LastSeq(t.Lines[:n]) + 1, What: why}
 }
 
 // Write makes a stream's twin anew from its lines: under another name first,

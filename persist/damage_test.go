@@ -85,7 +85,7 @@ func TestFileCutAtEveryPageIsMadeAnewFromItsTwins(t *testing.T) {
 		for s, want := range a.kept {
 			same(t, r, s, want)
 		}
-		troubled := errors.Is(r.trouble, ErrDamaged) && len(r.Faults()) > 0
+		troubled := errors.Is(r.trouble, disk.ErrDamaged) && len(r.Faults()) > 0
 		if rep, err := Check(path, Options{}); troubled && (err != nil || rep.OK() || rep.Streams != 2) {
 			t.Errorf("cut at %d: check says %+v, %v", size, rep, err)
 		}
@@ -120,14 +120,14 @@ func TestFilesThatAreNoBook(t *testing.T) {
 		alone := filepath.Join(t.TempDir(), "alone.db") // without twins there is nothing to make it of
 		write(t, alone, text)
 		_, err := Open(alone, Options{})
-		if !errors.Is(err, ErrDamaged) || strings.Contains(err.Error(), "\n") {
+		if !errors.Is(err, disk.ErrDamaged) || strings.Contains(err.Error(), "\n") {
 			t.Errorf("%s: %v", name, err)
 		}
 		if !bytes.Equal(read(t, alone), text) {
 			t.Errorf("%s: the file was changed", name)
 		}
 		if r, err := OpenReader(alone, Options{}); err == nil {
-			if names, err := r.Streams(); !errors.Is(err, ErrDamaged) {
+			if names, err := r.Streams(); !errors.Is(err, disk.ErrDamaged) {
 				t.Errorf("%s: the reader lists %v, %v", name, names, err)
 			}
 		}
@@ -146,7 +146,7 @@ func TestAForeignBboltFile(t *testing.T) {
 	}
 	db.Close()
 	before := read(t, path)
-	if _, err := Open(path, Options{}); !errors.Is(err, ErrDamaged) || !strings.Contains(err.Error(), "not a book") {
+	if _, err := Open(path, Options{}); !errors.Is(err, disk.ErrDamaged) || !strings.Contains(err.Error(), "not a book") {
 		t.Errorf("got %v", err)
 	}
 	if !bytes.Equal(before, read(t, path)) {
@@ -235,7 +235,7 @@ func TestReadOnlyFileSaysSo(t *testing.T) {
 			}
 			return os.OpenFile(name, flag, mode)
 		}})
-		if !errors.Is(err, ErrReadOnlyFile) || !strings.Contains(err.Error(), path) {
+		if !errors.Is(err, disk.ErrReadOnlyFile) || !strings.Contains(err.Error(), path) {
 			t.Errorf("got %v", err)
 		}
 	}
@@ -259,12 +259,12 @@ func TestBookOfANewerVersionIsReadAndNotWritten(t *testing.T) {
 	db.Close()
 	before := read(t, path)
 	b, acks := open(t, path, Options{})
-	if !errors.Is(b.ReadOnly(), ErrNewer) {
+	if !errors.Is(b.ReadOnly(), disk.ErrNewer) {
 		t.Errorf("read-only: %v", b.ReadOnly())
 	}
 	same(t, b, smelt, a.kept[smelt])
 	b.Keep(note(smelt, 1))
-	if k := acks.list()[0]; !errors.Is(k.Err, ErrNewer) {
+	if k := acks.list()[0]; !errors.Is(k.Err, disk.ErrNewer) {
 		t.Errorf("got %+v", k)
 	}
 	shut(t, b)
@@ -275,10 +275,10 @@ func TestBookOfANewerVersionIsReadAndNotWritten(t *testing.T) {
 
 func TestMissingBook(t *testing.T) {
 	path := placeOf(t)
-	if _, err := OpenReader(path, Options{}); !errors.Is(err, ErrMissing) {
+	if _, err := OpenReader(path, Options{}); !errors.Is(err, disk.ErrMissing) {
 		t.Errorf("got %v", err)
 	}
-	if _, err := Check(path, Options{}); !errors.Is(err, ErrMissing) {
+	if _, err := Check(path, Options{}); !errors.Is(err, disk.ErrMissing) {
 		t.Errorf("got %v", err)
 	}
 }
@@ -288,10 +288,10 @@ func TestSecondWriterInTheSameProgram(t *testing.T) {
 	b, a := open(t, path, Options{})
 	keep(t, b, note(smelt, 1))
 	_, err := Open(path, Options{lockWait: time.Millisecond})
-	if !errors.Is(err, ErrHeld) || !strings.Contains(err.Error(), path) {
+	if !errors.Is(err, disk.ErrHeld) || !strings.Contains(err.Error(), path) {
 		t.Errorf("got %v", err)
 	}
-	if _, err := Check(path, Options{lockWait: time.Millisecond}); !errors.Is(err, ErrHeld) {
+	if _, err := Check(path, Options{lockWait: time.Millisecond}); !errors.Is(err, disk.ErrHeld) {
 		t.Errorf("got %v", err)
 	}
 	r, err := OpenReader(path, Options{})
@@ -302,7 +302,7 @@ func TestSecondWriterInTheSameProgram(t *testing.T) {
 	if names, err := r.Streams(); err != nil || len(names) != 1 || r.trouble != nil {
 		t.Errorf("%v, %v, %v", names, err, r.trouble)
 	}
-	var none *NoStreamError
+	var none *twin.NoStreamError
 	if _, err := r.Entries("2026-01-01-nowhere-a"); !errors.As(err, &none) {
 		t.Errorf("got %v", err)
 	}

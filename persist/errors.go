@@ -6,27 +6,10 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/words"
-	"chargehand/persist/disk"
-	"chargehand/persist/twin"
 )
 
-// What may be wrong with a book, for errors.Is.
-var (
-	ErrHeld         = disk.ErrHeld
-	ErrDamaged      = disk.ErrDamaged
-	ErrReadOnlyFile = disk.ErrReadOnlyFile
-	ErrMissing      = disk.ErrMissing
-	ErrNewer        = disk.ErrNewer
-	// ErrClosed: the book was closed before the entry came.
-	ErrClosed = errors.New(words.BookClosed)
-)
-
-// The same, for errors.As.
-type (
-	FileError     = disk.FileError
-	LineError     = twin.LineError
-	NoStreamError = twin.NoStreamError
-)
+// ErrClosed: the book was closed before the entry came.
+var ErrClosed = errors.New(words.BookClosed)
 
 // RefusedError says why an entry cannot be kept at all, now or later.
 type RefusedError struct {

@@ -212,7 +212,7 @@ func afterwards(t *testing.T, path, said string) {
 	found := map[string]bool{}
 	for _, stream := range []string{smelt, beta, entry.House} {
 		es, err := b.Entries(stream)
-		if none := new(NoStreamError); err != nil && !errors.As(err, &none) {
+		if none := new(twin.NoStreamError); err != nil && !errors.As(err, &none) {
 			t.Fatal(err)
 		}
 		for i, e := range es {

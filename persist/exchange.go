@@ -48,7 +48,7 @@ func LinesOf(entries []entry.Entry) ([][]byte, error) {
 const maxJournal = 512 << 20
 
 // ReadJSON reads what ExportJSON wrote, and checks name, sequence and chain. A
-// *LineError names the first bad line.
+// *twin.LineError names the first bad line.
 func ReadJSON(r io.Reader) (Journal, error) {
 	name := "the file"
 	if n, ok := r.(interface{ Name() string }); ok {
@@ -60,7 +60,7 @@ func ReadJSON(r io.Reader) (Journal, error) {
 		return Journal{}, err
 	}
 	bad := func(line int, what string) (Journal, error) {
-		return Journal{}, &LineError{File: name, Line: line, Seq: uint64(line), What: what}
+		return Journal{}, &twin.LineError{File: name, Line: line, Seq: uint64(line), What: what}
 	}
 	switch {
 	case err != nil:

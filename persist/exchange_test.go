@@ -136,7 +136,7 @@ func TestFilesThatAreNoExport(t *testing.T) {
 		"out of order": {string(twin.Joined([][]byte{lines[1], lines[0], lines[2]})), 2},
 	} {
 		_, err := ReadJSON(strings.NewReader(c.text))
-		var bad *LineError
+		var bad *twin.LineError
 		if !errors.As(err, &bad) || bad.Line != c.line || strings.Contains(err.Error(), "\n") {
 			t.Errorf("%s: %v", name, err)
 		}

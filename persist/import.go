@@ -120,7 +120,7 @@ func (b *Book) bring(name string, lines [][]byte, made int, absent func(*writer)
 	}
 	n, why, gaps := twin.WholeChain(name, lines)
 	if why != "" {
-		return &LineError{Stream: name, Seq: uint64(n + 1), What: why}
+		return &twin.LineError{Stream: name, Seq: uint64(n + 1), What: why}
 	}
 	rec := boltfile.RecordOf(lines, gaps)
 	sum := b.opt.Summarise.of(name, lines, rec)

@@ -178,7 +178,7 @@ func TestRandomKeepingAgainstAList(t *testing.T) {
 			for _, s := range streams {
 				var texts []string
 				es, err := b.Entries(s)
-				var none *NoStreamError
+				var none *twin.NoStreamError
 				if err != nil && !errors.As(err, &none) {
 					rt.Fatal(err)
 				}

@@ -14,7 +14,7 @@ import (
 
 // Open opens the book that a path means for writing, or makes it. A book of a
 // newer version opens for reading only (see Book.ReadOnly). Errors are
-// *FileError, or the system's own with the path in it.
+// *disk.FileError, or the system's own with the path in it.
 func Open(path string, opt Options) (*Book, error) {
 	opt = opt.filled()
 	file := boltfile.BookFile(path)
@@ -29,7 +29,7 @@ func Open(path string, opt Options) (*Book, error) {
 	}
 	var mended []string
 	book, err := opt.open(file, false, opt.lockWait)
-	if errors.Is(err, ErrDamaged) && twin.Any(twin.Find(file, "")) {
+	if errors.Is(err, disk.ErrDamaged) && twin.Any(twin.Find(file, "")) {
 		if mended, err = makeAnew(file, opt); err == nil {
 			book, err = opt.open(file, false, opt.lockWait)
 		}

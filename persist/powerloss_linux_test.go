@@ -19,6 +19,7 @@ import (
 	"golang.org/x/sys/unix"
 
 	"chargehand/model/entry"
+	"chargehand/persist/twin"
 )
 
 var everyLoss = flag.Bool("everyloss", false, "TestPowerLoss tries every state of the disk, instead of some of them")
@@ -397,7 +398,7 @@ func afterLoss(t *testing.T, folder, path string, s state, kept []entry.Entry) {
 	}
 	for _, stream := range []string{smelt, beta, entry.House} {
 		es, err := b.Entries(stream)
-		if err != nil && !errors.As(err, new(*NoStreamError)) {
+		if err != nil && !errors.As(err, new(*twin.NoStreamError)) {
 			t.Errorf("%s reads %v", stream, err)
 		}
 		for _, k := range kept {

@@ -66,7 +66,7 @@ func (r *Reader) look(f func(store) error) error {
 		defer book.Close()
 		uid = book.Meta.UID
 		s.replace(book)
-	case !errors.Is(err, ErrHeld):
+	case !errors.Is(err, disk.ErrHeld):
 		r.trouble = err
 		r.fault(words.OnlyTwins(err))
 	}
@@ -98,7 +98,7 @@ func (r *Reader) listed(s store, n int, err error) error {
 // Read gives a stream as it was kept, with its gaps.
 func (r *Reader) Read(stream string) (reading Reading, err error) {
 	if twin.ValidStream(stream) != nil {
-		return reading, &NoStreamError{Stream: stream}
+		return reading, &twin.NoStreamError{Stream: stream}
 	}
 	err = r.look(func(s store) error {
 		if reading, err = s.read(stream); err != nil && r.trouble != nil && isAbsent(err) {

@@ -9,6 +9,7 @@ import (
 
 	"golang.org/x/sys/unix"
 
+	"chargehand/persist/disk"
 	"chargehand/persist/twin"
 )
 
@@ -33,7 +34,7 @@ func bound(t *testing.T, folder string, file, dir os.FileMode) {
 func refusedToWrite(t *testing.T, path string, a *acks) {
 	t.Helper()
 	_, err := Open(path, Options{})
-	if !errors.Is(err, ErrReadOnlyFile) || !strings.Contains(err.Error(), path) || !strings.Contains(err.Error(), "give yourself the right") || strings.Contains(err.Error(), "\n") {
+	if !errors.Is(err, disk.ErrReadOnlyFile) || !strings.Contains(err.Error(), path) || !strings.Contains(err.Error(), "give yourself the right") || strings.Contains(err.Error(), "\n") {
 		t.Errorf("opening says %v", err)
 	}
 	r, err := OpenReader(path, Options{Summarise: counted})
@@ -76,10 +77,10 @@ func TestReadOnlySystem(t *testing.T) {
 			t.Skipf("the system mounts nothing: %v", err)
 		}
 		refusedToWrite(t, path, a)
-		if _, err := Rescue(path, Options{}); !errors.Is(err, ErrReadOnlyFile) || !strings.Contains(err.Error(), path) {
+		if _, err := Rescue(path, Options{}); !errors.Is(err, disk.ErrReadOnlyFile) || !strings.Contains(err.Error(), path) {
 			t.Errorf("rescue says %v", err)
 		}
-		if _, err := Open(filepath.Join(folder, "new", "book.db"), Options{}); !errors.Is(err, ErrReadOnlyFile) {
+		if _, err := Open(filepath.Join(folder, "new", "book.db"), Options{}); !errors.Is(err, disk.ErrReadOnlyFile) {
 			t.Errorf("making a book says %v", err)
 		}
 	})
@@ -96,13 +97,13 @@ func TestUnreadableBookIsReadFromItsTwins(t *testing.T) {
 		for s, want := range a.kept {
 			same(t, r, s, want)
 		}
-		if !errors.Is(r.trouble, ErrReadOnlyFile) {
+		if !errors.Is(r.trouble, disk.ErrReadOnlyFile) {
 			t.Errorf("the trouble is %v", r.trouble)
 		}
-		if _, err := Check(path, Options{}); !errors.Is(err, ErrReadOnlyFile) || !strings.Contains(err.Error(), path) {
+		if _, err := Check(path, Options{}); !errors.Is(err, disk.ErrReadOnlyFile) || !strings.Contains(err.Error(), path) {
 			t.Errorf("check says %v", err)
 		}
-		if _, err := Rescue(path, Options{}); !errors.Is(err, ErrReadOnlyFile) || !strings.Contains(err.Error(), path) {
+		if _, err := Rescue(path, Options{}); !errors.Is(err, disk.ErrReadOnlyFile) || !strings.Contains(err.Error(), path) {
 			t.Errorf("rescue says %v", err)
 		}
 	})

@@ -33,8 +33,8 @@ type RescuedStream struct {
 // Rescue makes a book anew from its twins and whatever can be read of its file; the
 // old one is set aside. It works as well where the file is gone, cut, empty or some
 // other program's, and on a whole book. The twins are put right too. It fails with
-// ErrHeld while a program has the book, with ErrNewer for the book of a newer
-// version, and with ErrMissing where there is nothing at all; the old file is then
+// disk.ErrHeld while a program has the book, with disk.ErrNewer for the book of a newer
+// version, and with disk.ErrMissing where there is nothing at all; the old file is then
 // where it was.
 func Rescue(path string, opt Options) (r Rescued, err error) {
 	opt = opt.filled()

@@ -237,7 +237,7 @@ func TestRescueKeepsOutOfABookInUseAndOfANewerOne(t *testing.T) {
 	b, a := open(t, path, Options{})
 	keep(t, b, notes(smelt, 1, 3)...)
 	before := read(t, path)
-	if _, err := Rescue(path, Options{lockWait: time.Millisecond}); !errors.Is(err, ErrHeld) || !strings.Contains(err.Error(), path) {
+	if _, err := Rescue(path, Options{lockWait: time.Millisecond}); !errors.Is(err, disk.ErrHeld) || !strings.Contains(err.Error(), path) {
 		t.Errorf("got %v", err)
 	}
 	if !bytes.Equal(before, read(t, path)) {
@@ -246,11 +246,11 @@ func TestRescueKeepsOutOfABookInUseAndOfANewerOne(t *testing.T) {
 	keep(t, b, note(smelt, 4))
 	shut(t, b)
 	mutate(t, path, func(_ *bolt.Bucket, tx *bolt.Tx) error { return newerBook(tx) })
-	if _, err := Rescue(path, Options{}); !errors.Is(err, ErrNewer) {
+	if _, err := Rescue(path, Options{}); !errors.Is(err, disk.ErrNewer) {
 		t.Errorf("got %v", err)
 	}
 	mutate(t, path, func(_ *bolt.Bucket, tx *bolt.Tx) error { return tx.Bucket(bucketMeta).Put(keySchema, []byte("1")) })
-	if _, err := Rescue(filepath.Join(t.TempDir(), "none.db"), Options{}); !errors.Is(err, ErrMissing) {
+	if _, err := Rescue(filepath.Join(t.TempDir(), "none.db"), Options{}); !errors.Is(err, disk.ErrMissing) {
 		t.Errorf("got %v", err)
 	}
 	uid := b.UID()

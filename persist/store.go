@@ -84,7 +84,7 @@ func (s store) read(stream string) (r Reading, err error) {
 	case len(r.Lines) > 0:
 		return r, nil
 	case r.Fault == nil:
-		return r, &NoStreamError{Stream: stream}
+		return r, &twin.NoStreamError{Stream: stream}
 	}
 	return r, r.Fault
 }
@@ -132,4 +132,4 @@ func (s store) streams() ([]string, error) {
 }
 
 // isAbsent tells whether nothing was ever kept under a name.
-func isAbsent(err error) bool { return errors.As(err, new(*NoStreamError)) }
+func isAbsent(err error) bool { return errors.As(err, new(*twin.NoStreamError)) }

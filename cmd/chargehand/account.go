@@ -11,7 +11,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/session"
 	"chargehand/model/words"
-	"chargehand/persist"
+	"chargehand/persist/disk"
 )
 
 func accountCommand() command {
@@ -52,7 +52,7 @@ func accountCommand() command {
 // none was named, has none.
 func houseEntries(w world, c common) ([]entry.Entry, error) {
 	r, err := reader(w, c)
-	if errors.Is(err, persist.ErrMissing) && c.book == "" {
+	if errors.Is(err, disk.ErrMissing) && c.book == "" {
 		return nil, nil
 	}
 	if err != nil {

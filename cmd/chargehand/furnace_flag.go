@@ -11,6 +11,7 @@ import (
 	"chargehand/model/house"
 	"chargehand/model/words"
 	"chargehand/persist"
+	"chargehand/persist/twin"
 	"chargehand/tui"
 )
 
@@ -40,7 +41,7 @@ func furnaceOf(s string, book *persist.Book, now time.Time) (entry.Furnace, erro
 // houseFurnaces are the furnaces of the house as they stand now, the newest first.
 func houseFurnaces(book *persist.Book, now time.Time) ([]entry.Furnace, error) {
 	entries, err := book.Entries(entry.House)
-	if errors.As(err, new(*persist.NoStreamError)) {
+	if errors.As(err, new(*twin.NoStreamError)) {
 		return nil, nil
 	}
 	if err != nil {

@@ -5,7 +5,7 @@ import (
 
 	"chargehand/model/house"
 	"chargehand/model/shelf"
-	"chargehand/persist"
+	"chargehand/persist/disk"
 )
 
 // household is what a book holds beyond its smelts: the house at a moment, and the
@@ -20,7 +20,7 @@ func theHouse(w world, c common) (household, error) {
 	at := w.clock().Wall
 	none := household{State: house.Fold(nil, nil, at)}
 	r, err := reader(w, c)
-	if errors.Is(err, persist.ErrMissing) && c.book == "" {
+	if errors.Is(err, disk.ErrMissing) && c.book == "" {
 		return none, nil
 	}
 	if err != nil {

@@ -27,6 +27,7 @@ import (
 	"chargehand/model/shelf"
 	"chargehand/model/words"
 	"chargehand/persist"
+	"chargehand/persist/twin"
 	"chargehand/tui"
 	"chargehand/tui/screen"
 	"chargehand/tui/theme"
@@ -210,7 +211,7 @@ type shelfStore struct{ *persist.Book }
 // nothing was kept yet is empty.
 func (s shelfStore) Entries(stream string) (kept []entry.Entry, lost []entry.Gap, err error) {
 	r, err := s.Read(stream)
-	var none *persist.NoStreamError
+	var none *twin.NoStreamError
 	if stream == entry.House && errors.As(err, &none) {
 		return nil, nil, nil
 	}

@@ -9,7 +9,7 @@ import (
 
 	"chargehand/model/shelf"
 	"chargehand/model/words"
-	"chargehand/persist"
+	"chargehand/persist/disk"
 )
 
 func smeltsCommand() command {
@@ -42,7 +42,7 @@ func smeltsCommand() command {
 // summaries lists the smelts. No book yet is an empty shelf, unless one was named.
 func summaries(w world, c common) ([]shelf.Summary, error) {
 	r, err := reader(w, c)
-	if errors.Is(err, persist.ErrMissing) && c.book == "" {
+	if errors.Is(err, disk.ErrMissing) && c.book == "" {
 		return nil, nil
 	}
 	if err != nil {

@@ -154,12 +154,6 @@ func (b *Book) Entries(stream string) ([]entry.Entry, error) {
 	return r.Entries(stream)
 }
 
-// Lines gives the stored lines of a stream, for an exact export.
-func (b *Book) Lines(stream string) ([][]byte, error) {
-	r, err := b.Read(stream)
-	return r.Lines, err
-}
-
 // Read gives a stream as it was kept, with its gaps. When something is found to
 // be wrong it is put right at once, and that is told.
 func (b *Book) Read(stream string) (Reading, error) {

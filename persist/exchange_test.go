@@ -33,7 +33,7 @@ func TestExportAndImportAreExact(t *testing.T) {
 	if got := kept[2].Event.(entry.Level).Charge; got != (entry.Ref{Seq: 2}) {
 		t.Errorf("the remark names %+v", got)
 	}
-	lines, err := b.Lines(smelt)
+	lines, err := linesOf(b, smelt)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -56,7 +56,7 @@ func TestExportAndImportAreExact(t *testing.T) {
 		if err := other.ImportJSON(j); err != nil {
 			t.Fatal(err)
 		}
-		back, err := other.Lines(smelt)
+		back, err := linesOf(other, smelt)
 		if err != nil || !cmp.Equal(lines, back) {
 			t.Errorf("%s: the lines came back as %s, %v", name, back, err)
 		}
@@ -122,7 +122,7 @@ func TestFilesThatAreNoExport(t *testing.T) {
 	if _, err := b.Import(smelt, lit("a1", "")); err != nil {
 		t.Fatal(err)
 	}
-	lines, _ := b.Lines(smelt)
+	lines, _ := linesOf(b, smelt)
 	whole := string(twin.Joined(lines))
 	for name, c := range map[string]struct {
 		text string

@@ -274,6 +274,12 @@ func same(t testing.TB, from interface {
 	}
 }
 
+// linesOf gives the stored lines of a stream.
+func linesOf(b *Book, stream string) ([][]byte, error) {
+	r, err := b.Read(stream)
+	return r.Lines, err
+}
+
 // must fails the test on an error of its own making.
 func must(t testing.TB, err error) {
 	t.Helper()

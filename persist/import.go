@@ -75,8 +75,8 @@ func (b *Book) Take(stream string, lines [][]byte) (name string, r Reading, err 
 		return "", r, err
 	}
 	for _, n := range names {
-		had, _ := b.store.lines(n)
-		if twin.OfStream(n, stream) && holds(had, r.Lines) {
+		had, _ := b.store.read(n)
+		if twin.OfStream(n, stream) && holds(had.Lines, r.Lines) {
 			return "", r, &PresentError{Stream: stream, As: []string{n}, By: words.ByEntries}
 		}
 	}
@@ -184,8 +184,8 @@ func sliceFrom(lines [][]byte, at int) (end int) {
 
 // has tells whether a stream is there with just these lines.
 func (w *writer) has(name string, lines [][]byte) bool {
-	had, _ := w.b.store.lines(name)
-	return len(had) == len(lines) && twin.SamePrefix(had, lines) == len(lines)
+	had, _ := w.b.store.read(name)
+	return len(had.Lines) == len(lines) && twin.SamePrefix(had.Lines, lines) == len(lines)
 }
 
 // present is a *PresentError when a smelt is in the book already, under one name

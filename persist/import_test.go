@@ -249,15 +249,15 @@ func TestAnImportOfEitherOfTwoCopiesNamesBoth(t *testing.T) {
 	if _, err := b.Import(smelt, lit("a1", "")); err != nil {
 		t.Fatal(err)
 	}
-	first, _ := b.Lines(smelt)
+	first, _ := linesOf(b, smelt)
 	other, _ := open(t, placeOf(t), Options{})
 	if err := other.ImportJSON(Journal{smelt, first}); err != nil {
 		t.Fatal(err)
 	}
 	keep(t, b, note(smelt, 1))
 	keep(t, other, note(smelt, 2))
-	first, _ = b.Lines(smelt)
-	second, _ := other.Lines(smelt)
+	first, _ = linesOf(b, smelt)
+	second, _ := linesOf(other, smelt)
 	if name, _, err := b.Take(smelt, second); name != smelt+"-2" || err != nil {
 		t.Fatalf("%q, %v", name, err)
 	}

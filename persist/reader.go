@@ -110,12 +110,6 @@ func (r *Reader) Read(stream string) (reading Reading, err error) {
 	return reading, err
 }
 
-// Lines gives the stored lines of a stream.
-func (r *Reader) Lines(stream string) ([][]byte, error) {
-	reading, err := r.Read(stream)
-	return reading.Lines, err
-}
-
 // Entries gives all entries of a stream in their order.
 func (r *Reader) Entries(stream string) ([]entry.Entry, error) {
 	reading, err := r.Read(stream)

@@ -127,7 +127,7 @@ func (s store) keepSecond(stream string, lines [][]byte) (second string, err err
 	names = append(names, s.names...)
 	for _, n := range names {
 		if twin.OfStream(n, stream) && n != stream {
-			if had, _ := s.lines(n); len(had) >= len(lines) && twin.SamePrefix(had, lines) == len(lines) {
+			if had, _ := s.read(n); twin.SamePrefix(had.Lines, lines) == len(lines) {
 				return "", nil
 			}
 		}

@@ -89,12 +89,6 @@ func (s store) read(stream string) (r Reading, err error) {
 	return r, r.Fault
 }
 
-// lines gives those of a stream.
-func (s store) lines(stream string) ([][]byte, error) {
-	r, err := s.read(stream)
-	return r.Lines, err
-}
-
 // records copies the records that the books have.
 func (s store) records() (all map[string]boltfile.Record, err error) {
 	all = map[string]boltfile.Record{}

@@ -24,7 +24,7 @@ func TestSummariesAreRenewedInAPauseAndReadWithoutEntries(t *testing.T) {
 	}
 	keep(t, b, note(entry.House, 1))
 	want := func(entries uint64) []Summary {
-		lines, err := b.Lines(smelt)
+		lines, err := linesOf(b, smelt)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -64,11 +64,11 @@ func exportJSON(w world, c common, name string, out io.Writer) error {
 		return err
 	}
 	defer tellFaults(w, r)
-	lines, err := r.Lines(stream)
+	smelt, err := r.Read(stream)
 	if err != nil {
 		return err
 	}
-	return persist.ExportJSON(out, lines)
+	return persist.ExportJSON(out, smelt.Lines)
 }
 
 // exportCSV writes the entries in force as a log, and says what had no place.

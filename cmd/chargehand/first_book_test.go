@@ -83,7 +83,7 @@ func TestABookOfTheFirstVersionIsRead(t *testing.T) {
 		t.Errorf("mended: %q", said) // their folder got another name since
 	}
 	for stream, was := range written {
-		lines, err := b.Lines(stream)
+		lines, err := linesOf(b, stream)
 		if err != nil || !bytes.Equal(append(bytes.Join(lines, []byte("\n")), '\n'), was) {
 			t.Errorf("%s is not what it was (%v)", stream, err)
 		}
@@ -195,7 +195,7 @@ func TestWhatANewerVersionWroteSurvives(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	lines, err := b.Lines(firstSmelt)
+	lines, err := linesOf(b, firstSmelt)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -221,11 +221,17 @@ func TestWhatANewerVersionWroteSurvives(t *testing.T) {
 	if err := other.ImportJSON(j); err != nil {
 		t.Fatal(err)
 	}
-	back, err := other.Lines(firstSmelt)
+	back, err := linesOf(other, firstSmelt)
 	if err != nil || !bytes.Equal(bytes.Join(back, nil), bytes.Join(lines, nil)) {
 		t.Errorf("came back otherwise (%v)", err)
 	}
 	if s := fold.Fold(es, fold.All, fold.Latest(es)); s.Phase != entry.Closed {
 		t.Errorf("phase %q", s.Phase)
 	}
+}
+
+// linesOf gives the stored lines of a stream.
+func linesOf(b *persist.Book, stream string) ([][]byte, error) {
+	r, err := b.Read(stream)
+	return r.Lines, err
 }

@@ -72,11 +72,12 @@ func sourceOf(w world, c common, name string) (src datapack.Source, book string,
 	if err != nil {
 		return src, "", err
 	}
-	src.Stream = stream
-	if src.Lines, err = r.Lines(stream); err != nil {
+	smelt, err := r.Read(stream)
+	if err != nil {
 		return src, "", err
 	}
-	es, err := r.Entries(stream)
+	src.Stream, src.Lines = stream, smelt.Lines
+	es, err := smelt.Entries(stream)
 	if err != nil {
 		return src, "", err
 	}
@@ -85,11 +86,11 @@ func sourceOf(w world, c common, name string) (src datapack.Source, book string,
 		return src, "", err
 	}
 	if slices.Contains(streams, entry.House) {
-		all, err := r.Lines(entry.House)
+		house, err := r.Read(entry.House)
 		if err != nil {
 			return src, "", err
 		}
-		src.House = datapack.Leaning(session.Open(stream, es), all)
+		src.House = datapack.Leaning(session.Open(stream, es), house.Lines)
 	}
 	return src, r.UID(), nil
 }

@@ -86,7 +86,7 @@ func (r *Report) checkStream(s store, stream string, f Summariser) (lines [][]by
 		return nil
 	case s.book() == nil:
 		v := c.judge(stream)
-		lines, fault = v.lines, disk.Both(v.fault, v.alone)
+		lines, fault = v.Lines, disk.Both(v.fault, v.alone)
 		at.File, do = c.text.File, words.FindingSave
 	case len(c.book) == 0 && len(c.text.Lines) > 0:
 		fault = errors.New(words.FoundTwinOnly)

@@ -104,19 +104,16 @@ func (c copies) settled() bool {
 
 // verdict is what the copies of a stream come to together.
 type verdict struct {
-	lines  [][]byte
-	gaps   []twin.Gap
-	others [][][]byte // whole chains that part from it
-	loose  int        // lines that fit nowhere
-	fault  error      // what was found to be wrong with one of the copies
-	alone  error      // nothing vouches for the last line
+	twin.Union
+	fault error // what was found to be wrong with one of the copies
+	alone error // nothing vouches for the last line
 }
 
 // judge says what the copies come to. Where the book's lines are whole and the twin has
 // nothing else, that is all; else they are joined by their links.
 func (c copies) judge(stream string) (v verdict) {
 	if len(c.book) > 0 && c.settled() {
-		v.lines, v.gaps = c.book, c.gaps
+		v.Lines, v.Gaps = c.book, c.gaps
 		return v
 	}
 	v.fault = cmp.Or(c.fault, c.text.Wrong(stream))
@@ -134,10 +131,9 @@ func (c copies) judge(stream string) (v verdict) {
 	pool.Add(stream, c.more...)
 	pool.Add(stream, c.text.Lines...)
 	pool.Add(stream, c.text.Torn)
-	u := pool.Join(heads)
-	v.lines, v.gaps, v.others, v.loose = u.Lines(), u.Gaps, u.OtherLines(), u.Loose
-	if twin.Alone(v.lines, heads) {
-		v.alone = errors.New(words.LineAlone(twin.LastSeq(v.lines)))
+	v.Union = pool.Join(heads)
+	if twin.Alone(v.Lines, heads) {
+		v.alone = errors.New(words.LineAlone(twin.LastSeq(v.Lines)))
 	}
 	return v
 }

@@ -66,7 +66,7 @@ func (b *Book) Take(stream string, lines [][]byte) (name string, r Reading, err 
 	pool := twin.Pool{}
 	pool.Add(stream, lines...)
 	u := pool.Join(nil)
-	r = Reading{Lines: u.Lines(), Gaps: u.Gaps}
+	r = Reading{Lines: u.Lines, Gaps: u.Gaps}
 	if len(r.Lines) == 0 {
 		return "", r, errors.New(words.NothingToImport(stream))
 	}

@@ -42,13 +42,13 @@ func (s store) reconcile(stream string) (a agreed, err error) {
 	}
 	say := func(said string) { a.said = append(a.said, said) }
 	a.verdict = c.judge(stream)
-	if len(a.lines) == 1 && twin.LastSeq(a.lines) > 1 && len(c.book)+len(c.text.Lines) == 0 {
-		a.verdict = verdict{loose: 1} // one stray line that names a stream of which there is nothing else
+	if len(a.Lines) == 1 && twin.LastSeq(a.Lines) > 1 && len(c.book)+len(c.text.Lines) == 0 {
+		a.verdict = verdict{Union: twin.Union{Loose: 1}} // one stray line that names a stream of which there is nothing else
 	}
 	if a.alone != nil {
 		say(a.alone.Error())
 	}
-	for _, other := range a.others {
+	for _, other := range a.Others {
 		second, err := s.keepSecond(stream, other)
 		if err != nil {
 			return a, err
@@ -57,13 +57,13 @@ func (s store) reconcile(stream string) (a agreed, err error) {
 			say(words.MendedSecond(second, len(other)))
 		}
 	}
-	if a.rec = boltfile.RecordOf(a.lines, a.gaps); len(a.lines) == 0 {
+	if a.rec = boltfile.RecordOf(a.Lines, a.Gaps); len(a.Lines) == 0 {
 		a.rec = c.record // numbers are not given twice
 	}
 	if a.rec.Head == "" && a.rec.Length == c.record.Length {
 		a.rec.Lost = cmp.Or(c.record.Head, c.record.Lost)
 	}
-	kept := twin.SamePrefix(c.book, a.lines)
+	kept := twin.SamePrefix(c.book, a.Lines)
 	giveWay := kept < len(c.book)
 	switch {
 	case giveWay:
@@ -71,25 +71,25 @@ func (s store) reconcile(stream string) (a agreed, err error) {
 		if err != nil {
 			return a, err
 		}
-		if len(a.gaps) > len(c.record.Gaps) {
-			say(words.MendedGap(a.gaps[len(a.gaps)-1], aside))
+		if len(a.Gaps) > len(c.record.Gaps) {
+			say(words.MendedGap(a.Gaps[len(a.Gaps)-1], aside))
 		} else {
-			say(words.MendedByTwin(int(twin.LastSeq(c.book[:kept]))+1, len(a.lines), aside))
+			say(words.MendedByTwin(int(twin.LastSeq(c.book[:kept]))+1, len(a.Lines), aside))
 		}
-	case len(a.lines) > kept && !rescue:
-		say(words.MendedFromTwin(len(a.lines) - kept))
+	case len(a.Lines) > kept && !rescue:
+		say(words.MendedFromTwin(len(a.Lines) - kept))
 	case c.fault != nil && !rescue:
 		say(words.MendedCount(len(c.book), c.record.Length))
 	}
 	if giveWay || !c.own {
 		kept = 0
 	}
-	if giveWay || len(a.lines) > kept || c.fault != nil || !c.own && a.rec.Length > 0 {
-		if err := s.put(stream, a.lines[kept:], a.rec, giveWay && c.own); err != nil {
+	if giveWay || len(a.Lines) > kept || c.fault != nil || !c.own && a.rec.Length > 0 {
+		if err := s.put(stream, a.Lines[kept:], a.rec, giveWay && c.own); err != nil {
 			return a, err
 		}
 	}
-	a.twin, err = twin.Mend(s.folder, stream, c.text, a.lines, s.openTwin, say)
+	a.twin, err = twin.Mend(s.folder, stream, c.text, a.Lines, s.openTwin, say)
 	return a, err
 }
 
@@ -107,9 +107,6 @@ func (s store) put(stream string, lines [][]byte, rec boltfile.Record, replace b
 // setAside writes lines of the book that have to give way to a file beside the
 // twin.
 func setAside(folder, stream string, lines [][]byte) (aside string, err error) {
-	if err := disk.MakeFolder(folder); err != nil {
-		return "", err
-	}
 	d, err := twin.NewDraft(folder, stream, lines)
 	if err != nil {
 		return "", err

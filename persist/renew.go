@@ -146,9 +146,6 @@ func (w *writer) remakeTwin(name string, told bool) error {
 	t, lost := s.twin, s.twin.Lost
 	err := w.free()
 	if err == nil {
-		err = disk.MakeFolder(t.Folder)
-	}
-	if err == nil {
 		err = t.Remake(twin.UpTo(s.lines, t.Seq))
 	}
 	if err == nil && !told {

@@ -119,11 +119,11 @@ func (s store) bringAll(r *Rescued, opt Options) (err error) {
 			return err
 		}
 		a.twin.Close()
-		done(a.lines)
-		if len(a.lines)+a.loose > 0 {
-			r.Streams = append(r.Streams, RescuedStream{Stream: name, Entries: len(a.lines), Loose: a.loose, Gaps: a.gaps, Mended: a.said})
+		done(a.Lines)
+		if len(a.Lines)+a.Loose > 0 {
+			r.Streams = append(r.Streams, RescuedStream{Stream: name, Entries: len(a.Lines), Loose: a.Loose, Gaps: a.Gaps, Mended: a.said})
 		}
-		r.Entries += uint64(len(a.lines))
+		r.Entries += uint64(len(a.Lines))
 	}
 	return nil
 }

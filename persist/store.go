@@ -76,7 +76,7 @@ func (r Reading) said(stream string) (all []string) {
 func (s store) read(stream string) (r Reading, err error) {
 	c, broken := s.gather(stream)
 	v := c.judge(stream)
-	r = Reading{Lines: v.lines, Gaps: v.gaps, Fault: cmp.Or(broken, v.fault), alone: v.alone}
+	r = Reading{Lines: v.Lines, Gaps: v.Gaps, Fault: cmp.Or(broken, v.fault), alone: v.alone}
 	if len(c.book) == 0 {
 		r.file = twin.TextFile("", stream)
 	}

@@ -49,10 +49,10 @@ func (w *writer) reload(name string) error {
 	if err != nil {
 		return err
 	}
-	if _, ok := w.b.store.stored(name, a.rec, 0); !ok && len(a.lines) > 0 {
+	if _, ok := w.b.store.stored(name, a.rec, 0); !ok && len(a.Lines) > 0 {
 		w.markStale(name)
 	}
-	w.streams[name] = &stream{rec: a.rec, booked: a.rec.Length, twin: a.twin, lines: a.lines}
+	w.streams[name] = &stream{rec: a.rec, booked: a.rec.Length, twin: a.twin, lines: a.Lines}
 	return nil
 }
 

@@ -147,9 +147,6 @@ func takeFrom(old, folder string, ours func(string) [][]byte) (left []string, er
 	if err != nil {
 		return nil, err
 	}
-	if err := disk.MakeFolder(folder); err != nil {
-		return nil, err
-	}
 	for stream := range sizes {
 		text := Read(old, stream).Lines
 		own := text

@@ -12,10 +12,10 @@ import (
 	"chargehand/model/words"
 )
 
-// Found is one line, wherever it was found.
-type Found struct {
-	Line []byte
-	Seq  uint64
+// found is one line, wherever it was found.
+type found struct {
+	line []byte
+	seq  uint64
 	prev string
 	hash string
 	next bool // a line that fits links to it
@@ -25,7 +25,7 @@ type Found struct {
 
 // Pool holds lines of one stream by their hash. A line's link names the hash of
 // the one before it, so that whatever is whole puts itself in order.
-type Pool map[string]*Found
+type Pool map[string]*found
 
 // Add takes lines of a stream in. What is none, or was changed, is left.
 func (p Pool) Add(stream string, lines ...[]byte) {
@@ -41,34 +41,23 @@ func (p Pool) Add(stream string, lines ...[]byte) {
 		}
 		if hash := HashOf(line); OfStream(stream, l.Stream) {
 			_, sealed := Intact(line)
-			p[hash] = &Found{Line: line, Seq: l.Seq, prev: l.Prev, hash: hash, sure: sealed}
+			p[hash] = &found{line: line, seq: l.Seq, prev: l.Prev, hash: hash, sure: sealed}
 		}
 	}
 }
 
 // Union is what the lines of a pool come to.
 type Union struct {
-	Main   []*Found   // the stream, in order of sequence
+	Lines  [][]byte   // the stream, in order of sequence
 	Gaps   []Gap      // entries of it that are nowhere
-	Others [][]*Found // whole chains that part from it: somebody went on elsewhere
+	Others [][][]byte // whole chains that part from it: somebody went on elsewhere
 	Loose  int        // further lines, that fit nowhere
 }
 
-// Lines are those of the stream.
-func (u Union) Lines() [][]byte { return linesOf(u.Main) }
-
-// OtherLines are those of the other chains.
-func (u Union) OtherLines() (all [][][]byte) {
-	for _, o := range u.Others {
-		all = append(all, linesOf(o))
-	}
-	return all
-}
-
-func linesOf(fs []*Found) [][]byte {
+func linesOf(fs []*found) [][]byte {
 	lines := make([][]byte, len(fs))
 	for i, f := range fs {
-		lines[i] = f.Line
+		lines[i] = f.line
 	}
 	return lines
 }
@@ -79,8 +68,8 @@ func linesOf(fs []*Found) [][]byte {
 // head; one that nothing vouches for and that another contradicts was changed, and is
 // left out.
 func (p Pool) Join(heads map[string]uint64) (u Union) {
-	all := slices.SortedFunc(maps.Values(p), func(a, b *Found) int {
-		return cmp.Or(cmp.Compare(a.Seq, b.Seq), cmp.Compare(a.hash, b.hash))
+	all := slices.SortedFunc(maps.Values(p), func(a, b *found) int {
+		return cmp.Or(cmp.Compare(a.seq, b.seq), cmp.Compare(a.hash, b.hash))
 	})
 	counted, lost := uint64(0), map[uint64]bool{} // sequences of heads that are nowhere
 	for hash, seq := range heads {
@@ -89,18 +78,13 @@ func (p Pool) Join(heads map[string]uint64) (u Union) {
 		}
 	}
 	p.vouch(all, heads, lost)
-	above := &Found{Seq: math.MaxUint64}
-	for {
-		f := p.end(all, above, heads)
-		if f == nil {
-			break
-		}
+	var main []*found
+	used, above := map[*found]bool{}, &found{seq: math.MaxUint64}
+	for f := p.end(all, above, heads); f != nil; f = p.end(all, above, heads) {
 		piece := p.back(f)
-		u.Main = append(piece, u.Main...)
-		above = piece[0]
+		main, above = append(piece, main...), piece[0]
 	}
-	used := map[*Found]bool{}
-	for _, f := range u.Main {
+	for _, f := range main {
 		used[f] = true
 	}
 	for _, f := range all {
@@ -108,35 +92,36 @@ func (p Pool) Join(heads map[string]uint64) (u Union) {
 			continue
 		}
 		chain := p.back(f)
-		own := chain[slices.IndexFunc(chain, func(f *Found) bool { return !used[f] }):]
-		if chain[0].Seq == 1 && len(u.Main) > 0 && (len(own) > 1 || f.sure) {
-			u.Others = append(u.Others, chain)
+		own := chain[slices.IndexFunc(chain, func(f *found) bool { return !used[f] }):]
+		if chain[0].seq == 1 && len(main) > 0 && (len(own) > 1 || f.sure) {
+			u.Others = append(u.Others, linesOf(chain))
 			for _, f := range own {
 				used[f] = true
 			}
 		}
 	}
-	u.count(all, used, counted)
+	u.Lines = linesOf(main)
+	u.count(all, main, used, counted)
 	return u
 }
 
 // vouch notes which lines fit behind what they name, and for which something vouches.
-func (p Pool) vouch(all []*Found, heads map[string]uint64, lost map[uint64]bool) {
+func (p Pool) vouch(all []*found, heads map[string]uint64, lost map[uint64]bool) {
 	for _, f := range all {
 		_, head := heads[f.hash]
 		f.sure = f.sure || head
-		if before := p[f.prev]; before != nil && before.Seq+1 == f.Seq {
+		if before := p[f.prev]; before != nil && before.seq+1 == f.seq {
 			before.sure = true
 		}
 	}
 	for _, f := range all {
 		before := p[f.prev]
 		switch {
-		case !f.sure && (lost[f.Seq] || !readable(f.Line)): // another was counted as this one, or nobody could have kept it
+		case !f.sure && (lost[f.seq] || !readable(f.line)): // another was counted as this one, or nobody could have kept it
 		case before == nil: // without a link it stands behind an end that was lost with its hash
-			f.fits = f.prev != "" || f.Seq == 1 || all[0].Seq < f.Seq && f.sure
+			f.fits = f.prev != "" || f.seq == 1 || all[0].seq < f.seq && f.sure
 		default:
-			f.fits = before.fits && before.Seq+1 == f.Seq
+			f.fits = before.fits && before.seq+1 == f.seq
 			before.next = before.next || f.fits
 		}
 	}
@@ -145,22 +130,22 @@ func (p Pool) vouch(all []*Found, heads map[string]uint64, lost map[uint64]bool)
 // end gives the best line that what stands below another may end with: the one that
 // was counted as the last, else the highest. None does right below, for the other names
 // the one that stood there.
-func (p Pool) end(all []*Found, above *Found, heads map[string]uint64) (best *Found) {
-	limit := above.Seq
+func (p Pool) end(all []*found, above *found, heads map[string]uint64) (best *found) {
+	limit := above.seq
 	if above.prev != "" {
 		limit--
 	}
 	for i, f := range all {
-		if !f.fits || f.Seq >= limit || f.next && f.Seq+1 < limit {
+		if !f.fits || f.seq >= limit || f.next && f.seq+1 < limit {
 			continue
 		}
-		if before := p[f.prev]; before == nil && !f.sure && i > 0 && all[i-1].Seq+1 == f.Seq && all[i-1].fits {
+		if before := p[f.prev]; before == nil && !f.sure && i > 0 && all[i-1].seq+1 == f.seq && all[i-1].fits {
 			continue // a single one that contradicts what stands there
 		}
 		if best != nil {
 			_, is := heads[f.hash]
 			_, was := heads[best.hash]
-			if was && !is || was == is && f.Seq <= best.Seq {
+			if was && !is || was == is && f.seq <= best.seq {
 				continue
 			}
 		}
@@ -170,7 +155,7 @@ func (p Pool) end(all []*Found, above *Found, heads map[string]uint64) (best *Fo
 }
 
 // back follows the links from a line to the first.
-func (p Pool) back(f *Found) (chain []*Found) {
+func (p Pool) back(f *found) (chain []*found) {
 	for ; f != nil; f = p[f.prev] {
 		chain = append(chain, f)
 	}
@@ -185,26 +170,26 @@ func readable(line []byte) bool {
 }
 
 // count finds the gaps of the stream and what is left over.
-func (u *Union) count(all []*Found, used map[*Found]bool, counted uint64) {
+func (u *Union) count(all, main []*found, used map[*found]bool, counted uint64) {
 	has, loose := map[uint64]bool{}, map[uint64]bool{}
-	for _, f := range u.Main {
-		has[f.Seq] = true
+	for _, f := range main {
+		has[f.seq] = true
 	}
 	for _, f := range all {
-		loose[f.Seq] = loose[f.Seq] || !used[f]
-		if loose[f.Seq] && !has[f.Seq] {
-			has[f.Seq] = true // once
+		loose[f.seq] = loose[f.seq] || !used[f]
+		if loose[f.seq] && !has[f.seq] {
+			has[f.seq] = true // once
 			u.Loose++
 		}
 	}
-	if len(u.Main) == 0 {
+	if len(main) == 0 {
 		return
 	}
-	at := &Found{sure: true}
-	for _, next := range append(slices.Clone(u.Main), &Found{Seq: counted + 1}) {
-		if next.Seq > at.Seq+1 {
-			g := Gap{After: at.Seq, Before: next.Seq, Why: words.GapLost, Head: at.hash, Unsure: !at.sure}
-			if loose[at.Seq+1] {
+	at := &found{sure: true}
+	for _, next := range append(slices.Clone(main), &found{seq: counted + 1}) {
+		if next.seq > at.seq+1 {
+			g := Gap{After: at.seq, Before: next.seq, Why: words.GapLost, Head: at.hash, Unsure: !at.sure}
+			if loose[at.seq+1] {
 				g.Why = words.GapChanged
 			}
 			u.Gaps = append(u.Gaps, g)

@@ -81,12 +81,13 @@ func join(t *testing.T, kind string) {
 			for i := range u.Gaps {
 				u.Gaps[i] = Gap{After: u.Gaps[i].After, Before: u.Gaps[i].Before}
 			}
-			if len(u.Main) != c.main || len(u.Others) != c.others || !slices.Equal(u.Gaps, c.gaps) || u.Loose != 0 && c.loose == 0 {
-				t.Errorf("%d lines, gaps %v, %d others, %d loose", len(u.Main), u.Gaps, len(u.Others), u.Loose)
+			if len(u.Lines) != c.main || len(u.Others) != c.others || !slices.Equal(u.Gaps, c.gaps) || u.Loose != 0 && c.loose == 0 {
+				t.Errorf("%d lines, gaps %v, %d others, %d loose", len(u.Lines), u.Gaps, len(u.Others), u.Loose)
 			}
-			for _, f := range u.Main {
-				if f.Seq <= 12 && !bytes.Equal(f.Line, own[f.Seq-1]) {
-					t.Errorf("entry %d is not as it was kept: %s", f.Seq, f.Line)
+			for _, line := range u.Lines {
+				seq := LastSeq([][]byte{line})
+				if seq <= 12 && !bytes.Equal(line, own[seq-1]) {
+					t.Errorf("entry %d is not as it was kept: %s", seq, line)
 				}
 			}
 		})
@@ -111,12 +112,13 @@ func joinTakesNoChangedEntry(t *testing.T, kind string) {
 				p := Pool{}
 				p.Add(name, with(own, i, bad)...)
 				u := p.Join(heads)
-				if len(u.Main) != 5 || len(u.Gaps) != 1 || u.Gaps[0].After != uint64(i) || len(u.Others) > 0 {
-					t.Fatalf("entry %d, byte %d, bit %d: %d lines, gaps %v, %d others", i+1, at, bit, len(u.Main), u.Gaps, len(u.Others))
+				if len(u.Lines) != 5 || len(u.Gaps) != 1 || u.Gaps[0].After != uint64(i) || len(u.Others) > 0 {
+					t.Fatalf("entry %d, byte %d, bit %d: %d lines, gaps %v, %d others", i+1, at, bit, len(u.Lines), u.Gaps, len(u.Others))
 				}
-				for _, f := range u.Main {
-					if !bytes.Equal(f.Line, own[f.Seq-1]) {
-						t.Fatalf("entry %d, byte %d, bit %d: entry %d is %s", i+1, at, bit, f.Seq, f.Line)
+				for _, line := range u.Lines {
+					seq := LastSeq([][]byte{line})
+					if !bytes.Equal(line, own[seq-1]) {
+						t.Fatalf("entry %d, byte %d, bit %d: entry %d is %s", i+1, at, bit, seq, line)
 					}
 				}
 			}
@@ -151,10 +153,11 @@ func joinDoubtsWhatNothingVouchesFor(t *testing.T, kind string) {
 					for _, g := range u.Gaps {
 						unsure[g.After] = g.Unsure
 					}
-					for _, f := range u.Main {
-						if !bytes.Equal(f.Line, own[f.Seq-1]) {
-							if doubted++; !unsure[f.Seq] {
-								t.Fatalf("lines %d and %d, bytes %d and %d: entry %d is %s, gaps %+v", i+1, k+1, a, b, f.Seq, f.Line, u.Gaps)
+					for _, line := range u.Lines {
+						seq := LastSeq([][]byte{line})
+						if !bytes.Equal(line, own[seq-1]) {
+							if doubted++; !unsure[seq] {
+								t.Fatalf("lines %d and %d, bytes %d and %d: entry %d is %s, gaps %+v", i+1, k+1, a, b, seq, line, u.Gaps)
 							}
 						}
 					}
@@ -181,13 +184,13 @@ func theEntryBeforeAGapStaysKnown(t *testing.T, kind string) {
 	heads := map[string]uint64{HashOf(own[4]): 6, HashOf(own[2]): 3}
 	p, q := Pool{}, Pool{}
 	p.Add(name, bad...)
-	if u := p.Join(heads); len(u.Main) != 4 || len(u.Gaps) != 1 || u.Gaps[0].After != 2 {
-		t.Errorf("%d lines, gaps %+v", len(u.Main), u.Gaps)
+	if u := p.Join(heads); len(u.Lines) != 4 || len(u.Gaps) != 1 || u.Gaps[0].After != 2 {
+		t.Errorf("%d lines, gaps %+v", len(u.Lines), u.Gaps)
 	}
 	q.Add(name, bad...)
 	q.Add(name, own...)
-	if u := q.Join(heads); len(u.Main) != 5 || !bytes.Equal(u.Main[2].Line, own[2]) || u.Gaps[0].Unsure {
-		t.Errorf("%d lines, gaps %+v", len(u.Main), u.Gaps)
+	if u := q.Join(heads); len(u.Lines) != 5 || !bytes.Equal(u.Lines[2], own[2]) || u.Gaps[0].Unsure {
+		t.Errorf("%d lines, gaps %+v", len(u.Lines), u.Gaps)
 	}
 }
 
@@ -202,8 +205,8 @@ func TestALastLineVouchesForItself(t *testing.T) {
 			p := Pool{}
 			p.Add(name, own[0], own[1], bad)
 			u := p.Join(nil)
-			if _, sealed := Intact(bad); sealed && len(u.Main) != 2 || !sealed && !Alone(u.Lines(), nil) && len(u.Main) == 3 {
-				t.Fatalf("byte %d, bit %d: %d lines, the last is %s", at, bit, len(u.Main), bad)
+			if _, sealed := Intact(bad); sealed && len(u.Lines) != 2 || !sealed && !Alone(u.Lines, nil) && len(u.Lines) == 3 {
+				t.Fatalf("byte %d, bit %d: %d lines, the last is %s", at, bit, len(u.Lines), bad)
 			}
 		}
 	}

@@ -63,8 +63,11 @@ func Write(folder, stream string, lines [][]byte) error {
 // Draft is a stream's twin under another name, whole and flushed.
 type Draft struct{ folder, stream, file string }
 
-// NewDraft writes one.
+// NewDraft writes one, in a folder made anew if need be.
 func NewDraft(folder, stream string, lines [][]byte) (Draft, error) {
+	if err := disk.MakeFolder(folder); err != nil {
+		return Draft{}, err
+	}
 	f, err := disk.Unfinished(TextFile(folder, stream))
 	if err != nil {
 		return Draft{}, err

@@ -185,7 +185,7 @@ func TestAKilledImportIsThereWholeOrNotAtAll(t *testing.T) {
 		switch {
 		case err == nil && len(es) == 2003:
 			whole++
-		case isAbsent(err):
+		case errors.As(err, new(*twin.NoStreamError)):
 			none++
 			if strings.Contains(out.said.String(), "whole <nil>") {
 				t.Error("an import that was called kept is gone")

@@ -29,9 +29,11 @@ func Open(path string, opt Options) (*Book, error) {
 	}
 	var mended []string
 	book, err := opt.open(file, false, opt.lockWait)
-	if errors.Is(err, disk.ErrDamaged) && twin.Any(twin.Find(file, "")) {
-		if mended, err = makeAnew(file, opt); err == nil {
-			book, err = opt.open(file, false, opt.lockWait)
+	if errors.Is(err, disk.ErrDamaged) {
+		if twins, _ := twin.Sizes(twin.Find(file, "")); len(twins) > 0 {
+			if mended, err = makeAnew(file, opt); err == nil {
+				book, err = opt.open(file, false, opt.lockWait)
+			}
 		}
 	}
 	if err != nil {

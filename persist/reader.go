@@ -101,7 +101,7 @@ func (r *Reader) Read(stream string) (reading Reading, err error) {
 		return reading, &twin.NoStreamError{Stream: stream}
 	}
 	err = r.look(func(s store) error {
-		if reading, err = s.read(stream); err != nil && r.trouble != nil && isAbsent(err) {
+		if reading, err = s.read(stream); err != nil && r.trouble != nil && errors.As(err, new(*twin.NoStreamError)) {
 			return r.trouble
 		}
 		return err

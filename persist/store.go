@@ -2,7 +2,6 @@ package persist
 
 import (
 	"cmp"
-	"errors"
 	"maps"
 	"slices"
 	"sync/atomic"
@@ -89,22 +88,16 @@ func (s store) read(stream string) (r Reading, err error) {
 	return r, r.Fault
 }
 
-// records copies the records that the books have.
-func (s store) records() (all map[string]boltfile.Record, err error) {
-	all = map[string]boltfile.Record{}
-	for _, b := range slices.Backward(s.books()) {
-		var recs map[string]boltfile.Record
-		recs, err = b.Records() // only the newest has to be read
-		maps.Copy(all, recs)
-	}
-	return all, err
-}
-
 func sortedKeys[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }
 
 // listed gives the records of the books and the lengths of the twins.
 func (s store) listed() (recs map[string]boltfile.Record, sizes map[string]int64, err error) {
-	recs, err = s.records()
+	recs = map[string]boltfile.Record{}
+	for _, b := range slices.Backward(s.books()) {
+		var all map[string]boltfile.Record
+		all, err = b.Records() // only the newest has to be read
+		maps.Copy(recs, all)
+	}
 	sizes, unlisted := twin.Sizes(s.folder)
 	if s.book() == nil {
 		err = unlisted // else what cannot be listed is in the book
@@ -124,6 +117,3 @@ func (s store) streams() ([]string, error) {
 	recs, sizes, err := s.listed()
 	return named(recs, sizes), err
 }
-
-// isAbsent tells whether nothing was ever kept under a name.
-func isAbsent(err error) bool { return errors.As(err, new(*twin.NoStreamError)) }

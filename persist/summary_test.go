@@ -38,7 +38,7 @@ func TestSummariesAreRenewedInAPauseAndReadWithoutEntries(t *testing.T) {
 		}
 	}
 	stored := func() bool {
-		recs, err := b.store.records()
+		recs, _, err := b.store.listed()
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -242,7 +242,6 @@ func (f *File) Records() (map[string]Record, error) {
 // one.
 func (f *File) Stream(name string) (r Record, lines [][]byte, err error) {
 	err = f.follow(func(w *walk) error {
-		w.keeps = true
 		return cmp.Or(
 			w.in(bucketSummary, func(stream, record []byte, _ bool) error {
 				if string(stream) == name {

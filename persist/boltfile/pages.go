@@ -41,12 +41,9 @@ type walk struct {
 	size  uint64          // of a page
 	pages uint64          // how many there are
 	seen  map[uint64]bool // in use, or called free
-	keeps bool            // what is found is kept: each page has memory of its own
-	spare [][]byte        // the memory of pages that were gone through
 }
 
-// found is given what stands in the leaves of a tree, in order. It keeps it only where
-// the walk keeps its pages.
+// found is given what stands in the leaves of a tree, in order.
 type found func(key, value []byte, bucket bool) error
 
 // sound follows all that bbolt follows when it opens a book and looks a stream up;
@@ -107,7 +104,7 @@ func (w *walk) page(id uint64) ([]byte, error) {
 	if id < 2 || id >= w.pages {
 		return nil, words.InPage(id, errPage)
 	}
-	b := w.memory()
+	b := make([]byte, w.size)
 	if _, err := w.file.ReadAt(b, int64(id*w.size)); err != nil {
 		return nil, words.InPage(id, err)
 	}
@@ -122,23 +119,12 @@ func (w *walk) page(id uint64) ([]byte, error) {
 		w.seen[i] = true
 	}
 	if more > 0 {
-		b = append(b, make([]byte, more*w.size)...)
+		b = make([]byte, (more+1)*w.size)
 		if _, err := w.file.ReadAt(b, int64(id*w.size)); err != nil {
 			return nil, words.InPage(id, err)
 		}
 	}
 	return b, nil
-}
-
-// memory is for one page.
-func (w *walk) memory() []byte {
-	n := len(w.spare)
-	if n == 0 {
-		return make([]byte, w.size)
-	}
-	b := w.spare[n-1]
-	w.spare = w.spare[:n-1]
-	return b[:w.size]
 }
 
 // bucket follows a bucket from the element that names it.
@@ -161,10 +147,6 @@ func (w *walk) branch(id uint64, last *[]byte, f found) error {
 	}
 	if err := w.elements(b, last, f); err != nil {
 		return words.InPage(id, err)
-	}
-	if !w.keeps {
-		*last = bytes.Clone(*last)
-		w.spare = append(w.spare, b)
 	}
 	return nil
 }

@@ -48,9 +48,6 @@ func Intact(object []byte) (intact, sealed bool) {
 	return string(object[at+len(sumMark):]) == fmt.Sprintf("%08x\"}", crc32.ChecksumIEEE(object[:at])), true
 }
 
-// Unsealed is a sealed object up to its sum.
-func Unsealed(object []byte) []byte { return object[:bytes.LastIndex(object, []byte(sumMark))] }
-
 // Link is what the chain needs of a line. It is read without the rest, so that
 // lines of a newer version are linked like any other.
 type Link struct {

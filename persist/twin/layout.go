@@ -61,9 +61,3 @@ func Sizes(folder string) (map[string]int64, error) {
 	}
 	return sizes, nil
 }
-
-// Any tells whether a folder holds twins.
-func Any(folder string) bool {
-	sizes, _ := Sizes(folder)
-	return len(sizes) > 0
-}

@@ -60,9 +60,7 @@ func (w *writer) reload(name string) error {
 func (w *writer) prepare(e entry.Entry) held {
 	h, why := held{e: e}, twin.ValidStream(e.Stream)
 	if why == nil {
-		s := w.streams[e.Stream]
-		h.e, h.line, why = s.number(e, w.b.opt.stamp(e))
-		h.rec = s.rec
+		h.e, h.line, why = w.streams[e.Stream].number(e, w.b.opt.stamp(e))
 	}
 	if why != nil {
 		h.e, h.refused = e, &RefusedError{Entry: e, Why: why.Error()}

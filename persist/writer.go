@@ -30,8 +30,7 @@ type writer struct {
 type held struct {
 	e       entry.Entry
 	line    []byte
-	rec     boltfile.Record // of the stream once this line is in it
-	refused error           // then there is no line
+	refused error // then there is no line
 }
 
 // start sets the writer going.
@@ -177,15 +176,9 @@ func (w *writer) writeBook() error {
 	if len(tails) == 0 {
 		return nil
 	}
-	recs := map[string]boltfile.Record{}
-	for _, h := range w.held {
-		if h.refused == nil {
-			recs[h.e.Stream] = h.rec
-		}
-	}
 	err := w.b.store.book().Update(func(tx boltfile.Tx) error {
 		for name, lines := range tails {
-			if err := tx.PutLines(name, lines, recs[name]); err != nil {
+			if err := tx.PutLines(name, lines, w.streams[name].rec); err != nil {
 				return err
 			}
 		}

@@ -41,3 +41,49 @@ func TestALotOfTheStoresIsCharged(t *testing.T) {
 		t.Errorf("the stores say\n%s", p)
 	}
 }
+
+// Ore that goes in before the plan has any is of the lot that the plan is charged from, and
+// the stores have less of it.
+func TestEarlyOreIsOfThePlansLot(t *testing.T) {
+	d := desk.Sit(t)
+	d.Press("v", "t")
+	d.Script("n1rpond, roasted\n31\n3\n")
+	d.Script("n2balder\n64\n12\n")
+	d.Script("ka1bucket\n1.8\n")
+	d.Script("ka2scoop\n0.5\n")
+	d.Press("v", "p")
+	d.Script("wb3\n")
+	d.Script("n4\n")
+	d.Press("right", "left", "enter")
+	d.Press("l", "pgdown", "enter")
+	if d.M.Dialog() != nil { // some numbers are guesses
+		d.Press("y")
+	}
+	d.Wait(time.Minute)
+	d.Press("f")
+	d.Wait(time.Minute)
+	if d.M.Running().Recipe().Holds(entry.Ore) {
+		t.Fatal("the plan begins with ore")
+	}
+	d.Press("up", "c")
+	d.Wait(10 * time.Minute)
+	d.Press("s")
+	d.Wait(10 * time.Minute)
+	ore := 0
+	for _, c := range d.M.Running().Reading().Charges {
+		for _, p := range c.Parts {
+			if p.What == entry.Ore {
+				if ore++; p.Lot == "" {
+					t.Errorf("ore of no lot: %+v", p)
+				}
+			}
+		}
+	}
+	if ore != 2 {
+		t.Errorf("%d parts of ore\n%s", ore, d.Picture())
+	}
+	l, _ := d.M.Shared().House().Lot("pond, roasted")
+	if w := l.Weight(l.Left.Kg); w < 29.99 || w > 30.01 {
+		t.Errorf("%.2f kg left of 31 after two scoops of 0.5", w)
+	}
+}

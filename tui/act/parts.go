@@ -138,11 +138,22 @@ func Measured(sh screen.Shared, w entry.What, n entry.Count) entry.Parts {
 	return entry.Parts{{What: w, Lot: lotOf(sh, w), Measure: m.Name, Count: entry.Some(n)}}
 }
 
-// lotOf is the lot that the recipe takes a material from.
+// lotOf is the lot that a material is taken from: as the next charge has it, else as the rest of the plan has it, the last
+// charge that had any, or the fire as it was lit. A charge of charcoal only names no lot of ore.
 func lotOf(sh screen.Shared, w entry.What) string {
-	for _, p := range sh.Smelt.Recipe() {
-		if p.What == w {
-			return p.Lot
+	of := []entry.Parts{sh.Smelt.Recipe()}
+	for _, st := range sh.Smelt.Rest() {
+		of = append(of, st.Parts)
+	}
+	r := sh.Smelt.Reading()
+	for _, c := range slices.Backward(r.Charges) {
+		of = append(of, c.Parts)
+	}
+	for _, ps := range append(of, r.Light.Recipe) {
+		for _, p := range ps {
+			if p.What == w {
+				return p.Lot
+			}
 		}
 	}
 	return ""

@@ -96,7 +96,7 @@ const (
 // below none. What goes by weight changes by what the measure weighs.
 func nextBy(sh screen.Shared, w entry.What, by entry.Count) screen.Effect {
 	parts := sh.Smelt.Recipe()
-	m, named := sh.Smelt.Measure(w)
+	m, _ := sh.Smelt.Measure(w)
 	for i, p := range parts {
 		if p.What != w {
 			continue
@@ -115,10 +115,11 @@ func nextBy(sh screen.Shared, w entry.What, by entry.Count) screen.Effect {
 		}
 		return act.Book(act.NextIs(sh, parts))
 	}
-	if by < 0 || !named {
+	more := act.Measured(sh, w, by)
+	if by < 0 || more == nil {
 		return screen.Refuse(words.NoneAlready(w))
 	}
-	return act.Book(act.NextIs(sh, append(parts, entry.Part{What: w, Measure: m.Name, Count: entry.Some(by)})))
+	return act.Book(act.NextIs(sh, append(parts, more...)))
 }
 
 // level is a remark about the level after the last charge.

@@ -1,7 +1,9 @@
 package tui_test
 
 import (
+	"math"
 	"testing"
+	"time"
 
 	"chargehand/model/entry"
 	"chargehand/tui/desk"
@@ -43,4 +45,35 @@ func TestAWeighingSaysMore(t *testing.T) {
 		t.Errorf("%+v", w)
 	}
 	d.Answers("6 kg ± 0.5 kg")
+}
+
+// A bloom that came out in two pieces is weighed piece by piece: the second is added to the
+// first where that is said, and else takes its place.
+func TestTheOtherPieceOfABloomIsAdded(t *testing.T) {
+	for _, c := range []struct {
+		keys string
+		want entry.Weigh
+	}{
+		{"p", entry.Weigh{What: entry.WeighBloom, Mass: 3.45}},
+		{"pk", entry.Weigh{What: entry.WeighBloom, Mass: 3.45, State: entry.Cold}},
+		{"k", entry.Weigh{What: entry.WeighBloom, Mass: 1.1, State: entry.Cold}},
+	} {
+		d := desk.Burning(t)
+		d.Press("w", "b", "2", ".", "3", "5", "enter", "h")
+		d.Wait(10 * time.Second)
+		d.Press("w", "b", "1", ".", "1", "enter")
+		d.Shows("another piece of it: 3.45 kg in all")
+		for _, k := range c.keys {
+			d.Press(string(k))
+			d.Wait(2 * time.Second)
+		}
+		d.Press("esc")
+		w, ok := d.Acts()[len(d.Acts())-1].(entry.Weigh)
+		if w.Mass = entry.Kilogram(math.Round(1000*float64(w.Mass)) / 1000); !ok || w != c.want {
+			t.Errorf("%s: %+v, want %+v", c.keys, w, c.want)
+		}
+		if b := d.M.Running().Reading().Bloom; math.Abs(b.Value-float64(c.want.Mass)) > 1e-9 {
+			t.Errorf("%s: the bloom is %v kg, want %v", c.keys, b, c.want.Mass)
+		}
+	}
 }

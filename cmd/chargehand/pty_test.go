@@ -138,7 +138,7 @@ func TestPowerCut(t *testing.T) {
 	s.Does("wm", "which measure")
 	s.Does("1", "weight of bucket")
 	s.Does("2.25\r", "since when")
-	s.Does("w", "weighed: bucket 2.25 kg, for the whole smelt; wetter or fuller?")
+	s.Does("w", "weighed: bucket 2.25 kg, for the whole smelt; wetter or fuller: v, b, a")
 
 	n := s.allKept()
 	id := onlySmelt(t, dir) // all of this while the first one holds the book

@@ -81,3 +81,29 @@ func TestOneKeyIsOneMoment(t *testing.T) {
 		t.Errorf("made at %v, by a session at %v", p.Made, half.Sessions[0].At)
 	}
 }
+
+// A bloom weighed hot and again cold lost loose slag: that is what it weighed when it came.
+// What it weighs once it was hammered is another thing.
+func TestABloomWeighedAgainWasNotWorked(t *testing.T) {
+	weighed := func(kg float64, s entry.PieceState) OfBloom {
+		return OfBloom{At: day.Add(time.Hour), Weighed: entry.Some(entry.Kilogram(kg)), State: s}
+	}
+	var b book
+	b.key(entry.Setting{Name: "x"})
+	for _, c := range []struct {
+		of    []OfBloom
+		first float64
+	}{
+		{[]OfBloom{weighed(5.2, entry.Hot)}, 5.2},
+		{[]OfBloom{weighed(5.2, entry.Hot), weighed(4.9, entry.Cold)}, 4.9},
+		{[]OfBloom{weighed(5.2, entry.Hot), weighed(4.9, entry.Cold), weighed(3.3, entry.Compacted), weighed(3.2, "")}, 4.9},
+	} {
+		s := b.fold(Use{Smelt: "s", UID: "0123456789abcdef", Bloom: c.of})
+		if len(s.Pieces) != 1 {
+			t.Fatalf("%d pieces", len(s.Pieces))
+		}
+		if kg, known := s.Pieces[0].First(); !known || !near(kg, c.first) {
+			t.Errorf("%d weighings: it came with %v kg, want %v", len(c.of), kg, c.first)
+		}
+	}
+}

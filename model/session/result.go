@@ -20,7 +20,8 @@ type Outcome struct {
 	Left        entry.Kilogram
 	CharcoalDry fold.Mass
 	OreDry      figure.Figure               // kg
-	Slag        entry.Maybe[entry.Kilogram] // all that was weighed, tapped or left in
+	Slag        entry.Maybe[entry.Kilogram] // all that was on the scales afterwards, tapped or left in
+	Tapped      entry.Kilogram              // weighed as it was tapped, and not afterwards once more
 	Lasted      time.Duration               // from light until the bloom was taken out, else until it was over
 	Extracted   bool                        // that it was taken out is keyed, with when
 	Foretold    figure.Figure               // kg of bloom, as the smelt stood and was known just before
@@ -42,6 +43,7 @@ func (s Session) Outcome() (o Outcome, ok bool) {
 	for l := range s.Of(entry.KindExtract) {
 		o.None, o.Extracted, o.Lasted = l.Event.(entry.Extract).None, true, l.At
 	}
+	tapsAgain := false // what was tapped was on the scales afterwards
 	for l := range s.Of(entry.KindWeigh) {
 		switch w := l.Event.(entry.Weigh); {
 		case w.Closed:
@@ -52,6 +54,12 @@ func (s Session) Outcome() (o Outcome, ok bool) {
 			o.Left += w.Mass
 		case w.What == entry.WeighSlag:
 			o.Slag = entry.Some(o.Slag.Value + w.Mass)
+			tapsAgain = tapsAgain || w.Where != entry.SlagOfFurnace
+		}
+	}
+	for l := range s.Of(entry.KindTap) {
+		if m := l.Event.(entry.Tap).Mass; m.Known && !tapsAgain {
+			o.Tapped += m.Value
 		}
 	}
 	at := max(0, o.Lasted-before)

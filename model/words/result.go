@@ -136,14 +136,20 @@ func resultCharcoal(u Units, o session.Outcome, toWeigh string) ResultPart {
 func resultSlag(u Units, o session.Outcome) ResultPart {
 	p := ResultPart{Name: ResultSlag, Says: ResultSlagUnweighed, Spare: true, SpareBase: true}
 	if !o.Slag.Known {
-		if o.SlagNever {
+		switch {
+		case o.Tapped > 0 && o.SlagNever:
+			p.Says, p.Known = u.Kg(o.Tapped)+" tapped", true
+		case o.Tapped > 0:
+			p.Says, p.Known = u.Kg(o.Tapped)+" tapped; weigh the rest", true
+		case o.SlagNever:
 			p.Says = ResultNever
 		}
 		return p
 	}
-	p.Says, p.Known = u.Kg(o.Slag.Value)+" weighed", true
+	all := o.Slag.Value + o.Tapped
+	p.Says, p.Known = u.Kg(all)+" weighed", true
 	if o.Bloom.Positive() {
-		p.Base = fmt.Sprintf("%.1f %s per %[2]s of bloom", float64(o.Slag.Value/o.Bloom.Value), u.Name("kg"))
+		p.Base = fmt.Sprintf("%.1f %s per %[2]s of bloom", float64(all/o.Bloom.Value), u.Name("kg"))
 	}
 	return p
 }

@@ -30,6 +30,10 @@ func AskWeigh(sh screen.Shared, from entry.Event, then func(entry.Event) screen.
 	for _, w := range weighed {
 		list = append(list, screen.Opt(w.key, w.word, func(screen.Shared) screen.Effect {
 			return screen.AskNumber(words.Weighing(w.word), kilograms, givenMass(from, w.what), func(v float64) screen.Effect {
+				other := entry.None[float64]() // of the bloom that was on the scales before
+				if from == nil && v > 0 {
+					other = sh.Smelt.Reading().Bloom
+				}
 				kept := entry.Weigh{What: w.what, Mass: entry.Kilogram(v)}
 				was := as[entry.Weigh](from)
 				if was.What == w.what { // what is put right keeps what else was said of it
@@ -37,7 +41,7 @@ func AskWeigh(sh screen.Shared, from entry.Event, then func(entry.Event) screen.
 				}
 				switch {
 				case w.what == entry.WeighBloom && v > 0:
-					return askState(kept, was.State, then)
+					return askState(sh, kept, was.State, other, then)
 				case w.what == entry.WeighSlag && v > 0:
 					return askPlace(kept, was.Where, then)
 				}
@@ -77,15 +81,23 @@ func askPlace(w entry.Weigh, was entry.SlagWhere, then func(entry.Event) screen.
 }
 
 // askState asks in which state a bloom was on the scales. Left without an answer the
-// weighing stays, and the state is not said.
-func askState(w entry.Weigh, was entry.PieceState, then func(entry.Event) screen.Effect) screen.Effect {
+// weighing stays, and the state is not said. Where the bloom was weighed before, it may be
+// another piece of it that was on the scales now: then both are taken together, since what
+// is weighed again takes the place of what was weighed before.
+func askState(sh screen.Shared, w entry.Weigh, was entry.PieceState, other entry.Maybe[float64], then func(entry.Event) screen.Effect) screen.Effect {
 	in := func(k, word string, s entry.PieceState) screen.Option {
 		return screen.Opt(k, word, func(screen.Shared) screen.Effect { w.State = s; return then(w) })
 	}
-	again := func(w entry.Weigh) screen.Effect { return askState(w, was, then) }
+	again := func(w entry.Weigh) screen.Effect { return askState(sh, w, was, other, then) }
 	list := []screen.Option{
 		in("h", words.StateHot, entry.Hot), in("k", words.StateCold, entry.Cold), in("m", words.StateCompacted, entry.Compacted), in("n", words.StateNotSaid, ""),
 		giveOrTake(w, then, again), hungInWater(w, then, again),
+	}
+	if all := w.Mass + entry.Kilogram(other.Value); other.Positive() {
+		list = append(list, screen.Opt("p", words.OtherPiece(sh.Units.Kg(all)), func(screen.Shared) screen.Effect {
+			w.Mass = all
+			return askState(sh, w, was, entry.None[float64](), then)
+		}))
 	}
 	enter := "n"
 	for i, s := range []entry.PieceState{entry.Hot, entry.Cold, entry.Compacted} {

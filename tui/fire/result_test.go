@@ -88,6 +88,25 @@ func TestTheResultIsShownAfterClosing(t *testing.T) {
 	}
 }
 
+// Slag that was weighed as it was tapped is told in the result until the rest is weighed, and
+// with it afterwards, but not twice.
+func TestTappedSlagIsInTheResult(t *testing.T) {
+	d := desk.Smelting(t, theme.Theme{})
+	d.Press("t")
+	d.Wait(2 * time.Second)
+	d.Press("v", "b", "a", "w")
+	d.Write("1.4")
+	d.Press("enter", "v", "f")
+	closed(d, "r")
+	d.Shows("1.4 kg tapped; weigh the rest")
+	d.Press("w", "g", "5", "enter", "k")
+	d.Wait(2 * time.Second)
+	d.Shows("6.4 kg weighed")
+	d.Press("w", "g", "1", ".", "5", "enter", "p")
+	d.Wait(2 * time.Second)
+	d.Shows("6.5 kg weighed")
+}
+
 // A smelt without a bloom is told as one, and nothing of it is asked to be weighed.
 func TestTheResultOfNoBloom(t *testing.T) {
 	d := desk.Smelting(t, theme.Theme{})

@@ -93,7 +93,7 @@ const (
 	WeighWhole        = "for the whole smelt, charges so far too"
 	WeighFromNow      = "from now on"
 	WeighWhy          = "why does it weigh that"
-	WhyOffer          = "; wetter or fuller? b in the views, then a, says why"
+	WhyOffer          = "; wetter or fuller: v, b, a"
 	WhyWetter         = "wetter, the same otherwise"
 	WhyFuller         = "fuller"
 	WhyOtherLot       = "charcoal of another lot"
@@ -223,3 +223,7 @@ const SampleNoMark = "the lab's answer goes by it; blank: none"
 
 // SampleWhats are what samples are taken of mostly.
 var SampleWhats = []string{"slag tapped", "slag of the furnace", "slag on a rod", "bloom", "ore", "fragments"}
+
+// OtherPiece offers to take a weighing for that of another piece of the bloom; all is what
+// the pieces weigh together.
+func OtherPiece(all string) string { return "another piece of it: " + all + " in all" }

@@ -110,7 +110,11 @@ type Remark struct {
 func (b Bench) Remarks(i int) (all []Remark) {
 	p := b.Pieces[i]
 	for n := 1; n < len(p.Stages); n++ {
-		if was, is := p.Stages[n-1], p.Stages[n]; Grew(was.Mass, is.Mass) {
+		was, is := p.Stages[n-1], p.Stages[n]
+		if was.AtFire && is.AtFire && was.State != entry.Compacted { // it may have been weighed with another piece of it
+			continue
+		}
+		if Grew(was.Mass, is.Mass) {
 			all = append(all, Remark{Kind: MassGrew, Said: is.Mass, Against: was.Mass})
 		}
 	}

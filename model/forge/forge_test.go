@@ -146,6 +146,26 @@ func TestWhatCannotBeIsSaid(t *testing.T) {
 	b.Chain(b.Find(crop))
 }
 
+// A bloom weighed at its fire piece by piece did not grow; once it is at the forge it cannot.
+func TestABloomOfTwoPiecesDidNotGrow(t *testing.T) {
+	at := time.Date(2026, 5, 9, 18, 0, 0, 0, time.UTC)
+	weighed := func(mass float64, s entry.PieceState, after time.Duration) house.OfBloom {
+		return house.OfBloom{At: at.Add(after), Weighed: entry.Some(entry.Kilogram(mass)), State: s}
+	}
+	for _, c := range []struct {
+		of   []house.OfBloom
+		grew bool
+	}{
+		{[]house.OfBloom{weighed(2.35, entry.Hot, 0), weighed(3.45, entry.Cold, time.Hour)}, false},
+		{[]house.OfBloom{weighed(2.35, entry.Compacted, 0), weighed(3.45, entry.Cold, time.Hour)}, true},
+	} {
+		b := forge.Of(house.Fold(nil, []house.Use{{Smelt: "s", UID: "0123456789abcdef", Bloom: c.of}}, at.AddDate(1, 0, 0)), nil)
+		if rs := b.Remarks(0); (len(rs) > 0) != c.grew {
+			t.Errorf("%+v: %+v", c.of, rs)
+		}
+	}
+}
+
 // No class comes of one test; the range is from the softest place to the hardest.
 func TestTheRangeFound(t *testing.T) {
 	tested := func(rs ...[2]string) house.Piece {

@@ -31,6 +31,7 @@ type Stage struct {
 	Mass    float64 // kg
 	State   entry.PieceState
 	Session bool // at the end of a session or a heat
+	AtFire  bool // keyed in its smelt, of the bloom
 }
 
 // Tested is a test with its day.
@@ -131,7 +132,7 @@ func (f *folder) bloom(l line, said ofBloom) {
 		}
 		return
 	}
-	p.weighs(said.Weighed.Value, Stage{At: l.at, State: said.State})
+	p.weighs(said.Weighed.Value, Stage{At: l.at, State: said.State, AtFire: true})
 	p.Weighed = append(p.Weighed, entry.PieceWeighed{Piece: id, Mass: said.Weighed.Value, State: said.State})
 }
 

@@ -133,6 +133,28 @@ func TestAGrowingPieceIsAsked(t *testing.T) {
 	}
 }
 
+// A letter where one of several is chosen is answered with what can be, not passed over.
+func TestALetterChoosesNoFuel(t *testing.T) {
+	d := desk.SitAt(t, book(), desk.Noon, theme.Theme{})
+	d.Press("v", "g")
+	d.Script("<enter>1<enter>5<enter>3<enter>")
+	d.Shows("1 not said, 2 charcoal, 3 coal, 4 gas")
+	d.Press("c")
+	if said, refused := d.M.Answer(); !refused || !strings.Contains(said, "2 charcoal") {
+		t.Errorf("answered %q, refused %v", said, refused)
+	}
+	d.Script("2<enter>9<pgdown><enter>")
+	var s entry.ForgeSession
+	for _, p := range d.M.Shared().House().Pieces {
+		for _, one := range p.Sessions {
+			s = one.ForgeSession
+		}
+	}
+	if s.Fuel.What != "charcoal" || s.Fuel.Kg != entry.Some(entry.Kilogram(9)) {
+		t.Errorf("%+v", s)
+	}
+}
+
 // What is half typed of a session is shown again, also after a call to the fire.
 func TestAHalfTypedSessionIsADraft(t *testing.T) {
 	d := forged(t)

@@ -164,13 +164,16 @@ func pieces(g cell.Grid, sh screen.Shared, b forge.Bench, picked int) {
 	name, bar := 32, 0
 	switch {
 	case w >= 120:
-		name, bar = 44, 30
+		name, bar = 44, 29
 	case w >= 74:
-		name, bar = 27, 8
+		name, bar = 27, 7
 	case w < 70:
 		name = max(w-14, 10)
 	}
 	kg := name + bar + 6 // where it ends
+	if bar > 0 {
+		kg++ // a bar as long as can be does not run into it
+	}
 	came := kg + 2
 	if w < 70 {
 		came = w

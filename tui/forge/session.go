@@ -11,6 +11,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/forge"
+	modelwords "chargehand/model/words"
 	"chargehand/tui/screen"
 	"chargehand/tui/words"
 )
@@ -170,11 +171,16 @@ func (f session) updated(sh screen.Shared, p screen.Pressed) (screen.Dialog, scr
 		return f.toggled(t)
 	case f.at == withField:
 		return f.joined(t)
-	case f.at == fuelField:
-		f.fuel = other(t, f.fuel, len(f.fuels))
-		return f, nil
-	case f.at == nowField:
-		f.now = other(t, f.now, len(f.nows))
+	case f.at == fuelField || f.at == nowField:
+		at, all := &f.fuel, f.fuelNames()
+		if f.at == nowField {
+			at, all = &f.now, f.nowNames()
+		}
+		n, ok := other(t, *at, len(all))
+		if !ok {
+			return f.refused(words.SessionOneOf(all))
+		}
+		*at = n
 		return f, nil
 	}
 	in, ok := f.in[f.at].Typed(p.Key)
@@ -210,18 +216,38 @@ func (f session) refused(why string) (screen.Dialog, screen.Effect) {
 	return f, screen.Refuse(why)
 }
 
-// other is another one of n, by an arrow or its number.
-func other(t screen.Typed, at, n int) int {
+// fuelNames are the fuels that may have burnt, in their order.
+func (f session) fuelNames() (all []string) {
+	for _, one := range f.fuels {
+		all = append(all, one.says)
+	}
+	return all
+}
+
+// nowNames are what the piece may be now, in their order.
+func (f session) nowNames() (all []string) {
+	for _, k := range f.nows {
+		if k == "" {
+			all = append(all, words.SessionSame)
+			continue
+		}
+		all = append(all, modelwords.PieceKindShort(k))
+	}
+	return all
+}
+
+// other is another one of n, by an arrow or its number; not ok is another key.
+func other(t screen.Typed, at, n int) (to int, ok bool) {
 	switch k := SessionKeys; {
 	case key.Matches(t, k.Left):
-		return (at + n - 1) % n
+		return (at + n - 1) % n, true
 	case key.Matches(t, k.Right):
-		return (at + 1) % n
+		return (at + 1) % n, true
 	}
 	if d, err := strconv.Atoi(screen.Digit(t)); err == nil && d >= 1 && d <= n {
-		return d - 1
+		return d - 1, true
 	}
-	return at
+	return at, false
 }
 
 // toggled says or takes back one thing that was done, by its number or its first letter;

@@ -31,10 +31,7 @@ func (f session) value(id field) string {
 		}
 		return strings.Join(names, withSep)
 	case nowField:
-		if f.nows[f.now] == "" {
-			return words.SessionSame
-		}
-		return modelwords.PieceKindShort(f.nows[f.now])
+		return f.nowNames()[f.now]
 	}
 	return f.in[id].Trimmed()
 }
@@ -110,8 +107,10 @@ func (f session) hint(sh screen.Shared) string {
 	switch f.at {
 	case didField:
 		return words.SessionDidKeys(didKeys())
-	case fuelField, nowField:
-		return words.SessionArrows
+	case fuelField:
+		return words.SessionOneOf(f.fuelNames())
+	case nowField:
+		return words.SessionOneOf(f.nowNames())
 	case withField:
 		return f.withHint()
 	case costField:

@@ -101,12 +101,11 @@ const (
 	NotSaid      = "·"
 )
 
-// SessionEnds, SessionArrows, SessionHalf and CostHint say how a session is keyed.
+// SessionEnds, SessionHalf and CostHint say how a session is keyed.
 const (
-	SessionEnds   = "enter keeps it; up goes back to a field"
-	SessionArrows = "left and right choose another"
-	SessionHalf   = "half typed earlier: go on, or esc"
-	CostHint      = "as 12.50 EUR; blank: not keyed"
+	SessionEnds = "enter keeps it; up goes back to a field"
+	SessionHalf = "half typed earlier: go on, or esc"
+	CostHint    = "as 12.50 EUR; blank: not keyed"
 )
 
 // SessionOfSeveral refuses to make one piece of several in a session.
@@ -122,6 +121,18 @@ func SessionWithKeys(names []string) string {
 		said[i] = strconv.Itoa(i+1) + " " + name
 	}
 	return "by its digit: " + strings.Join(said, ", ")
+}
+
+// SessionOneOf says which digit chooses what, beside the arrows.
+func SessionOneOf(names []string) string {
+	said := make([]string, len(names))
+	for i, name := range names {
+		if name == NotSaid {
+			name = "not said"
+		}
+		said[i] = strconv.Itoa(i+1) + " " + name
+	}
+	return "left, right or " + strings.Join(said, ", ")
 }
 
 // SessionDidKeys says which keys say what was done.

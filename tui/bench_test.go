@@ -4,6 +4,8 @@ import (
 	"testing"
 	"time"
 
+	tea "github.com/charmbracelet/bubbletea"
+
 	"chargehand/model/entry"
 	"chargehand/tui"
 	"chargehand/tui/desk"
@@ -47,5 +49,30 @@ func BenchmarkTick(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		_, _, _ = m.Update(tui.Tick{At: at})
+	}
+}
+
+// BenchmarkSecond is one second of a fire that nobody touches, in the same smelt: what
+// the program does from the look at the clock to the frame that it hands on, without
+// the solver beside it.
+func BenchmarkSecond(b *testing.B) {
+	for _, size := range []struct {
+		name string
+		w, h int
+	}{{"80x24", 80, 24}, {"200x60", 200, 60}} {
+		b.Run(size.name, func(b *testing.B) {
+			m := desk.Long(b, size.w, size.h)
+			var p tea.Model
+			at := m.Shared().Now
+			takes := tui.Unseen(func(_ tea.Model, msg tea.Msg) tea.Msg { return msg })
+			b.ReportAllocs()
+			for n := 0; b.Loop(); n++ {
+				if n%60 == 0 { // a minute, again and again: later the charge is due, and it is another picture
+					p = tui.Program(m, desk.Memory{}, func() entry.Stamp { return at })
+					_ = p.View()
+				}
+				_ = takes(p, tui.Tick{At: desk.Later(at, time.Duration(n%60+1)*time.Second)})
+			}
+		})
 	}
 }

@@ -27,10 +27,13 @@ type seen struct {
 	warnings []rule.Warning
 }
 
+// ofNone is what follows from no smelt. Nothing is ever filled in.
+var ofNone seen
+
 func (s Session) view() *seen {
 	v := s.seen
 	if v == nil || !s.Is() {
-		return new(seen)
+		return &ofNone
 	}
 	v.once.Do(func() {
 		v.known = s.journal.AsKnown(s.known)
@@ -118,6 +121,9 @@ func (s Session) Hearths() []HearthAt {
 // of before and marked so.
 func (s Session) Reading() figure.Reading {
 	v := s.view()
+	if v == &ofNone {
+		return figure.Reading{}
+	}
 	v.solved.Do(func() {
 		v.reading = v.read
 		defer func() {

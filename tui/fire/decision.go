@@ -64,5 +64,7 @@ func (decision) Paint(cell.Grid, screen.Shared) {}
 
 // Whole is the card.
 func (decision) Whole(g cell.Grid, sh screen.Shared) {
-	paintDecision(g, pen{sh.Pen()}, sh.Smelt.Reading(), scene.Of(g, sh, sh.Smelt, Map.Charge))
+	v := scene.Of(g, sh, sh.Smelt, Map.Charge)
+	v.Ending = scene.EndingOf(sh.Smelt)
+	paintDecision(g, pen{sh.Pen()}, sh.Smelt.Reading(), v)
 }

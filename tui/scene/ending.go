@@ -61,8 +61,8 @@ func closerBy(settings []entry.Setting) string {
 	return who
 }
 
-// ending is what the end of a burn-down is judged by.
-func ending(s session.Session) draw.Ending {
+// EndingOf is what the end of a burn-down is judged by.
+func EndingOf(s session.Session) draw.Ending {
 	settings := settingsOf(s)
 	return draw.Ending{Flame: Flame(s), Ready: readyBy(settings), Closer: closerBy(settings)}
 }

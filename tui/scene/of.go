@@ -28,7 +28,7 @@ func Of(g cell.Grid, sh screen.Shared, s session.Session, charge key.Binding) Vi
 		Now:       r.Wall(r.At), Title: s.ID(), Past: past(s), Tag: cmp.Or(sh.Mark, modelwords.Mark(r.Light)),
 		Lost: words.EntriesLost(s.Lost()), NoBook: s.ToLook(), Kept: sh.Tally.Kept, Keeping: sh.Tally.Keeping, NotKept: sh.Tally.NotKept, Trouble: sh.Tally.Trouble,
 		Adding: adding(s), Log: Log(sh.Units, s, LayoutOf(g.Size()).logRows()),
-		Warnings: s.Standing(), Ending: ending(s),
+		Warnings: s.Standing(),
 	}
 	if sh.Other.Is() && s.ID() == sh.Running.ID() { // which of the two is what matters
 		v.Title = screen.NameOf(sh, s)
@@ -41,6 +41,9 @@ func Of(g cell.Grid, sh screen.Shared, s session.Session, charge key.Binding) Vi
 	}
 	if w, h := g.Size(); SizeOf(w, h) == Large {
 		v.Ahead, v.Plan = ahead(sh.Units, s)
+	}
+	if r.Phase == entry.BurnsDown {
+		v.Ending = EndingOf(s)
 	}
 	if r.HasDue && (s.Running() || s.Past() || s.ToLook()) {
 		v.Due = &r.Due

@@ -32,7 +32,7 @@ type View struct {
 	Ahead     []draw.Ahead      // the next charges, where there is room for them
 	Plan      bool              // a plan is behind those
 	Left      []draw.Left       // what is left of what was weighed
-	Ending    draw.Ending       // what the end of a burn-down is judged by
+	Ending    draw.Ending       // what the end of a burn-down is judged by, while it burns down
 	Result    *draw.Came        // what came of a smelt that is over
 	Caution   *draw.CautionText // shown over the shaft, or below the charge in the far view; see CautionShows
 }

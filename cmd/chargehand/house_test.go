@@ -46,7 +46,7 @@ var arrows = map[string][]string{
 	"model/entry":      nil,
 	"model/words":      {"model", "physics"},
 	"model/fold":       {"model/entry", "model/grow", "model/pace", "physics"},
-	"model/pace":       nil,
+	"model/pace":       {"model/grow"},
 	"model/grow":       nil,
 	"model/figure":     {"model/entry", "model/fold", "model/forecast", "model/learn", "model/rule", "model/solve", "physics"},
 	"model/session":    {"model/entry", "model/figure", "model/fold", "model/grow", "model/learn", "model/rule", "model/shelf", "model/solve", "physics"},

@@ -41,14 +41,17 @@ func (c *Timeline) charge(l Line, ev entry.Charge) {
 		} else {
 			c.Pace.Charge(l.At, ch.Double)
 		}
-		c.Charges = append(c.Charges, ch.with(c.waiting))
+		c.charges.Append(ch.with(c.waiting))
+		c.Charges = c.charges.All()
 		c.waiting = Charge{}
 		c.done++
 	case c.Light.Furnace.OreUnder || n == 0:
 		c.waiting = c.waiting.with(ch)
 	default:
 		if n <= c.shared { // a copy holds it too
-			c.Charges, c.shared = slices.Clone(c.Charges), 0
+			c.charges, c.shared = c.charges.Cut(n-1), 0
+			c.charges.Append(c.Charges[n-1])
+			c.Charges = c.charges.All()
 		}
 		c.Charges[n-1] = c.Charges[n-1].with(ch)
 	}

@@ -22,6 +22,7 @@ type Timeline struct {
 
 	about    *About
 	blasts   grow.List[Blast]
+	charges  grow.List[Charge]
 	walks    grow.Pages[walk] // the estimator after each line that tells of the level, to sink on from there
 	walk     walk
 	measured bool         // bore and stack are known: there is a walk
@@ -74,7 +75,7 @@ func NewTimeline(about *About) Timeline {
 // Clone is a copy that may go on beside this one.
 func (c *Timeline) Clone() Timeline {
 	o := *c
-	o.Charges, o.Turns = slices.Clip(o.Charges), slices.Clip(o.Turns)
+	o.Turns = slices.Clip(o.Turns)
 	o.Dips, o.Weighings = slices.Clip(o.Dips), slices.Clip(o.Weighings)
 	o.Pace = o.Pace.Clone()
 	o.shared = len(o.Charges)

@@ -22,7 +22,7 @@ func (l Log) Last(wholes, charges int) (Stretch, bool) {
 	s := Stretch{}
 	for i := n - 1; i >= 0 && s.Wholes < wholes; i-- {
 		s.Charges++
-		if v := l.intervals[i]; !v.TopUp {
+		if v := l.intervals.All()[i]; !v.TopUp {
 			s.Wholes, s.From = s.Wholes+1, v.From
 		}
 	}
@@ -32,7 +32,7 @@ func (l Log) Last(wholes, charges int) (Stretch, bool) {
 	if s.Wholes < wholes { // the goes of the very first charge lie before From
 		s.Charges = n - l.goesOfFirst()
 	}
-	s.To = l.intervals[n-1].To
+	s.To = l.intervals.All()[n-1].To
 	s.Unblown = l.Unblown(s.From, s.To)
 	return s, true
 }
@@ -40,7 +40,7 @@ func (l Log) Last(wholes, charges int) (Stretch, bool) {
 // goesOfFirst is how many intervals are top-ups of the first charge.
 func (l Log) goesOfFirst() int {
 	n := 0
-	for n < len(l.intervals) && l.intervals[n].TopUp {
+	for all := l.intervals.All(); n < len(all) && all[n].TopUp; {
 		n++
 	}
 	return n

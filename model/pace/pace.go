@@ -7,6 +7,8 @@ package pace
 import (
 	"slices"
 	"time"
+
+	"chargehand/model/grow"
 )
 
 // Together is how soon after a charge another one is still the same charge: no
@@ -46,7 +48,7 @@ const SlowShare = 1.25
 // Log is the charges and stops of a smelt as they happened, one after the other. It
 // is a value; a copy goes its own way.
 type Log struct {
-	intervals     []Interval
+	intervals     grow.List[Interval]
 	unblown, idle stops
 	charges       int
 	last          time.Duration   // the last charge
@@ -56,7 +58,6 @@ type Log struct {
 
 // Clone is a copy that may go on beside this one.
 func (l Log) Clone() Log {
-	l.intervals = slices.Clip(l.intervals)
 	l.unblown.done, l.idle.done = slices.Clip(l.unblown.done), slices.Clip(l.idle.done)
 	l.burning = slices.Clone(l.burning)
 	return l
@@ -84,7 +85,7 @@ func (l *Log) charge(at time.Duration, double, topUp bool) {
 	if !together {
 		l.began = at
 	}
-	l.intervals = append(l.intervals, i)
+	l.intervals.Append(i)
 	if !i.TopUp && !i.Double {
 		n, _ := slices.BinarySearch(l.burning, i.Burning())
 		l.burning = slices.Insert(l.burning, n, i.Burning())
@@ -99,14 +100,14 @@ func (l *Log) Pause(at time.Duration, paused bool) { l.idle.set(at, paused) }
 
 // Intervals are those between neighbouring charges, one fewer than there are
 // charges.
-func (l Log) Intervals() []Interval { return l.intervals[:len(l.intervals):len(l.intervals)] }
+func (l Log) Intervals() []Interval { return l.intervals.All() }
 
 // Whole are the intervals from the beginning of one whole charge to that of the next:
 // those of the charges that were put in at several goes are taken together. Those that
 // were Filled are among them, since they took their time.
 func (l Log) Whole() []Interval {
-	whole := make([]Interval, 0, len(l.intervals))
-	for _, i := range l.intervals {
+	whole := make([]Interval, 0, l.intervals.Len())
+	for _, i := range l.intervals.All() {
 		if i.TopUp && !i.Filled {
 			continue
 		}
@@ -131,11 +132,11 @@ func (l Log) Usual() time.Duration {
 
 // UsualBefore is the usual interval as it was before the last one ended.
 func (l Log) UsualBefore() time.Duration {
-	n := len(l.intervals)
+	n := l.intervals.Len()
 	if n == 0 {
 		return 0
 	}
-	if last := l.intervals[n-1]; !last.TopUp && !last.Double {
+	if last := l.intervals.All()[n-1]; !last.TopUp && !last.Double {
 		i, _ := slices.BinarySearch(l.burning, last.Burning())
 		l.burning = slices.Delete(slices.Clone(l.burning), i, i+1)
 	}

@@ -28,7 +28,7 @@ func burnOff(m *moment, out func(minutes float64, band interval) bool) (Evidence
 	if n < 3 || !m.charging() || m.paused || m.tended() >= m.lastCharge() {
 		return nil, false
 	}
-	last, before, band := m.paces[n], m.paces[n-1], m.paces[n-2]
+	last, before, band := m.paces.All()[n], m.paces.All()[n-1], m.paces.All()[n-2]
 	if !last.clean || !before.clean || last.epoch != band.epoch || band.own < fewestBand ||
 		!out(last.minutes, band) || !out(before.minutes, band) {
 		return nil, false
@@ -54,7 +54,7 @@ func burnAsUsual(m *moment, w Warning) bool {
 	}
 	low, _ := w.Evidence.Of("low")
 	high, _ := w.Evidence.Of("high")
-	last := m.paces[m.charges-1]
+	last := m.paces.All()[m.charges-1]
 	return !last.clean || since >= fewestBand || (last.minutes >= low.Number && last.minutes <= high.Number)
 }
 
@@ -95,7 +95,7 @@ func chargeOverdue(m *moment) (Evidence, bool) {
 	if !ok {
 		return nil, false
 	}
-	p := m.paces[m.charges-1]
+	p := m.paces.All()[m.charges-1]
 	if !p.banded() || since < p.late() || since >= missing*p.usual {
 		return nil, false
 	}
@@ -108,7 +108,7 @@ func chargeOverdue(m *moment) (Evidence, bool) {
 // chargeIn: no charge is waited for, or it has become an entry that is missing.
 func chargeIn(m *moment, w Warning) bool {
 	since, ok := m.waiting()
-	return !ok || m.lastCharge() > w.Onset || since >= missing*m.paces[m.charges-1].usual
+	return !ok || m.lastCharge() > w.Onset || since >= missing*m.paces.All()[m.charges-1].usual
 }
 
 // entryMissing: nobody leaves a shaft for two and a half times the usual, so it
@@ -119,7 +119,7 @@ func entryMissing(m *moment) (Evidence, bool) {
 	if !ok {
 		return nil, false
 	}
-	p := m.paces[m.charges-1]
+	p := m.paces.All()[m.charges-1]
 	usual := p.usual
 	if usual == 0 || since < missing*usual || p.banded() && since < p.late() {
 		return nil, false

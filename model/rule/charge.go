@@ -85,7 +85,7 @@ func doubleCharge(m *moment) (Evidence, bool) {
 	}
 	last, before := m.c.Charges[m.charges-1], m.c.Charges[m.charges-2]
 	apart := last.At - before.At
-	if m.answered(DoubleCharge, last.At) || !last.Double || m.caughtUp(m.charges-2) || (m.paces[m.charges-2].usual == 0 && apart > atOnce) {
+	if m.answered(DoubleCharge, last.At) || !last.Double || m.caughtUp(m.charges-2) || (m.paces.All()[m.charges-2].usual == 0 && apart > atOnce) {
 		return nil, false
 	}
 	return Evidence{
@@ -104,8 +104,8 @@ func (m *moment) caughtUp(i int) bool {
 	if i < 1 {
 		return false
 	}
-	usual := m.paces[i-1].usual
-	return usual > 0 && m.paces[i].minutes >= roomForTwo*usual
+	usual := m.paces.All()[i-1].usual
+	return usual > 0 && m.paces.All()[i].minutes >= roomForTwo*usual
 }
 
 // answered tells whether a person has acknowledged a rule since a moment.

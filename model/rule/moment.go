@@ -6,6 +6,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/fold"
+	"chargehand/model/grow"
 	"chargehand/model/solve"
 )
 
@@ -38,7 +39,7 @@ type moment struct {
 	done        int // charges since the recipe
 	plans       []plan
 	stores      stores
-	paces       []interval
+	paces       grow.List[interval]
 	pacing      pacing
 	seen        []seen // warnings that a person has acknowledged
 	peep, flame sight
@@ -81,7 +82,7 @@ func (m *moment) clone() *moment {
 	o := *m
 	c := m.c.Clone()
 	o.c = &c
-	o.plans, o.paces, o.seen = slices.Clip(o.plans), slices.Clip(o.paces), slices.Clip(o.seen)
+	o.plans, o.seen = slices.Clip(o.plans), slices.Clip(o.seen)
 	o.presses = slices.Clone(o.presses)
 	o.holes, o.cracks = slices.Clip(o.holes), slices.Clip(o.cracks)
 	o.stores.lots, o.stores.left = slices.Clone(o.stores.lots), slices.Clone(o.stores.left)
@@ -110,8 +111,8 @@ func (m *moment) advance(at time.Duration, lines []fold.Line) int {
 		}
 		m.samples++
 	}
-	for len(m.paces) < len(m.c.Charges) {
-		m.paces = append(m.paces, m.pace(len(m.paces)))
+	for m.paces.Len() < len(m.c.Charges) {
+		m.paces.Append(m.pace(m.paces.Len()))
 	}
 	return n
 }

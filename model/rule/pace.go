@@ -145,7 +145,7 @@ func (m *moment) pace(i int) interval {
 	if i == 0 {
 		return p
 	}
-	before, took := m.paces[i-1], c.Pace.Intervals()[i-1]
+	before, took := m.paces.All()[i-1], c.Pace.Intervals()[i-1]
 	p.epoch = before.next
 	if p.epoch != before.epoch {
 		by.logs, by.worked = nil, nil

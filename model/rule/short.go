@@ -12,7 +12,7 @@ func airShort(m *moment) (Evidence, bool) {
 	if !ok || n < 2 || m.tended() >= m.lastCharge() {
 		return nil, false
 	}
-	last, before := m.paces[n], m.paces[n-1]
+	last, before := m.paces.All()[n], m.paces.All()[n-1]
 	took := m.c.Pace.Intervals()[n-1]
 	if before.own < fewestOwn || last.epoch != before.epoch || last.next != last.epoch || took.TopUp || took.Double || took.Stopped() ||
 		last.minutes < twiceSlow*before.usual || since < twiceSlow*before.usual {
@@ -25,5 +25,5 @@ func airShort(m *moment) (Evidence, bool) {
 func airEnough(m *moment, w Warning) bool {
 	usual, _ := w.Evidence.Of("usual")
 	_, ok := m.waiting()
-	return !ok || m.tended() > w.Onset || m.lastCharge() > w.Onset && m.paces[m.charges-1].minutes < twiceSlow*usual.Number
+	return !ok || m.tended() > w.Onset || m.lastCharge() > w.Onset && m.paces.All()[m.charges-1].minutes < twiceSlow*usual.Number
 }

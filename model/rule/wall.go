@@ -73,9 +73,9 @@ func lets(m *moment, onset time.Duration, _ bool) bool {
 	if first == 0 || first == m.charges {
 		return false
 	}
-	before, sum, n := m.paces[first-1], 0.0, 0.0
+	before, sum, n := m.paces.All()[first-1], 0.0, 0.0
 	for i := first; i < m.charges; i++ {
-		if p := m.paces[i]; p.clean && p.epoch == before.epoch {
+		if p := m.paces.All()[i]; p.clean && p.epoch == before.epoch {
 			sum, n = sum+math.Log(p.minutes)-before.level, n+1
 		}
 	}

@@ -22,7 +22,7 @@ type program struct {
 	sheet cell.Grid   // the frame was drawn on it
 	drawn uint64      // the version that the frame shows, counted from 1
 	shown entry.Stamp // the last key whose frame was drawn at once
-	waits bool        // the frame of a later one waits
+	waits bool        // the frame of a later one waits, or that of a second for the solver
 	moves bool        // a replay's next moment is on its way
 	comes bool        // Gathered is on its way
 	solve Solver
@@ -67,7 +67,7 @@ func Unseen(filter func(tea.Model, tea.Msg) tea.Msg) func(tea.Model, tea.Msg) te
 		msg = filter(model, msg)
 		p, ok := model.(*program)
 		switch msg.(type) {
-		case Tick, solved:
+		case Tick, solved, frameDue:
 		default:
 			ok = false
 		}
@@ -96,7 +96,12 @@ func (p *program) after(msg tea.Msg) tea.Cmd {
 	case solved:
 		p.solve.Done()
 	}
-	cmd := tea.Batch(p.solve.Next(p.model), p.waitsFor(msg))
+	job, cmd := p.solve.Next(p.model), p.waitsFor(msg)
+	if _, second := msg.(Tick); second && job != nil && !p.waits { // what the solver says of the second is mostly there at once: one frame instead of two
+		p.waits = true
+		cmd = tea.Tick(frames, func(time.Time) tea.Msg { return frameDue{} })
+	}
+	cmd = tea.Batch(job, cmd)
 	if p.model.playing() && !p.moves {
 		p.moves = true
 		cmd = tea.Batch(cmd, p.moment())
@@ -121,7 +126,7 @@ func (p *program) moment() tea.Cmd {
 // nobody would see the others.
 const frames = time.Second / 22
 
-// frameDue says that the frame of a key that waited is to be drawn.
+// frameDue says that a frame that waited is to be drawn.
 type frameDue struct{}
 
 // waitsFor settles whether the frame of a message waits.

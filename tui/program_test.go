@@ -422,3 +422,59 @@ func TestWhatChangesNothingDrawsNoFrame(t *testing.T) {
 		t.Error("the second was taken twice, or it was the last one")
 	}
 }
+
+// A second of which the solver has something to say is drawn once, with what it says; where
+// that takes longer than a frame, without it first.
+func TestASecondWaitsForTheSolver(t *testing.T) {
+	d := desk.Smelting(t, theme.Theme{})
+	var solver tui.Solver
+	d.Works(&solver)
+	p := tui.Program(d.M, d.Book, func() entry.Stamp { return d.At })
+	filter := tui.Unseen(func(_ tea.Model, msg tea.Msg) tea.Msg { return msg })
+	drawn := func(msg tea.Msg) bool {
+		_, is := filter(p, msg).(tea.BatchMsg)
+		return !is
+	}
+	solved := func() tea.Msg {
+		m, busy := tui.Inner(p)
+		cmd := solver.Next(m)
+		if cmd == nil || !busy {
+			t.Fatal("the solver is not asked")
+		}
+		solver.Done()
+		return cmd()
+	}
+	asIs := func() bool {
+		m, _ := tui.Inner(p)
+		return p.View() == m.View()
+	}
+	_ = p.View()
+	free := 0
+	for _, late := range []bool{false, true} {
+		d.At = desk.Later(d.At, 10*time.Second) // the time since the last charge is shown to ten
+		if drawn(tui.Tick{At: d.At}) || asIs() {
+			t.Fatal("drawn before the solver had the time of a frame to say something of it")
+		}
+		if late {
+			if !drawn(tui.FrameDue{}) || !asIs() {
+				t.Error("waits longer than a frame for the solver")
+			}
+			drawn(solved())
+		} else if !drawn(solved()) || drawn(tui.FrameDue{}) {
+			t.Error("not drawn once, with what the solver says")
+		}
+		if !asIs() {
+			t.Error("what the solver says is not drawn")
+		}
+		d.At = desk.Later(d.At, time.Second)
+		drawn(tui.Tick{At: d.At})
+		if _, busy := tui.Inner(p); busy {
+			drawn(solved())
+		} else if free++; !asIs() {
+			t.Error("a second that nothing is solved for waits")
+		}
+	}
+	if free == 0 {
+		t.Error("the solver is asked each second")
+	}
+}

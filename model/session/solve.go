@@ -79,7 +79,11 @@ func (s Session) Solved(r Result) Session {
 		s.solver.failed, s.solver.err = r.of, r.Err
 		return s.anew()
 	}
-	s.solver = solver{solution: r.Solution, of: r.of, told: true, history: s.checkpoints.historyOf(r.Solution.Samples())}
+	h := s.solver.history
+	if !s.solver.told || !r.Solution.SameSamples(s.solver.solution) {
+		h = s.checkpoints.historyOf(r.Solution.Samples())
+	}
+	s.solver = solver{solution: r.Solution, of: r.of, told: true, history: h}
 	return s.anew()
 }
 

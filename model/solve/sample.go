@@ -45,6 +45,9 @@ func (s Solution) Samples() []Sample {
 	return gs
 }
 
+// SameSamples tells whether another solution has the very same ones, as one has that went on from it within the minute.
+func (s Solution) SameSamples(o Solution) bool { return s.history == o.history }
+
 // SampleAt is the last one up to a moment, if it is of its last minutes.
 func (s Solution) SampleAt(at time.Duration) (Sample, bool) {
 	for t := s.history; t != nil; t = t.before {

@@ -169,7 +169,7 @@ func workedDay(b *testing.B, dir string) {
 //
 //	go test ./cmd/chargehand -run '^$' -bench Idle -benchtime 1x
 func BenchmarkIdle(b *testing.B) {
-	const long = 20 * time.Second
+	const long = time.Minute
 	for _, size := range [][2]uint16{{80, 24}, {200, 60}} {
 		b.Run(fmt.Sprintf("%dx%d", size[0], size[1]), func(b *testing.B) {
 			for range b.N {
@@ -181,7 +181,7 @@ func BenchmarkIdle(b *testing.B) {
 				w.until("this is")
 				plain := bareWire(b, size[0], size[1])
 				plain.until("help")
-				time.Sleep(2 * time.Second) // what opening leaves to do
+				time.Sleep(8 * time.Second) // what opening leaves to do: a summary is made in the first pause of five seconds
 				before, bare := ranFor(b, w.cmd.Process.Pid), ranFor(b, plain.cmd.Process.Pid)
 				time.Sleep(long)
 				ran, bareRan := ranFor(b, w.cmd.Process.Pid)-before, ranFor(b, plain.cmd.Process.Pid)-bare

@@ -10,7 +10,6 @@ import (
 	"os/signal"
 	"path/filepath"
 	"runtime"
-	"runtime/debug"
 	"slices"
 	"strings"
 	"sync/atomic"
@@ -39,14 +38,6 @@ import (
 // frame of a large shelf came after 63 ms.
 const framesPerSecond = 22
 
-// What opening leaves behind is collected sooner than the runtime would: a screen that
-// idles makes so little that it costs nothing to be seen, and the memory falls from 36 to
-// 31 MB. Not from the start, where it would hold up the first picture.
-const (
-	afterOpening = 3 * time.Second
-	sparingGC    = 40 // per cent of what is in use
-)
-
 func screenCommand() command {
 	return command{does: words.ScreenDoes, setUp: func(*flag.FlagSet) func(world, common, []string) error {
 		return func(w world, c common, operands []string) error {
@@ -74,7 +65,6 @@ func readyTerminal(w world) (*os.File, error) {
 	// wakings also wakes others that find nothing to do. A second one is the solver's,
 	// so that no key waits for it.
 	runtime.GOMAXPROCS(min(2, runtime.GOMAXPROCS(0)))
-	time.AfterFunc(afterOpening, func() { debug.SetGCPercent(sparingGC) })
 	return out, nil
 }
 

@@ -85,8 +85,8 @@ func (r *Report) checkStream(s store, stream string, f Summariser) (lines [][]by
 		r.fault(at, err, words.FindingSave)
 		return nil
 	case s.book() == nil:
-		v := c.judge(stream)
-		lines, fault = v.Lines, disk.Both(v.fault, v.alone)
+		r := c.judge(stream)
+		lines, fault = r.Lines, disk.Both(r.Fault, r.alone)
 		at.File, do = c.text.File, words.FindingSave
 	case len(c.book) == 0 && len(c.text.Lines) > 0:
 		fault = errors.New(words.FoundTwinOnly)

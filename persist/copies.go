@@ -102,21 +102,17 @@ func (c copies) settled() bool {
 		c.text.Fault == "" && c.text.Unread == nil
 }
 
-// verdict is what the copies of a stream come to together.
-type verdict struct {
-	twin.Union
-	fault error // what was found to be wrong with one of the copies
-	alone error // nothing vouches for the last line
-}
-
 // judge says what the copies come to. Where the book's lines are whole and the twin has
 // nothing else, that is all; else they are joined by their links.
-func (c copies) judge(stream string) (v verdict) {
+func (c copies) judge(stream string) (r Reading) {
 	if len(c.book) > 0 && c.settled() {
-		v.Lines, v.Gaps = c.book, c.gaps
-		return v
+		r.Lines, r.Gaps = c.book, c.gaps
+		return r
 	}
-	v.fault = cmp.Or(c.fault, c.text.Wrong(stream))
+	if len(c.book) == 0 {
+		r.file = twin.TextFile("", stream)
+	}
+	r.Fault = cmp.Or(c.fault, c.text.Wrong(stream))
 	heads, pool := map[string]uint64{}, twin.Pool{}
 	maps.Copy(heads, c.heads)
 	if c.record.Head != "" {
@@ -131,9 +127,9 @@ func (c copies) judge(stream string) (v verdict) {
 	pool.Add(stream, c.more...)
 	pool.Add(stream, c.text.Lines...)
 	pool.Add(stream, c.text.Torn)
-	v.Union = pool.Join(heads)
-	if twin.Alone(v.Lines, heads) {
-		v.alone = errors.New(words.LineAlone(twin.LastSeq(v.Lines)))
+	r.Union = pool.Join(heads)
+	if twin.Alone(r.Lines, heads) {
+		r.alone = errors.New(words.LineAlone(twin.LastSeq(r.Lines)))
 	}
-	return v
+	return r
 }

@@ -6,7 +6,7 @@
 // goes into one transaction; acknowledgements come in the order of Keep.
 //
 // Every stored line names the SHA-256 of the line before it in its stream, and
-// the summary record of the stream names the last one, so that a missing or
+// the record of the stream in the book names the last one, so that a missing or
 // changed line is seen. Either of book and twin is enough to rebuild the other:
 // opening compares them and the longer whole chain wins. Nothing that was kept
 // is deleted; what has to give way is set aside under another name.

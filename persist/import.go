@@ -65,8 +65,7 @@ func (b *Book) numbered(name string, entries []entry.Entry) (lines [][]byte, num
 func (b *Book) Take(stream string, lines [][]byte) (name string, r Reading, err error) {
 	pool := twin.Pool{}
 	pool.Add(stream, lines...)
-	u := pool.Join(nil)
-	r = Reading{Lines: u.Lines, Gaps: u.Gaps}
+	r.Union = pool.Join(nil)
 	if len(r.Lines) == 0 {
 		return "", r, errors.New(words.NothingToImport(stream))
 	}
@@ -204,27 +203,19 @@ func (w *writer) present(name string, lines [][]byte) error {
 	}
 	uid, source := twin.Identity(lines)
 	own, here := recs[name]
-	here = here || slices.ContainsFunc(w.held, func(h held) bool { return h.e.Stream == name })
+	if here = here || slices.ContainsFunc(w.held, func(h held) bool { return h.e.Stream == name }); here {
+		recs[name] = own
+	}
 	p := &PresentError{Stream: name}
-	for _, by := range []struct {
-		word string
-		same func(as string, r boltfile.Record) bool
-	}{
-		{"id", func(as string, r boltfile.Record) bool {
-			return as == name || here && twin.OfStream(as, name) && r.UID == own.UID
-		}},
-		{"uid", func(_ string, r boltfile.Record) bool { return uid != "" && r.UID == uid }},
-		{"source", func(_ string, r boltfile.Record) bool { return source != "" && r.Source == source }},
-	} {
+	for _, p.By = range []string{"id", "uid", "source"} {
 		for _, as := range sortedKeys(recs) {
-			if by.same(as, recs[as]) {
+			r := recs[as]
+			if p.By == "id" && (as == name || here && twin.OfStream(as, name) && r.UID == own.UID) ||
+				p.By == "uid" && uid != "" && r.UID == uid || p.By == "source" && source != "" && r.Source == source {
 				p.As = append(p.As, as)
 			}
 		}
-		if by.word == "id" && here && len(p.As) == 0 {
-			p.As = []string{name}
-		}
-		if p.By = by.word; len(p.As) > 0 {
+		if len(p.As) > 0 {
 			return p
 		}
 	}

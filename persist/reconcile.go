@@ -14,7 +14,7 @@ import (
 
 // agreed is what the copies of a stream come to, once they say the same.
 type agreed struct {
-	verdict
+	Reading
 	twin *twin.Twin // ready for appending
 	rec  boltfile.Record
 	said []string // what was put right, one sentence each
@@ -41,9 +41,9 @@ func (s store) reconcile(stream string) (a agreed, err error) {
 		return a, c.text.Unread // nothing vouches for what it may hold
 	}
 	say := func(said string) { a.said = append(a.said, said) }
-	a.verdict = c.judge(stream)
+	a.Reading = c.judge(stream)
 	if len(a.Lines) == 1 && twin.LastSeq(a.Lines) > 1 && len(c.book)+len(c.text.Lines) == 0 {
-		a.verdict = verdict{Union: twin.Union{Loose: 1}} // one stray line that names a stream of which there is nothing else
+		a.Reading = Reading{Union: twin.Union{Loose: 1}} // one stray line that names a stream of which there is nothing else
 	}
 	if a.alone != nil {
 		say(a.alone.Error())
@@ -121,7 +121,6 @@ func (s store) keepSecond(stream string, lines [][]byte) (second string, err err
 	if err != nil {
 		return "", err
 	}
-	names = append(names, s.names...)
 	for _, n := range names {
 		if twin.OfStream(n, stream) && n != stream {
 			if had, _ := s.read(n); twin.SamePrefix(had.Lines, lines) == len(lines) {
@@ -130,7 +129,7 @@ func (s store) keepSecond(stream string, lines [][]byte) (second string, err err
 		}
 	}
 	second = secondName(stream, names)
-	if err := twin.Write(s.folder, second, lines); err != nil {
+	if err := twin.Write(s.folder, second, lines, true); err != nil {
 		return "", err
 	}
 	return second, s.put(second, lines, boltfile.RecordOf(lines, nil), false)

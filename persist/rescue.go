@@ -2,9 +2,7 @@ package persist
 
 import (
 	"errors"
-	"maps"
 	"os"
-	"slices"
 
 	"chargehand/model/words"
 	"chargehand/persist/boltfile"
@@ -45,14 +43,14 @@ func Rescue(path string, opt Options) (r Rescued, err error) {
 	}
 	s := storeOf(file)
 	s.openTwin, s.found = opt.openTwin, map[string][][]byte{}
-	meta := boltfile.Meta{}
+	uid := ""
 	var bad *disk.FileError
 	switch old, err := opt.openSound(file); {
 	case err == nil && old.Meta.Schema > boltfile.Schema:
 		return r, disk.Both(old.Meta.Newer(file), old.Close())
 	case err == nil:
 		defer old.Close()
-		meta = old.Meta
+		uid = old.Meta.UID
 		s.replace(old)
 	case errors.Is(err, disk.ErrMissing):
 		r.Trouble = words.FileMissing
@@ -66,15 +64,15 @@ func Rescue(path string, opt Options) (r Rescued, err error) {
 	}
 	ours := s.ours
 	if r.Trouble != "" {
-		meta.UID, ours = twin.UID(twin.Find(file, "")), nil
+		uid, ours = twin.UID(twin.Find(file, "")), nil
 	}
-	claimed, release, _, err := twin.Claim(file, meta.UID, ours)
+	claimed, release, _, err := twin.Claim(file, uid, ours)
 	if err != nil {
 		return r, disk.AccessError(claimed, err)
 	}
 	defer release()
 	s.folder = claimed
-	book, err := opt.begin(file, meta.UID, true)
+	book, err := opt.begin(file, uid, true)
 	if err != nil {
 		return r, disk.AccessError(file, err)
 	}
@@ -104,16 +102,14 @@ func (s store) ours(stream string) [][]byte {
 }
 
 // bringAll brings all that was found into the new book, and puts the twins right.
-func (s store) bringAll(r *Rescued, opt Options) (err error) {
-	if s.names, err = s.streams(); err != nil {
+func (s store) bringAll(r *Rescued, opt Options) error {
+	names, err := s.streams()
+	if err != nil {
 		return err
 	}
-	s.names = slices.AppendSeq(s.names, maps.Keys(s.found))
-	slices.Sort(s.names)
-	s.names = slices.Compact(s.names)
 	done := opt.gauge(s.folder)
 	defer done(nil)
-	for _, name := range s.names {
+	for _, name := range names {
 		a, err := s.reconcile(name)
 		if err != nil {
 			return err

@@ -19,7 +19,6 @@ type store struct {
 	all          *atomic.Pointer[[]*boltfile.File] // the book first; those behind it are only read
 	openTwin     func(path string) (twin.File, error)
 	found        map[string][][]byte // by stream, what a rescue has found in a file that is no book any more
-	names        []string            // of all streams that a rescue brings
 }
 
 func storeOf(path string, books ...*boltfile.File) store {
@@ -45,13 +44,12 @@ func (s store) replace(book *boltfile.File) {
 	s.all.Store(&books)
 }
 
-// Reading is what was read of a stream.
+// Reading is what the copies of a stream come to together.
 type Reading struct {
-	Lines [][]byte
-	Gaps  []twin.Gap
-	Fault error  // what was found to be wrong with one of its copies, so that the other is shown; nil when it is whole
+	twin.Union
+	Fault error  // what was found to be wrong with one of them, so that the other is shown; nil when it is whole
 	alone error  // nothing vouches for the last line
-	file  string // empty for the book
+	file  string // of the twin, where the book has nothing of it
 }
 
 // Entries reads the entries from the lines.
@@ -74,11 +72,8 @@ func (r Reading) said(stream string) (all []string) {
 // against each other, and what one copy lacks comes from the other.
 func (s store) read(stream string) (r Reading, err error) {
 	c, broken := s.gather(stream)
-	v := c.judge(stream)
-	r = Reading{Lines: v.Lines, Gaps: v.Gaps, Fault: cmp.Or(broken, v.fault), alone: v.alone}
-	if len(c.book) == 0 {
-		r.file = twin.TextFile("", stream)
-	}
+	r = c.judge(stream)
+	r.Fault = cmp.Or(broken, r.Fault)
 	switch {
 	case len(r.Lines) > 0:
 		return r, nil
@@ -93,6 +88,9 @@ func sortedKeys[V any](m map[string]V) []string { return slices.Sorted(maps.Keys
 // listed gives the records of the books and the lengths of the twins.
 func (s store) listed() (recs map[string]boltfile.Record, sizes map[string]int64, err error) {
 	recs = map[string]boltfile.Record{}
+	for stream := range s.found {
+		recs[stream] = boltfile.Record{}
+	}
 	for _, b := range slices.Backward(s.books()) {
 		var all map[string]boltfile.Record
 		all, err = b.Records() // only the newest has to be read

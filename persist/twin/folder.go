@@ -155,7 +155,7 @@ func takeFrom(old, folder string, ours func(string) [][]byte) (left []string, er
 		}
 		switch same := SamePrefix(own, text); {
 		case same == len(own) && len(own) > 0:
-			if err := Write(folder, stream, text); err != nil {
+			if err := Write(folder, stream, text, true); err != nil {
 				return nil, err
 			}
 		case same < len(text) || len(own) == 0:

@@ -50,14 +50,15 @@ func (t Text) Wrong(stream string) error {
 }
 
 // Write makes a stream's twin anew from its lines: under another name first,
-// so that a twin is whole or not there. What stood in its place is set aside.
-func Write(folder, stream string, lines [][]byte) error {
+// so that a twin is whole or not there. What stood in its place is set aside, or
+// overwritten.
+func Write(folder, stream string, lines [][]byte, aside bool) error {
 	d, err := NewDraft(folder, stream, lines)
 	if err != nil {
 		return err
 	}
 	defer d.Drop()
-	return d.Place(true)
+	return d.Place(aside)
 }
 
 // Draft is a stream's twin under another name, whole and flushed.

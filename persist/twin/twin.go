@@ -133,12 +133,7 @@ func (t *Twin) try(lines [][]byte) (err error, flushFailed bool) {
 // aside, but for what could not be flushed: it is the same, and may come each second.
 func (t *Twin) Remake(lines [][]byte) error {
 	t.Close()
-	d, err := NewDraft(t.Folder, t.Stream, lines)
-	if err != nil {
-		return err
-	}
-	defer d.Drop()
-	if err := d.Place(!t.unflushed); err != nil {
+	if err := Write(t.Folder, t.Stream, lines, !t.unflushed); err != nil {
 		return err
 	}
 	t.size, t.Seq = ByteCount(lines), LastSeq(lines)

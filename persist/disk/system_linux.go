@@ -8,6 +8,15 @@ import (
 	"golang.org/x/sys/unix"
 )
 
+// Flush brings a file's bytes and length to the disk.
+func Flush(f *os.File) error {
+	for {
+		if err := syscall.Fdatasync(int(f.Fd())); err != syscall.EINTR {
+			return os.NewSyscallError("fdatasync", err)
+		}
+	}
+}
+
 // follow tells whether a path leads to the file that was seen before, and how
 // long what it leads to is. It does not ask for the file's times, as os.Stat
 // does: the system would have to note a finer one with the next write, and that

@@ -104,7 +104,7 @@ func (s store) listed() (recs map[string]boltfile.Record, sizes map[string]int64
 }
 
 // named gives the streams that are in book or twins, sorted.
-func named[R any](recs map[string]R, sizes map[string]int64) []string {
+func named(recs map[string]boltfile.Record, sizes map[string]int64) []string {
 	names := slices.AppendSeq(sortedKeys(recs), maps.Keys(sizes))
 	slices.Sort(names)
 	return slices.Compact(names)

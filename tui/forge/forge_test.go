@@ -239,3 +239,16 @@ func TestASessionOnSeveralPieces(t *testing.T) {
 	d.Script("<enter>2<enter>3<down><down><down><down><down>2<pgdown><up>1<down><enter>")
 	d.Shows("made by welding")
 }
+
+// How much of the fuel was keyed is read whole, on a second line where the first is short.
+func TestWhatWasKeyedOfTheFuelIsNotCut(t *testing.T) {
+	d := desk.SitAt(t, book(), desk.Noon, theme.Theme{})
+	d.Send(tea.WindowSizeMsg{Width: desk.Usual[0], Height: desk.Usual[1]})
+	d.Press("v", "g")
+	d.Script("<enter>1<enter>5<enter>3<enter>2<enter>9<enter>3.1<pgdown><enter>")
+	d.Script("<enter>2<enter>3<enter>2<enter>3<enter>5<enter>2.8<pgdown><enter>")
+	p := strings.Join(strings.Fields(strings.ReplaceAll(d.Picture(), "│", " ")), " ")
+	if !strings.Contains(p, "keyed in 50 %") || strings.Contains(p, "keyed…") || strings.Contains(p, "ke…") {
+		t.Errorf("cut:\n%s", d.Picture())
+	}
+}

@@ -113,9 +113,8 @@ func took(g cell.Grid, sh screen.Shared, rows [][3]string, y int) int {
 			break
 		}
 		g.TextIn(cell.Rect{Y: y + n, W: 9, H: 1}, r[0], th.Style(theme.Text))
-		x := 10 + g.Text(10, y+n, r[1], th.Style(theme.Strong)) + 1
-		g.TextIn(cell.Rect{X: x, Y: y + n, W: w - x, H: 1}, r[2], th.Style(theme.Quiet))
-		n++
+		x := 10 + g.Text(10, y+n, r[1], th.Style(theme.Strong)) + 2
+		n += max(1, g.Wrap(cell.Rect{X: x, Y: y + n, W: w - x, H: min(2, h-y-n)}, r[2], th.Style(theme.Quiet)))
 	}
 	return n
 }

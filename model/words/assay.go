@@ -159,10 +159,13 @@ func RunsWhole(r physics.Running) string {
 	return fmt.Sprintf("%s (runs %.0f, creeps %.0f, does not run %.0f in 10)", Runs(r), 10*r.Runs, 10*r.Creeps, 10*r.Not)
 }
 
-// RunsShort says the likeliest in few letters, and its chance.
+// RunsShort says the likeliest in few letters, at most 15, and its chance.
 func RunsShort(r physics.Running) (word, chance string) {
 	word, chance, _ = strings.Cut(Runs(r), ": ")
-	return "slag " + word, chance
+	if word = "slag " + word; word == "slag does not run" {
+		word = "slag too stiff"
+	}
+	return word, chance
 }
 
 // InTen says a chance as people do.

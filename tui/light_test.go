@@ -250,3 +250,19 @@ func TestALogIsGivenItsDay(t *testing.T) {
 		t.Errorf("what was entered late stands at %s: %s", got, d.Said())
 	}
 }
+
+// A furnace whose tuyere nobody measured above its floor lacks a number: it is asked for,
+// since how high the slag stands goes by it.
+func TestTheTuyereAboveTheFloorIsAskedFor(t *testing.T) {
+	for _, c := range []struct{ base, says string }{{"", "measure floor to tuyere"}, {"15", words.FormNoneGuessed}} {
+		d := desk.Sit(t)
+		d.Press("v", "t")
+		d.Script("ka1bucket\n1.8\n")
+		d.Script("ka2scoop\n0.5\n")
+		d.Press("v", "u")
+		d.Script("nReed Hollow\n25\n\n50\n60\n" + c.base + "\n5\n20\n20\n")
+		d.Press("enter", "enter")
+		d.Wait(2 * time.Second)
+		d.Shows(c.says)
+	}
+}

@@ -45,6 +45,9 @@ func TestEachDoubt(t *testing.T) {
 	furnace := func(bore, stack entry.Centimetre) entry.Light {
 		return entry.Light{Furnace: entry.Furnace{Bore: cm(bore), Stack: cm(stack)}}
 	}
+	tuyere := func(mm entry.Millimetre) entry.Light {
+		return entry.Light{Furnace: entry.Furnace{TuyereBore: entry.Some(mm)}}
+	}
 	tested := map[doubt.Name]bool{}
 	for _, c := range []struct {
 		name     doubt.Name
@@ -80,6 +83,7 @@ func TestEachDoubt(t *testing.T) {
 		{doubt.TuyereTooWide, smelt(), entry.Tuyere{Bore: entry.Some(entry.Millimetre(250))}, entry.Tuyere{Bore: entry.Some(entry.Millimetre(25))}},
 		{doubt.FurnaceSize, figure.Reading{}, furnace(2.5, 50), furnace(20, 35)},
 		{doubt.FurnaceSize, figure.Reading{}, furnace(25, 500), furnace(40, 110)},
+		{doubt.FurnaceSize, figure.Reading{}, tuyere(2.5), tuyere(20)}, // typed in cm
 	} {
 		tested[c.name] = true
 		found := false

@@ -153,6 +153,13 @@ var Table = []Row{
 // about: built shafts run straight or narrow upwards (common practice; the shares assumed).
 const flares, narrows = 1.5, 0.4
 
+// tuyeres are the narrowest and the widest bore of a tuyere that is not asked about, mm: a published one has 20 mm (data sheet
+// of 30 November 2016, Markewitz), those of natural draught are wider; what is typed in cm for mm falls out (the ends assumed).
+var tuyeres = [2]float64{10, 120}
+
+// TuyereMM is what a doubt about the bore of a tuyere is of: it is in mm.
+const TuyereMM = "tuyere bore"
+
 // sizeOff finds a bore or a shaft that no such furnace has.
 func sizeOff(f entry.Furnace) (Doubt, bool) {
 	if v := float64(f.Bore.Value); f.Bore.Known && (v < bores[0] || v > bores[1]) {
@@ -165,6 +172,9 @@ func sizeOff(f entry.Furnace) (Doubt, bool) {
 	}
 	if at, top := float64(f.Bore.Value), float64(f.BoreTop.Value); f.Bore.Known && f.BoreTop.Known && (top > flares*at || top < narrows*at) {
 		return Doubt{Said: top, Against: at, Of: "bore at the mark"}, true
+	}
+	if v := float64(f.TuyereBore.Value); f.TuyereBore.Known && (v < tuyeres[0] || v > tuyeres[1]) {
+		return Doubt{Said: v, Of: TuyereMM}, true
 	}
 	v := float64(f.Stack.Value)
 	return Doubt{Said: v, Of: "shaft"}, f.Stack.Known && (v < stacks[0] || v > stacks[1])

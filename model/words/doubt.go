@@ -71,6 +71,9 @@ var doubtWords = map[doubt.Name]struct {
 		return "a tuyere of " + u.Value(d.Said, "mm", 0) + ": the bore is " + u.Value(d.Against, "mm", 0)
 	}, "a tuyere wider than the shaft"},
 	doubt.FurnaceSize: {func(u Units, d doubt.Doubt) string {
+		if d.Of == doubt.TuyereMM {
+			return "a " + d.Of + " of " + u.Value(d.Said, "mm", 1) + ", not cm"
+		}
 		said := "a " + d.Of + " of " + u.cm(d.Said)
 		if d.Against > 0 {
 			said += " over one of " + u.cm(d.Against)

@@ -10,6 +10,7 @@ import (
 
 	"github.com/charmbracelet/bubbles/key"
 
+	"chargehand/model/doubt"
 	"chargehand/model/entry"
 	"chargehand/model/house"
 	"chargehand/model/plan"
@@ -160,15 +161,17 @@ func (s Screen) built(sh screen.Shared) screen.Effect {
 				return nil, errors.New(words.FurnaceTaken(f.Name))
 			}
 		}
-		return s.ask(f, 0), nil
+		return s.ask(f, 0, nil), nil
 	}}}
 }
 
-// ask asks for one size after the other, and keeps the furnace after the last.
-func (s Screen) ask(f entry.Furnace, n int) screen.Effect {
+// ask asks for one size after the other, and keeps the furnace after the last. One that can
+// hardly be is asked about at once, while it can be typed anew with the others kept; sure are
+// those doubts that were answered.
+func (s Screen) ask(f entry.Furnace, n int, sure screen.Each) screen.Effect {
 	if n == len(all) {
 		s.picked = f.UID
-		return screen.Each{keep(f, entry.Built), screen.Put{Screen: s}}
+		return append(sure[:len(sure):len(sure)], keep(f, entry.Built), screen.Put{Screen: s})
 	}
 	z := all[n]
 	return screen.Ask{Dialog: screen.Field{Label: z.label, Unit: z.unit, Blank: words.BlankIsNot, Input: screen.NewInput(true), Done: func(sh screen.Shared, in screen.Input) (screen.Effect, error) {
@@ -183,7 +186,19 @@ func (s Screen) ask(f entry.Furnace, n int) screen.Effect {
 				return nil, errors.New(words.RimBelowMark)
 			}
 		}
-		return s.ask(next, n+1), nil
+		before := doubt.InHouse(entry.FurnaceBuilt{Furnace: f}, sh.House())
+		for _, d := range doubt.InHouse(entry.FurnaceBuilt{Furnace: next}, sh.House()) {
+			if slices.Contains(before, d) {
+				continue
+			}
+			return screen.Ask{Dialog: screen.Choice{Title: words.Really(sh.Units.Doubt(d)), Question: true, Options: []screen.Option{
+				screen.Yes(func(screen.Shared) screen.Effect {
+					return s.ask(next, n+1, append(sure[:len(sure):len(sure)], screen.Sure(d.Name)))
+				}),
+				screen.No(func(screen.Shared) screen.Effect { return s.ask(f, n, sure) }),
+			}}}, nil
+		}
+		return s.ask(next, n+1, sure), nil
 	}}}
 }
 
@@ -268,7 +283,7 @@ func drying(sh screen.Shared, f house.Furnace) screen.Effect {
 			d.Weather = s
 			return text(words.CracksSeen, func(s string) screen.Effect {
 				d.Cracks = s
-				return screen.DidInHouse(func(sh screen.Shared) string { return sh.Units.Event(d) + "; " + words.SmallFiresOnly }, d)
+				return screen.DidInHouse(func(sh screen.Shared) string { return words.SmallFiresOnly + "; " + sh.Units.Event(d) }, d)
 			})
 		})
 	})

@@ -170,3 +170,38 @@ func TestAVersionIsOfferedAfterTheWall(t *testing.T) {
 		t.Errorf("%d versions, %d before", len(v), n)
 	}
 }
+
+// That small fires only dry a wall is read whole after a day of drying, however much was
+// keyed of the cracks.
+func TestTheCautionOfDryingIsNotCut(t *testing.T) {
+	d := desk.Sit(t)
+	d.Press("v", "u")
+	d.Script("nReed Hollow\n25\n\n50\n60\n15\n5\n20\n20\n")
+	d.Script("i2\ncold, dry\none hairline crack at the arch, closed with wet clay\n")
+	for _, size := range [][2]int{desk.Small, desk.Usual} {
+		d.Send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
+		d.Shows("small fires only: steam bursts clay")
+	}
+}
+
+// A size that can hardly be is asked about where it is typed: no types it anew and keeps the
+// others, yes is asked once.
+func TestAnOddSizeIsAskedWhereItIsTyped(t *testing.T) {
+	d := desk.Sit(t)
+	d.Press("v", "u")
+	d.Script("nOld Beth\n28\n95\n")
+	d.Shows("a bore at the mark of 95 cm over one of 28 cm: really")
+	d.Press("n")
+	d.Shows("bore at the top")
+	d.Script("26\n45\n52\n16\n8\n2.5\n")
+	d.Shows("a tuyere bore of 2.5 mm, not cm: really")
+	d.Press("y")
+	d.Script("20\n")
+	fs := d.M.Shared().House().Furnaces
+	if len(fs) != 1 {
+		t.Fatalf("%d furnaces\n%s", len(fs), d.Picture())
+	}
+	if f := fs[0].Last().Furnace; f.Bore.Value != 28 || f.BoreTop.Value != 26 || f.Stack.Value != 45 || f.TuyereBore.Value != 2.5 || f.TuyereAngle.Value != 20 {
+		t.Errorf("%+v", f)
+	}
+}

@@ -5,7 +5,7 @@ import "chargehand/tui/words"
 // numbers are the fields that somebody has to measure, the one first whose
 // measuring tells most (common practice: the ratio rests on the scoop, the burn
 // rate on the bucket).
-var numbers = []field{oreKg, charcoalKg, boreCm, stackCm, rimCm}
+var numbers = []field{oreKg, charcoalKg, boreCm, stackCm, rimCm, baseCm}
 
 // unmeasured are those of them that are a guess or blank.
 func (f Screen) unmeasured() []field {
@@ -35,6 +35,8 @@ func (f Screen) toMeasure(id field) words.ToMeasure {
 		return words.ToMeasure{Do: words.MeasureBore, Tells: words.TellsBore}
 	case stackCm:
 		return words.ToMeasure{Do: words.MeasureMark, Tells: words.TellsMark}
+	case baseCm:
+		return words.ToMeasure{Do: words.MeasureBase, Tells: words.TellsBase}
 	}
 	return words.ToMeasure{Do: words.MeasureRim, Tells: words.TellsRim}
 }

@@ -213,6 +213,7 @@ func says(sh screen.Shared, ev entry.Event) string {
 				if _, is := a.Lot.Name(); !is {
 					as[i].Lot = once(sh, a.Lot)
 				}
+				as[i].Measure = measureOnce(sh, a.Measure)
 			}
 		}
 		ev = d
@@ -233,6 +234,16 @@ func once(sh screen.Shared, id entry.UID) entry.UID {
 		}
 	}
 	return id
+}
+
+// measureOnce is a measure by the name that it had before it was crossed out.
+func measureOnce(sh screen.Shared, ref string) string {
+	for _, l := range sh.Home.Lines() {
+		if m, ok := l.Event.(entry.MeasureNamed); ok && ref != "" && string(m.Measure.UID) == ref && m.Measure.Name != "" {
+			return m.Measure.Name
+		}
+	}
+	return ref
 }
 
 // named is a deed with its lots and measures by name.

@@ -120,7 +120,7 @@ func (s Screen) sieved(sh screen.Shared, l house.Lot, h heaps) screen.Effect {
 	heap(h.coarse, words.CoarseOf(l.Name, h.mm[len(h.mm)-1]), h.over)
 	desc := described(l)
 	desc.Sizes, desc.Lump = h.sizes(middle), h.lump(middle, desc.Lump)
-	return keep(append(evs, d, entry.LotStored{Lot: desc}), func(screen.Shared) string {
+	return verdict(append(evs, d, entry.LotStored{Lot: desc}), func(screen.Shared) string {
 		return words.FinesShare(h.under / math.Max(h.under+middle+h.over, 1e-9))
 	})
 }

@@ -382,3 +382,15 @@ func TestPictures(t *testing.T) {
 		}
 	}
 }
+
+// A measure that was made for a lot goes with it when it is crossed out; the line names it all the same.
+func TestACrossedOutMeasureIsNamed(t *testing.T) {
+	d := desk.Sit(t)
+	d.Press("v", "t")
+	d.Script("n1dpond meadow\n62\n31\n")
+	d.Script("n2balder\nmsack\n10.4\n9\n\n")
+	d.Shows("9 sacks of alder")
+	d.Press("x")
+	d.Shows("× bought: 9 sacks of alder")
+	d.Answers("9 sacks of alder")
+}

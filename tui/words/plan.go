@@ -244,7 +244,7 @@ func NoneOf(c float64, own int) string {
 
 // TakesLine is what else it takes.
 func TakesLine(u modelwords.Units, charcoal, hours float64) string {
-	return "ore dry; with it " + KgRound(u, charcoal) + " charcoal dry, " + modelwords.Number(hours, 0) + " hours at the fire"
+	return "ore dry; with " + KgRound(u, charcoal) + " charcoal dry, " + modelwords.Number(hours, 0) + " hours at the fire"
 }
 
 var needShort = map[plan.Need]string{
@@ -336,7 +336,7 @@ func FearBrief(f plan.Fear) string { return fearBrief[f] }
 func MinutesABucket(v float64) string { return modelwords.Number(v, 0) + " min a charge" }
 
 // OreACharge is the most ore.
-func OreACharge(u modelwords.Units, kg float64) string { return u.Value(kg, "kg", 1) + " ore" }
+func OreACharge(u modelwords.Units, kg float64) string { return u.Value(kg, "kg", 2) + " ore" }
 
 // Tick is a line of a list, done or not.
 func Tick(done, open string, is bool, line string) string {

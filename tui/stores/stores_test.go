@@ -394,3 +394,11 @@ func TestACrossedOutMeasureIsNamed(t *testing.T) {
 	d.Shows("× bought: 9 sacks of alder")
 	d.Answers("9 sacks of alder")
 }
+
+// What was weighed stands with the lot as it was keyed.
+func TestAWeighingStandsAsItWasKeyed(t *testing.T) {
+	d := desk.Sit(t)
+	d.Press("v", "t")
+	d.Script("n1dpond meadow\n42.5\n\n")
+	d.Shows("dug, 42.5 kg")
+}

@@ -195,6 +195,9 @@ func AtClock(now time.Time, minutes float64) string {
 // ChangeOf is one line of what came, went and was counted.
 func ChangeOf(u modelwords.Units, c house.Change, weight float64) string {
 	amount := KgRound(u, weight)
+	if c.Kg > 0 { // as it was on the scales
+		amount = u.Kg(entry.Kilogram(weight))
+	}
 	switch {
 	case !c.Dry.Known() && c.Dry.Kg == 0:
 		amount = "some"

@@ -46,7 +46,7 @@ func TestLightMarksWhatIsGuessed(t *testing.T) {
 	d.Shows("> " + words.FormCharcoalKg)
 	d.Write("2,1")
 	d.Press("pgdown", "enter")
-	d.Shows("4 numbers are guesses")
+	d.Shows("5 numbers are guesses")
 	if d.M.Running().Is() {
 		t.Fatal("lit unasked")
 	}

@@ -121,7 +121,7 @@ func facts(s session.Session, light entry.Light, h []entry.Entry, o Options) []F
 			wanted += " " + u.Kg(p.Wanted.Mass.Value)
 		}
 		if p.Sure.Known {
-			wanted += ", " + words.PlanSure(float64(p.Sure.Value))
+			wanted += ", " + words.NIn10(float64(p.Sure.Value))
 		}
 	}
 	fs := []Fact{{Name: words.ReportWanted, Says: wanted}}

@@ -238,6 +238,15 @@ func TestWhatWasDoubtedSaysSoInPrint(t *testing.T) {
 	}
 }
 
+// What was wanted by a plan stands with the chance that it was made for.
+func TestWhatWasWantedIsPrintedWithItsChance(t *testing.T) {
+	light := entry.Light{UID: "u", Plan: &entry.PlanTaken{Wanted: entry.Wanted{What: entry.BloomPiece, Mass: entry.Some(entry.Kilogram(5))}, Sure: entry.Some(entry.Share(0.5))}}
+	r, _ := page(t, []entry.Entry{{Version: entry.Version, Stream: "s", Seq: 1, Happened: lit, Kept: lit, Event: light}}, nil, report.Options{})
+	if want := (report.Fact{Name: words.ReportWanted, Says: "bloom 5 kg, about 5 in 10"}); r.Facts[0] != want {
+		t.Errorf("%+v, want %+v", r.Facts[0], want)
+	}
+}
+
 // The pieces that came of the smelt stand with how much came so far, of what; to whom one
 // went only when names are asked for.
 func TestPiecesNameTheirBase(t *testing.T) {

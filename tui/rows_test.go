@@ -88,3 +88,25 @@ func TestRowsOutliveTheProgram(t *testing.T) {
 	d.Press("n")
 	d.Shows("n half")
 }
+
+// Charcoal alone before the first ore is shown as the fill that it is kept as.
+func TestAFillOnPaperIsShownAsOne(t *testing.T) {
+	d := desk.Sit(t)
+	d.Press("r", "pgdown", "enter", "y")
+	d.Pass(3 * time.Hour)
+	d.Press("v", "b", "e", "p")
+	at := d.At.Wall.Add(-100 * time.Minute).Truncate(time.Minute)
+	paste(d, at.Format("15:04")+" f 4\n"+at.Add(20*time.Minute).Format("15:04")+" c 1 1\n"+at.Add(30*time.Minute).Format("15:04")+" f 1\n")
+	d.Shows("fill: 4 buckets of charcoal")
+	d.Shows("charge: 1 bucket of charcoal, 1 scoop of ore")
+	d.Shows("charge: 1 bucket of charcoal  ")
+	before := len(d.Acts())
+	d.Press("enter", "y")
+	var kinds []string
+	for _, ev := range d.Acts()[before:] {
+		kinds = append(kinds, string(ev.Kind()))
+	}
+	if got := strings.Join(kinds, " "); got != "fill charge charge" {
+		t.Errorf("kept as %s\n%s", got, d.Picture())
+	}
+}

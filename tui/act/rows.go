@@ -192,22 +192,29 @@ func measuresOf(sh screen.Shared) paper.In {
 	return in
 }
 
-// actsOf are the rows as acts. Charcoal alone, while the furnace was still being filled,
-// is of the fill.
-func actsOf(sh screen.Shared, rows []timed) (acts screen.Keep) {
+// become are the rows as events, nil for one without. Charcoal alone, while the furnace was
+// still being filled, is of the fill.
+func become(sh screen.Shared, rows []timed) []entry.Event {
+	evs := make([]entry.Event, len(rows))
 	ore := false
-	for _, r := range rows {
-		if r.Event == nil {
-			continue
-		}
-		ev := r.Event
-		if c, is := ev.(entry.Charge); is {
+	for i, r := range rows {
+		evs[i] = r.Event
+		if c, is := r.Event.(entry.Charge); is {
 			ore = ore || c.Parts.Holds(entry.Ore)
 			if !ore && len(c.Parts) == 1 && fillingAt(sh, r.at) {
-				ev = entry.Fill(c)
+				evs[i] = entry.Fill(c)
 			}
 		}
-		acts = append(acts, screen.Act{Event: ev, Happened: r.at, Uncertain: WholeMinutes})
+	}
+	return evs
+}
+
+// actsOf are the rows as acts.
+func actsOf(sh screen.Shared, rows []timed) (acts screen.Keep) {
+	for i, ev := range become(sh, rows) {
+		if ev != nil {
+			acts = append(acts, screen.Act{Event: ev, Happened: rows[i].at, Uncertain: WholeMinutes})
+		}
 	}
 	return acts
 }
@@ -253,6 +260,7 @@ func (r Rows) Paint(g cell.Grid, sh screen.Shared) {
 	g.Fill(rule, th.Marks().HLine, th.Style(theme.Frame))
 	g.Text(2, rule.Y, words.RowsHead, th.Style(theme.Quiet))
 	rows, faults := r.read(sh)
+	evs := become(sh, rows)
 	const number, half = 4, 30
 	first := screen.FirstShown(r.at, len(r.lines), n)
 	for i := first; i < first+n; i++ {
@@ -268,8 +276,8 @@ func (r Rows) Paint(g cell.Grid, sh screen.Shared) {
 		switch {
 		case faults[i] != nil:
 			says, as = th.Marks().Off+" "+modelwords.PaperFault(faults[i]), theme.Warn
-		case rows[i].Event != nil:
-			says = rows[i].at.Add(sh.Smelt.Off(sh.Now)).Format(modelwords.Clock) + "  " + sh.Units.Event(rows[i].Event)
+		case evs[i] != nil:
+			says = rows[i].at.Add(sh.Smelt.Off(sh.Now)).Format(modelwords.Clock) + "  " + sh.Units.Event(evs[i])
 		}
 		g.TextIn(cell.Rect{X: half, Y: y, W: w - half - 1, H: 1}, says, th.Style(as))
 	}

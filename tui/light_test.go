@@ -266,3 +266,30 @@ func TestTheTuyereAboveTheFloorIsAskedFor(t *testing.T) {
 		d.Shows(c.says)
 	}
 }
+
+// A bucket that was weighed again at the last fire is offered as it was found, unless it was
+// weighed at home since.
+func TestABucketWeighedAtTheFireIsOfferedSo(t *testing.T) {
+	d := desk.Sit(t)
+	d.Press("v", "t")
+	d.Script("ka1bucket\n2\n")
+	d.Script("ka2scoop\n0.5\n")
+	d.Press("v", "u")
+	d.Script("nReed Hollow\n25\n\n50\n60\n15\n5\n20\n20\n")
+	d.Press("enter", "pgdown", "enter")
+	d.Wait(time.Minute)
+	d.Press("f")
+	d.Wait(time.Minute)
+	d.Press("o", "r", "m", "b")
+	d.Write("1.8")
+	d.Press("enter", "w", "o", "k", "y", "enter")
+	d.Wait(2 * time.Second)
+	d.Press("v", "a", "r")
+	d.Wait(2 * time.Second)
+	d.Shows("charcoal in one                      1.8  kg")
+	d.Press("esc", "v", "t")
+	d.Script("kb1.7\n")
+	d.Press("v", "a", "r")
+	d.Wait(2 * time.Second)
+	d.Shows("charcoal in one                      1.7  kg")
+}

@@ -1,8 +1,11 @@
 package light
 
 import (
+	"slices"
+
 	tea "github.com/charmbracelet/bubbletea"
 
+	"chargehand/model/entry"
 	"chargehand/model/fold"
 	"chargehand/model/session"
 	"chargehand/model/shelf"
@@ -13,8 +16,31 @@ import (
 // most is how many of a person's own furnaces are offered.
 const most = 3
 
-// ownRead brings the furnaces of the last smelts.
-type ownRead struct{ own []screen.Starter }
+// ownRead brings the furnaces of the last smelts, the newest first, and with which measures each was lit.
+type ownRead struct {
+	own []screen.Starter
+	lit [][]entry.Measure
+}
+
+// weighedAgain gives a starter's measures what the last smelts found them to weigh, where the house has them still as these
+// were lit: a bucket that was weighed again at the fire is not offered as it was before.
+func (r ownRead) weighedAgain(s screen.Starter) screen.Starter {
+	s.Measures = slices.Clone(s.Measures)
+	for i, m := range s.Measures {
+		same := func(o entry.Measure) bool { return o.Name == m.Name && o.What == m.What && o.Mass.Known }
+		for n, own := range r.own {
+			was, is := slices.IndexFunc(r.lit[n], same), slices.IndexFunc(own.Measures, same)
+			if was < 0 || is < 0 {
+				continue
+			}
+			if r.lit[n][was].Mass == m.Mass && own.Measures[is].Mass != m.Mass {
+				s.Measures[i].Mass, s.Measures[i].Guessed = own.Measures[is].Mass, own.Measures[is].Guessed
+			}
+			break
+		}
+	}
+	return s
+}
 
 // readOwn reads the furnaces of the newest smelts, each as it was lit, with its
 // measures as they weighed in the end and its blower as it was metered. What
@@ -39,7 +65,7 @@ func (f Screen) readOwn(lines []shelf.Summary) screen.Effect {
 				r := s.AsOf(fold.All, s.End()).Reading()
 				own := screen.Starter{Name: words.AsIn(id), Furnace: r.Light.Furnace, Measures: r.Measures, Lots: r.Light.Lots, Recipe: r.Light.Recipe}
 				own.Furnace.Blower = r.Blower
-				read.own = append(read.own, own)
+				read.own, read.lit = append(read.own, own), append(read.lit, r.Light.Measures)
 			}
 		}
 		return read
@@ -57,8 +83,14 @@ func (f Screen) Receive(sh screen.Shared, msg tea.Msg) (screen.Screen, screen.Ef
 	for i, o := range read.own {
 		read.own[i] = planned(sh, sh.House(), o, o.Furnace.ID())
 	}
-	own := append(ofHouse(sh, f.asked), read.own...)
-	own = append(own, stocked(sh, f.usual)...)
+	var own []screen.Starter
+	for _, o := range ofHouse(sh, f.asked) {
+		own = append(own, read.weighedAgain(o))
+	}
+	own = append(own, read.own...)
+	for _, o := range stocked(sh, f.usual) {
+		own = append(own, read.weighedAgain(o))
+	}
 	switch wanted := f.wanted; {
 	case wanted != "": // the form comes back as it was left, and begins with one of these
 		half := map[string]string{}

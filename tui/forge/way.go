@@ -107,14 +107,17 @@ func took(g cell.Grid, sh screen.Shared, rows [][3]string, y int) int {
 		g.Text(0, y, words.NotKeyedYet, th.Style(theme.Quiet))
 		return 1
 	}
-	n := 0
+	n, most := 0, 1
+	if h-y >= 2*len(rows) {
+		most = 2 // none is pushed out by another's second line
+	}
 	for _, r := range rows {
 		if y+n >= h {
 			break
 		}
 		g.TextIn(cell.Rect{Y: y + n, W: 9, H: 1}, r[0], th.Style(theme.Text))
 		x := 10 + g.Text(10, y+n, r[1], th.Style(theme.Strong)) + 2
-		n += max(1, g.Wrap(cell.Rect{X: x, Y: y + n, W: w - x, H: min(2, h-y-n)}, r[2], th.Style(theme.Quiet)))
+		n += max(1, g.Wrap(cell.Rect{X: x, Y: y + n, W: w - x, H: min(most, h-y-n)}, r[2], th.Style(theme.Quiet)))
 	}
 	return n
 }

@@ -146,7 +146,9 @@ func (s Screen) needs(g cell.Grid, sh screen.Shared) {
 			if by, is := short[n.Need]; is {
 				remark, role = words.TooLittleShort(u, by), theme.Strong
 				if w < 50 {
-					remark = words.LessShort(u, by)
+					if remark = words.LessShort(u, by); g.Width(remark) > w-x {
+						remark = words.LessTerse(u, by)
+					}
 				}
 			} else if n.Basis == entry.BasisGuessed {
 				remark = ""

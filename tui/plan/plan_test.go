@@ -92,6 +92,22 @@ func TestAPlanIsKeptAndLit(t *testing.T) {
 	}
 }
 
+// By how much there is too little is never cut, also where three figures have to stand in a
+// small window.
+func TestWhatIsTooLittleIsNotCut(t *testing.T) {
+	d := ready(t)
+	d.Send(tea.WindowSizeMsg{Width: desk.Small[0], Height: desk.Small[1]})
+	d.Script("wb9.5\n")
+	for _, row := range strings.Split(d.Picture(), "\n") {
+		if left, _, table := strings.Cut(row, "│"); table && strings.Contains(left, "…") {
+			t.Errorf("cut: %s", left)
+		}
+	}
+	if !strings.Contains(d.Picture(), "kg -1") {
+		t.Errorf("no three figures:\n%s", d.Picture())
+	}
+}
+
 func TestPictures(t *testing.T) {
 	for name, size := range map[string][2]int{"80x24": desk.Small, "120x36": desk.Usual, "200x60": desk.Large} {
 		t.Run("plan_"+name, func(t *testing.T) {

@@ -324,6 +324,11 @@ func LessShort(u modelwords.Units, kg float64) string {
 	return modelwords.Number(u.Shown(kg, "kg"), 0) + " less"
 }
 
+// LessTerse says the same where there is less.
+func LessTerse(u modelwords.Units, kg float64) string {
+	return "-" + modelwords.Number(u.Shown(kg, "kg"), 0)
+}
+
 var fearBrief = map[plan.Fear]string{
 	plan.FearLong: "a long day", plan.FearCold: "ore too early", plan.FearRich: "rich ore", plan.FearHearth: "cold hearth", plan.FearStiff: "stiff slag", plan.FearCast: "cast iron",
 	plan.FearDark: "too late", plan.FearOre: "ore short", plan.FearCharcoal: "charcoal short", plan.FearLittle: "little ore for a bloom",

@@ -21,7 +21,7 @@ import (
 )
 
 // What the course of 30 Nov 2016 weighed by (Markewitz, data sheet: log 03):
-// buckets of 1.92 kg, the ore in kilograms. The scoop is the author's nominal
+// buckets of 1.92 kg, the ore in kilograms; its tuyere stood 22.5 cm above the floor (testdata/smelts). The scoop is the author's nominal
 // one of other days (log 01).
 const (
 	bucketKg = 1.92
@@ -76,7 +76,7 @@ func keyIn03(d *desk) {
 	blast := func(lMin string) { d.press("b"); d.write(lMin); d.press("enter") }
 	late := func(hhmm string, what string) { d.press("o", "e"); d.write(hhmm); d.press("enter", what) }
 	d.press("r")
-	for _, text := range []string{"", "Course", "25.0", "50.0", "50.0", "", "bucket", "1.92", "", "scoop", "0.250", "0", "", "", "DM", ""} {
+	for _, text := range []string{"", "Course", "25.0", "50.0", "50.0", "22.5", "bucket", "1.92", "", "scoop", "0.250", "0", "", "", "DM", ""} {
 		if text != "" {
 			d.write(text)
 		}

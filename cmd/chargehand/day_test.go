@@ -196,7 +196,7 @@ func (d *workday) morning() {
 
 	d.does("16:30:05", "o", "i", "f")
 	d.does("16:31:35", "f")
-	d.shows("top gas alight?", "top gas alight? not said since the fill or restart, 1 min and more ago", "light it if it does not burn")
+	d.shows("top gas alight?", "top gas alight? not said since the fill or restart, 1 min ago", "light it if it does not burn")
 	d.does("16:32:35", "f")
 	d.does("16:33:05", "y")
 	d.at("16:33:10")
@@ -236,10 +236,10 @@ func (d *workday) blockedTuyere() {
 func (d *workday) deadBlower() {
 	d.does("19:20:05", "b", "o")
 	d.at("19:20:40")
-	d.shows("ACT blast lost", "off for 35 s and more, on a hot shaft", "take the blower off", "then light the top")
+	d.shows("ACT blast lost", "off for 35 s, on a hot shaft", "take the blower off", "then light the top")
 	d.does("19:31:05", "b", "n")
 	d.at("19:32:10")
-	d.shows("top gas alight?", "top gas alight? not said since the fill or restart, 1 min and more ago")
+	d.shows("top gas alight?", "top gas alight? not said since the fill or restart, 1 min ago")
 	d.does("19:33:05", "y")
 	d.at("19:33:10")
 	d.silent()
@@ -262,9 +262,9 @@ func (d *workday) missedEntries() {
 	d.at("20:57:50")
 	d.silent()
 	d.at("20:58:00")
-	d.shows("charge late", "18 min and more", "charge if the burden has sunk")
+	d.shows("charge late", "18 min", "charge if the burden has sunk")
 	d.at("21:10:00")
-	d.shows("missed an entry?", "30 min and more", "enter late what went in")
+	d.shows("missed an entry?", "30 min", "enter late what went in")
 	d.at("21:11:05")
 	for _, clock := range []string{"20:52", "21:04"} {
 		d.press("o", "e")

@@ -72,7 +72,7 @@ func solvedScenes() map[rule.ID][]scene {
 	return map[rule.ID][]scene{
 		// There is slag to see from minute 30 on.
 		rule.SlagUnseen: {
-			{name: "nobody says for an hour", day: steady(), solver: seen(120, 0, 30, little), to: 95, raised: 90, says: "for 60 min and more nobody has said how it runs; only the model has the hearth at about 1350 °C (1200 to 1450)"},
+			{name: "nobody says for an hour", day: steady(), solver: seen(120, 0, 30, little), to: 95, raised: 90, says: "for 65 min nobody has said how it runs; only the model has the hearth at about 1350 °C (1200 to 1450)"},
 			{name: "nobody says at all", day: steady(), solver: seen(120, 0, 30, little), to: 112, raised: 90, cleared: 110},
 			{name: "then somebody does", day: steady().with(92, look(entry.AtSlag, entry.SlagRuns)), solver: seen(120, 0, 30, little), to: 95, raised: 90, cleared: 92},
 			{name: "it was seen", day: steady().with(50, look(entry.AtSlag, entry.SlagRuns)), solver: seen(120, 0, 30, little), to: 95},

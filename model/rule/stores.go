@@ -123,11 +123,20 @@ const spare = 1.05
 
 // storesShort: what is left does not last as far as the plan.
 func storesShort(m *moment) (Evidence, bool) {
+	least, short := m.scarcest(1)
+	if !short { // it may stand still, see storesSuffice
+		least, _ = m.scarcest(spare)
+	}
+	return least, short
+}
+
+// scarcest tells of the first material of which there is less than so many times what is needed.
+func (m *moment) scarcest(times float64) (Evidence, bool) {
 	if len(m.stores.lots) == 0 || !m.charging() {
 		return nil, false
 	}
 	for i, v := range m.supplies() {
-		if v.known && v.left < v.need {
+		if v.known && v.left < v.need*times {
 			return Evidence{word("what", string(stored[i])), number("left", v.leftWeight, Kilograms), number("needed", v.needWeight, Kilograms)}, true
 		}
 	}
@@ -135,15 +144,8 @@ func storesShort(m *moment) (Evidence, bool) {
 }
 
 func storesSuffice(m *moment, _ Warning) bool {
-	if !m.charging() {
-		return true
-	}
-	for _, v := range m.supplies() {
-		if v.known && v.left < v.need*spare {
-			return false
-		}
-	}
-	return true
+	_, short := m.scarcest(spare)
+	return !short
 }
 
 // Supply is what is left of a material whose lots were weighed, as it weighs.

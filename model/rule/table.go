@@ -10,13 +10,13 @@ type Row struct {
 
 	holds time.Duration // how long raise must hold before it counts
 	once  bool          // told once in a smelt, but for what agrees
-	runs  bool          // its evidence runs on while it stands: raise gives it also when it would not raise
+	runs  bool          // raise gives its evidence also when it would not raise
 	// sure is from when on a warning is of the row's grade; until then it is a note, and nil is at once. What somebody has just
 	// keyed is no news to them: it wants a look when nobody answers it, when it comes back, or when another sign agrees.
 	sure  func(m *moment, onset time.Duration, back bool) bool
 	raise func(*moment) (Evidence, bool)
-	clear func(*moment, Warning) bool
-	agree func(*moment) bool // whether somebody saw what agrees with it; nil where nothing does
+	clear func(*moment, Warning) bool // given its evidence as it was raised
+	agree func(*moment) bool          // whether somebody saw what agrees with it; nil where nothing does
 }
 
 // Where the rules come from: each source begins with "published" (and its year),

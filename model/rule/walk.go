@@ -129,6 +129,8 @@ type watch struct {
 	open    int           // its raised warning in walk.warnings, counted from 1; 0 for none
 	since   time.Duration // since when the condition to raise it has held, plus one grid step; 0 while it does not
 	cleared time.Duration // when it last cleared; 0 for never
+
+	raisedOn Evidence // what that warning was raised on: what clears it may go by that
 }
 
 // step holds every row against the moment. Once the smelt is over there is
@@ -143,15 +145,15 @@ func (w *Walker) step() {
 		row, watch := &Table[i], &w.watches[i]
 		if watch.open > 0 {
 			raised := &w.warnings[watch.open-1]
-			if m.at-raised.Onset >= dwell && row.clear(m, *raised) {
+			asRaised := *raised
+			asRaised.Evidence = watch.raisedOn
+			if m.at-raised.Onset >= dwell && row.clear(m, asRaised) {
 				raised.Cleared, watch.cleared, watch.open = m.at, m.at, 0
 				continue
 			}
 			raised.Grade = row.graded(m, raised.Onset, *watch, raised.Grade)
-			if row.runs {
-				if now, _ := row.raise(m); len(now) > 0 {
-					raised.Evidence = now
-				}
+			if now, holds := row.raise(m); holds || row.runs && len(now) > 0 {
+				raised.Evidence = now
 			}
 			continue
 		}
@@ -171,7 +173,7 @@ func (w *Walker) step() {
 			continue
 		}
 		w.warnings = append(w.warnings, Warning{Rule: row.ID, Grade: row.graded(m, m.at, *watch, Note), Onset: m.at, Evidence: evidence})
-		watch.open, watch.since = len(w.warnings), 0
+		watch.open, watch.since, watch.raisedOn = len(w.warnings), 0, evidence
 	}
 }
 

@@ -115,7 +115,7 @@ func TestAWalkIsTheBeginningOfALongerOne(t *testing.T) {
 }
 
 // cutTo is what a walk knew at an earlier moment, but for what was acknowledged, and for
-// how grave what stands then is: either may have come later.
+// how grave what stands then is and what it rests on: these may have come later.
 func cutTo(ws []rule.Warning, at time.Duration) []rule.Warning {
 	var cut []rule.Warning
 	for _, w := range ws {
@@ -126,7 +126,7 @@ func cutTo(ws []rule.Warning, at time.Duration) []rule.Warning {
 			w.Cleared = 0
 		}
 		if w.Raised() {
-			w.Grade = rule.Note
+			w.Grade, w.Evidence = rule.Note, nil
 		}
 		w.Acknowledged = false
 		cut = append(cut, w)

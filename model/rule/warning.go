@@ -64,8 +64,8 @@ type Value struct {
 	Low, High float64 // its 10th and 90th percentile, where it has a spread
 }
 
-// Evidence is what a warning rests on: as it was when the warning was raised, or, of
-// what the solver sees, as it was last while the warning stood.
+// Evidence is what a warning rests on, as it was last while that held: beside figures of
+// now, one of when it was raised would contradict them.
 type Evidence []Value
 
 // Of gives the value of a name.

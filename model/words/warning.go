@@ -26,7 +26,7 @@ var trends = map[rule.ID]map[string]string{
 
 var warnings = map[rule.ID]said{
 	rule.BlastLost: {
-		"blast lost", "off for {off} and more, on a hot shaft",
+		"blast lost", "off for {off}, on a hot shaft",
 		"take the blower off: gas runs back into it and explodes. Blow it clear in the open before it goes on, then light the top",
 	},
 	rule.TuyereBlocked: {
@@ -70,19 +70,19 @@ var warnings = map[rule.ID]said{
 		"hear the blast; dip: if it hangs, poke, face away from the mouth; weigh a bucket; no ore until it is bright",
 	},
 	rule.SlagUnseen: {
-		"slag not seen", "for {since} and more nobody has said how it runs; only the model has the hearth at {hearth}",
+		"slag not seen", "for {since} nobody has said how it runs; only the model has the hearth at {hearth}",
 		"hook some out or look at the next tap, look in the peep, and say so (l)",
 	},
 	rule.ChargeOverdue: {
-		"charge late", "{since} and more since the last, usual is {usual}",
+		"charge late", "{since} since the last, usual is {usual}",
 		"charge if the burden has sunk; if not, look in the peep, then dip and poke: it may hang",
 	},
 	rule.AirShort: {
-		"less air in?", "{last} for a charge and {since} and more for the next, usual is {usual}",
+		"less air in?", "{last} for a charge and {since} for the next, usual is {usual}",
 		"look into the tuyere, rod it if it is dim; feel along hose and wall; else poke: it may hang",
 	},
 	rule.EntryMissing: {
-		"missed an entry?", "{since} and more since the last, usual is {usual}",
+		"missed an entry?", "{since} since the last, usual is {usual}",
 		"enter late what went in (o, e); if nothing did, look in the peep, then charge, charcoal first",
 	},
 	rule.HangUp: {
@@ -122,7 +122,7 @@ var warnings = map[rule.ID]said{
 		"weigh two more; say if it is wetter, fuller or another lot",
 	},
 	rule.TopGasQuestion: {
-		"top gas alight?", "not said since the fill or restart, {since} and more ago",
+		"top gas alight?", "not said since the fill or restart, {since} ago",
 		"look from aside and upwind; light it if it does not burn",
 	},
 	rule.CarbonHigh: {
@@ -209,7 +209,7 @@ var warnings = map[rule.ID]said{
 
 // partlyUnblown is the evidence of a charge that was waited for with the blast off
 // for a while.
-const partlyUnblown = "{since} and more since the last, {unblown} of it without blast; usual is {usual}"
+const partlyUnblown = "{since} since the last, {unblown} of it without blast; usual is {usual}"
 
 // byReading is the evidence of a cold hearth that was read and not seen.
 const byReading = "{fire} in the peep: slag freezes below about {least}"

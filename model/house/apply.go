@@ -1,6 +1,8 @@
 package house
 
 import (
+	"slices"
+
 	"chargehand/model/entry"
 )
 
@@ -123,12 +125,39 @@ func (f *folder) deed(l line, d entry.Deed) {
 	do(d.In, taken, -1)
 	do(d.Fuel, taken, -1)
 	do(d.Out, given, 1)
+	f.cameBack(l, d)
 	if f.ofRoasted(d) {
 		for _, a := range d.Out {
 			if a.Lot != "" {
 				f.at(a.Lot).roasted = true
 			}
 		}
+	}
+}
+
+// cameBack takes out of what came and went what a deed took from a lot and gave back to it: ore that
+// was sieved is what came before, less what fell through.
+func (f *folder) cameBack(l line, d entry.Deed) {
+	if d.Does == entry.CountedAgain {
+		return
+	}
+	for _, a := range d.Out {
+		if a.Lot == "" || !slices.ContainsFunc(d.In, func(in entry.Amount) bool { return in.Lot == a.Lot }) {
+			continue
+		}
+		lot := f.at(a.Lot)
+		took, gave := 0.0, 0.0
+		for _, c := range lot.Changes {
+			switch {
+			case c.Seq != l.seq || c.Smelt != "" || !c.Dry.Known():
+			case c.Took:
+				took -= c.Dry.Kg
+			default:
+				gave += c.Dry.Kg
+			}
+		}
+		back := min(took, gave)
+		lot.Came.Kg, lot.Went.Kg = lot.Came.Kg-back, lot.Went.Kg-back
 	}
 }
 

@@ -215,6 +215,18 @@ func TestAFirstSampleDriedTellsOfTheWeighing(t *testing.T) {
 	}
 }
 
+// What is sieved and stays in its lot did not come again.
+func TestWhatIsSievedCameOnce(t *testing.T) {
+	var b book
+	b.key(dry(roast, "roasted", entry.Ore))
+	b.key(dry(pond, "under 3 mm", entry.Ore))
+	b.key(entry.Deed{Does: entry.Roasted, Out: []entry.Amount{{Lot: roast, Mass: kg(31)}}})
+	b.key(entry.Deed{Does: entry.Sieved, In: []entry.Amount{{Lot: roast, Mass: kg(30.5)}}, Out: []entry.Amount{{Lot: roast, Mass: kg(28)}, {Lot: pond, Mass: kg(2.5)}}})
+	if l := b.lot(t, "roasted"); !near(l.Came.Kg, 31) || !near(l.Went.Kg, 2.5) || !near(l.Left.Kg, 28.5) || len(l.Changes) != 3 {
+		t.Errorf("came %v, went %v, left %v", l.Came.Kg, l.Went.Kg, l.Left.Kg)
+	}
+}
+
 // A smelt that is lit takes down what is left.
 func TestSnapshot(t *testing.T) {
 	var b book

@@ -5,7 +5,6 @@ package main
 import (
 	"strings"
 	"testing"
-	"time"
 
 	"chargehand/model/entry"
 )
@@ -16,8 +15,7 @@ func TestKilledHalfTyped(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
 	again := func(s *terminal) *terminal {
-		time.Sleep(secondAndMore)
-		s.Kill()
+		s.killedAtRest()
 		return openTerminal(t, dir, 80, 24)
 	}
 	s := openTerminal(t, dir, 80, 24)
@@ -46,8 +44,7 @@ func TestKilledHalfTyped(t *testing.T) {
 	s.Does("g", "half typed")
 	s.Does("b", "half typed", "enter takes it")
 	s.Does("\r", "72 l/min", "kept")
-	time.Sleep(secondAndMore)
-	s.Kill()
+	s.killedAtRest()
 	entries := readSmelt(t, bookIn(dir), onlySmelt(t, dir))
 	var note, blast bool
 	for _, e := range entries {
@@ -64,7 +61,6 @@ func TestKilledHalfTyped(t *testing.T) {
 	if screen := s.Screen(); strings.Contains(screen, "half typed") {
 		t.Errorf("what was kept comes back:\n%s", screen)
 	}
-	time.Sleep(secondAndMore)
-	s.Kill()
+	s.killedAtRest()
 	says(t, dir, "check")
 }

@@ -123,8 +123,7 @@ func TestASmeltReadAnewCountsEachActOnce(t *testing.T) {
 			t.Fatalf("round %d, opened again: %v", n, after)
 		}
 	}
-	time.Sleep(secondAndMore)
-	s.Kill()
+	s.killedAtRest()
 	namedOnce(t, readSmelt(t, bookIn(dir), id))
 	var state stateJSON
 	if err := json.Unmarshal([]byte(says(t, dir, "state", id, "--json")), &state); err != nil {
@@ -218,7 +217,7 @@ func TestReadersBesideAProgramThatWrites(t *testing.T) {
 	close(stop)
 	<-done
 	s.allKept()
-	s.Kill()
+	s.killedAtRest()
 	es := readSmelt(t, bookIn(dir), id)
 	namedOnce(t, es)
 	if end := es[len(es)-1].Seq; last < 20 || last > end {

@@ -66,9 +66,14 @@ func onlySmelt(t testing.TB, dir string) string {
 	return ""
 }
 
-// secondAndMore is how long a program is left alone before a kill: what is typed is in the book within a second, and a kill amid
+// killedAtRest kills a program that was left alone for more than a second: by then what was typed is in the book. A kill amid
 // a flush leaves the twin ahead of the book, which check would rightly tell.
-const secondAndMore = 2500 * time.Millisecond
+func (s *terminal) killedAtRest() {
+	s.t.Helper()
+	s.Drained()
+	time.Sleep(2500 * time.Millisecond)
+	s.Kill()
+}
 
 var keptMark = regexp.MustCompile(`kept (\d+) ✓`)
 

@@ -85,8 +85,11 @@ func (w *walk) take(s *State, l Line, scale scales) bool {
 	}
 	switch ev := l.Event.(type) {
 	case entry.Fill:
+		under := w.level.Height
 		w.lay(scale, ev.Parts, l.At)
-		w.look(l.Remark)
+		if l.Remark != "" || 2*w.level.Height-under >= w.bore.Height { // else as much again has room: it is one of several
+			w.look(l.Remark)
+		}
 	case entry.Charge:
 		under := w.level.Height
 		w.lay(scale, ev.Parts, l.At)

@@ -85,6 +85,22 @@ func TestAFillIsALookAtTheLevel(t *testing.T) {
 	}
 }
 
+// A shaft is filled a bucket at a time: after the first two of 1.5 kg, some 14 cm each in a stack
+// of 50, another has room, so that they are not to the mark.
+func TestAFillABucketAtATime(t *testing.T) {
+	d := lit(shaft(), bucket(1.5))
+	for n, most := range []float64{0.20, 0.35, 0.55} {
+		at := 40 + float64(n)/10
+		d.key(at, entry.Fill{Parts: entry.Parts{coal(1)}})
+		if s := d.state(at + 0.05); s.Level.Height > most {
+			t.Errorf("%.0f cm after %d buckets of 1.5 kg", 100*s.Level.Height, n+1)
+		}
+	}
+	if s := d.state(41); s.Level.Height < 0.45 {
+		t.Errorf("%.0f cm after the last of three, to the mark at 50", 100*s.Level.Height)
+	}
+}
+
 // The burden never stands above the rim; where that was not given, not above a heap
 // on the mark. Three buckets of 2 kg at once fill 24 cm each of a bore of 25.
 func TestTheBurdenStandsNotAboveTheRim(t *testing.T) {

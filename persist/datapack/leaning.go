@@ -3,15 +3,17 @@ package datapack
 import (
 	"bytes"
 	"encoding/json"
+	"slices"
 
 	"chargehand/model/entry"
 	"chargehand/model/session"
 )
 
 // Leaning are the lines of the house that a smelt leans on: those that speak of its
-// lots, its furnace, its plan or itself, of the samples taken of it, of the pieces that
-// came of it (its bloom goes by the name of its stream where nobody gave it another), and
-// those that cross out or change such a line.
+// lots, of the lots that these were made of and the measures they were counted in, of its
+// furnace, its plan or itself, of the samples taken of it, of the pieces that came of it
+// (its bloom goes by the name of its stream where nobody gave it another), and those that
+// cross out or change such a line.
 func Leaning(s session.Session, lines [][]byte) [][]byte {
 	light := s.Light()
 	wanted := map[string]bool{}
@@ -27,11 +29,12 @@ func Leaning(s session.Session, lines [][]byte) [][]byte {
 	if light.Plan != nil {
 		want(string(light.Plan.UID))
 	}
-	for _, l := range light.Lots {
+	for _, l := range s.Lots() {
 		want(string(l.UID))
 	}
+	measures := map[string]bool{} // of these only what names them: any deed may be counted in one
 	for _, m := range light.Measures {
-		want(string(m.UID))
+		measures[string(m.ID())] = true
 	}
 	samples := map[string]bool{}
 	for l := range s.Of(entry.KindSample) {
@@ -52,12 +55,25 @@ func Leaning(s session.Session, lines [][]byte) [][]byte {
 			for _, uid := range uidsIn(line) {
 				leans = leans || wanted[uid]
 			}
+			said := e.Event
+			if a, is := said.(entry.Amend); is {
+				said = a.Event
+			}
+			if m, is := said.(entry.MeasureNamed); is {
+				leans = leans || measures[string(m.Measure.ID())] || measures[m.Measure.Name]
+			}
 			if !leans {
 				continue
 			}
 			grew, in[i], seqs[e.Seq] = true, true, true
-			if p, is := e.Event.(entry.Piece); is {
-				want(string(p.UID))
+			switch ev := said.(type) {
+			case entry.Piece:
+				want(string(ev.UID))
+			case entry.Deed: // a lot that lacks what came of it would have less left than none
+				for _, a := range slices.Concat(ev.In, ev.Out, ev.Fuel) {
+					want(string(a.Lot))
+					measures[a.Measure] = true
+				}
 			}
 		}
 	}

@@ -207,10 +207,13 @@ func (m Model) draftsRead(entries []entry.Entry) Model {
 			}
 		}
 	}
+	if id := m.shown().ID(); m.answer.text == words.Opened(id) { // somebody was quicker than the book
+		m.answer.text = m.opened(id)
+	}
 	if len(m.halfTyped()) > 0 {
 		return m
 	}
-	return m.resumed().resumedForm() // where somebody was quicker than the book
+	return m.resumed().resumedForm() // the same
 }
 
 // opened says which smelt goes on, and what was left half typed in it.

@@ -16,7 +16,7 @@ const (
 	looksDown = 3
 )
 
-// fire is what was seen of it in the peep, the last first: shades alone, of the fire that burns since the last fill or stop of
+// fires are the looks into the peep that told a shade, the last first, of the fire that burns since the last fill or stop of
 // the blast.
 func (m *moment) fires() (all []sight) {
 	for i := m.c.Lines.Len() - 1; i >= 0; i-- {

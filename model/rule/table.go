@@ -118,7 +118,7 @@ var Table = []Row{
 	{ID: AirWeak, Grade: Look, Source: perBore + "; " + markewitz, holds: airHolds, raise: airWeak, clear: airWell},
 	{ID: AirStrong, Grade: Look, Source: perBore + "; " + markewitz, holds: airHolds, raise: airStrong, clear: airWell},
 	{ID: RatioOff, Grade: Look, Source: common, raise: ratioOff, clear: ratioBack},
-	{ID: StoresShort, Grade: Look, Source: common, raise: storesShort, clear: storesSuffice},
+	{ID: StoresShort, Grade: Look, Source: common, runs: true, raise: storesShort, clear: storesSuffice},
 	{ID: DoubleCharge, Grade: Look, Source: common, sure: twoAtOnce, raise: doubleCharge, clear: not(doubleCharge)},
 	{ID: MeasureDoubtful, Grade: Look, Source: "published: Markewitz 2013, 5 to 15 % between fillings and charcoals", sure: weighedOff, raise: measureDoubtful, clear: measureSettled},
 

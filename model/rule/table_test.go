@@ -229,6 +229,7 @@ func scenes() map[rule.ID][]scene {
 			// Nineteen charges of 1 kg are left of the plan after the first.
 			{name: "less than the ramp takes", day: newDay(lots(15)).with(5, ramp).with(20, full), to: 21, raised: 20, says: "ore: 14 kg left, 19 kg needed"},
 			{name: "and of what is left since", day: newDay(lots(15)).with(5, ramp).with(20, full).with(30, full), to: 31, raised: 20, says: "ore: 13 kg left, 18 kg needed"},
+			{name: "and hardly enough", day: newDay(lots(15)).with(5, ramp).with(20, full).with(25, entry.Weigh{What: entry.WeighLot, Name: "bog ore", Mass: 19.5}), to: 26, raised: 20, says: "ore: 19.5 kg left, 19 kg needed"},
 			{name: "enough", day: newDay(lots(25)).with(5, ramp).with(20, full), to: 21},
 			{name: "not weighed", day: newDay(lots(0)).with(5, ramp).with(20, full), to: 21},
 			{name: "weighed again", day: newDay(lots(15)).with(5, ramp).with(20, full).with(25, entry.Weigh{What: entry.WeighLot, Name: "bog ore", Mass: 30}), to: 26, raised: 20, cleared: 25},

@@ -55,12 +55,16 @@ func TestAStreamThatIsStuckHoldsUpNoOther(t *testing.T) {
 	dir := t.TempDir()
 	s := lit(t, dir, openTerminal)
 	s.Does("vl", "kept") // the house has a twin
+	s.allKept()          // and none is made anew once it is moved
 	house := filepath.Join(bookIn(dir)+".twins", entry.House+".jsonl")
-	if err := os.Rename(house, house+".moved"); err != nil {
+	folder := filepath.Join(dir, "folder")
+	if err := os.MkdirAll(filepath.Join(folder, "in the way"), 0o700); err != nil {
 		t.Fatal(err)
 	}
-	if err := os.MkdirAll(filepath.Join(house, "in the way"), 0o700); err != nil {
-		t.Fatal(err)
+	for _, move := range [][2]string{{house, house + ".moved"}, {folder, house}} {
+		if err := os.Rename(move[0], move[1]); err != nil {
+			t.Fatal(err)
+		}
 	}
 	keys := []string{"t", "r", "p", "t", "r", "p"}
 	for _, k := range keys {

@@ -17,10 +17,8 @@ func TestBlockedTuyereOnATerminal(t *testing.T) {
 	}
 	dir := t.TempDir()
 	s := openTerminal(t, dir, 120, 36)
-	s.Shows("practise")
-	s.Does("r", "your initials")
-	s.Does("\x1b[6~\r", "are guesses")
-	s.Does("y", "since it was lit", "carbon monoxide")
+	s.lights()
+	s.Shows("carbon monoxide")
 	s.Does("f", "fill: 1 bucket")
 	s.Does("o", "main burn begins")
 	s.Does("m", "main burn begins · kept")

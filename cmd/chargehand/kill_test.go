@@ -47,10 +47,7 @@ func TestKilledWhileTyping(t *testing.T) {
 		s := openTerminal(t, dir, 120, 36)
 		typed := []string{"y"}
 		if smelt == "" {
-			s.Shows("practise")
-			s.Does("r", "your initials")
-			s.Does("\x1b[6~\r", "are guesses")
-			s.Does("y", "since it was lit")
+			s.lights()
 		} else {
 			s.Shows("go on with", smelt)
 			s.Does("g", "this is "+smelt)

@@ -18,10 +18,7 @@ import (
 func lit(t *testing.T, dir string, open func(testing.TB, string, int, int, ...string) *terminal) *terminal {
 	t.Helper()
 	s := open(t, dir, 120, 36)
-	s.Shows("practise")
-	s.Does("r", "your initials")
-	s.Does("\x1b[6~\r", "are guesses")
-	s.Does("y", "since it was lit")
+	s.lights()
 	s.Does("om", "main burn begins", "kept")
 	return s
 }

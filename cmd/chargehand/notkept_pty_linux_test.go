@@ -20,10 +20,7 @@ func TestLeavingAFullDisk(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
 	s := openTerminal(t, dir, 100, 30)
-	s.Shows("practise")
-	s.Does("r", "light the fire")
-	s.Does("\x1b[6~\r", "are guesses")
-	s.Does("y", "since it was lit")
+	s.lights()
 	s.Does("c", "no fill keyed", "✓") // kept, and asked about
 	smelt := onlySmelt(t, dir)
 	were := taps(readSmelt(t, bookIn(dir), smelt))

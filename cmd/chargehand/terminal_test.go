@@ -57,6 +57,16 @@ func open(t testing.TB, cmd *exec.Cmd, dir string, columns, rows int) *terminal 
 	return &terminal{tty.Open(t, cmd, columns, rows), t}
 }
 
+// lights lights a fire from the start screen, with nothing told of the furnace: page down goes
+// to the form's end, and y takes its guesses.
+func (s *terminal) lights() {
+	s.t.Helper()
+	s.Shows("practise")
+	s.Does("r", "light the fire", "your initials")
+	s.Does("\x1b[6~\r", "are guesses")
+	s.Does("y", "the fire is lit", "since it was lit")
+}
+
 // binaryCommand is the built program with nothing in its environment but a plain
 // terminal and a home.
 func binaryCommand(t testing.TB, dir string, args ...string) *exec.Cmd {

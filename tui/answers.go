@@ -16,6 +16,14 @@ import (
 // asked it and says what is seen. What it says of itself comes as happened. Both become entries that are taken down by the
 // furnace, and not by a key.
 
+// practice is what a rehearsal adds to the root.
+type practice struct {
+	asked []entry.Event    // what is looked at, until the furnace that answers has said what is seen
+	wants *screen.Rehearse // the rehearsal that is left for
+	full  bool             // the shaft has no room for a bucket
+	paced string           // what every screen says of the clock
+}
+
 // saw is what is seen of what was looked at, or why nothing is.
 type saw struct {
 	event entry.Event
@@ -38,7 +46,7 @@ func (m Model) saw(s saw) (Model, []entry.Entry, tea.Cmd) {
 	m, e := m.answers(s.event)
 	text := m.units.Event(s.event)
 	if l, ok := m.running.LastAct(); ok {
-		text = act.Describe(m.units, m.running, l)
+		text = act.Describe(m.units, m.running.Session, l)
 	}
 	m.answer = answer{text: words.YouSee(text), about: []string{e.Local}}
 	return m, []entry.Entry{e}, nil

@@ -40,7 +40,7 @@ func (m Model) tick(at entry.Stamp) (Model, []entry.Entry, tea.Cmd) {
 		}
 	}
 	m.ticked = at
-	m.running, m.other = m.running.Tick(at), m.other.Tick(at)
+	m.running.Session, m.other.Session = m.running.Tick(at), m.other.Tick(at)
 	m, shown := m.testify()
 	m, care := m.caution()
 	out = append(append(out, shown...), care...)
@@ -68,13 +68,13 @@ func (m Model) kept(k Kept) (Model, []entry.Entry, tea.Cmd) {
 			m.home = m.home.Keep(e)
 			continue
 		}
-		m = m.inSmelt(e.Stream, func(s session.Session) session.Session { return s.Keep(e) })
+		m.fires = m.in(e.Stream, func(s session.Session) session.Session { return s.Keep(e) })
 	}
 	for _, e := range k.Refused {
 		if e.Stream == entry.House {
 			m.home = m.home.Drop(e.Local)
 		} else {
-			m = m.inSmelt(e.Stream, func(s session.Session) session.Session { return s.Drop(e.Local) })
+			m.fires = m.in(e.Stream, func(s session.Session) session.Session { return s.Drop(e.Local) })
 		}
 		m = m.refuse(words.Refused(m.units.Event(e.Event), k.Err.Error()))
 	}
@@ -130,8 +130,7 @@ func (m Model) smeltRead(r smeltRead) (Model, []entry.Entry, tea.Cmd) {
 		m, cmd := m.show(s, r.on)
 		return m, nil, cmd
 	}
-	m = m.aside(s)
-	m.running, m.looked = s, session.Session{}
+	m = m.putToWork(s, s.Light().Practice || s.Light().Rehearsal)
 	m, out := m.rehoused().joined(s.ID())
 	m, cmd := m.goTo(r.on, nil)
 	m.answer = answer{text: m.opened(r.id)}
@@ -154,9 +153,9 @@ func (m Model) show(s session.Session, on screen.ID) (Model, tea.Cmd) {
 // to the next key, a wall clock set in between would turn back a time that the
 // screen has shown.
 func (m Model) joined(id string) (Model, []entry.Entry) {
-	s := m.running
+	s := m.running.Session
 	if id == m.other.ID() {
-		s = m.other
+		s = m.other.Session
 	}
 	last, _ := s.LastEntry()
 	if m.now.Boot == "" || last.Boot == m.now.Boot {
@@ -180,7 +179,7 @@ func (m Model) shelfRead(r shelfRead) (Model, []entry.Entry, tea.Cmd) {
 		return m.refuse(words.CannotReadShelf(r.err.Error())), nil, nil
 	}
 	m.taught = r.teach
-	m.running, m.other, m.looked = m.running.Taught(r.teach), m.other.Taught(r.teach), m.looked.Taught(r.teach)
+	m.fires = m.each(func(s session.Session) session.Session { return s.Taught(r.teach) })
 	m = m.rehoused()
 	if first && m.cfg.Practise && !m.running.Is() {
 		return m.perform(start.New(m.cfg.Starters[0]).Practise(), "")

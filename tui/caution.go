@@ -29,7 +29,7 @@ func (m Model) caution() (Model, []entry.Entry) {
 	if _, beside := m.screens[m.active].(screen.Beside); beside {
 		return m.weekCaution()
 	}
-	s := m.running
+	s := m.running.Session
 	shows, careful := m.screens[m.active].(screen.Careful)
 	free := careful && m.dialog == nil && !m.looked.Is() && !m.locked.is()
 	if !free || !s.Running() {

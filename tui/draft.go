@@ -32,6 +32,12 @@ type (
 	}
 )
 
+// drafting is what was left half typed.
+type drafting struct {
+	drafts map[place]draft
+	inBook map[where]typed // as the book has them
+}
+
 // draftsLast is for how long what was left half typed is shown again. It stays in the
 // book.
 const draftsLast = 24 * time.Hour

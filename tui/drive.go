@@ -327,6 +327,6 @@ func (p *driven) solves() {
 		if !due {
 			return
 		}
-		p.model = p.model.solved(solved{atWork, j.Run(&p.solver)})
+		p.model = p.model.solved(solved{firstFire, j.Run(&p.solver)})
 	}
 }

@@ -33,7 +33,7 @@ func IsFailed(msg tea.Msg) bool { _, is := msg.(failed); return is }
 
 // WithRunning is the root with another smelt at work.
 func (m Model) WithRunning(s session.Session) Model {
-	m.running = s
+	m.running.Session = s
 	return m
 }
 

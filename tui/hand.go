@@ -26,12 +26,9 @@ func (m Model) begin(of screen.Kindle, keyed string) (Model, []entry.Entry) {
 		l.Taught = session.Open(id, []entry.Entry{{Version: entry.Version, Stream: id, Seq: 1, Happened: entry.Wall(lit), Event: l}}).Taught(m.taught).TaughtNow()
 	}
 	next := session.Open(id, nil).Taught(m.taught)
-	if !l.Practice && !l.Rehearsal {
-		m = m.aside(next)
-	}
-	m.running, m.looked = next, session.Session{}
+	m = m.putToWork(next, l.Practice || l.Rehearsal)
 	m, e := m.hand(id, screen.Act{Event: l, Happened: lit, Uncertain: of.Uncertain, Sure: of.Sure}, m.active, keyed)
-	m.running = m.running.Tick(m.now)
+	m.running.Session = m.running.Tick(m.now)
 	form := m.here()
 	m, _ = m.goTo(screen.Fire, nil)
 	m = m.forgotten(form)
@@ -109,7 +106,7 @@ func (m Model) flush() (Model, []entry.Entry) {
 
 // stream is where keys and jumps of the clock are written down.
 func (m Model) stream() string {
-	if screen.RightsIn(m.running) == screen.Own {
+	if screen.RightsIn(m.running.Session) == screen.Own {
 		return m.running.ID()
 	}
 	return entry.House
@@ -130,7 +127,7 @@ func (m Model) hand(stream string, a screen.Act, on screen.ID, keyed string) (Mo
 	if stream == entry.House {
 		m.home, e = m.home.Add(e)
 	} else {
-		m = m.inSmelt(stream, func(s session.Session) session.Session {
+		m.fires = m.in(stream, func(s session.Session) session.Session {
 			s, e = s.Add(e)
 			return s
 		})
@@ -140,12 +137,11 @@ func (m Model) hand(stream string, a screen.Act, on screen.ID, keyed string) (Mo
 
 // refolded reads those smelts anew that entries went into.
 func (m Model) refolded(es []entry.Entry) Model {
-	read := func(s session.Session) session.Session {
+	m.fires = m.each(func(s session.Session) session.Session {
 		if !s.Is() || !slices.ContainsFunc(es, func(e entry.Entry) bool { return e.Stream == s.ID() }) {
 			return s
 		}
 		return s.Tick(m.now)
-	}
-	m.running, m.other, m.looked = read(m.running), read(m.other), read(m.looked)
+	})
 	return m
 }

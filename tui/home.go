@@ -5,7 +5,9 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/house"
+	"chargehand/model/learn"
 	"chargehand/model/session"
+	"chargehand/tui/screen"
 )
 
 // The house is kept beside the smelt: an act of it (screen.House) becomes an entry of its
@@ -13,9 +15,22 @@ import (
 // make of it is folded when a screen first asks (screen.Shared.House), so that a key at
 // the fire does not pay for it.
 
+// household is what the root knows of the house and of the smelts that are over.
+type household struct {
+	home      house.Journal      // its stream
+	folded    func() house.State // what that and the smelts make of it
+	house     int                // entries of it that this run kept
+	reminders []entry.Remind     // that stand, come up or not
+	shelf     screen.Shelved     // as far as it was read
+	taught    learn.History      // what its smelts teach
+	accounts  *screen.Accounts   // the account last worked out
+	week      *aWeek             // the invented one, looked at; nil for none
+	demo      []entry.Entry      // the invented smelt
+}
+
 // rehoused is the root with the house to be folded anew.
 func (m Model) rehoused() Model {
-	home, lines, running, other := m.home, m.shelf.Lines, m.running, m.other
+	home, lines, running, other := m.home, m.shelf.Lines, m.running.Session, m.other.Session
 	m.folded = sync.OnceValue(func() house.State {
 		uses := make([]house.Use, 0, len(lines)+1)
 		for _, l := range lines {

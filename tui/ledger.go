@@ -9,6 +9,13 @@ import (
 	"chargehand/tui/screen"
 )
 
+// reports are what the book says of itself: what it put right, what took over.
+type reports struct {
+	told     []string // until the next key
+	messages []string // all of it
+	unread   int      // of them that the Book has not shown
+}
+
 // ledger knows which entries were handed to the book and not yet acknowledged.
 type ledger struct {
 	run     string // makes the entries' own names differ from those of other runs

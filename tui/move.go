@@ -47,7 +47,7 @@ func (m Model) back() (Model, tea.Cmd) {
 		if !m.running.Is() {
 			m.active = screen.Start
 		}
-	case m.active == screen.Fire && m.running.Is() && screen.RightsIn(m.running) < screen.Own: // it is over
+	case m.active == screen.Fire && m.running.Is() && screen.RightsIn(m.running.Session) < screen.Own: // it is over
 		m.active = screen.Start
 	case m.active == screen.Start && m.running.Is():
 		m.active = screen.Fire

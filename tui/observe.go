@@ -20,7 +20,7 @@ func (m Model) Dialog() screen.Dialog { return m.dialog }
 func (m Model) Answer() (text string, refused bool) { return m.answer.text, m.answer.refused }
 
 // Running is the smelt at work, Looked another one that is looked at.
-func (m Model) Running() session.Session { return m.running }
+func (m Model) Running() session.Session { return m.running.Session }
 
 // Looked is a smelt other than the one at work that is looked at.
 func (m Model) Looked() session.Session { return m.looked }

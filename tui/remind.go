@@ -56,19 +56,24 @@ func (m Model) sound(of session.Session) rule.Sound {
 	return s
 }
 
+// lastComeUp is when the last of what has come up did; zero for nothing.
+func (m Model) lastComeUp() (last time.Time) {
+	for _, d := range m.comeUp() {
+		if d.At.After(last) {
+			last = d.At
+		}
+	}
+	return last
+}
+
 // ring sounds the bell where the rule of it says so. It goes by the fires that burn: what
 // is replayed never sounds.
 func (m Model) ring() (Model, tea.Cmd) {
-	s := m.sound(m.running)
-	for _, d := range m.comeUp() {
-		if d.At.After(s.Reminded) {
-			s.Reminded = d.At
-		}
-	}
-	var rings, there bool
-	m.bell, rings = m.bell.Ring(s)
-	m.bellThere, there = m.bellThere.Ring(m.sound(m.other))
-	if !rings && !there || m.cfg.Ring == nil {
+	var reminds, rings, there bool
+	m.bell, reminds = m.bell.Ring(rule.Sound{Heard: m.heard, Reminded: m.lastComeUp()})
+	m.running.bell, rings = m.running.bell.Ring(m.sound(m.running.Session))
+	m.other.bell, there = m.other.bell.Ring(m.sound(m.other.Session))
+	if !reminds && !rings && !there || m.cfg.Ring == nil {
 		return m, nil
 	}
 	sound := m.cfg.Ring

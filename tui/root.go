@@ -6,12 +6,8 @@ import (
 	"github.com/charmbracelet/bubbles/spinner"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"chargehand/model/doubt"
 	"chargehand/model/entry"
-	"chargehand/model/house"
-	"chargehand/model/learn"
 	"chargehand/model/rule"
-	"chargehand/model/session"
 	modelwords "chargehand/model/words"
 	"chargehand/tui/screen"
 	"chargehand/tui/theme"
@@ -22,64 +18,43 @@ import (
 // dialog or the active screen, does what they ask for, makes entries of it, and
 // puts acknowledgements in their place. It is a value and its Update is pure.
 type Model struct {
-	cfg       Config
-	w, h      int
-	theme     theme.Theme
-	units     modelwords.Units
-	heard     rule.Heard        // what the bell sounds for
-	bell      rule.Bell         // and has
-	bellThere rule.Bell         // the same of the other fire
-	turned    bool              // the two fires have changed places, an odd number of times
-	follows   map[string]follow // what is done once an entry is kept, by its own name
-	reminders []entry.Remind    // that stand, come up or not
-	now       entry.Stamp
-	ticked    entry.Stamp      // the last look at both clocks
-	by        string           // initials, until a smelt knows better
-	running   session.Session  // the smelt at work
-	other     session.Session  // another fire that burns meanwhile
-	looked    session.Session  // another one, looked at
-	taught    learn.History    // what the house's smelts teach
-	house     int              // entries of the house that this run kept
-	home      house.Journal    // the stream of the house
-	accounts  *screen.Accounts // the account last worked out
-	folded    func() house.State
-	week      *aWeek         // the invented one, looked at; nil for none
-	shelf     screen.Shelved // as far as it was read
-	demo      []entry.Entry
-	ledger    ledger
-	batch     batch
-	guard     guard
-	run       run         // of a key that comes quickly
-	order     []screen.ID // of the screens, as they are listed
-	screens   map[screen.ID]screen.Screen
-	active    screen.ID
-	behind    []screen.ID // the way back
-	dialog    screen.Dialog
-	touched   entry.Stamp       // the last key, or when the dialog opened
-	steps     []screen.Answered // the steps of what is asked that are answered, until it is kept or left
-	sure      []doubt.Name      // the doubts answered meanwhile
-	drafts    map[place]draft   // what was left half typed
-	inBook    map[where]typed   // the drafts as the book has them
-	spilled   []entry.Entry     // kept on that way, before what the key keeps
-	left      entry.Stamp       // when the last field closed, or a list by an act
-	lapsed    lapse             // the last list that closed itself, until a key
-	closed    string            // what closed on the way to this key's answer, "" for nothing
-	answer    answer
-	told      []string // what the book said of itself, until the next key
-	messages  []string // all that it said
-	unread    int      // of them that the Book has not shown
-	careful   string   // the caution that is shown
-	chem      bool     // the shaft is shown as chemistry
-	locked    lock
-	leaving   bool // as soon as all is kept
-	reads     int  // how many reads of the book are under way
-	spins     bool // one of them takes long
-	spinner   spinner.Model
-	asked     []entry.Event    // what is looked at, until the furnace that answers has said what is seen
-	wants     *screen.Rehearse // the rehearsal that is left for
-	full      bool             // a rehearsal's shaft has no room for a bucket
-	paced     string           // what every screen says of the rehearsal's clock
-	version   uint64           // of what is shown
+	cfg     Config
+	w, h    int
+	theme   theme.Theme
+	units   modelwords.Units
+	version uint64      // of what is shown
+	now     entry.Stamp // of this message
+	ticked  entry.Stamp // the last look at both clocks
+	by      string      // initials, until a smelt knows better
+
+	screens map[screen.ID]screen.Screen
+	order   []screen.ID // in which they are listed
+	active  screen.ID
+	behind  []screen.ID // the way back
+
+	fires     // the smelts that are open
+	household // the house, and the smelts that are over
+	reading   // the reads of the book under way
+
+	locked   lock
+	guard    guard
+	run      run   // of a key that comes quickly
+	batch    batch // of keys that are no acts
+	asking         // what is asked
+	drafting       // what was left half typed
+	answer   answer
+	careful  string // the caution that is shown
+	chem     bool   // the shaft is shown as chemistry
+
+	ledger  ledger            // what is on its way to the book
+	follows map[string]follow // what is done once an entry is kept, by its own name
+	reports                   // of the book, of itself
+	leaving bool              // as soon as all is kept
+
+	heard rule.Heard // what the bell sounds for
+	bell  rule.Bell  // what has sounded of what one asked to be reminded of
+
+	practice // what a rehearsal adds
 }
 
 // answer is what the last key did, and the entries it is about.
@@ -96,7 +71,8 @@ func New(cfg Config) Model {
 	}
 	m := Model{
 		cfg: cfg, theme: cfg.Theme, now: cfg.Start, ticked: cfg.Start, ledger: newLedger(cfg.Start),
-		active: screen.Start, screens: map[screen.ID]screen.Screen{}, spinner: spinner.New(spinner.WithSpinner(spinner.Line)), reads: 1, accounts: new(screen.Accounts),
+		active: screen.Start, screens: map[screen.ID]screen.Screen{},
+		reading: reading{reads: 1, spinner: spinner.New(spinner.WithSpinner(spinner.Line))}, household: household{accounts: new(screen.Accounts)},
 	}
 	for _, s := range rooms(cfg) {
 		m.order = append(m.order, s.ID())

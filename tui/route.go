@@ -1,9 +1,6 @@
 package tui
 
 import (
-	"strings"
-	"time"
-
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -71,25 +68,25 @@ func (m Model) pressed(k Pressed, t screen.Typed) (Model, []entry.Entry, tea.Cmd
 	m = m.unattended(k.At)
 	m.touched, typing = k.At, m.typing()
 	m.careful = ""
-	if m.late(k, t, typing) {
-		return m.take(screen.Refuse(words.DigitAfterField(screen.KeyLabel(string(t)))), k, false)
-	}
-	lapsed := m.lapsed
-	if m.lapsed = (lapse{}); m.dialog == nil && lapsed.took(m.Shared(), k) {
-		return m.take(screen.Refuse(words.KeyAfterList(screen.KeyLabel(string(t)))), k, false)
+	if late := m.late(k, t); late != "" {
+		if m.shut.list != nil { // said once; of digits more may come
+			m.shut = shut{}
+		}
+		return m.take(screen.Refuse(late), k, false)
 	}
 	asked := m.dialog
 	m, e, step := m.route(k, t, typing)
 	m, e = m.judged(e, step)
 	m, out, cmd := m.take(e, k, asked != nil && m.dialog == nil)
-	passed := asked != nil && step == nil && m.dialog == nil && !isDigit(t) // by an act: a weight may be on its way still
-	if m.left = (entry.Stamp{}); typing && !m.typing() || passed {
-		m.left = k.At
+	left, closed := typing && !m.typing(), asked != nil && m.dialog == nil
+	m.shut = shut{}
+	if left || closed && step == nil && !isDigit(t) { // by an act: a weight may be on its way still
+		m.shut = shut{since: k.At, deaf: deafFor}
 	}
 	if m.dialog == nil {
 		m.steps, m.sure = nil, nil
 	}
-	if asked != nil && m.dialog == nil || typing && !m.typing() {
+	if left || closed {
 		var es []entry.Entry
 		m, es = m.drafted()
 		out = append(out, es...)
@@ -127,92 +124,6 @@ func (m Model) past(p screen.Past, k Pressed, t screen.Typed) (Model, screen.Eff
 	}
 	m = m.closes(p.Closed)
 	return m.undisturbed(k, t, m.typing())
-}
-
-// unattended closes what is asked once it was left without a key for too long.
-func (m Model) unattended(now entry.Stamp) Model {
-	if m.dialog == nil {
-		return m
-	}
-	stays := screen.Unattended
-	if d, ok := m.dialog.(interface{ Stays() time.Duration }); ok {
-		stays = d.Stays()
-	}
-	if screen.Since(m.touched, now) < stays {
-		return m
-	}
-	said := words.CautionRead
-	if ask := m.dialog.Ask(m.Shared()); ask != nil {
-		said = words.ClosedItself(ask.Label)
-	}
-	_, form := m.screens[m.active].(screen.Drafter)
-	if half := m.halfTyped(); len(half) > 0 && !form {
-		last := half[len(half)-1]
-		said = words.HalfTyped(last.Label, last.Text)
-	}
-	m.lapsed = lapse{of: m.dialog, since: m.touched, stays: stays}
-	if m.typing() {
-		m.left, m.lapsed = now, lapse{}
-	}
-	m = m.closes(said)
-	m.answer, m.leaving = answer{text: m.closed}, false
-	return m
-}
-
-// closes closes what is asked, in these words, or in those of what it leaves.
-func (m Model) closes(said string) Model {
-	d, leaves := m.dialog.(interface {
-		Leaves(screen.Shared) screen.Effect
-	})
-	var e screen.Effect
-	if leaves {
-		e = d.Leaves(m.Shared())
-	}
-	if _, form := m.screens[m.active].(screen.Drafter); e == nil && !form { // a form stays
-		m = m.setAside()
-	}
-	_, field := m.dialog.(screen.Field)
-	m.dialog, m.steps, m.closed = nil, nil, said
-	if e == nil {
-		return m
-	}
-	m, e = m.judged(e, nil)
-	m, es, _ := m.perform(e, "")
-	m.spilled = append(m.spilled[:len(m.spilled):len(m.spilled)], es...)
-	if field {
-		m.closed = words.FieldKeeping(said, m.answer.text)
-	} else {
-		m.closed = words.ClosedKeeping(m.answer.text)
-	}
-	return m
-}
-
-// lapse is a list that closed itself: what it was, since when without a key, and how long it stays so.
-type lapse struct {
-	of    screen.Dialog
-	since entry.Stamp
-	stays time.Duration
-}
-
-// took tells whether a key came just as the list closed that had a use for it.
-func (l lapse) took(sh screen.Shared, k Pressed) bool {
-	if l.of == nil || screen.Since(l.since, k.At) >= l.stays+deafFor {
-		return false
-	}
-	_, e := l.of.Update(sh, k)
-	_, past := e.(screen.Past)
-	return !past
-}
-
-// deafFor is how long what was still meant for what closed does nothing, until another key: digits after a field, the keys of a
-// list that closed itself. They would act.
-const deafFor = time.Second
-
-func isDigit(t screen.Typed) bool { return len(t) == 1 && strings.Contains("0123456789.,", string(t)) }
-
-// late tells whether a key is a digit that came as its field closed, or the list that led to it.
-func (m Model) late(k Pressed, t screen.Typed, typing bool) bool {
-	return isDigit(t) && !typing && m.left != (entry.Stamp{}) && screen.Since(m.left, k.At) < deafFor
 }
 
 // undisturbed hands a key to whom it is for while nothing is asked.

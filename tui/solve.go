@@ -12,18 +12,18 @@ import (
 	"chargehand/tui/words"
 )
 
-// role is where a smelt is shown. The solver remembers one of each.
+// role is what a smelt is open for. The solver remembers one of each.
 type role int
 
 const (
-	atWork role = iota
-	burnsBeside
+	firstFire role = iota
+	secondFire
 	lookedAt
 	ofScreen // and those of the active screen after it
 	roles    = ofScreen + screen.MostWorks
 )
 
-// job is a smelt to be put through the shaft solver, and where it is shown.
+// job is a smelt to be put through the shaft solver, and what it is open for.
 type job struct {
 	of role
 	session.Job
@@ -38,15 +38,10 @@ type solved struct {
 // unsolved is the next smelt whose figures the solver has to work out anew: that
 // at work first, those of a screen's own last.
 func (m Model) unsolved() (job, bool) {
-	first, second := atWork, burnsBeside
-	if m.turned { // each is remembered where it was
-		first, second = second, first
-	}
-	if j, ok := m.running.Job(); ok {
-		return job{first, j}, true
-	}
-	if j, ok := m.other.Job(); ok {
-		return job{second, j}, true
+	for _, s := range []smelt{m.running, m.other} {
+		if j, ok := s.Job(); ok {
+			return job{s.place, j}, true
+		}
 	}
 	if j, ok := m.looked.Job(); ok {
 		return job{lookedAt, j}, true
@@ -67,8 +62,8 @@ func (m Model) solved(r solved) Model {
 		m = m.sumsFailed(r.Err)
 	}
 	switch r.of {
-	case atWork, burnsBeside, lookedAt:
-		m = m.inSmelt(r.ID(), func(s session.Session) session.Session { return s.Solved(r.Result) })
+	case firstFire, secondFire, lookedAt:
+		m.fires = m.in(r.ID(), func(s session.Session) session.Session { return s.Solved(r.Result) })
 	default:
 		w, ok := m.screens[m.active].(screen.Worker)
 		if !ok {

@@ -13,7 +13,7 @@ import (
 // warnings are derived anew from the entries and never read back from this.
 func (m Model) testify() (Model, []entry.Entry) {
 	var out []entry.Entry
-	for _, s := range m.fires() {
+	for _, s := range m.alight() {
 		var es []entry.Entry
 		m, es = m.testifyOf(s)
 		out = append(out, es...)

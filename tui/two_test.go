@@ -250,3 +250,21 @@ func TestPracticeStandsBesideNothing(t *testing.T) {
 	d.Press("f2")
 	d.Answers("no other fire")
 }
+
+// What comes up rings once, whichever fire is at work then and after that.
+func TestWhatComesUpRingsOnceForBothFires(t *testing.T) {
+	d := two(t)
+	asks(d, "1", "bellows", "o")
+	before := d.Rang
+	d.Wait(time.Minute)
+	if d.Shows("you asked for"); d.Rang != before+1 {
+		t.Fatalf("the bell sounded %d times", d.Rang-before)
+	}
+	d.Press("f2")
+	d.Wait(5 * time.Second)
+	d.Press("f2")
+	d.Wait(5 * time.Second)
+	if d.Rang != before+1 {
+		t.Errorf("it sounded %d times more as the fires changed places", d.Rang-before-1)
+	}
+}

@@ -78,7 +78,7 @@ func (m Model) helpHint() draw.KeyHint {
 func (m Model) said() draw.Answer {
 	a := draw.Answer{Text: m.answer.text}
 	if len(m.answer.about) > 0 && m.other.Running() && !m.looked.Is() { // which fire it was is seen without looking up
-		a.Text = words.AtFire(screen.NameOf(m.Shared(), m.running), a.Text)
+		a.Text = words.AtFire(screen.NameOf(m.Shared(), m.running.Session), a.Text)
 	}
 	switch {
 	case m.reminds():
@@ -106,15 +106,6 @@ func (Model) toBook() string {
 	return screen.Global.Views.Help().Key + " " + screen.Letters[screen.Book]
 }
 
-// shown is the smelt on the screen: another than the one at work when one is
-// looked at.
-func (m Model) shown() session.Session {
-	if m.looked.Is() {
-		return m.looked
-	}
-	return m.running
-}
-
 // initials of who is in charge.
 func (m Model) initials() string {
 	if by := m.running.Reading().By; by != "" {
@@ -126,7 +117,7 @@ func (m Model) initials() string {
 // Shared is what screens and dialogs may look at.
 func (m Model) Shared() screen.Shared {
 	sh := screen.Shared{
-		W: m.w, H: m.h, Theme: m.theme, Units: m.units, Now: m.now, By: m.initials(), Smelt: m.shown(), Running: m.running,
+		W: m.w, H: m.h, Theme: m.theme, Units: m.units, Now: m.now, By: m.initials(), Smelt: m.shown(), Running: m.running.Session,
 		Heard: m.heard, Shelf: m.shelf, Tally: m.tally(), Careful: m.careful, Chemistry: m.chem, Spinner: m.turning(),
 		Messages: m.messages, Unread: m.unread,
 		House: m.folded, Home: m.home, Accounts: m.accounts, NewUID: m.newUID, Answers: m.cfg.Rehearsal != "", Full: m.full, Mark: m.paced,
@@ -140,7 +131,7 @@ func (m Model) Shared() screen.Shared {
 		sh.Running = session.Session{}
 	}
 	if m.other.Running() {
-		sh.Other = m.other
+		sh.Other = m.other.Session
 	}
 	if n := len(m.behind); n > 0 {
 		sh.Behind = m.screens[m.behind[n-1]]

@@ -8,6 +8,13 @@ import (
 	"chargehand/tui/theme"
 )
 
+// reading is how the reads of the book stand.
+type reading struct {
+	reads   int  // under way
+	spins   bool // one of them takes long
+	spinner spinner.Model
+}
+
 // wait begins to turn the spinner when a read of the book is still under way at a
 // tick: most are over before anybody could see it.
 func (m Model) wait() (Model, tea.Cmd) {

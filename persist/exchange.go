@@ -88,7 +88,7 @@ func ReadJSON(r io.Reader) (Journal, error) {
 	for i, line := range lines { // what could never be read again is not taken in
 		e, err := entry.Decode(line)
 		if err == nil && e.Event != nil {
-			err = entry.Check(e.Event)
+			err = entry.CheckKept(e.Event)
 		}
 		if err != nil {
 			return bad(i+1, err.Error())

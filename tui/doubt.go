@@ -60,7 +60,7 @@ type stop struct {
 }
 
 func outOfBounds(ev entry.Event) string {
-	if err := entry.Check(ev); err != nil {
+	if err := entry.CheckKept(ev); err != nil {
 		return modelwords.OutOfBounds(err)
 	}
 	return ""

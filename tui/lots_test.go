@@ -7,6 +7,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/tui/desk"
+	"chargehand/tui/theme"
 )
 
 // A lot that came into the stores while the fire burned is offered there by its name; the
@@ -86,4 +87,23 @@ func TestEarlyOreIsOfThePlansLot(t *testing.T) {
 	if w := l.Weight(l.Left.Kg); w < 29.99 || w > 30.01 {
 		t.Errorf("%.2f kg left of 31 after two scoops of 0.5", w)
 	}
+}
+
+// A lot in which a newer version of the program wrote a word is taken as it stands: the fire
+// is lit, and what is not understood is said.
+func TestALotWithANewerWordIsLit(t *testing.T) {
+	book := desk.Memory{}
+	lot := entry.Lot{UID: "aa00000000000001", Name: "pond", Material: entry.LotOre, What: entry.Ore, Signs: []entry.OreSign{entry.SignHeavy, "glows"}}
+	for _, ev := range []entry.Event{entry.LotStored{Lot: lot}, entry.Deed{Does: entry.Dug, Out: []entry.Amount{{Lot: lot.UID, Mass: entry.Some(entry.Kilogram(31))}}}} {
+		book.Keep(entry.Entry{Version: 1, Stream: entry.House, Happened: desk.Noon.Wall.Add(-time.Hour), Event: ev})
+	}
+	d := desk.SitAt(t, book, desk.Noon, theme.Theme{})
+	d.Press("r", "pgdown", "enter", "y")
+	d.Answers("kept, not understood: signs glows")
+	if l := d.M.Running().Light().Lots; len(l) != 1 || len(l[0].Signs) != 2 || l[0].Signs[1] != "glows" {
+		t.Errorf("lit with %+v\n%s", l, d.Picture())
+	}
+	d.Press("v", "t")
+	d.Press("enter")
+	d.Shows("glows (not understood)")
 }

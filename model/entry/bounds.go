@@ -122,31 +122,59 @@ func (e *BoundsError) Error() string {
 
 func plainNumber(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
-// Check gives the first field of an event that is out of bounds, as a
-// *BoundsError, or nil. Events of a newer version pass.
+// Check gives a field of an event that is out of bounds, as a *BoundsError, or nil: a
+// number or a text before a word. Events of a newer version pass.
 func Check(ev Event) error {
+	found, newer := check(ev)
+	if found == nil && len(newer) > 0 {
+		return newer[0]
+	}
+	return orNil(found)
+}
+
+// CheckKept is the same of an event that takes over what was kept, as light does of the
+// lots: a word that is in no list may then be one of a newer version, and passes.
+func CheckKept(ev Event) error {
+	found, _ := check(ev)
+	return orNil(found)
+}
+
+// NewerWords are the words of an event that are in no list: those of a newer version, by
+// which nothing is reckoned here. Each says in which field it stands.
+func NewerWords(ev Event) []*BoundsError {
+	_, newer := check(ev)
+	return newer
+}
+
+func orNil(found *BoundsError) error {
+	if found == nil {
+		return nil
+	}
+	return found
+}
+
+// check gives the first field that is out of bounds, nil for none, and, apart from it, the
+// words that are in no list.
+func check(ev Event) (found *BoundsError, newer []*BoundsError) {
 	t := TraitsOf(ev)
 	if !t.Known() {
-		return nil
+		return nil, nil
 	}
 	if a, ok := ev.(Amend); ok {
 		if a.Target == (Ref{}) {
-			return &BoundsError{Kind: KindAmend, Field: "target"}
+			return &BoundsError{Kind: KindAmend, Field: "target"}, nil
 		}
-		return Check(a.Event)
+		return check(a.Event)
 	}
 	c := checker{kind: t.Kind, form: t.form}
 	v := reflect.ValueOf(ev)
 	for i := range v.NumField() {
 		if name := wireName(v.Type().Field(i)); slices.Contains(t.needs, name) && v.Field(i).IsZero() {
-			return &BoundsError{Kind: t.Kind, Field: name}
+			return &BoundsError{Kind: t.Kind, Field: name}, nil
 		}
 	}
 	c.walk("", v)
-	if c.found == nil {
-		return nil
-	}
-	return c.found
+	return c.found, c.newer
 }
 
 // checker walks an event and stops at the first field that is out of bounds.
@@ -154,6 +182,7 @@ type checker struct {
 	kind  Kind
 	form  form
 	found *BoundsError
+	newer []*BoundsError // words in no list, before found
 }
 
 func (c *checker) walk(field string, v reflect.Value) {
@@ -222,12 +251,12 @@ func (c *checker) text(field string, t reflect.Type, s string) {
 		most = int(l.most)
 	}
 	switch {
-	case listed && s != "" && !slices.Contains(ws, s):
-		c.found = &BoundsError{Kind: c.kind, Field: field, Given: s, Words: ws}
 	case len(s) > most:
 		c.found = &BoundsError{Kind: c.kind, Field: field, Why: fmt.Sprintf("is %d bytes long; it may be %d", len(s), most)}
 	case !utf8.ValidString(s):
 		c.found = &BoundsError{Kind: c.kind, Field: field, Why: "holds bytes that are no text"}
+	case listed && s != "" && !slices.Contains(ws, s):
+		c.newer = append(c.newer, &BoundsError{Kind: c.kind, Field: field, Given: s, Words: ws})
 	}
 }
 

@@ -162,6 +162,29 @@ func TestCheckFindsWhatIsOutOfBounds(t *testing.T) {
 	}
 }
 
+// A word in no list is a slip where it is keyed, and one of a newer version where it is taken
+// over from what was kept, as light takes lots over; a number out of bounds is a slip there too.
+func TestAWordOfANewerVersionIsTakenOver(t *testing.T) {
+	newer := Light{Lots: []Lot{{Name: "pond", What: Ore, Signs: []OreSign{SignHeavy, "glows"}, Assay: &Assay{Basis: "as melted"}}}}
+	if err := Check(newer); err == nil {
+		t.Error("keyed, it is taken for a word of the list")
+	}
+	if err := CheckKept(newer); err != nil {
+		t.Error(err)
+	}
+	var said []string
+	for _, w := range NewerWords(newer) {
+		said = append(said, w.Field+" "+w.Given)
+	}
+	if got := strings.Join(said, ", "); got != "basis as melted, signs glows" {
+		t.Errorf("not understood: %s", got)
+	}
+	newer.Lots[0].Mass = Some(Kilogram(1e7))
+	if err := CheckKept(Amend{Target: Ref{Seq: 1}, Event: newer}); err == nil {
+		t.Error("ten thousand tons of it are taken over")
+	}
+}
+
 // What is in a book is read, whatever it says.
 func TestBoundsAreNotAskedInReading(t *testing.T) {
 	line := `{"v":1,"stream":"s","seq":1,"happened":"2026-05-09T14:32:05.120Z","kind":"dip","event":{"below_rim_cm":1e6}}`

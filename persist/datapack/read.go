@@ -82,7 +82,7 @@ func Read(folder fs.FS) (Package, error) {
 	for i, line := range src.House {
 		e, err := entry.Decode(line)
 		if err == nil && e.Event != nil {
-			err = entry.Check(e.Event)
+			err = entry.CheckKept(e.Event)
 		}
 		if err == nil && e.Stream != entry.House {
 			err = errors.New(words.LineOfAnother(e.Stream, entry.House))

@@ -307,10 +307,13 @@ func (f Screen) done(sh screen.Shared) (screen.Screen, screen.Effect) {
 	}
 	l.Trying = f.text(trying)
 	l.Rested = f.rested(cmp.Or(lit, sh.Now.Wall))
-	kindle := act.Kindle(l, f.by(), lit, uncertain)
+	kindle, by := act.Kindle(l, f.by(), lit, uncertain), ""
 	if ramp := f.ramp(l); len(ramp) > 0 {
-		kindle = screen.Each{kindle, screen.Keep{{Event: entry.Recipe{Next: ramp[0].Parts, Ramp: ramp}}}, screen.Say(func(sh screen.Shared) string { return words.LitByPlan(sh.Smelt.ID(), l.Plan.Name) })}
+		kindle, by = screen.Each{kindle, screen.Keep{{Event: entry.Recipe{Next: ramp[0].Parts, Ramp: ramp}}}}, l.Plan.Name
 	}
+	kindle = screen.Each{kindle, screen.Say(func(sh screen.Shared) string {
+		return words.LitWith(sh.Smelt.ID(), by, entry.NewerWords(l))
+	})}
 	if n := f.guesses(); n > 0 {
 		return f, screen.Question(words.LightOnGuesses(n), func(screen.Shared) screen.Effect { return kindle })
 	}

@@ -1,6 +1,12 @@
 package words
 
-import "strconv"
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"chargehand/model/entry"
+)
 
 // The form before light.
 const (
@@ -154,5 +160,27 @@ func OfHouse(name string) string { return name + ", of the house" }
 // OfHousePlanned is the same with its plan.
 func OfHousePlanned(name, plan string) string { return name + ", as planned: " + plan }
 
-// LitByPlan says that a fire is lit by a plan.
-func LitByPlan(id, plan string) string { return Lit(id) + "; charges go by the plan " + plan }
+// LitWith says that a fire is lit, by which plan if by one, and which words of what it was
+// lit with are not understood.
+func LitWith(id, plan string, newer []*entry.BoundsError) string {
+	said := Lit(id)
+	if plan != "" {
+		said += "; charges go by the plan " + plan
+	}
+	if len(newer) > 0 {
+		said += "; " + NotUnderstood(newer)
+	}
+	return said
+}
+
+// NotUnderstood says which words of what was kept are of a newer version: they stay, and
+// nothing is reckoned by them.
+func NotUnderstood(newer []*entry.BoundsError) string {
+	var all []string
+	for _, w := range newer {
+		if said := strings.ReplaceAll(w.Field, "_", " ") + " " + w.Given; !slices.Contains(all, said) {
+			all = append(all, said)
+		}
+	}
+	return "of a newer version, kept, not understood: " + strings.Join(all, ", ")
+}

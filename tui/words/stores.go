@@ -214,11 +214,15 @@ var signWords = map[entry.OreSign]string{
 	entry.SignGritty: "gritty: sand in it", entry.SignHeavy: "heavy for its size", entry.SignLight: "light for its size", entry.SignMagnetic: "roasted, it pulls a magnet", entry.SignNoMagnet: "roasted, no pull on a magnet",
 }
 
-// SignsSeen are the signs in one line.
+// SignsSeen are the signs in one line; of a newer version's nothing is reckoned.
 func SignsSeen(signs []entry.OreSign) string {
 	var all []string
 	for _, s := range signs {
-		all = append(all, string(s))
+		said := string(s)
+		if _, known := signWords[s]; !known {
+			said += " (not understood)"
+		}
+		all = append(all, said)
 	}
 	return strings.Join(all, ", ")
 }

@@ -256,9 +256,7 @@ func TestALogIsGivenItsDay(t *testing.T) {
 func TestTheTuyereAboveTheFloorIsAskedFor(t *testing.T) {
 	for _, c := range []struct{ base, says string }{{"", "measure floor to tuyere"}, {"15", words.FormNoneGuessed}} {
 		d := desk.Sit(t)
-		d.Press("v", "t")
-		d.Script("ka1bucket\n1.8\n")
-		d.Script("ka2scoop\n0.5\n")
+		d.KeyStores(desk.Bucket, desk.Scoop)
 		d.Press("v", "u")
 		d.Script("nReed Hollow\n25\n\n50\n60\n" + c.base + "\n5\n20\n20\n")
 		d.Press("enter", "enter")
@@ -271,11 +269,8 @@ func TestTheTuyereAboveTheFloorIsAskedFor(t *testing.T) {
 // weighed at home since.
 func TestABucketWeighedAtTheFireIsOfferedSo(t *testing.T) {
 	d := desk.Sit(t)
-	d.Press("v", "t")
-	d.Script("ka1bucket\n2\n")
-	d.Script("ka2scoop\n0.5\n")
-	d.Press("v", "u")
-	d.Script("nReed Hollow\n25\n\n50\n60\n15\n5\n20\n20\n")
+	d.KeyStores("ka1bucket\n2\n", desk.Scoop)
+	d.KeyFurnace()
 	d.Press("enter", "pgdown", "enter")
 	d.Wait(time.Minute)
 	d.Press("f")

@@ -11,19 +11,9 @@ import (
 // what came out, ore and charcoal dry on both sides; a smelt without one says nothing of it.
 func TestPromisedAgainstWhatCameOut(t *testing.T) {
 	d := desk.Sit(t)
-	d.Press("v", "u")
-	d.Script("nReed Hollow\n25\n\n50\n60\n15\n5\n20\n20\n")
-	d.Press("v", "t")
-	d.Script("n1rpond, roasted\n31\n3\n")
-	d.Script("n2balder\n64\n12\n")
-	d.Script("ka1bucket\n2\n")
-	d.Press("v", "p")
-	d.Script("wb3\n")
-	d.Script("n4\n")
-	d.Press("enter", "l", "pgdown", "enter")
-	if d.M.Dialog() != nil { // some numbers are guesses
-		d.Press("y")
-	}
+	d.KeyFurnace()
+	d.KeyStores(desk.PondOre, desk.Alder("64"), "ka1bucket\n2\n")
+	d.LightByPlan()
 	d.Wait(time.Minute)
 	d.Press("f")
 	for range 4 {

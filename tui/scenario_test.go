@@ -17,21 +17,9 @@ import (
 // the ratio that the rule holds the charges against.
 func TestFromDiggingToTheFirstWarning(t *testing.T) {
 	d := desk.Sit(t)
-	d.Press("v", "u")
-	d.Script("nReed Hollow\n25\n\n50\n60\n15\n5\n20\n20\n")
-	d.Press("v", "t")
-	d.Script("n1rpond, roasted\n31\n3\n")
-	d.Script("n2balder\n64\n12\n")
-	d.Script("ka1bucket\n1.8\n")
-	d.Script("ka2scoop\n0.5\n")
-	d.Press("v", "p")
-	d.Script("wb3\n")
-	d.Script("n4\n")
-	d.Press("right", "left", "enter")
-	d.Press("l", "pgdown", "enter")
-	if d.M.Dialog() != nil { // some numbers are guesses
-		d.Press("y")
-	}
+	d.KeyFurnace()
+	d.KeyStores(desk.PondOre, desk.Alder("64"), desk.Bucket, desk.Scoop)
+	d.LightByPlan()
 	s := func() session.Session { return d.M.Running() }
 	if l := s().Light(); l.Plan == nil || len(l.Lots) != 2 {
 		t.Fatalf("lit with %+v\n%s", l, d.Picture())

@@ -17,8 +17,7 @@ import (
 func built(t *testing.T) *desk.Desk {
 	t.Helper()
 	d := desk.Sit(t)
-	d.Press("v", "u")
-	d.Script("nReed Hollow\n25\n\n50\n60\n15\n5\n20\n20\n")
+	d.KeyFurnace()
 	d.Script("i0\ndry wind\n\n")
 	d.Script("a240\n20\n20.5\n19.5\n")
 	return d
@@ -89,10 +88,7 @@ func TestRimBelowTheMark(t *testing.T) {
 // A fire is lit in it in two keys, and keeps a copy.
 func TestLitFromTheHouse(t *testing.T) {
 	d := built(t)
-	d.Press("v", "t")
-	d.Script("n1dpond\n40\n5\n")
-	d.Script("n2balder\n60\n10\n")
-	d.Script("ka1bucket\n1.8\n")
+	d.KeyStores("n1dpond\n40\n5\n", desk.Alder("60"), desk.Bucket)
 	d.Press("v", "u", "enter")
 	d.Shows("Reed Hollow, of the house")
 	d.Press("pgdown", "enter", "y") // the scoop is a guess still
@@ -175,8 +171,7 @@ func TestAVersionIsOfferedAfterTheWall(t *testing.T) {
 // keyed of the cracks.
 func TestTheCautionOfDryingIsNotCut(t *testing.T) {
 	d := desk.Sit(t)
-	d.Press("v", "u")
-	d.Script("nReed Hollow\n25\n\n50\n60\n15\n5\n20\n20\n")
+	d.KeyFurnace()
 	d.Script("i2\ncold, dry\none hairline crack at the arch, closed with wet clay\n")
 	for _, size := range [][2]int{desk.Small, desk.Usual} {
 		d.Send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})

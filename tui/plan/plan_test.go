@@ -19,13 +19,8 @@ import (
 func ready(t *testing.T) *desk.Desk {
 	t.Helper()
 	d := desk.Sit(t)
-	d.Press("v", "u")
-	d.Script("nReed Hollow\n25\n\n50\n60\n15\n5\n20\n20\n")
-	d.Press("v", "t")
-	d.Script("n1rpond, roasted\n31\n3\n")
-	d.Script("n2balder\n44\n12\n")
-	d.Script("ka1bucket\n1.8\n")
-	d.Script("ka2scoop\n0.5\n")
+	d.KeyFurnace()
+	d.KeyStores(desk.PondOre, desk.Alder("44"), desk.Bucket, desk.Scoop)
 	d.Press("v", "p")
 	return d
 }
@@ -249,11 +244,8 @@ func TestTheForgesFuelIsAsked(t *testing.T) {
 // counted in them: nobody weighs each.
 func TestAPlanByWeightIsCountedInWhatIsWeighedAtLighting(t *testing.T) {
 	d := desk.Sit(t)
-	d.Press("v", "u")
-	d.Script("nReed Hollow\n25\n\n50\n60\n15\n5\n20\n20\n")
-	d.Press("v", "t")
-	d.Script("n1rpond, roasted\n31\n3\n")
-	d.Script("n2balder\n44\n12\n")
+	d.KeyFurnace()
+	d.KeyStores(desk.PondOre, desk.Alder("44"))
 	d.Press("v", "p", "enter", "l")
 	kept := plan.Ramp(d.M.Shared().House().Plans[0].Plan)
 	if len(kept) == 0 || !kept[0].Parts[0].Mass.Known {

@@ -29,10 +29,7 @@ var keyed = []string{
 func stocked(t *testing.T) *desk.Desk {
 	t.Helper()
 	d := desk.Sit(t)
-	d.Press("v", "t")
-	for _, line := range keyed {
-		d.Script(line)
-	}
+	d.KeyStores(keyed...)
 	return d
 }
 
@@ -365,10 +362,7 @@ func TestPictures(t *testing.T) {
 		{"deeds", stocked, []string{"home", "o"}},
 		{"burning", func(t *testing.T) *desk.Desk {
 			d := desk.Smelting(t, theme.Theme{})
-			d.Press("v", "t")
-			for _, line := range keyed {
-				d.Script(line)
-			}
+			d.KeyStores(keyed...)
 			return d
 		}, []string{"home", "down"}},
 	} {
@@ -386,9 +380,7 @@ func TestPictures(t *testing.T) {
 // A measure that was made for a lot goes with it when it is crossed out; the line names it all the same.
 func TestACrossedOutMeasureIsNamed(t *testing.T) {
 	d := desk.Sit(t)
-	d.Press("v", "t")
-	d.Script("n1dpond meadow\n62\n31\n")
-	d.Script("n2balder\nmsack\n10.4\n9\n\n")
+	d.KeyStores("n1dpond meadow\n62\n31\n", "n2balder\nmsack\n10.4\n9\n\n")
 	d.Shows("9 sacks of alder")
 	d.Press("x")
 	d.Shows("× bought: 9 sacks of alder")
@@ -398,7 +390,6 @@ func TestACrossedOutMeasureIsNamed(t *testing.T) {
 // What was weighed stands with the lot as it was keyed.
 func TestAWeighingStandsAsItWasKeyed(t *testing.T) {
 	d := desk.Sit(t)
-	d.Press("v", "t")
-	d.Script("n1dpond meadow\n42.5\n\n")
+	d.KeyStores("n1dpond meadow\n42.5\n\n")
 	d.Shows("dug, 42.5 kg")
 }

@@ -55,8 +55,8 @@ func (m Model) handAll(acts []screen.Act, keyed string) (Model, []entry.Entry) {
 }
 
 // withLots puts before acts what the stores say of the lots that they are the first of
-// their smelt to name: a smelt keeps copies. What is left of a lot stays a matter of the
-// stores.
+// their smelt to name: a smelt keeps copies, with what was left then, as of those it was lit
+// with.
 func (m Model) withLots(acts []screen.Act) (all []screen.Act) {
 	told := map[string]bool{}
 	for _, l := range m.shown().Lots() {
@@ -69,9 +69,7 @@ func (m Model) withLots(acts []screen.Act) (all []screen.Act) {
 			}
 			told[lot] = true
 			if l, ok := m.folded().Lot(lot); ok {
-				copied := l.Snapshot()
-				copied.Mass = entry.None[entry.Kilogram]()
-				all = append(all, screen.Act{Event: entry.LotStored{Lot: copied}, Happened: a.Happened})
+				all = append(all, screen.Act{Event: entry.LotStored{Lot: l.Snapshot()}, Happened: a.Happened})
 			}
 		}
 		all = append(all, a)

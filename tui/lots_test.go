@@ -47,19 +47,8 @@ func TestALotOfTheStoresIsCharged(t *testing.T) {
 // the stores have less of it.
 func TestEarlyOreIsOfThePlansLot(t *testing.T) {
 	d := desk.Sit(t)
-	d.Press("v", "t")
-	d.Script("n1rpond, roasted\n31\n3\n")
-	d.Script("n2balder\n64\n12\n")
-	d.Script("ka1bucket\n1.8\n")
-	d.Script("ka2scoop\n0.5\n")
-	d.Press("v", "p")
-	d.Script("wb3\n")
-	d.Script("n4\n")
-	d.Press("right", "left", "enter")
-	d.Press("l", "pgdown", "enter")
-	if d.M.Dialog() != nil { // some numbers are guesses
-		d.Press("y")
-	}
+	d.KeyStores(desk.PondOre, desk.Alder("64"), desk.Bucket, desk.Scoop)
+	d.LightByPlan()
 	d.Wait(time.Minute)
 	d.Press("f")
 	d.Wait(time.Minute)
@@ -99,11 +88,41 @@ func TestALotWithANewerWordIsLit(t *testing.T) {
 	}
 	d := desk.SitAt(t, book, desk.Noon, theme.Theme{})
 	d.Press("r", "pgdown", "enter", "y")
-	d.Answers("kept, not understood: signs glows")
+	d.Answers("not understood, kept as it stands: signs glows")
 	if l := d.M.Running().Light().Lots; len(l) != 1 || len(l[0].Signs) != 2 || l[0].Signs[1] != "glows" {
 		t.Errorf("lit with %+v\n%s", l, d.Picture())
 	}
 	d.Press("v", "t")
 	d.Press("enter")
 	d.Shows("glows (not understood)")
+}
+
+// What is left of the ore stays known after another lot of the stores was taken: the copy that
+// the smelt keeps has what the stores had of it, and counts nothing there.
+func TestLeftIsKnownAfterAnotherLot(t *testing.T) {
+	d := desk.Sit(t)
+	d.KeyStores(desk.PondOre, desk.HillOre, desk.Alder("64"), desk.Bucket, desk.Scoop)
+	d.Press("v", "a", "r", "pgdown", "enter")
+	if d.M.Dialog() != nil {
+		d.Press("y")
+	}
+	d.Press("o", "m", "f", "c")
+	d.Wait(10 * time.Minute)
+	d.Press("o", "r", "l", "o", "h")
+	d.Press("c")
+	d.Wait(time.Minute)
+	var left float64
+	for _, s := range d.M.Running().Supplies() {
+		if s.What == entry.Ore {
+			left = s.Left
+		}
+	}
+	if left < 40.99 || left > 41.01 { // 31 and 12 less two scoops of half a kg from each
+		t.Errorf("%.2f kg of ore left\n%s", left, d.Picture())
+	}
+	d.Shows("41 kg left")
+	l, _ := d.M.Shared().House().Lot("hill, as dug")
+	if w := l.Weight(l.Left.Kg); w < 10.99 || w > 11.01 || !l.Counted.IsZero() {
+		t.Errorf("the stores have %.2f kg of it, counted %v", w, l.Counted)
+	}
 }

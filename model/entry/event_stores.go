@@ -3,7 +3,9 @@ package entry
 import "strings"
 
 // LotStored keeps a lot in the house. Said again of the same uid it describes
-// the lot anew; a mass then is what there is of it from that time on.
+// the lot anew; a mass then is what there is of it from that time on. In a smelt it is
+// a copy of a lot that the smelt was not lit with: a mass is what the stores had of it
+// then, and counts for the smelt alone.
 type LotStored struct {
 	Lot Lot `json:"lot"`
 }

@@ -80,9 +80,6 @@ func UsedBy(entries []entry.Entry) Use {
 			u.Bloom = append(u.Bloom, OfBloom{At: at, Heat: &ev})
 		case entry.LotStored:
 			lots = append(lots, ev.Lot)
-			if ev.Lot.Mass.Known {
-				u.Takes = append(u.Takes, counted(ev.Lot, ev.Lot.Mass.Value, at))
-			}
 		case entry.Weigh:
 			if ev.What == entry.WeighBloom && !ev.Closed {
 				u.Bloom = append(u.Bloom, OfBloom{At: at, Piece: ev.Piece, Weighed: entry.Some(ev.Mass), State: ev.State})

@@ -160,15 +160,15 @@ func OfHouse(name string) string { return name + ", of the house" }
 // OfHousePlanned is the same with its plan.
 func OfHousePlanned(name, plan string) string { return name + ", as planned: " + plan }
 
-// LitWith says that a fire is lit, by which plan if by one, and which words of what it was
-// lit with are not understood.
+// LitWith says that a fire is lit, which words of what it was lit with are not understood,
+// and by which plan it goes, if by one.
 func LitWith(id, plan string, newer []*entry.BoundsError) string {
 	said := Lit(id)
+	if len(newer) > 0 {
+		said = "lit; " + NotUnderstood(newer)
+	}
 	if plan != "" {
 		said += "; charges go by the plan " + plan
-	}
-	if len(newer) > 0 {
-		said += "; " + NotUnderstood(newer)
 	}
 	return said
 }
@@ -182,5 +182,5 @@ func NotUnderstood(newer []*entry.BoundsError) string {
 			all = append(all, said)
 		}
 	}
-	return "of a newer version, kept, not understood: " + strings.Join(all, ", ")
+	return "not understood, kept as it stands: " + strings.Join(all, ", ") + " (of a newer version)"
 }

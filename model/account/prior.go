@@ -9,9 +9,6 @@ import (
 // What is assumed where nothing was measured. A band is taken for the 10th to
 // the 90th percentile of a normal one.
 var (
-	// oreIron is ore nobody assayed: roasted 35 to 60 %, middle 48 (the usual of
-	// the trade; raw and dry 25 to 50).
-	oreIron = between(0.35, 0.48, 0.60)
 	// slagIron and slagSilica are of slag nobody assayed: mean and spread of the
 	// 13 old slags of testdata/account/balance.csv (B4, sachsen.digital 30824).
 	slagIron, slagSilica = Taken(0.447, 0.077), Taken(0.236, 0.059)

@@ -2,22 +2,29 @@ package account
 
 import (
 	"slices"
+	"time"
 
 	"chargehand/model/entry"
 	"chargehand/model/fold"
+	"chargehand/model/house"
+	"chargehand/model/ore"
 	"chargehand/physics"
 )
 
+// endOfTime is after all that was ever keyed.
+var endOfTime = time.Date(9999, 1, 1, 0, 0, 0, 0, time.UTC)
+
 // Read gathers what was weighed and assayed of a smelt, from all its entries and
-// those of the house, where the lab's answers and the assays of lots are kept.
-// The house may be empty.
-func Read(entries, house []entry.Entry) Smelt {
+// those of the house, where the lab's answers, the assays of lots and what was
+// done with them are kept. The house may be empty.
+func Read(entries, ofHouse []entry.Entry) Smelt {
 	c := fold.Trace(entries, fold.All, fold.Latest(entries))
 	r := reader{smelt: Smelt{OwnSlag: -1}, answers: answers{samples: map[string]entry.Assay{}, lots: map[entry.UID]entry.Assay{}}}
+	r.stores = house.Fold(ofHouse, nil, endOfTime)
 	if len(entries) > 0 {
 		r.smelt.Name = entries[0].Stream
 	}
-	for _, line := range fold.Lines(house, fold.All) {
+	for _, line := range fold.Lines(ofHouse, fold.All) {
 		if !line.Struck() {
 			r.answers.read(line.Event)
 		}
@@ -38,6 +45,7 @@ func Read(entries, house []entry.Entry) Smelt {
 type reader struct {
 	smelt   Smelt
 	answers answers
+	stores  house.State // for what lots are
 
 	samples                  []entry.Sample
 	weighed                  []entry.Weigh
@@ -164,7 +172,7 @@ func (r *reader) charged(all []fold.Material) {
 		switch m.What {
 		case entry.Ore:
 			st.Place = Ore
-			st.Of = r.smelt.assay(lot.or(r.sampled(Ore)).or(Assay{Iron: oreIron}))
+			st.Of = r.smelt.assay(lot.or(r.sampled(Ore)).or(Assay{Iron: r.usualIron(m.Lot)}))
 		case entry.SeedSlag:
 			st.Place = SeedSlag
 			st.Of = r.smelt.assay(lot.or(Assay{seedIron, slagSilica}))
@@ -198,6 +206,17 @@ func (r *reader) charged(all []fold.Material) {
 	left := r.weighedAs(func(w entry.Weigh) bool { return w.What == entry.WeighCharcoalLeft })
 	r.smelt.CharcoalLeft = left.times(1 / (1 + physics.DefaultCharcoalMoisture))
 	r.smelt.Wall = r.weighedAs(func(w entry.Weigh) bool { return w.What == entry.WeighWall })
+}
+
+// usualIron is what is taken for the iron of ore that nobody assayed: as the stores take it for
+// the lot, and roasted, as ore mostly goes into a furnace, of one that they do not know.
+func (r *reader) usualIron(charged entry.Lot) Amount {
+	roasted, signs := true, charged.Signs
+	if l, ok := r.stores.Lot(string(charged.ID())); ok {
+		roasted, signs = l.Roasted(), l.Signs
+	}
+	b := ore.Iron(roasted, signs)
+	return between(b.P10, b.P50, b.P90)
 }
 
 // amountOf is a mass of the fold. One that rests on a measure nobody weighed is

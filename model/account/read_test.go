@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"chargehand/model/entry"
+	"chargehand/model/ore"
 	"chargehand/persist/logcsv"
 	"chargehand/persist/logcsv/logcsvtest"
 	"chargehand/physics"
@@ -33,6 +34,9 @@ func part(w entry.What, lot string, kg entry.Kilogram) entry.Part {
 }
 
 func weigh(w entry.Weighed, kg entry.Kilogram) entry.Weigh { return entry.Weigh{What: w, Mass: kg} }
+
+// usualOre is the iron of roasted ore that nobody assayed.
+var usualOre = between(ore.Roasted.P10, ore.Roasted.P50, ore.Roasted.P90)
 
 // find is the row of a place.
 func find(t *testing.T, a Account, p Place) Row {
@@ -221,7 +225,7 @@ func TestAssaysFromTheHouse(t *testing.T) {
 	if v := account(t, Read(more, house)).Verdict; v.Redundancy != 2 {
 		t.Errorf("with the wall weighed: %+v", v)
 	}
-	if before := account(t, Read(smelt, nil)); before.Silica.Tested || find(t, before, Ore).Share != oreIron {
+	if before := account(t, Read(smelt, nil)); before.Silica.Tested || find(t, before, Ore).Share != usualOre {
 		t.Error("assayed before the lab answered")
 	}
 }
@@ -266,7 +270,7 @@ func TestAnySmelt(t *testing.T) {
 		s := Smelt{OwnSlag: -1, Charcoal: amount("charcoal", 60), AshShare: ashShare, CarbonShare: carbonShare, Wall: amount("wall", 5)}
 		s.OwnSlag = s.assay(Assay{share("slag Fe", slagIron), share("slag Si", slagSilica)})
 		for range rapid.IntRange(0, 3).Draw(t, "ores") {
-			s.In = append(s.In, Stream{Place: Ore, Mass: amount("ore", 40), Of: s.assay(Assay{share("ore Fe", oreIron), share("ore Si", Amount{})})})
+			s.In = append(s.In, Stream{Place: Ore, Mass: amount("ore", 40), Of: s.assay(Assay{share("ore Fe", usualOre), share("ore Si", Amount{})})})
 		}
 		if rapid.Bool().Draw(t, "seed") {
 			s.In = append(s.In, Stream{Place: SeedSlag, Mass: amount("seed slag", 5), Of: s.assay(Assay{seedIron, slagSilica})})
@@ -316,4 +320,34 @@ func TestAnySmelt(t *testing.T) {
 			}
 		}
 	})
+}
+
+// Ore that nobody assayed has one iron, in the account as in the stores: raw ore 25 to 50 % with
+// a middle of 37, roasted 35 to 60 with one of 48, moved by its signs (the usual of the trade).
+// What the stores do not know counts as roasted.
+func TestUnassayedOreIsTakenAsTheStoresTakeIt(t *testing.T) {
+	pond := entry.Lot{Name: "pond", UID: "00000000000000a1", What: entry.Ore, Material: entry.LotOre, Moisture: entry.Some(entry.Share(0))}
+	signs := pond
+	signs.Signs = []entry.OreSign{entry.SignDarkRed, entry.SignHeavy}
+	smelt := day("a", lit(pond), entry.Charge{Parts: entry.Parts{part(entry.Ore, string(pond.UID), 20), part(entry.Charcoal, "", 2)}}, weigh(entry.WeighBloom, 4))
+	given := func(l entry.Lot, does entry.Does) []entry.Entry {
+		return day(entry.House, entry.LotStored{Lot: l}, entry.Deed{Does: does, Out: []entry.Amount{{Lot: l.UID, Mass: entry.Some(entry.Kilogram(20))}}})
+	}
+	for _, c := range []struct {
+		name   string
+		stores []entry.Entry
+		want   physics.Band
+	}{
+		{"dug", given(pond, entry.Dug), physics.Band{P10: 0.25, P50: 0.37, P90: 0.50}},
+		{"roasted", given(pond, entry.Roasted), physics.Band{P10: 0.35, P50: 0.48, P90: 0.60}},
+		{"not in the stores", nil, physics.Band{P10: 0.35, P50: 0.48, P90: 0.60}},
+		{"dug, of good signs", given(signs, entry.Dug), ore.Iron(false, signs.Signs)},
+	} {
+		o := find(t, account(t, Read(smelt, c.stores)), Ore)
+		near(t, c.name, o.Share.Value, c.want.P50, 1e-9)
+		near(t, c.name+", its spread", o.Share.SD, (c.want.P90-c.want.P10)/(2*physics.Z90), 1e-9)
+		if o.Share.Standing != Assumed {
+			t.Errorf("%s: the iron is %v", c.name, o.Share)
+		}
+	}
 }

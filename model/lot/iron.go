@@ -5,14 +5,8 @@ import (
 	"chargehand/model/doubt"
 	"chargehand/model/entry"
 	"chargehand/model/house"
+	"chargehand/model/ore"
 	"chargehand/physics"
-)
-
-// Iron of ore that was not assayed, as shares of its dry mass: raw 25 to 50 %, roasted 35
-// to 60 % with a middle of 48 (published bog ores, as the design of this house takes them).
-var (
-	RawIron     = physics.Band{P10: 0.25, P50: 0.37, P90: 0.50}
-	RoastedIron = physics.Band{P10: 0.35, P50: 0.48, P90: 0.60}
 )
 
 // SlagOfBloom is the slag to expect for each kg of bloom at the yields to expect, kg (2 to
@@ -51,11 +45,7 @@ func IronShare(l house.Lot) Share {
 	if l.Iron.Known {
 		return Share{physics.Normal(float64(l.Iron.Value), 0.03), entry.BasisEstimated}
 	}
-	usual := RawIron
-	if l.Roasted() {
-		usual = RoastedIron
-	}
-	return Share{bySigns(usual, l.Signs), entry.BasisAssumed}
+	return Share{ore.Iron(l.Roasted(), l.Signs), entry.BasisAssumed}
 }
 
 // Iron is the iron in what is left of a lot by its last assay, kg; zero where one of the

@@ -7,6 +7,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/house"
+	"chargehand/model/ore"
 )
 
 var day = time.Date(2026, 5, 1, 8, 0, 0, 0, time.UTC)
@@ -23,7 +24,7 @@ func stored(evs ...entry.Event) (house.State, []house.Line) {
 
 func kg(v float64) entry.Maybe[entry.Kilogram] { return entry.Some(entry.Kilogram(v)) }
 
-func ore(name string, water float64) entry.LotStored {
+func oreLot(name string, water float64) entry.LotStored {
 	l := entry.Lot{Name: name, What: entry.Ore, Material: entry.LotOre}
 	if water >= 0 {
 		l.Moisture = entry.Some(entry.Share(water / (1 - water)))
@@ -43,13 +44,13 @@ func TestRoastedThrough(t *testing.T) {
 		in, out float64
 		is      Through
 	}{{46, 33, HalfRoasted}, {4.8, 2.95, RoastedThrough}, {46, 24, LostMore}} {
-		h, lines := stored(ore("dug", 0.31), ore("roasted", -1), roasting(c.in, c.out))
+		h, lines := stored(oreLot("dug", 0.31), oreLot("roasted", -1), roasting(c.in, c.out))
 		r, ok := RoastOf(h, lines, "name:roasted")
 		if !ok || r.Through() != c.is || math.Abs(r.Expected[0]-0.380) > 0.001 || math.Abs(r.Expected[1]-0.390) > 0.001 {
 			t.Errorf("%v to %v: %+v %v, want %v", c.in, c.out, r, r.Through(), c.is)
 		}
 	}
-	if h, lines := stored(ore("dug", -1), ore("roasted", -1), roasting(46, 33)); true {
+	if h, lines := stored(oreLot("dug", -1), oreLot("roasted", -1), roasting(46, 33)); true {
 		if _, ok := RoastOf(h, lines, "name:roasted"); ok {
 			t.Error("a roast is judged whose water nobody knows")
 		}
@@ -57,13 +58,13 @@ func TestRoastedThrough(t *testing.T) {
 }
 
 func TestIronOfALot(t *testing.T) {
-	h, _ := stored(ore("dug", 0.3), ore("roasted", 0), roasting(46, 33))
+	h, _ := stored(oreLot("dug", 0.3), oreLot("roasted", 0), roasting(46, 33))
 	dug, _ := h.Lot("dug")
 	roasted, _ := h.Lot("roasted")
-	if s := IronShare(dug); s.Band != RawIron || s.Basis != entry.BasisAssumed {
+	if s := IronShare(dug); s.Band != ore.Raw || s.Basis != entry.BasisAssumed {
 		t.Errorf("dug: %+v", s)
 	}
-	if s := IronShare(roasted); s.Band != RoastedIron {
+	if s := IronShare(roasted); s.Band != ore.Roasted {
 		t.Errorf("roasted: %+v", s)
 	}
 	if s := ToBeHad(roasted); s.Basis != entry.BasisGuessed || math.Abs(s.P10-0.20) > 0.01 || math.Abs(s.P90-0.45) > 0.01 {
@@ -72,7 +73,7 @@ func TestIronOfALot(t *testing.T) {
 	if Iron(roasted).P50 != 0 {
 		t.Error("kilograms of iron that nobody measured")
 	}
-	h, _ = stored(ore("dug", 0.3), ore("roasted", 0), roasting(46, 33), entry.Assay{Lot: "name:roasted", Basis: entry.AsRoasted, Parts: map[string]entry.Assayed{"Fe2O3": {Percent: 74}, "SiO2": {Percent: 14}}})
+	h, _ = stored(oreLot("dug", 0.3), oreLot("roasted", 0), roasting(46, 33), entry.Assay{Lot: "name:roasted", Basis: entry.AsRoasted, Parts: map[string]entry.Assayed{"Fe2O3": {Percent: 74}, "SiO2": {Percent: 14}}})
 	roasted, _ = h.Lot("roasted")
 	if s := IronShare(roasted); s.Basis != entry.BasisMeasured || math.Abs(s.P50-0.5176) > 0.001 { // 0.6994 of Fe2O3
 		t.Errorf("assayed: %+v", s)
@@ -81,7 +82,7 @@ func TestIronOfALot(t *testing.T) {
 		t.Errorf("%+v kg", b)
 	}
 	// More iron than magnetite holds is nothing to reckon with.
-	h, _ = stored(ore("roasted", 0), entry.Assay{Lot: "name:roasted", Parts: map[string]entry.Assayed{"Fe": {Percent: 89}}})
+	h, _ = stored(oreLot("roasted", 0), entry.Assay{Lot: "name:roasted", Parts: map[string]entry.Assayed{"Fe": {Percent: 89}}})
 	roasted, _ = h.Lot("roasted")
 	if s := IronShare(roasted); s.Basis == entry.BasisMeasured {
 		t.Errorf("89 %%: %+v", s)
@@ -121,7 +122,7 @@ func TestBrandsAndFinesAreNoCharcoal(t *testing.T) {
 }
 
 func TestWhatHelpsMost(t *testing.T) {
-	h, _ := stored(ore("a", -1), ore("b", 0.1), ore("c", 0.1),
+	h, _ := stored(oreLot("a", -1), oreLot("b", 0.1), oreLot("c", 0.1),
 		entry.Deed{Does: entry.Dug, Out: []entry.Amount{{Lot: "name:a", Some: true}, {Lot: "name:b", Mass: kg(5)}, {Lot: "name:c", Mass: kg(5)}}},
 		entry.Assay{Lot: "name:c", Basis: entry.AsDug, Parts: map[string]entry.Assayed{"Fe": {Percent: 40}}})
 	for name, want := range map[string]Help{"a": HelpWeigh, "b": HelpAssay, "c": NoHelp} {
@@ -141,11 +142,11 @@ func TestSignsMoveWhatIsAssumed(t *testing.T) {
 		return IronShare(l)
 	}
 	with := func(signs ...entry.OreSign) entry.LotStored {
-		l := ore("dug", 0.3)
+		l := oreLot("dug", 0.3)
 		l.Lot.Signs = signs
 		return l
 	}
-	usual := of(ore("dug", 0.3))
+	usual := of(oreLot("dug", 0.3))
 	best := of(with(entry.SignDarkRed, entry.SignSticky, entry.SignHeavy, entry.SignMagnetic))
 	poor := of(with(entry.SignBlack, entry.SignGritty))
 	middling := of(with(entry.SignBrown))
@@ -168,7 +169,7 @@ func TestSignsMoveWhatIsAssumed(t *testing.T) {
 // index of 2 cannot pay for its slag; the usual one can.
 func TestAnOreThatCannotPayItsSlag(t *testing.T) {
 	pays := func(fe2o3, sio2 entry.Percent) bool {
-		h, _ := stored(ore("dug", 0.3), entry.Assay{Lot: "name:dug", Basis: entry.AsDried, Parts: map[string]entry.Assayed{"Fe2O3": {Percent: fe2o3}, "SiO2": {Percent: sio2}}})
+		h, _ := stored(oreLot("dug", 0.3), entry.Assay{Lot: "name:dug", Basis: entry.AsDried, Parts: map[string]entry.Assayed{"Fe2O3": {Percent: fe2o3}, "SiO2": {Percent: sio2}}})
 		l, _ := h.Lot("dug")
 		_, _, so := CannotPay(l)
 		return !so
@@ -185,7 +186,7 @@ func TestDampToCharge(t *testing.T) {
 		roast bool
 		damp  bool
 	}{{0.12, true, true}, {0.03, true, false}, {0.3, false, false}} {
-		evs := []entry.Event{ore("dug", 0.3), ore("roasted", c.water)}
+		evs := []entry.Event{oreLot("dug", 0.3), oreLot("roasted", c.water)}
 		if c.roast {
 			evs = append(evs, roasting(46, 33))
 		}

@@ -1,4 +1,4 @@
-package lot
+package ore
 
 import (
 	"chargehand/model/entry"

@@ -56,7 +56,7 @@ var arrows = map[string][]string{
 	"model/shelf":      {"model/entry", "model/fold", "model/house", "model/pace"},
 	"model/forge":      {"model/account", "model/entry", "model/house", "model/shelf"},
 	"model/doubt":      {"model/entry", "model/figure", "model/fold", "model/forge", "model/house", "model/rule", "physics"},
-	"model/lot":        {"model/account", "model/doubt", "model/entry", "model/house", "physics"},
+	"model/lot":        {"model/account", "model/doubt", "model/entry", "model/house", "model/ore", "physics"},
 	"model/plan":       {"model/account", "model/ahead", "model/doubt", "model/entry", "model/fold", "model/house", "model/learn", "model/solve", "physics"},
 	"model/invented":   {"model/entry"},
 	"model/truth":      {"physics"},

@@ -1,6 +1,7 @@
 package tui_test
 
 import (
+	"strings"
 	"testing"
 	"time"
 
@@ -9,6 +10,7 @@ import (
 	"chargehand/model/rule"
 	"chargehand/model/session"
 	"chargehand/tui/desk"
+	"chargehand/tui/words"
 )
 
 // From an empty book to the first warning off the plan's line: a furnace, dug and roasted
@@ -67,8 +69,12 @@ func TestFromDiggingToTheFirstWarning(t *testing.T) {
 	if left := s().Rest(); len(left) == 0 || left[0].Charges >= planned[1].Charges+planned[2].Charges {
 		t.Errorf("left %+v", left)
 	}
-	// An act of the fire from the stores.
+	// The plan is lit: the stores are held against none. An act of the fire from there.
 	d.Press("v", "t")
+	d.Shows(words.StoresPlanLit)
+	if p := d.Picture(); strings.Contains(p, "needed") {
+		t.Errorf("held against a plan that burns:\n%s", p)
+	}
 	before := len(s().Charges())
 	d.Press("c")
 	if n := len(s().Charges()); n != before+1 {

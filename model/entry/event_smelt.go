@@ -37,6 +37,9 @@ type PlanTaken struct {
 	Promised map[string]Estimate `json:"promised,omitempty"` // by the name of the figure
 }
 
+// ID names the plan: its uid, or its name where it has none.
+func (p PlanTaken) ID() UID { return p.UID.or(p.Name) }
+
 // Taught is a copy of what the house's own earlier smelts taught a smelt as it was lit: it
 // keeps that, whatever book it is read in.
 type Taught struct {

@@ -2,6 +2,7 @@ package house
 
 import (
 	"slices"
+	"time"
 
 	"chargehand/model/entry"
 )
@@ -65,6 +66,19 @@ func (f *folder) apply(l line) {
 		f.Mappings[ev.Name] = ev
 	default:
 		f.forged(l)
+	}
+}
+
+// lit notes which plans no longer wait for their fire: a smelt was lit by them, or another way
+// in their furnace since they were made (in any, where they name none).
+func (f *folder) lit(uses []Use, at time.Time) {
+	for _, u := range uses {
+		for i, p := range f.Plans {
+			since := u.Lit.After(p.Said) && !u.Lit.After(at) && (p.Furnace == "" || p.Furnace == string(u.Furnace))
+			if since || u.Plan != "" && u.Plan == p.ID() && !u.Lit.After(at) {
+				f.Plans[i].Lit = u.Smelt
+			}
+		}
 	}
 }
 

@@ -40,6 +40,7 @@ func Fold(entries []entry.Entry, uses []Use, at time.Time) State {
 		}
 		f.apply(l)
 	}
+	f.lit(uses, at)
 	f.Measures = slices.DeleteFunc(f.Measures, func(m entry.Measure) bool { return !f.met[m.ID()] })
 	return f.State
 }

@@ -369,3 +369,45 @@ func TestOreThatCameOfRoastedOreIsRoasted(t *testing.T) {
 		}
 	}
 }
+
+// A plan waits until a fire is lit by it, or without it in its furnace; that in another furnace
+// waits on.
+func TestAPlanWaitsForItsFire(t *testing.T) {
+	var b book
+	one, other, early := entry.UID("00000000000000c1"), entry.UID("00000000000000c2"), entry.UID("00000000000000c3")
+	b.key(entry.Plan{UID: early, Name: "bloom of 2 kg", Furnace: "00000000000000f1", Taken: "usual"})
+	b.key(entry.Plan{UID: one, Name: "bloom of 3 kg", Furnace: "00000000000000f1", Taken: "usual"})
+	b.key(entry.Plan{UID: other, Name: "bloom of 4 kg", Furnace: "00000000000000f2", Taken: "usual"})
+	waits := func(uses ...Use) string {
+		said := ""
+		for _, p := range Fold(b.entries, uses, day.Add(1000*time.Hour)).Plans {
+			if p.Lit == "" {
+				said += p.Name + "; "
+			}
+		}
+		return said
+	}
+	lit := day.Add(20 * time.Hour)
+	by := Use{Smelt: "s", Lit: lit, Furnace: "00000000000000f1", Plan: one}
+	without := Use{Smelt: "s", Lit: lit, Furnace: "00000000000000f2"}
+	before := Use{Smelt: "s", Lit: day.Add(-time.Hour), Furnace: "00000000000000f2"}
+	elsewhere := Use{Smelt: "s", Plan: other} // a smelt taken over from another book
+	for _, c := range []struct {
+		name string
+		uses []Use
+		want string
+	}{
+		{"no fire", nil, "bloom of 2 kg; bloom of 3 kg; bloom of 4 kg; "},
+		{"lit by it", []Use{by}, "bloom of 4 kg; "},
+		{"lit without it", []Use{without}, "bloom of 2 kg; bloom of 3 kg; "},
+		{"lit before it was made", []Use{before}, "bloom of 2 kg; bloom of 3 kg; bloom of 4 kg; "},
+		{"lit by it elsewhere", []Use{elsewhere}, "bloom of 2 kg; bloom of 3 kg; "},
+	} {
+		if got := waits(c.uses...); got != c.want {
+			t.Errorf("%s: %q wait, want %q", c.name, got, c.want)
+		}
+	}
+	if p, ok := Fold(b.entries, []Use{by, without}, lit.Add(-time.Minute)).Waiting(); !ok || p.Name != "bloom of 4 kg" {
+		t.Errorf("before the fires %+v", p)
+	}
+}

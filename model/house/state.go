@@ -1,6 +1,7 @@
 package house
 
 import (
+	"slices"
 	"time"
 
 	"chargehand/model/entry"
@@ -62,6 +63,17 @@ type Plan struct {
 	entry.Plan
 	Said time.Time
 	Done map[string]bool // by line
+	Lit  string          // the smelt, by its stream, that was lit by it, or without it in its furnace since; empty while it waits for its fire
+}
+
+// Waiting is the last plan that waits for its fire.
+func (s State) Waiting() (Plan, bool) {
+	for _, p := range slices.Backward(s.Plans) {
+		if p.Lit == "" {
+			return p, true
+		}
+	}
+	return Plan{}, false
 }
 
 // Lot finds a lot by its uid, or by its name where it is no uid.

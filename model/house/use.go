@@ -7,13 +7,16 @@ import (
 	"chargehand/model/fold"
 )
 
-// Use is what one smelt took from the stores and said of them, and what is said
-// in it of its bloom.
+// Use is what one smelt took from the stores and said of them, what it was lit in and by,
+// and what is said in it of its bloom.
 type Use struct {
-	Smelt string    `json:"smelt"` // its stream
-	UID   string    `json:"uid"`   // the smelt's
-	Takes []Taken   `json:"takes,omitempty"`
-	Bloom []OfBloom `json:"bloom,omitempty"`
+	Smelt   string    `json:"smelt"`          // its stream
+	UID     string    `json:"uid"`            // the smelt's
+	Lit     time.Time `json:"light,omitzero"` // zero where its day is not this house's: a log from elsewhere
+	Furnace entry.UID `json:"furnace,omitempty"`
+	Plan    entry.UID `json:"plan,omitempty"` // by which it was lit
+	Takes   []Taken   `json:"takes,omitempty"`
+	Bloom   []OfBloom `json:"bloom,omitempty"`
 }
 
 // OfBloom is one thing said of a bloom in a smelt's own stream: a weighing, or a
@@ -68,6 +71,12 @@ func UsedBy(entries []entry.Entry) Use {
 	u.UID = c.Light.UID
 	if l := c.Light; c.Phase == "" || l.Practice || l.Invented || l.Rehearsal {
 		return u
+	}
+	if l := c.Light; l.Plan != nil {
+		u.Plan = l.Plan.ID()
+	}
+	if l := c.Light; !l.Imported && !l.Undated {
+		u.Lit, u.Furnace = c.Lit, l.Furnace.UID
 	}
 	lots := append([]entry.Lot(nil), c.Light.Lots...)
 	for _, line := range fold.InForce(entries, fold.All) {

@@ -12,7 +12,7 @@ import (
 
 // Rule counts the ways of making a summary. A stored one of another rule is made
 // anew; it rises when a field is added or means something else.
-const Rule = 8
+const Rule = 9
 
 // Summary is what the shelf shows of a smelt. It can be made from the entries at
 // any time.

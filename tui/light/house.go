@@ -31,7 +31,7 @@ func ofHouse(sh screen.Shared, with any) []screen.Starter {
 	for _, f := range fs[:min(len(fs), most)] {
 		last := f.Last().Furnace
 		s := inStock(h, screen.Starter{Name: words.OfHouse(last.Name), Furnace: last, Measures: screen.Starters()[0].Measures, Recipe: screen.Starters()[0].Recipe})
-		all = append(all, planned(sh, h, s, f.ID))
+		all = append(all, planned(h, s, f.ID))
 	}
 	return all
 }
@@ -45,14 +45,14 @@ func stocked(sh screen.Shared, usual []screen.Starter) []screen.Starter {
 		all[i] = inStock(h, s)
 	}
 	if len(h.Furnaces) == 0 && len(all) > 0 {
-		all[0] = planned(sh, h, all[0], "")
+		all[0] = planned(h, all[0], "")
 	}
 	return all
 }
 
 // planned is a starter with the plan that was made for its furnace, if there is one.
-func planned(sh screen.Shared, h house.State, s screen.Starter, furnace entry.UID) screen.Starter {
-	p, ok := planFor(sh, h, furnace)
+func planned(h house.State, s screen.Starter, furnace entry.UID) screen.Starter {
+	p, ok := planFor(h, furnace)
 	if !ok {
 		return s
 	}
@@ -95,20 +95,12 @@ func inStock(h house.State, s screen.Starter) screen.Starter {
 	return s
 }
 
-// planFor is the last plan made for a furnace, or for none, by which no smelt was lit
-// since.
-func planFor(sh screen.Shared, h house.State, furnace entry.UID) (house.Plan, bool) {
-	for i := len(h.Plans) - 1; i >= 0; i-- {
-		p := h.Plans[i]
-		if p.Taken == "" || p.Furnace != "" && p.Furnace != string(furnace) {
-			continue
+// planFor is the last plan made for a furnace, or for none, if it waits for its fire.
+func planFor(h house.State, furnace entry.UID) (house.Plan, bool) {
+	for _, p := range slices.Backward(h.Plans) {
+		if p.Taken != "" && (p.Furnace == "" || p.Furnace == string(furnace)) {
+			return p, p.Lit == ""
 		}
-		for _, l := range sh.Shelf.Lines {
-			if !l.Practice && !l.Imported && l.Lit.After(p.Said) {
-				return house.Plan{}, false
-			}
-		}
-		return p, true
 	}
 	return house.Plan{}, false
 }

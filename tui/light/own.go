@@ -81,7 +81,7 @@ func (f Screen) Receive(sh screen.Shared, msg tea.Msg) (screen.Screen, screen.Ef
 	}
 	f.before = ended(sh)
 	for i, o := range read.own {
-		read.own[i] = planned(sh, sh.House(), o, o.Furnace.ID())
+		read.own[i] = planned(sh.House(), o, o.Furnace.ID())
 	}
 	var own []screen.Starter
 	for _, o := range ofHouse(sh, f.asked) {

@@ -352,15 +352,14 @@ func (s Screen) kept(sh screen.Shared) entry.Plan {
 	return e
 }
 
-// taken tells whether the way shown is the plan that was taken last.
+// taken tells whether the way shown is the plan that was taken last and waits for its fire.
 func (s Screen) taken(sh screen.Shared) bool {
-	ps := sh.House().Plans
-	if len(ps) == 0 || !s.made || s.way >= len(s.plan.Ways) {
+	p, waits := sh.House().Waiting()
+	if !waits || !s.made || s.way >= len(s.plan.Ways) {
 		return false
 	}
-	last := ps[len(ps)-1].Plan
-	last.UID = ""
-	return reflect.DeepEqual(last, s.kept(sh))
+	p.Plan.UID = ""
+	return reflect.DeepEqual(p.Plan, s.kept(sh))
 }
 
 // beforeLighting is the list of what must be so, each line ticked by its number. It never

@@ -68,19 +68,8 @@ func (s Screen) last(g cell.Grid, sh screen.Shared, above, room int) int {
 	return len(lines)
 }
 
-// waiting is the plan that was taken today, when no fire was lit since.
+// waiting is the plan that was taken today, when it waits for its fire.
 func waiting(sh screen.Shared, h house.State) (entry.Plan, bool) {
-	if len(h.Plans) == 0 {
-		return entry.Plan{}, false
-	}
-	p := h.Plans[len(h.Plans)-1]
-	if p.Day != sh.Now.Wall.Format(time.DateOnly) {
-		return entry.Plan{}, false
-	}
-	for _, l := range sh.Shelf.Lines {
-		if l.Lit.After(p.Said) {
-			return entry.Plan{}, false
-		}
-	}
-	return p.Plan, true
+	p, ok := h.Waiting()
+	return p.Plan, ok && p.Day == sh.Now.Wall.Format(time.DateOnly)
 }

@@ -2,12 +2,12 @@ package stores
 
 import (
 	"chargehand/model/entry"
-	"chargehand/model/house"
 	plans "chargehand/model/plan"
 	"chargehand/tui/screen"
 )
 
-// held is what is left of a material dry, held against what the last plan needs.
+// held is what is left of a material dry, held against what the plan that waits for its fire
+// needs.
 type held struct {
 	material entry.Material
 	left     float64
@@ -25,18 +25,10 @@ func (h held) spare() float64 { return h.left - h.unready - h.need }
 // What rests on a guess alone is not.
 var needs = map[entry.Material]string{entry.LotOre: "ore_roasted", entry.LotCharcoal: "charcoal"}
 
-// plan is the last plan that was keyed.
-func plan(h house.State) (house.Plan, bool) {
-	if n := len(h.Plans); n > 0 {
-		return h.Plans[n-1], true
-	}
-	return house.Plan{}, false
-}
-
 // holding is how it stands with ore and charcoal.
 func holding(sh screen.Shared) []held {
 	h := sh.House()
-	p, planned := plan(h)
+	p, planned := h.Waiting()
 	of, _ := plans.MostOf(h, entry.LotOre)
 	roasted := of.Roasted()
 	var all []held

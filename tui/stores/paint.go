@@ -42,8 +42,10 @@ func rowsAt(sh screen.Shared) int {
 func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
 	th := sh.Theme
 	about := words.StoresNoPlan
-	if p, ok := plan(sh.House()); ok {
+	if p, ok := sh.House().Waiting(); ok {
 		about = words.ForThePlan(p.Name, p.Day)
+	} else if len(sh.House().Plans) > 0 {
+		about = words.StoresPlanLit
 	}
 	screen.TopBeside(g, sh, words.StoresTitle, about)
 	body := screen.Body(g)

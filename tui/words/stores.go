@@ -37,6 +37,7 @@ const (
 	StoresTitle    = "what there is"
 	StoresBare     = "Nothing here yet. Weigh three things: a bucket of charcoal, a scoop of ore, all the ore. n begins a lot."
 	StoresNoPlan   = "no plan to hold it against yet"
+	StoresPlanLit  = "the plan is lit: none to hold it against"
 	HeadMaterial   = "material"
 	HeadLot        = "lot"
 	HeadLeft       = "left"

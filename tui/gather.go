@@ -41,10 +41,11 @@ func (m Model) gathers(k Pressed, t screen.Typed) bool {
 	return m.gathered(t) && t == m.run.key && screen.Since(m.run.last.At, k.At) < gatherWithin
 }
 
-// gathered tells whether the screen takes a key gathered.
+// gathered tells whether the screen takes a key gathered. Locked keys begin no run: its
+// later presses would act.
 func (m Model) gathered(t screen.Typed) bool {
 	g, ok := m.takes(t).(screen.Gatherer)
-	return ok && m.dialog == nil && g.Gathers(t)
+	return ok && m.dialog == nil && !m.locked.is() && g.Gathers(t)
 }
 
 // begins begins a run with a press that has acted.

@@ -1,11 +1,13 @@
 package tui_test
 
 import (
+	"reflect"
 	"slices"
 	"testing"
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/tui"
 	"chargehand/tui/desk"
 	"chargehand/tui/keyboards"
 	"chargehand/tui/scene"
@@ -80,6 +82,28 @@ func TestLockHoldsKeysBack(t *testing.T) {
 	d.Press("c")
 	if len(d.Acts()) != before+1 {
 		t.Error("keys do not act again")
+	}
+}
+
+// Nor does a key that may come as fast as a hand presses it, or a glove leans on it.
+func TestLockHoldsFastKeysBack(t *testing.T) {
+	for _, k := range []string{"s", "m", "up", "down", "left", "right", "+"} {
+		d := desk.Practising(t)
+		d.Press("c", "r", "o", "z")
+		before, next := len(d.Acts()), d.M.Running().Reading().Next
+		for range 5 {
+			d.Fast(33*time.Millisecond, k)
+		}
+		d.Send(tui.Gathered{})
+		if len(d.Acts()) != before || !reflect.DeepEqual(d.M.Running().Reading().Next, next) {
+			t.Errorf("%s, pressed quickly, acts while the keys are locked", k)
+		}
+		ps := d.Presses()
+		for _, p := range ps[len(ps)-5:] {
+			if p.Key != k || !p.Held {
+				t.Errorf("%s was journaled as %v", k, p)
+			}
+		}
 	}
 }
 

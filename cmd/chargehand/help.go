@@ -51,16 +51,29 @@ func called(c command) string {
 	return s
 }
 
-// help prints one subcommand's use and flags.
+// help prints one subcommand's use and its flags, each with what it takes: the word that
+// stands between backquotes in its usage.
 func help(out io.Writer, c command, flags *flag.FlagSet) {
 	fmt.Fprintf(out, "%s\n%s\n\n", called(c), indented(c.does, 2))
 	flags.VisitAll(func(f *flag.Flag) {
-		fmt.Fprintf(out, "  --%-10s %s\n", f.Name, strings.TrimLeft(indented(f.Usage, 15), " "))
+		value, usage := flag.UnquoteUsage(f)
+		named := strings.TrimRight("  --"+f.Name+" "+strings.ToUpper(value), " ")
+		usage = indented(usage, flagWidth)
+		if len(named) < flagWidth {
+			named, usage = fmt.Sprintf("%-*s", flagWidth, named), strings.TrimLeft(usage, " ")
+		} else {
+			named += "\n"
+		}
+		fmt.Fprintln(out, named+usage)
 	})
 }
 
 // helpWidth is how wide the help is, in cells: it is read in any terminal.
 const helpWidth = 80
+
+// flagWidth is where the words begin that stand behind a flag and its value; behind a
+// longer one they begin a line of their own.
+const flagWidth = 19
 
 // noBreak stands for a hyphen while lines are made: a flag is not torn behind its dashes.
 const noBreak = "\u2011"

@@ -13,9 +13,9 @@ import (
 const (
 	AssayDoes  = "says what an assay of a slag or an ore means, and what is doubtful about it"
 	AssayUsage = "slag|ore OXIDE=PERCENT..."
-	FlagBasis  = "what the shares are of: dug, dried, roasted, ignited or normalised (to a sum of 100)"
-	FlagLoss   = "loss on ignition, per cent"
-	FlagHeat   = "how hot the slag is, C: says how it runs"
+	FlagBasis  = "the `basis`, what the shares are of: dug, dried, roasted, ignited or normalised (to a sum of 100)"
+	FlagLoss   = "loss on ignition, `percent`"
+	FlagHeat   = "how hot the slag is, °`C`: says how it runs"
 
 	SlagWord = "slag"
 	OreWord  = "ore"

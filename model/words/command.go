@@ -30,20 +30,20 @@ const (
 	HelpDoes     = "prints this, or the page of one subcommand"
 	HelpMore     = "chargehand help SUBCOMMAND tells its flags"
 
-	FlagBook    = "the book's file, or the folder it stands in (default: the user's data folder)"
+	FlagBook    = "the book's `file`, or the folder it stands in (default: the user's data folder)"
 	FlagJSON    = "print JSON: metric units, unknown is null"
 	FlagPlain   = "no colour"
 	FlagLight   = "colours for a light screen"
 	FlagDark    = "colours for a dark screen"
 	FlagASCII   = "draw with plain ASCII"
-	FlagAt      = "the moment: 14:32, +1h20m since light, or 2026-05-09T14:32:00+02:00"
-	FlagKnown   = "only what was known by this entry's number"
-	FlagFurnace = "the furnace: a name, or a name with sizes in cm: \"Reed Hollow,bore=25,stack=50\""
-	FlagDate    = "the day of the log's first row, as 2026-05-09"
-	FlagMeasure = "what a measure weighs: bucket=1.9 (kg); may be given again"
+	FlagAt      = "the `moment`: 14:32, +1h20m since light, or 2026-05-09T14:32:00+02:00"
+	FlagKnown   = "only what was known by this entry's `number`"
+	FlagFurnace = "the furnace: a `name`, or a name with sizes in cm: \"Reed Hollow,bore=25,stack=50\""
+	FlagDate    = "the `day` of the log's first row, as 2026-05-09"
+	FlagMeasure = "what a measure weighs, `name=kg`, as bucket=1.9; may be given again"
 	FlagBlooms  = "FILE is a table of smelts (CSV: date, team or source, ore_type or mix, ore_kg, bloom_kg, iron_slag_kg): score the forecast of the bloom"
-	FlagLeast   = "with --blooms: leave out smelts with less ore, kg"
-	FlagOut     = "the file to write (default: print it)"
+	FlagLeast   = "with --blooms: leave out smelts with less ore, `kg`"
+	FlagOut     = "the `file` to write (default: print it)"
 
 	ASmelt = "a smelt (see: chargehand smelts)"
 	AFile  = "a file"
@@ -338,7 +338,7 @@ const DumbTerminal = "this terminal (TERM=dumb) cannot show the screen: chargeha
 
 const (
 	FlagReplace = "write over a file that is there"
-	FlagTake    = "take the lines in FILE in, as a smelt of its own"
+	FlagTake    = "take the lines in this `file` in, as a smelt of its own"
 )
 
 // WhereElse asks where to write what could not be kept.

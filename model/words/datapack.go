@@ -4,7 +4,7 @@ import "fmt"
 
 // A smelt as a folder of tables.
 const (
-	FlagPackage = "write a folder of tables with a descriptor (Data Package 2.0) instead, which import takes back"
+	FlagPackage = "write a `folder` of tables with a descriptor (Data Package 2.0) instead, which import takes back"
 
 	PackageMeans = "One smelt in a small clay shaft furnace, in tables of CSV: what was keyed, the figures each minute, warnings, the account of the iron, lots and pieces. The table of entries has the record itself in its column line; all else follows from it. Temperatures, slag and iron in the furnace are reckoned, not read. Initials and notes stand as they were keyed."
 

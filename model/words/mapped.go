@@ -8,9 +8,9 @@ import (
 
 // Logs of other people, with columns of their own.
 const (
-	FlagColumns     = "FILE is a log with columns of its own: theirs=ours:unit,... or the name of a mapping that was saved, or guess, as without it where no column is ours; ours: "
-	FlagSaveMapping = "with --columns: save the mapping in the book under this name"
-	FlagBegin       = "with a clock that counts from the start: the time of day at its nought, as 09:30"
+	FlagColumns     = "FILE is a log with columns of its own: `theirs=ours:unit,...` or the name of a mapping that was saved, or guess, as without it where no column is ours; ours: "
+	FlagSaveMapping = "with --columns: save the mapping in the book under this `name`"
+	FlagBegin       = "with a clock that counts from the start: the `time` of day at its nought, as 09:30"
 	FlagPreview     = "with --columns: show three rows and the totals, and keep nothing"
 	FlagBlanks      = "with --columns: a blank of ore or charcoal in a charge is none, where else it was not recorded"
 	FlagYes         = "with --columns: keep it without asking"

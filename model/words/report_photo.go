@@ -6,8 +6,8 @@ import "fmt"
 const (
 	ReportPhotos = "Photos"
 
-	FlagPhotos     = "photos of this folder, each at its own time; made smaller, nothing else of the file is kept"
-	FlagClockPhoto = "FILE=[YYYY-MM-DDT]HH:MM[:SS]: that photo shows a clock at this time, so the camera's is off by as much"
+	FlagPhotos     = "photos of this `folder`, each at its own time; made smaller, nothing else of the file is kept"
+	FlagClockPhoto = "`file=time`, the time as 14:32 or 2026-05-09T14:32:10: that photo shows a clock at this time, so the camera's is off by as much"
 
 	PhotoNoFile = "not a file that can be read"
 	PhotoKind   = "not a JPEG or PNG picture"

@@ -13,9 +13,9 @@ import (
 const (
 	SheetDoes = "writes the paper log of a plan with its clock times, and a page for the wall, for a browser or the printer; works without a plan"
 
-	FlagSheetPlan = "the plan: its name in the book; the newest when left out"
+	FlagSheetPlan = "the plan: its `name` in the book; the newest when left out"
 	FlagBlank     = "nothing planned on it"
-	FlagWoodFire  = "when the wood fire is lit, as 08:00; else as the plan says"
+	FlagWoodFire  = "the `time` at which the wood fire is lit, as 08:00; else as the plan says"
 
 	SheetWantsOut = "sheet: wants --out FILE, the page to write"
 

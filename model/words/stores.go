@@ -16,7 +16,7 @@ const (
 	StoresDoes  = "lists what there is of ore, charcoal, wood and the rest, dry and as it lies; --from takes entries, --template shows how they are written"
 	FurnaceDoes = "lists the furnaces in their versions, with volume and the blast that is advised; --from takes entries, --template shows how they are written"
 
-	FlagFrom     = "a file of JSON lines to keep, all or none: {\"happened\",\"kind\",\"event\"}"
+	FlagFrom     = "a `file` of JSON lines to keep, all or none: {\"happened\",\"kind\",\"event\"}"
 	FlagTemplate = "print an example line of each kind"
 
 	FromOrTemplate = "give --from or --template, not both"

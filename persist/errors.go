@@ -43,4 +43,4 @@ type PresentError struct {
 	By     string   // by what it was recognised: its id, uid, or source
 }
 
-func (e *PresentError) Error() string { return words.Present(e.Stream, e.As, e.By) }
+func (e *PresentError) Error() string { return words.Present(e.As, e.By) }

@@ -77,13 +77,14 @@ func tellFaults(w world, r *persist.Reader) {
 	}
 }
 
-// match finds the one stream that a name or the beginning of one means.
+// match finds the one stream that a name or the beginning of one means; where none
+// begins so, a part of one, such as the furnace.
 func match(r *persist.Reader, name string) (string, error) {
 	streams, err := r.Streams()
 	if err != nil {
 		return "", err
 	}
-	var found []string
+	var found, hold []string
 	for _, s := range streams {
 		if s == name {
 			return s, nil
@@ -91,6 +92,12 @@ func match(r *persist.Reader, name string) (string, error) {
 		if strings.HasPrefix(s, name) && s != entry.House {
 			found = append(found, s)
 		}
+		if strings.Contains(s, name) && s != entry.House {
+			hold = append(hold, s)
+		}
+	}
+	if len(found) == 0 {
+		found = hold
 	}
 	switch len(found) {
 	case 0:

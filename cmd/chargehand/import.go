@@ -34,6 +34,9 @@ func importCommand() command {
 			}
 			take := func(book *persist.Book) (string, int, error) { return takePackage(w, book, path) }
 			if _, err := os.Stat(filepath.Join(path, descriptor)); err != nil {
+				if at, err := os.Stat(path); err == nil && at.IsDir() {
+					return errors.New(words.FolderNoPackage(path, descriptor))
+				}
 				f, err := disk.Open(path)
 				if err != nil {
 					return fmt.Errorf("%s", words.CannotRead(path, err))
@@ -70,8 +73,8 @@ func importCommand() command {
 			if c.json {
 				return json.NewEncoder(w.out).Encode(map[string]any{"smelt": id, "entries": n})
 			}
-			_, err = fmt.Fprintln(w.out, words.Imported(path, id, n))
-			return err
+			fmt.Fprintln(w.out, words.Imported(path, id, n))
+			return tellDoubts(w, c, id)
 		}
 	}}
 }

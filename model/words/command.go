@@ -163,6 +163,11 @@ func Imported(path, id string, n int) string {
 	return fmt.Sprintf("%s is now smelt %s: %d entries kept", path, id, n)
 }
 
+// ImportedDoubt says of an entry that was taken in what can hardly be.
+func ImportedDoubt(at time.Time, doubt string) string {
+	return "  ! " + at.Format(Clock) + " " + doubt + "; if that is wrong, change it in the Book (v b)"
+}
+
 // LostInCSV says what a log has no column for.
 func LostInCSV(entries, partly int) string {
 	return fmt.Sprintf("%d entries have no place in a log and %d lost a part of theirs; export --json keeps everything", entries, partly)

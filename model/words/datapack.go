@@ -38,6 +38,11 @@ func PackageChanged(file string) string {
 	return file + " was changed after the package was written"
 }
 
+// FolderNoPackage says that a folder holds no package.
+func FolderNoPackage(folder, descriptor string) string {
+	return folder + " is a folder without a " + descriptor + ": name a log in it, or the folder that export --package wrote"
+}
+
 // PackageLacks says that a table is not there.
 func PackageLacks(file string) string { return file + " is missing" }
 

@@ -41,11 +41,11 @@ const BookClosed = "the book is closed already; the entry was not kept"
 
 // Present says that a smelt was imported before, under one name or more; by is the
 // id, the uid or the source.
-func Present(stream string, as []string, by string) string {
+func Present(as []string, by string) string {
 	if len(as) > 1 {
-		return fmt.Sprintf("%s is in the book %d times already, as %s (the same %s); nothing was imported", stream, len(as), listed(as, "and"), by)
+		return fmt.Sprintf("this smelt is in the book %d times already, as %s (the same %s); nothing was imported", len(as), listed(as, "and"), by)
 	}
-	return fmt.Sprintf("%s is in the book already as %s (the same %s); nothing was imported", stream, as[0], by)
+	return fmt.Sprintf("this smelt is in the book already, as %s (the same %s); nothing was imported", as[0], by)
 }
 
 // NoStream says that nothing was ever kept under a name.

@@ -42,7 +42,7 @@ func SolverStatusBrief(l solve.Status) []string {
 	case solve.NoFire:
 		return []string{"nothing before the fill", "before the fill"}
 	case solve.NoAir:
-		return []string{"needs the blast in l/min", "needs the blast"}
+		return []string{"needs the blast in l/min", "needs l/min"}
 	case solve.IsLost:
 		return []string{"lost: an entry is wrong, or missing", "lost touch"}
 	}

@@ -202,7 +202,7 @@ func (p Pen) blastLine(r figure.Reading) figureLine {
 	}
 	l := figureLine{name: modelwords.LineBlast, of: f, remark: modelwords.MeasuredAt(r.Wall(r.BlastAt)), known: true}
 	if !f.Known() {
-		l.value, l.beside = modelwords.Setting(b), modelwords.NeedsMeter
+		l.value, l.beside, l.terse = modelwords.Setting(b), modelwords.NeedsMeter, modelwords.NeedsMeterBrief
 		return l
 	}
 	l.value = p.Units.Value(f.P50, figure.Table[figure.Air].Unit, 0)

@@ -200,7 +200,7 @@ func (p Pen) chargeCaption(g cell.Grid, r figure.Reading, v HeadView, long bool)
 	}
 	if w, _ := g.Size(); v.Due != nil && long {
 		for _, says := range third(r, v.Due) {
-			if x+3+g.Width(says) <= w-1 {
+			if x+2+g.Width(says) <= w-1 {
 				g.TextRight(w-1, 0, says, quiet)
 				break
 			}

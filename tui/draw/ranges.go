@@ -98,7 +98,7 @@ func (p Pen) hearthLine(r figure.Reading) figureLine {
 	case r.Solver == figure.Resolving:
 		l.remark = modelwords.BeingWorkedOut
 	case f.P90 < hearthLow:
-		l.remark, l.off = words.HearthLow, true
+		l.remark, l.brief, l.off = words.HearthLow, []string{words.HearthLowTerse}, true
 	case f.P50 >= hearthLow:
 		l.remark = words.HearthGood
 	}

@@ -2,6 +2,7 @@
 package help
 
 import (
+	"cmp"
 	"strconv"
 	"strings"
 
@@ -51,7 +52,7 @@ func (h Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 func (h Screen) Paint(g cell.Grid, sh screen.Shared) {
 	title := ""
 	if sh.Behind != nil {
-		title = string(sh.Behind.ID())
+		title = nameOf(sh.Behind, sh)
 	}
 	screen.Top(g, sh, words.DoHelp, title)
 	room := bodyOf(sh.W, sh.H)
@@ -61,6 +62,12 @@ func (h Screen) Paint(g cell.Grid, sh screen.Shared) {
 // bodyOf is where the help stands in a window.
 func bodyOf(w, h int) cell.Rect {
 	return cell.Rect{X: 2, Y: draw.TopRows, W: w - 3, H: max(1, h-draw.TopRows-draw.FootRows)}
+}
+
+// nameOf is the name of a screen as the list of screens has it, without what it adds.
+func nameOf(s screen.Screen, sh screen.Shared) string {
+	name, _, _ := strings.Cut(s.Listed(sh), ":")
+	return cmp.Or(name, string(s.ID()))
 }
 
 // line is a line of the help: a heading, or a key, name or number and what it does or
@@ -79,7 +86,7 @@ func lines(sh screen.Shared) []line {
 	}
 	if behind != nil {
 		id := behind.ID()
-		ls = append(ls, line{heading: words.HelpKeysOf(string(id), id == screen.Fire || id == screen.Replay)})
+		ls = append(ls, line{heading: words.HelpKeysOf(nameOf(behind, sh), id == screen.Fire || id == screen.Replay)})
 	} else {
 		ls = append(ls, line{heading: words.HelpKeysOf("", false)})
 	}

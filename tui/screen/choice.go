@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
+	"github.com/charmbracelet/x/ansi"
 
 	"chargehand/tui/cell"
 	"chargehand/tui/draw"
@@ -213,6 +214,9 @@ func (c Choice) lines(sh Shared, w, h int) (lines []string, rows int) {
 			number = strconv.Itoa(i + 1)
 		}
 		k, does := sh.Spelled(o.Help().Key), sh.Spelled(o.Help().Desc)
+		if columns == 1 { // one that is as wide as the window says that it goes on
+			does = ansi.Truncate(does, w-5-cell.Width(k), sh.Spelled("…"))
+		}
 		pad := max(column-3-cell.Width(k)-1-cell.Width(does), 0)
 		lines[i%each] += " " + th.Component(theme.Quiet).Render(number) + " " + th.Component(theme.Now).Render(k) + " " +
 			th.Component(theme.Text).Render(does) + strings.Repeat(" ", pad)

@@ -300,7 +300,11 @@ func (s Screen) plain(g cell.Grid, sh screen.Shared, body cell.Rect, ls []startL
 		g.Text(x, y, mark, th.Style(theme.Now))
 		n := x + 2 + g.Text(x+2, y, l.key.Help().Key, th.Style(theme.Now))
 		g.Text(n+2, y, l.key.Help().Desc, style)
-		g.TextIn(cell.Rect{X: n + 2, Y: y + 1, W: body.W - n - 3, H: 1}, l.detail, th.Style(theme.Quiet))
+		what := l.detail
+		if g.Width(what) > body.W-n-3 {
+			what, _, _ = strings.Cut(what, ";") // what it is, without what it costs
+		}
+		g.TextIn(cell.Rect{X: n + 2, Y: y + 1, W: body.W - n - 3, H: 1}, what, th.Style(theme.Quiet))
 		y += pitch
 	}
 }

@@ -15,7 +15,7 @@ const (
 	RatioUnder  = "less ore than next"
 	RatioOver   = "more ore than next"
 	CautionMark = "take care"
-	CautionGoes = "the next key puts it away"
+	CautionGoes = "the next key closes it"
 	CautionEnds = "a key closes it" // the same where there is little room
 )
 

@@ -14,20 +14,21 @@ const (
 
 // Figures that only the roomy screens have, and what is said beside them.
 const (
-	LineHearth    = "hearth"
-	LineSlag      = "slag"
-	LineIn        = "in"
-	HearthLow     = "too cold for slag"
-	HearthGood    = "hot enough"
-	LineIron      = "iron"
-	LineYield     = "yield"
-	ReckonedHead  = "reckoned, a guess until weighed"
-	TooLittleSlag = "too little of it yet to say how it runs"
-	SlagNone      = "none yet"
-	LevelUnknown  = "level not known"
-	UnderTuyere   = "under tuyere"
-	ToTuyere      = "to tuyere" // the same where there is little room
-	OverTuyere    = "over tuyere"
+	LineHearth     = "hearth"
+	LineSlag       = "slag"
+	LineIn         = "in"
+	HearthLow      = "too cold for slag"
+	HearthLowTerse = "cold for slag" // the same where there is little room
+	HearthGood     = "hot enough"
+	LineIron       = "iron"
+	LineYield      = "yield"
+	ReckonedHead   = "reckoned, a guess until weighed"
+	TooLittleSlag  = "too little of it yet to say how it runs"
+	SlagNone       = "none yet"
+	LevelUnknown   = "level not known"
+	UnderTuyere    = "under tuyere"
+	ToTuyere       = "to tuyere" // the same where there is little room
+	OverTuyere     = "over tuyere"
 )
 
 // StripUsual stands behind the ticks of the strip.

@@ -117,7 +117,7 @@ func HearthBandWord(furnaces int, solving bool) string {
 	if !solving {
 		return "band"
 	}
-	return modelwords.Number(float64(furnaces), 0) + " of 8"
+	return "band " + modelwords.Number(float64(furnaces), 0) + "/8"
 }
 
 // HearthBand is the hearth in eight plausible furnaces, to fifty degrees: from where to

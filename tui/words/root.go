@@ -84,7 +84,7 @@ const (
 	PasteIgnored  = "pasted text is for fields only: nothing done"
 	NowhereBack   = "nothing to go back to; v shows the other screens"
 	WeekToLookAt  = "invented, to look at only: v t stores, v u furnace, v p plan, esc back"
-	WeekOnlyLooks = "this week is invented and only to look at: nothing is kept of it; esc leads back"
+	WeekOnlyLooks = "this week is invented, only to look at: nothing is kept; esc leads back"
 	NoDemo        = "there is no smelt to look at in this program"
 )
 

@@ -48,6 +48,7 @@ func TestKilledWhileTyping(t *testing.T) {
 		typed := []string{"y"}
 		if smelt == "" {
 			s.lights()
+			s.Until("the smelt is kept", func(screen string) bool { return claimed(screen) > 0 }) // else there may be none yet
 		} else {
 			s.Shows("go on with", smelt)
 			s.Does("g", "this is "+smelt)

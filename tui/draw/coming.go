@@ -68,13 +68,13 @@ func (p Pen) withLeft(l figureLine, r figure.Reading, what entry.What, left []Le
 		if s.What != what || r.Phase.Over() {
 			continue
 		}
-		l.beside, l.remark, l.known = words.SoMuchLeft(p.Units.Kg(entry.Kilogram(s.Kg))), "", true
+		l.beside, l.remark, l.known = say(words.SoMuchLeft(p.Units.Kg(entry.Kilogram(s.Kg)))), nil, true
 		if s.Each > 0 && r.Usual > 0 {
 			charges := math.Floor(s.Kg / s.Each)
-			l.remark = words.LastsTo(r.Wall(r.At + time.Duration(charges)*r.Usual))
+			l.remark = say(words.LastsTo(r.Wall(r.At + time.Duration(charges)*r.Usual)))
 		}
 		if l.off = s.Kg < s.Needed; l.off {
-			l.remark = words.SoMuchNeeded(p.Units.Kg(entry.Kilogram(s.Needed)))
+			l.remark = say(words.SoMuchNeeded(p.Units.Kg(entry.Kilogram(s.Needed))))
 		}
 	}
 	return l

@@ -124,33 +124,3 @@ func (p Pen) warning(g cell.Grid, t Told) int {
 	g.Wrap(cell.Rect{X: t.x, W: t.end - t.x, H: rows}, InParts(g, t.what, t.end-t.x, rows), p.Style(theme.Strong))
 	return rows + g.Wrap(cell.Rect{X: t.indent, Y: rows, W: w - 1 - t.indent, H: min(mostRemedy, h-rows)}, t.remedy, p.Style(theme.Text))
 }
-
-func (p Pen) logLine(g cell.Grid, l LogLine, newest bool) {
-	w, _ := g.Size()
-	style := p.Style(theme.Text)
-	if newest {
-		style = p.Style(theme.Strong)
-	}
-	if l.Struck {
-		style = p.Style(theme.Struck)
-	}
-	x := 1 + g.Text(1, 0, l.At, p.Style(theme.Quiet)) + 1
-	switch {
-	case l.Struck:
-		g.Text(x, 0, p.M.Struck, p.Style(theme.Struck))
-	case l.Late:
-		x += g.Text(x, 0, p.M.Late, p.Style(theme.Quiet)) - 1
-	}
-	text := l.Text
-	if l.Brief != "" && g.Width(text) > w-x-2 {
-		text = l.Brief
-	}
-	g.TextIn(cell.Rect{X: x + 2, W: w - x - 2, H: 1}, text, style)
-}
-
-// LogLine is one entry as the log shows it.
-type LogLine struct {
-	At, Text     string
-	Brief        string // for where the text has no room; "" for none
-	Struck, Late bool
-}

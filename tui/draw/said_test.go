@@ -69,7 +69,7 @@ func TestFarApartIsSaidInWords(t *testing.T) {
 	p := With(theme.Theme{}, words.Units{})
 	for _, ls := range [][]figureLine{p.figureLines(r), p.rangeLines(r, true, nil), p.rangeLines(r, false, nil)} {
 		for _, l := range ls {
-			if said := l.value + ", " + l.remark; said != words.FarApart {
+			if said := l.value + ", " + l.remark.full(); said != words.FarApart {
 				t.Errorf("%s: %s", l.name, said)
 			}
 		}
@@ -134,7 +134,7 @@ func TestSlagSaysWhatItsLevelNeeds(t *testing.T) {
 		{true, 15, "level not known"},
 	} {
 		r.SlagWeighed.Known, r.Light.Furnace.TuyereBase = c.weighed, entry.Some(entry.Centimetre(c.base))
-		if said := p.slagLine(r).remark; said != c.says {
+		if said := p.slagLine(r).remark.full(); said != c.says {
 			t.Errorf("weighed %v, %v cm: %q, want %q", c.weighed, c.base, said, c.says)
 		}
 	}

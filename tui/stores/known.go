@@ -23,7 +23,7 @@ func known(g cell.Grid, sh screen.Shared, l house.Lot) {
 	left := w * 43 / 100
 	g.Fill(cell.Rect{X: left, Y: 1, W: 1, H: h - 1}, th.Marks().VLine, th.Style(theme.Frame))
 	cameWent(g.Sub(cell.Rect{Y: 1, W: left, H: h - 1}), sh, l)
-	facts(g.Sub(cell.Rect{X: left + 2, Y: 1, W: w - left - 2, H: h - 1}), sh, l)
+	ofLot(g.Sub(cell.Rect{X: left + 2, Y: 1, W: w - left - 2, H: h - 1}), sh, l)
 }
 
 // cameWent lists what came, went and was counted, the newest kept in sight; with room a bar
@@ -77,104 +77,131 @@ func cameWent(g cell.Grid, sh screen.Shared, l house.Lot) {
 	}
 }
 
-// facts are what is known of a lot, each with what it rests on.
-func facts(g cell.Grid, sh screen.Shared, l house.Lot) {
-	th := sh.Theme
-	w, h := g.Size()
-	g.Text(0, 0, words.KnownOfIt, th.Style(theme.Quiet))
-	y := 1
-	bars := w >= 60
-	fact := func(label, value string, r *chart.Ranged, remark string) {
-		if y >= h {
-			return
-		}
-		g.Text(0, y, label, th.Style(theme.Text))
-		value = g.Cut(value, w-13)
-		g.Text(12, y, value, th.Style(theme.Strong))
-		x := 13 + g.Width(value)
-		if bars && r != nil {
-			r.Draw(g, th, 29, y, 10)
-			x = 43
-		} else if bars {
-			x = max(x, 26)
-		}
-		g.TextIn(cell.Rect{X: x, Y: y, W: w - x - 1, H: 1}, remark, th.Style(theme.Quiet))
-		y++
-	}
-	share := func(label string, s lot.Share, to float64, remark string) {
-		r := &chart.Ranged{To: to, Low: "0", High: words.WholePerCent(to), Good: true, GoodFrom: s.P10, Until: s.P90, At: s.P50}
-		fact(label, words.ShareBand(s.P10, s.P90), r, remark)
-	}
+// fact is one thing known of a lot, and what it rests on.
+type fact struct {
+	label, value, remark string
+	on                   *chart.Ranged // where it lies between two ends; nil for none
+}
+
+// share is a fact that is a share of the lot, shown up to an end.
+func share(label string, s lot.Share, to float64, remark string) fact {
+	return fact{label, words.ShareBand(s.P10, s.P90), remark,
+		&chart.Ranged{To: to, Low: "0", High: words.WholePerCent(to), Good: true, GoodFrom: s.P10, Until: s.P90, At: s.P50}}
+}
+
+// troubles are what is wrong with a lot.
+func troubles(sh screen.Shared, l house.Lot) (all []string) {
 	if kg, short := l.Short(); short {
-		g.TextIn(cell.Rect{Y: y, W: w - 1, H: 1}, words.ShortBy(sh.Units, l.Weight(kg)), th.Style(theme.Strong))
-		y++
-	}
-	warn := func(text string) {
-		if y < h {
-			y += g.Wrap(cell.Rect{Y: y, W: w - 1, H: min(2, h-y)}, text, th.Style(theme.Strong))
-		}
+		all = append(all, words.ShortBy(sh.Units, l.Weight(kg)))
 	}
 	if holds, takes, so := lot.CannotPay(l); so {
-		warn(words.CannotPay(holds, takes))
+		all = append(all, words.CannotPay(holds, takes))
 	}
 	if lot.DampToCharge(l) {
-		warn(words.DampToCharge)
+		all = append(all, words.DampToCharge)
 	}
-	if l.Of() == entry.LotOre {
-		iron, had := lot.IronShare(l), lot.ToBeHad(l)
-		share(words.IronInIt, iron, 0.75, words.IronRests(iron))
-		share(words.CanGiveUp, had, 0.75, words.OfWeight+", "+words.BasisIs(had.Basis))
-		s := lot.SlagOfBloom
-		fact(words.SlagToExpect, words.KgBetween(s.P10, s.P90), &chart.Ranged{To: 10, Low: "0", High: "10", Good: true, GoodFrom: s.P10, Until: s.P90, At: s.P50}, words.KgOfBloom+", "+words.BasisIs(entry.BasisGuessed))
+	return all
+}
+
+// facts are what is known of a lot.
+func facts(sh screen.Shared, l house.Lot) (all []fact) {
+	say := func(label, value, remark string) {
+		if value != "" {
+			all = append(all, fact{label, value, remark, nil})
+		}
 	}
-	if wood, ok := lot.DryWood(l); ok && l.Of() == entry.LotWood {
-		gives := wood.Times(plans.CharcoalOfWood)
-		fact(words.WoodGives, words.KgBetween(gives.P10, gives.P90), nil, words.WoodRests)
-	}
-	if l.Of() == entry.LotCharcoal {
+	what := l.Of()
+	switch what {
+	case entry.LotOre:
+		iron, had, s := lot.IronShare(l), lot.ToBeHad(l), lot.SlagOfBloom
+		all = append(all, share(words.IronInIt, iron, 0.75, words.IronRests(iron)), share(words.CanGiveUp, had, 0.75, words.OfWeight+", "+words.BasisIs(had.Basis)),
+			fact{words.SlagToExpect, words.KgBetween(s.P10, s.P90), words.KgOfBloom + ", " + words.BasisIs(entry.BasisGuessed),
+				&chart.Ranged{To: 10, Low: "0", High: "10", Good: true, GoodFrom: s.P10, Until: s.P90, At: s.P50}})
+	case entry.LotWood:
+		if wood, ok := lot.DryWood(l); ok {
+			gives := wood.Times(plans.CharcoalOfWood)
+			say(words.WoodGives, words.KgBetween(gives.P10, gives.P90), words.WoodRests)
+		}
+	case entry.LotCharcoal:
 		for _, one := range holding(sh) {
 			if one.material == entry.LotCharcoal && one.known && one.spare() < 0 {
 				burn := plans.WoodFor(-one.spare())
 				species := woodHere(sh)
 				stack := lot.Stacked(burn, species)
-				fact(words.WoodForRest, words.KgBetween(burn.P10, burn.P90), nil, words.WoodStacked(stack.P10, stack.P90, species))
+				say(words.WoodForRest, words.KgBetween(burn.P10, burn.P90), words.WoodStacked(stack.P10, stack.P90, species))
 			}
 		}
 	}
-	if l.Moisture.Known {
-		fact(words.WaterOfIt, words.PerCentShort(lot.OfWeight(l.Moisture.Value)), nil, words.OnDryMass(float64(l.Moisture.Value)))
-	} else if l.Of() == entry.LotOre || l.Of() == entry.LotCharcoal || l.Of() == entry.LotWood {
-		fact(words.WaterOfIt, words.NotKnown, nil, words.TakenAsUsual)
+	switch {
+	case l.Moisture.Known:
+		say(words.WaterOfIt, words.PerCentShort(lot.OfWeight(l.Moisture.Value)), words.OnDryMass(float64(l.Moisture.Value)))
+	case what == entry.LotOre || what == entry.LotCharcoal || what == entry.LotWood:
+		say(words.WaterOfIt, words.NotKnown, words.TakenAsUsual)
 	}
-	if share := plans.FinesIn(sh.House(), l); share > 0 {
-		fact(words.FinesWord, words.PerCentShort(share), nil, words.FinesInIt)
+	if fines := plans.FinesIn(sh.House(), l); fines > 0 {
+		say(words.FinesWord, words.PerCentShort(fines), words.FinesInIt)
 	}
 	if len(l.Sizes) > 1 {
-		fact(words.SizesWord, words.SizesAre(l.Sizes), nil, "")
+		say(words.SizesWord, words.SizesAre(l.Sizes), "")
 	}
 	if l.Lump.Known {
-		fact(words.LumpOf, words.Millimetres(l.Lump), nil, "")
+		say(words.LumpOf, words.Millimetres(l.Lump), "")
 	}
 	if len(l.Signs) > 0 {
-		fact(words.ShowsWord, words.SignsSeen(l.Signs), nil, "")
+		say(words.ShowsWord, words.SignsSeen(l.Signs), "")
 	}
-	if l.Origin != "" && y < h {
-		fact(words.LotOrigin, l.Origin, nil, "")
+	say(words.LotOrigin, l.Origin, "")
+	say(words.LastToWord, lastsTo(sh, l), words.AtThisBurn)
+	return all
+}
+
+// ofLot paints what is known of a lot: what is wrong with it, what it is, and what would help.
+func ofLot(g cell.Grid, sh screen.Shared, l house.Lot) {
+	th := sh.Theme
+	w, h := g.Size()
+	g.Text(0, 0, words.KnownOfIt, th.Style(theme.Quiet))
+	y := 1
+	wrap := func(text string, rows int, role theme.Role) {
+		if y < h {
+			y += g.Wrap(cell.Rect{Y: y, W: w - 1, H: min(rows, h-y)}, text, th.Style(role))
+		}
 	}
-	if to, ok := lastsTo(sh, l); ok {
-		fact(words.LastToWord, to, nil, words.AtThisBurn)
+	for _, text := range troubles(sh, l) {
+		wrap(text, 2, theme.Strong)
+	}
+	for _, f := range facts(sh, l) {
+		if y < h {
+			f.paint(g.Sub(cell.Rect{Y: y, W: w, H: 1}), th)
+			y++
+		}
 	}
 	if h > 13 {
 		y++
 	}
-	if r, ok := lot.RoastOf(sh.House(), sh.Home.Lines(), l.ID); ok && y < h {
-		g.Text(0, y, words.RoastThrough, th.Style(theme.Quiet))
-		y++
-		y += g.Wrap(cell.Rect{Y: y, W: w - 1, H: min(2, h-y)}, words.RoastedThrough(r), th.Style(theme.Strong))
+	if r, ok := lot.RoastOf(sh.House(), sh.Home.Lines(), l.ID); ok {
+		wrap(words.RoastThrough, 1, theme.Quiet)
+		wrap(words.RoastedThrough(r), 2, theme.Strong)
 	}
-	if help := lot.Helps(l); help != lot.NoHelp && !spent(l) && y < h {
-		g.Wrap(cell.Rect{Y: y, W: w - 1, H: min(3, h-y)}, words.WouldHelp+": "+words.WhatHelps(help), th.Style(theme.Text))
+	if help := lot.Helps(l); help != lot.NoHelp && !spent(l) {
+		wrap(words.WouldHelp+": "+words.WhatHelps(help), 3, theme.Text)
 	}
+}
+
+// paint is a fact in its row: where there is room its place between two ends stands
+// between the value and the remark.
+func (f fact) paint(g cell.Grid, th theme.Theme) {
+	w, _ := g.Size()
+	g.Text(0, 0, f.label, th.Style(theme.Text))
+	value := g.Cut(f.value, w-13)
+	x := 13 + g.Text(12, 0, value, th.Style(theme.Strong))
+	switch roomy := w >= 60; {
+	case roomy && f.on != nil:
+		f.on.Draw(g, th, 29, 0, 10)
+		x = 43
+	case roomy:
+		x = max(x, 26)
+	}
+	g.TextIn(cell.Rect{X: x, W: w - x - 1, H: 1}, f.remark, th.Style(theme.Quiet))
 }
 
 // woodHere is of which species the wood is that lies here, most of it; "" for none said.
@@ -183,25 +210,23 @@ func woodHere(sh screen.Shared) string {
 	return l.Species
 }
 
-// lastsTo is until when a lot lasts at the pace of the smelt at work, which draws on it.
-func lastsTo(sh screen.Shared, l house.Lot) (string, bool) {
+// lastsTo is until when a lot lasts at the pace of the smelt at work, which draws on it; ""
+// where that is not known.
+func lastsTo(sh screen.Shared, l house.Lot) string {
 	s := sh.Running
 	if !s.Is() || !l.Left.Known() || l.Left.Kg <= 0 {
-		return "", false
+		return ""
 	}
 	r := s.Reading()
-	if r.Usual <= 0 {
-		return "", false
-	}
 	each := 0.0
 	for _, p := range r.Next {
 		if (p.Lot == string(l.ID) || p.Lot == l.Name) && p.Mass.Known() {
 			each += p.Mass.P50
 		}
 	}
-	if each <= 0 {
-		return "", false
+	if each <= 0 || r.Usual <= 0 {
+		return ""
 	}
 	charges := l.Weight(l.Left.Kg) / each
-	return words.AtClock(sh.Now.Wall, charges*r.Usual.Minutes()), true
+	return words.AtClock(sh.Now.Wall, charges*r.Usual.Minutes())
 }

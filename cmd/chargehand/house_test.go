@@ -61,7 +61,7 @@ var arrows = map[string][]string{
 	"model/invented":   {"model/entry"},
 	"model/truth":      {"physics"},
 	"model/ahead":      {"model/entry", "model/figure", "model/fold", "model/rule", "model/session", "model/solve", "physics"},
-	"model/why":        {"model/ahead", "model/entry", "model/fold", "model/session", "model/solve", "physics"},
+	"model/why":        {"model/ahead", "model/entry", "model/fold", "model/pace", "model/session", "model/solve", "physics"},
 	"model/rehearse":   {"model/ahead", "model/entry", "model/figure", "model/fold", "model/picture", "model/rule", "model/session", "model/solve", "model/truth", "model/truth/zones", "model/why", "physics"},
 	"physics":          nil,
 	"physics/shaft":    {"physics"},

@@ -7,6 +7,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/fold"
+	"chargehand/model/pace"
 )
 
 // Name names what is otherwise.
@@ -90,6 +91,7 @@ type day struct {
 
 func dayOf(all []Keyed, from time.Duration) day {
 	d := day{from: from}
+	var log pace.Log
 	last, off := time.Duration(0), time.Duration(-1)
 	for _, k := range all {
 		switch ev := k.Entry.Event.(type) {
@@ -103,8 +105,10 @@ func dayOf(all []Keyed, from time.Duration) day {
 			}
 			last = k.At
 			d.charges = append(d.charges, k)
+			log.Charge(k.At, false)
 		case entry.Blast:
 			d.blasts = append(d.blasts, k)
+			log.Blow(k.At, ev.Off())
 			d.read = d.read || ev.Read != entry.AirReading{}
 			switch {
 			case ev.Off() && off < 0:
@@ -127,18 +131,10 @@ func dayOf(all []Keyed, from time.Duration) day {
 	if d.pulled == 0 && len(all) > 0 {
 		d.pulled = all[len(all)-1].At
 	}
-	if n := len(d.charges); n > 0 {
+	if len(d.charges) > 0 {
 		d.begins = max(d.charges[0].At, from)
-		var gaps []time.Duration
-		for i := 1; i < n; i++ {
-			if gap := d.charges[i].At - d.charges[i-1].At; gap > 0 {
-				gaps = append(gaps, gap)
-			}
-		}
-		if slices.Sort(gaps); len(gaps) > 0 {
-			d.usual = gaps[len(gaps)/2]
-		}
 	}
+	d.usual = log.Usual()
 	return d
 }
 

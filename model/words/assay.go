@@ -144,15 +144,28 @@ func AssaySays(a physics.Assay, heat *physics.Band) []string {
 
 // Runs says how a slag runs, the likeliest first, with its chance.
 func Runs(r physics.Running) string {
-	word, chance := "runs", r.Runs
-	if r.Creeps > chance {
-		word, chance = "creeps", r.Creeps
-	}
-	if r.Not > chance {
-		word, chance = "does not run", r.Not
-	}
-	return word + ": " + InTen(chance)
+	word, chance := likeliest(r)
+	return word + ": " + chance
 }
+
+// RunsSo is Runs among other words.
+func RunsSo(r physics.Running) string {
+	word, chance := likeliest(r)
+	return word + " " + chance
+}
+
+func likeliest(r physics.Running) (word, chance string) {
+	word, most := "runs", r.Runs
+	if r.Creeps > most {
+		word, most = "creeps", r.Creeps
+	}
+	if r.Not > most {
+		word, most = doesNotRun, r.Not
+	}
+	return word, InTen(most)
+}
+
+const doesNotRun = "does not run"
 
 // RunsWhole says all three chances.
 func RunsWhole(r physics.Running) string {
@@ -161,11 +174,10 @@ func RunsWhole(r physics.Running) string {
 
 // RunsShort says the likeliest in few letters, at most 15, and its chance.
 func RunsShort(r physics.Running) (word, chance string) {
-	word, chance, _ = strings.Cut(Runs(r), ": ")
-	if word = "slag " + word; word == "slag does not run" {
-		word = "slag too stiff"
+	if word, chance = likeliest(r); word == doesNotRun {
+		word = "too stiff"
 	}
-	return word, chance
+	return "slag " + word, chance
 }
 
 // InTen says a chance as people do.

@@ -348,7 +348,7 @@ func (p Pen) slagLine(r figure.Reading) figureLine {
 	}
 	runs := ""
 	if r.Running != (physics.Running{}) {
-		runs = ", " + strings.Replace(modelwords.Runs(r.Running), ":", "", 1)
+		runs = ", " + modelwords.RunsSo(r.Running)
 	}
 	below := r.Figure(figure.SlagBelowTuyere)
 	if !below.Known() {

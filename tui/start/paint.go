@@ -1,7 +1,6 @@
 package start
 
 import (
-	"strings"
 	"sync"
 
 	"chargehand/model/figure"
@@ -141,14 +140,12 @@ func (s Screen) ways(g cell.Grid, sh screen.Shared, ls []startLine) {
 		g.Text(2, y, l.key.Help().Key, th.Style(theme.Now))
 		g.Text(5, y, l.key.Help().Desc, th.Style(theme.Strong))
 		x := 20
-		detail, costs, _ := strings.Cut(l.detail, ";")
-		costs = strings.TrimSpace(costs)
-		if w < 70 { // what it costs beside its name, what it is below
-			g.TextIn(cell.Rect{X: x, Y: y, W: w - x - 1, H: 1}, costs, th.Style(theme.Quiet))
-			g.Wrap(cell.Rect{X: 5, Y: y + 1, W: w - 6, H: pitch - 1}, detail, th.Style(theme.Text))
+		if w < 70 { // what it takes beside its name, what it is below
+			g.TextIn(cell.Rect{X: x, Y: y, W: w - x - 1, H: 1}, l.more, th.Style(theme.Quiet))
+			g.Wrap(cell.Rect{X: 5, Y: y + 1, W: w - 6, H: pitch - 1}, l.is, th.Style(theme.Text))
 		} else {
-			g.TextIn(cell.Rect{X: x, Y: y, W: w - x - 1, H: 1}, detail, th.Style(theme.Text))
-			g.TextIn(cell.Rect{X: x, Y: y + 1, W: w - x - 1, H: 1}, costs, th.Style(theme.Quiet))
+			g.TextIn(cell.Rect{X: x, Y: y, W: w - x - 1, H: 1}, l.is, th.Style(theme.Text))
+			g.TextIn(cell.Rect{X: x, Y: y + 1, W: w - x - 1, H: 1}, l.more, th.Style(theme.Quiet))
 		}
 		y += pitch
 	}
@@ -300,9 +297,9 @@ func (s Screen) plain(g cell.Grid, sh screen.Shared, body cell.Rect, ls []startL
 		g.Text(x, y, mark, th.Style(theme.Now))
 		n := x + 2 + g.Text(x+2, y, l.key.Help().Key, th.Style(theme.Now))
 		g.Text(n+2, y, l.key.Help().Desc, style)
-		what := l.detail
-		if g.Width(what) > body.W-n-3 {
-			what, _, _ = strings.Cut(what, ";") // what it is, without what it costs
+		what := l.is
+		if whole := what + "; " + l.more; l.more != "" && g.Width(whole) <= body.W-n-3 {
+			what = whole
 		}
 		g.TextIn(cell.Rect{X: n + 2, Y: y + 1, W: body.W - n - 3, H: 1}, what, th.Style(theme.Quiet))
 		y += pitch

@@ -88,22 +88,22 @@ func (s Screen) Receive(sh screen.Shared, msg tea.Msg) (screen.Screen, screen.Ef
 
 // startLine is one line to choose.
 type startLine struct {
-	key    key.Binding
-	detail string
-	then   func(screen.Shared) screen.Effect
+	key      key.Binding
+	is, more string // what it is; what it takes, or how far it is
+	then     func(screen.Shared) screen.Effect
 }
 
 // lines of the start screen, the unfinished smelt first.
 func (s Screen) lines(sh screen.Shared) []startLine {
 	var ls []startLine
 	if on := unfinished(sh); on.id != "" {
-		ls = append(ls, startLine{Map.GoOn, on.detail, func(screen.Shared) screen.Effect { return screen.Open{Smelt: on.id, On: screen.Fire} }})
+		ls = append(ls, startLine{Map.GoOn, on.is, on.more, func(screen.Shared) screen.Effect { return screen.Open{Smelt: on.id, On: screen.Fire} }})
 	}
 	if on := otherUnfinished(sh); on.id != "" {
-		ls = append(ls, startLine{Map.GoOther, on.detail, func(screen.Shared) screen.Effect { return screen.Open{Smelt: on.id, On: screen.Fire} }})
+		ls = append(ls, startLine{Map.GoOther, on.is, on.more, func(screen.Shared) screen.Effect { return screen.Open{Smelt: on.id, On: screen.Fire} }})
 	}
 	ls = append(ls,
-		startLine{Map.Practise, words.PractiseIs, func(sh screen.Shared) screen.Effect {
+		startLine{Map.Practise, words.PractiseIs, words.PractiseTakes, func(sh screen.Shared) screen.Effect {
 			return act.LeavingRunning(sh, func(sh screen.Shared) screen.Effect {
 				if s.rehearses {
 					return screen.Rehearse{UnderWay: true}
@@ -112,21 +112,21 @@ func (s Screen) lines(sh screen.Shared) []startLine {
 			})
 		}})
 	if !sh.Running.Is() { // with a fire before one, the next is planned from its own screen
-		ls = append(ls, startLine{Map.Prepare, words.PrepareIs, func(screen.Shared) screen.Effect {
+		ls = append(ls, startLine{Map.Prepare, words.PrepareIs, words.PrepareTakes, func(screen.Shared) screen.Effect {
 			return screen.Go{To: screen.Plan, With: screen.Prepare{}}
 		}})
 	}
 	return append(ls,
-		startLine{Map.Smelt, words.SmeltIs, func(sh screen.Shared) screen.Effect {
+		startLine{Map.Smelt, words.SmeltIs, words.SmeltTakes, func(sh screen.Shared) screen.Effect {
 			return act.Alongside(sh, func(screen.Shared) screen.Effect { return screen.Go{To: screen.Light} })
 		}},
-		startLine{Map.Look, words.LookIs, func(screen.Shared) screen.Effect { return screen.Go{To: screen.Shelf} }})
+		startLine{Map.Look, words.LookIs, words.LookTakes, func(screen.Shared) screen.Effect { return screen.Go{To: screen.Shelf} }})
 }
 
 // goesOn is a smelt to go on with; none where it has no id.
 type goesOn struct {
-	id, detail string
-	practice   bool
+	id, is, more string
+	practice     bool
 }
 
 // unfinished is the smelt to go on with: the one at work, else the newest that
@@ -140,7 +140,7 @@ func unfinished(sh screen.Shared) goesOn {
 		if !l.Unfinished() || l.Practice && spare.id != "" {
 			continue
 		}
-		on := goesOn{l.ID, words.UnfinishedIs(l.ID, l.Phase, l.Charges), l.Practice}
+		on := goesOn{l.ID, words.UnfinishedIs(l.ID, l.Phase, l.Charges), "", l.Practice}
 		if !l.Practice {
 			return on
 		}
@@ -152,11 +152,11 @@ func unfinished(sh screen.Shared) goesOn {
 // burning is a smelt that is at work.
 func burning(s session.Session) goesOn {
 	r := s.Reading()
-	detail := words.UnfinishedIs(s.ID(), r.Phase, 0)
+	on := goesOn{s.ID(), words.UnfinishedIs(s.ID(), r.Phase, 0), "", s.Light().Practice}
 	if n := len(r.Charges); n > 0 {
-		detail = words.BurningIs(s.ID(), r.Phase, r.Charges[n-1].Number, r.Wall(r.Charges[n-1].At))
+		on.is, on.more = words.BurningIs(s.ID(), r.Phase), words.FarWentIn(r.Charges[n-1].Number, r.Wall(r.Charges[n-1].At))
 	}
-	return goesOn{s.ID(), detail, s.Light().Practice}
+	return on
 }
 
 // bothBurn is how long ago the last of a second smelt that was not finished may be for it
@@ -176,7 +176,7 @@ func otherUnfinished(sh screen.Shared) goesOn {
 	var burns []goesOn
 	for _, l := range sh.Shelf.Lines {
 		if l.MayBurn(sh.Now.Wall, bothBurn) {
-			burns = append(burns, goesOn{l.ID, words.UnfinishedIs(l.ID, l.Phase, l.Charges), false})
+			burns = append(burns, goesOn{l.ID, words.UnfinishedIs(l.ID, l.Phase, l.Charges), "", false})
 		}
 	}
 	if len(burns) > 1 && burns[0].id == first.id {

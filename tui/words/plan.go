@@ -152,7 +152,8 @@ var fearTiny = map[plan.Fear]string{
 // What is asked to prepare a smelt.
 const (
 	DoPrepare       = "prepare one"
-	PrepareIs       = "what can be made, what it takes, the day; three enters; lights nothing"
+	PrepareIs       = "what can be made, what it takes, the day"
+	PrepareTakes    = "three enters; lights nothing"
 	TheUsualFurnace = "the usual one: bore 25 cm, 50 cm above the tuyere"
 	OreToSmelt      = "roasted ore, dry"
 	BlastGiven      = "what the blower gives"

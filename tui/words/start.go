@@ -12,9 +12,13 @@ import (
 const (
 	ProgramName = "chargehand"
 	ProgramIs   = "the record and the sums of a smelt"
-	PractiseIs  = "a smelt under way, its first ore in; one key; counts for nothing"
-	SmeltIs     = "furnace and measures, then the fire is lit; ten fields filled in: a minute"
-	LookIs      = "every smelt kept here, and an invented one; r replays it, w shows its week"
+
+	PractiseIs    = "a smelt under way, its first ore in"
+	PractiseTakes = "one key; counts for nothing"
+	SmeltIs       = "furnace and measures, then the fire is lit"
+	SmeltTakes    = "ten fields filled in: a minute"
+	LookIs        = "every smelt kept here, and an invented one"
+	LookTakes     = "r replays it, w shows its week"
 
 	ShelfBeingRead = "the smelts are still being read: a moment"
 	NoneUnfinished = "no smelt was left unfinished"
@@ -25,10 +29,8 @@ func UnfinishedIs(id string, p entry.Phase, charges int) string {
 	return id + ", " + modelwords.Phase(p) + ", " + Charges(charges)
 }
 
-// BurningIs is the smelt at work, and when the last of its charges went in.
-func BurningIs(id string, p entry.Phase, last int, at time.Time) string {
-	return id + ", " + modelwords.Phase(p) + "; " + FarWentIn(last, at)
-}
+// BurningIs is the smelt at work.
+func BurningIs(id string, p entry.Phase) string { return id + ", " + modelwords.Phase(p) }
 
 // Charges is a number of charges.
 func Charges(n int) string {

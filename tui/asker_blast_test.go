@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"chargehand/model/entry"
 	"chargehand/model/figure"
 	"chargehand/tui/desk"
 )
@@ -47,4 +48,34 @@ func TestAPlateOutsideTheStandardIsRefused(t *testing.T) {
 	}
 	d.Press("b", "m", "o")
 	d.Shows("52.5")
+}
+
+// A blower that took the place of another is said in one entry, with what it gives or without:
+// then what blows is not known, also when the blast is on again, until it is read.
+func TestAnotherBlowerIsKeyed(t *testing.T) {
+	d := desk.Practising(t)
+	d.Press(strings.Fields("b 7 0 0 enter")...)
+	d.Press("b", "o", "b", "w")
+	d.Write("shop vac")
+	d.Press("enter", "enter")
+	d.Answers("now from shop vac")
+	d.Press("b", "n")
+	if f := d.M.Running().Reading().Figure(figure.Air); f.Known() {
+		t.Errorf("the new blower gives what the old one gave: %+v", f)
+	}
+	d.Shows("shop vac")
+	d.Press("b", "w")
+	d.Write("shop vac")
+	d.Press("enter")
+	d.Press(strings.Fields("9 0 0 enter")...)
+	if f := d.M.Running().Reading().Figure(figure.Air); f.Basis != figure.Measured || f.P50 != 900 {
+		t.Errorf("said with what it gives: %+v", f)
+	}
+	before := len(d.Acts())
+	d.Press("b", "w")
+	d.Write("fan")
+	d.Press("enter", "esc") // what it gives is left open
+	if b, ok := d.Last().(entry.Blast); !ok || len(d.Acts()) != before+1 || b.Blower != "fan" || b.Volume.Known {
+		t.Errorf("left open: %+v", d.Last())
+	}
 }

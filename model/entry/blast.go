@@ -13,6 +13,7 @@ const (
 // strokes and open tuyeres are no volume by themselves: they become one where
 // the same blower was metered at them, at any time of the smelt or before it
 // (Furnace.Blower). Several meters may disagree; each reading is its own entry.
+// A blower exchanged for another blows an unknown volume until that is read.
 type Blast struct {
 	State    BlastState            `json:"state,omitempty"`
 	Volume   Maybe[LitrePerMinute] `json:"l_min,omitzero"`
@@ -23,6 +24,7 @@ type Blast struct {
 	Tuyeres  Maybe[Count]          `json:"open_tuyeres,omitzero"`
 	Pressure Maybe[Pascal]         `json:"pressure_pa,omitzero"` // static, before the tuyere: what burden and tuyere hold against the blast
 	Meter    string                `json:"meter,omitempty"`
+	Blower   string                `json:"blower,omitempty"` // in words, the one that blows from here on in place of another; of a setting in Furnace.Blower, the one it is of
 	// PlusMinus is how far the volume may be off, to the 10th and the 90th percentile, where that is known.
 	PlusMinus Maybe[LitrePerMinute] `json:"plus_minus_l_min,omitzero"`
 }

@@ -15,7 +15,7 @@ type About struct {
 	light   entry.Light
 	lit     bool // there is a light
 	scale   scales
-	blower  blower
+	blowers blowers
 }
 
 // aboutOf reads what holds for the whole smelt off the lines in force that tell of
@@ -28,7 +28,7 @@ func aboutOf(light Line, lit time.Time, held []Line) *About {
 	lit, righted := righted(light, lit, held)
 	return &About{
 		Lit: lit, Righted: righted, light: l, lit: true, scale: newScales(l, held),
-		blower: blowerOf(l.Furnace, held, AirAt(l.Furnace, entry.None[entry.Celsius]())),
+		blowers: blowersOf(l.Furnace, held, AirAt(l.Furnace, entry.None[entry.Celsius]())),
 	}
 }
 
@@ -58,9 +58,9 @@ func tells(ev entry.Event) bool {
 		return true
 	case entry.Weigh:
 		return ev.What == entry.WeighMeasure
-	case entry.Blast: // what a setting gives; see blower.learn
+	case entry.Blast: // which blower, and what a setting of it gives; see blowersOf
 		volume := ev.Volume.Known || ev.Read != entry.AirReading{} || ev.Stroke.Known
-		return volume && (ev.Gate != "" || ev.Strokes.Positive() || ev.Tuyeres.Positive())
+		return ev.Blower != "" || volume && (ev.Gate != "" || ev.Strokes.Positive() || ev.Tuyeres.Positive())
 	case entry.ClockJump:
 		return !ev.Right.IsZero()
 	}

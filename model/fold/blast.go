@@ -1,6 +1,7 @@
 package fold
 
 import (
+	"cmp"
 	"sort"
 	"time"
 
@@ -15,21 +16,26 @@ type Blast struct {
 	Set       entry.Blast                       // the last observation that said anything of the setting
 	Volume    entry.Maybe[entry.LitrePerMinute] // what is known to blow from here on
 	BySetting bool                              // the volume is what the blower gave at that setting at other times
+	Blower    string                            // the one at work, as named; empty for the one that the fire was lit with
 	Off       bool
 }
 
 // blow takes the blast from an entry on. A setting (a gate mark, strokes, open
 // tuyeres) is the volume that the blower was metered at there, and unknown where
 // it never was; "set by ear" is unknown too. A pressure alone leaves the volume
-// as it was; "on" again after "off" is what blew before.
+// as it was; "on" again after "off" is what blew before. Of another blower nothing is known
+// but what is said of it.
 func (c *Timeline) blow(l Line, ev entry.Blast) {
-	b := Blast{At: l.At, Seen: ev, Set: ev}
+	b := Blast{At: l.At, Seen: ev, Set: ev, Blower: cmp.Or(ev.Blower, c.blew.Blower)}
 	if ev.SaysNoSetting() && (c.blew.Set != entry.Blast{}) {
 		b.Set = c.blew.Set
 	}
-	b.blows(ev, c.blew, c.about.blower, c.air)
-	if !b.Off {
+	b.blows(ev, c.blew, c.about.blowers.of(b.Blower), c.air)
+	switch {
+	case !b.Off:
 		c.blew = b
+	case ev.Blower != "": // exchanged, and not started yet
+		c.blew = Blast{Blower: ev.Blower}
 	}
 	c.blasts.Append(b)
 	c.Blast = c.blasts.All()
@@ -37,7 +43,7 @@ func (c *Timeline) blow(l Line, ev entry.Blast) {
 }
 
 // blows sets what blows after an entry.
-func (b *Blast) blows(ev entry.Blast, before Blast, by blower, air physics.Air) {
+func (b *Blast) blows(ev entry.Blast, before Blast, by *blower, air physics.Air) {
 	if ev.Off() {
 		b.Off, b.Volume = true, entry.Some(entry.LitrePerMinute(0))
 		return

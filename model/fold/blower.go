@@ -9,9 +9,14 @@ import (
 	"chargehand/physics"
 )
 
+// blowers are what is known of the blowers of a smelt, in the order in which they were met.
+// The one that the fire was lit with has no name, unless it is named among the furnace's.
+type blowers []*blower
+
 // blower is what is known of a blower: what it gave, in m3/s, at settings of it
 // that were metered. A mark that was metered twice counts as the last time.
 type blower struct {
+	name    string
 	seen    []entry.Blast // a reading for each mark, in order of first meeting
 	gate    physics.GateTable
 	named   map[string]float64 // gate marks that are no numbers
@@ -19,19 +24,48 @@ type blower struct {
 	tuyeres physics.GateTable
 }
 
-// blowerOf learns from the furnace as it was lit and from every entry in force:
-// like the weight of a measure, what a mark gives holds for the whole smelt.
-func blowerOf(f entry.Furnace, held []Line, air physics.Air) blower {
-	b := blower{named: map[string]float64{}}
+// blowersOf learns from the furnace as it was lit and from every entry in force, in the order
+// in which they happened: like the weight of a measure, what a mark of a blower gives holds
+// for the whole smelt.
+func blowersOf(f entry.Furnace, held []Line, air physics.Air) blowers {
+	var bs blowers
 	for _, seen := range f.Blower {
-		b.learn(seen, air)
+		bs = bs.with(seen.Blower)
+		bs.of(seen.Blower).learn(seen, air)
 	}
+	at := ""
 	for _, l := range held {
 		if ev, ok := l.Event.(entry.Blast); ok {
-			b.learn(ev, air)
+			at = cmp.Or(ev.Blower, at)
+			bs = bs.with(at)
+			bs.of(at).learn(ev, air)
 		}
 	}
-	return b
+	return bs
+}
+
+// with are the blowers with one of a name.
+func (bs blowers) with(name string) blowers {
+	if bs.of(name) != nil {
+		return bs
+	}
+	return append(bs, &blower{name: name, named: map[string]float64{}})
+}
+
+// of is the blower of a name, nil where nothing is known of it.
+func (bs blowers) of(name string) *blower {
+	if i := slices.IndexFunc(bs, func(b *blower) bool { return b.name == name }); i >= 0 {
+		return bs[i]
+	}
+	return nil
+}
+
+// seen are the settings of all of them that were metered.
+func (bs blowers) seen() (all []entry.Blast) {
+	for _, b := range bs {
+		all = append(all, b.seen...)
+	}
+	return all
 }
 
 // learn takes up a reading that holds both a setting and a volume.
@@ -41,7 +75,7 @@ func (b *blower) learn(ev entry.Blast, air physics.Air) {
 		return
 	}
 	flow := physics.FromLitresPerMinute(float64(lMin))
-	setting := entry.Blast{Gate: ev.Gate, Strokes: ev.Strokes, Tuyeres: ev.Tuyeres}
+	setting := entry.Blast{Gate: ev.Gate, Strokes: ev.Strokes, Tuyeres: ev.Tuyeres, Blower: b.name}
 	switch mark, err := strconv.ParseFloat(ev.Gate, 64); {
 	case ev.Gate != "" && err == nil:
 		b.gate = marked(b.gate, mark, flow)
@@ -58,7 +92,7 @@ func (b *blower) learn(ev entry.Blast, air physics.Air) {
 		return
 	}
 	same := func(s entry.Blast) bool {
-		return entry.Blast{Gate: s.Gate, Strokes: s.Strokes, Tuyeres: s.Tuyeres} == setting
+		return entry.Blast{Gate: s.Gate, Strokes: s.Strokes, Tuyeres: s.Tuyeres, Blower: b.name} == setting
 	}
 	setting.Volume = entry.Some(lMin)
 	if i := slices.IndexFunc(b.seen, same); i >= 0 {
@@ -81,7 +115,10 @@ func marked(t physics.GateTable, mark, flow float64) physics.GateTable {
 // gives is the volume at a setting: straight between the marks that were
 // metered, unknown beyond them, for a gate is not to be extrapolated. What one
 // stroke delivers is taken to be the same beyond the strokes it was metered at.
-func (b blower) gives(ev entry.Blast) (entry.LitrePerMinute, bool) {
+func (b *blower) gives(ev entry.Blast) (entry.LitrePerMinute, bool) {
+	if b == nil {
+		return 0, false
+	}
 	var flow float64
 	var known bool
 	switch mark, err := strconv.ParseFloat(ev.Gate, 64); {

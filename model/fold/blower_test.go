@@ -109,3 +109,44 @@ func TestInstrumentsGiveAVolume(t *testing.T) {
 		}
 	}
 }
+
+// Of a blower that took the place of another nothing is known but what is said of it: neither
+// what blew before nor what a mark of the old one gave. "On again" stays with the new one, and
+// back at the old one its marks hold again.
+func TestAnotherBlowerBlowsWhatIsSaidOfIt(t *testing.T) {
+	other := func(name string) entry.Blast { return entry.Blast{Blower: name} }
+	f := entry.Furnace{Blower: []entry.Blast{{Gate: "8", Volume: lMin(610), Blower: "fan"}}}
+	for _, c := range []struct {
+		name  string
+		keyed []entry.Blast
+		want  float64 // negative for unknown
+		by    string
+	}{
+		{"exchanged", []entry.Blast{at(entry.Blast{}, 700), other("vac")}, -1, "vac"},
+		{"exchanged while it stood, and on", []entry.Blast{at(entry.Blast{}, 700), {State: entry.BlastOff}, other("vac"), {State: entry.BlastOn}}, -1, "vac"},
+		{"exchanged, and off in one", []entry.Blast{at(entry.Blast{}, 700), {Blower: "vac", State: entry.BlastOff}, {State: entry.BlastOn}}, -1, "vac"},
+		{"with what it gives", []entry.Blast{at(entry.Blast{}, 700), at(other("vac"), 900)}, 900, "vac"},
+		{"read later, off, on again", []entry.Blast{at(entry.Blast{}, 700), other("vac"), at(entry.Blast{}, 900), {State: entry.BlastOff}, {State: entry.BlastOn}}, 900, "vac"},
+		{"a mark of the old one", []entry.Blast{at(gate("8"), 700), other("vac"), gate("8")}, -1, "vac"},
+		{"a mark of its own", []entry.Blast{at(gate("8"), 700), other("vac"), at(gate("8"), 900), gate("8")}, 900, "vac"},
+		{"back at the old one", []entry.Blast{other("fan"), other("vac"), at(gate("8"), 900), other("fan"), gate("8")}, 610, "fan"},
+		{"the first has no name", []entry.Blast{at(gate("8"), 700), gate("8")}, 700, ""},
+	} {
+		d := lit(f)
+		for i, b := range c.keyed {
+			d.key(float64(5+i), b)
+		}
+		s := Fold(d.entries, All, minutes(60))
+		b, _ := s.BlastAt(minutes(60))
+		if b.Off || b.Blower != c.by || b.Volume.Known != (c.want >= 0) || b.Volume.Known && math.Abs(float64(b.Volume.Value)-c.want) > 1e-6 {
+			t.Errorf("%s: %+v, want %v of %q", c.name, b, c.want, c.by)
+		}
+	}
+	d := lit(f)
+	d.key(5, at(gate("8"), 700))
+	d.key(6, other("vac"))
+	d.key(7, at(gate("8"), 900))
+	if s := Fold(d.entries, All, minutes(60)); len(s.Blower) != 3 || s.Blower[0].Blower != "fan" || s.Blower[2].Blower != "vac" {
+		t.Errorf("metered %+v", s.Blower)
+	}
+}

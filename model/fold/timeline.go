@@ -59,7 +59,7 @@ func NewTimeline(about *About) Timeline {
 	if !about.lit {
 		return c
 	}
-	c.Light, c.Lit, c.Blower = about.light, about.Lit, about.blower.seen
+	c.Light, c.Lit, c.Blower = about.light, about.Lit, about.blowers.seen()
 	c.Phase, c.Turns = entry.Preheat, []Turn{{0, entry.Preheat}}
 	c.planned = entry.Recipe{Next: c.Light.Recipe}
 	c.OrePlanned = promised(c.Light)

@@ -126,6 +126,7 @@ func (u Units) blast(b entry.Blast) string {
 			said = joined(said, s)
 		}
 	}
+	add(b.Blower != "", OtherBlower(b.Blower))
 	add(b.State != "", string(b.State))
 	add(b.Volume.Known, u.Value(float64(b.Volume.Value), "l/min", 0))
 	add(b.Read.With != "", u.airReading(b.Read))
@@ -137,6 +138,9 @@ func (u Units) blast(b entry.Blast) string {
 	add(b.Meter != "", "by "+b.Meter)
 	return said
 }
+
+// OtherBlower is a blower that took the place of another.
+func OtherBlower(name string) string { return "now from " + name }
 
 func (u Units) airReading(r entry.AirReading) string {
 	said := string(r.With)

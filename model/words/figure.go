@@ -278,6 +278,8 @@ func Setting(b entry.Blast) string {
 		return Strokes(float64(b.Strokes.Value))
 	case b.Tuyeres.Known:
 		return Tuyeres(float64(b.Tuyeres.Value))
+	case b.Blower != "":
+		return b.Blower
 	}
 	return BlastIsOn
 }

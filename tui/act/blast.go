@@ -1,6 +1,8 @@
 package act
 
 import (
+	"cmp"
+
 	"chargehand/model/entry"
 	"chargehand/model/fold"
 	"chargehand/tui/screen"
@@ -22,6 +24,7 @@ var (
 // blows.
 func AskBlast(_ screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
 	was := as[entry.Blast](from)
+	then = ofBlower(was.Blower, then)
 	book := func(b entry.Blast) screen.Effect { return then(b) }
 	by := func(k, word string, ask func(entry.Blast, func(entry.Blast) screen.Effect) screen.Effect) screen.Option {
 		return screen.Opt(k, word, func(screen.Shared) screen.Effect { return ask(was, book) })
@@ -37,7 +40,33 @@ func AskBlast(_ screen.Shared, from entry.Event, then func(entry.Event) screen.E
 		screen.Opt("n", words.BlastOn, func(screen.Shared) screen.Effect { return then(entry.Blast{State: entry.BlastOn}) }),
 		by("g", words.ByGate, askGate), by("k", words.ByStrokes, askStrokes), by("t", words.ByTuyeres, askOpen),
 		by("p", words.ByPressure, askPressure),
-		screen.Opt("m", words.ByMeter, func(sh screen.Shared) screen.Effect { return askMeter(sh, was, book) }))
+		screen.Opt("m", words.ByMeter, func(sh screen.Shared) screen.Effect { return askMeter(sh, was, book) }),
+		by("w", words.ByBlower, askBlower))
+}
+
+// ofBlower is what is done with a blast that is said anew where it was said that another
+// blower blows: it stays that one, unless it is named anew.
+func ofBlower(name string, then func(entry.Event) screen.Effect) func(entry.Event) screen.Effect {
+	return func(ev entry.Event) screen.Effect {
+		b := ev.(entry.Blast)
+		b.Blower = cmp.Or(b.Blower, name)
+		return then(b)
+	}
+}
+
+// askBlower asks which blower blows now, and how much, which may not be known yet.
+func askBlower(was entry.Blast, then func(entry.Blast) screen.Effect) screen.Effect {
+	return screen.AskWords(words.BlowerNow, was.Blower, func(s string) screen.Effect {
+		now := entry.Blast{Blower: s}
+		gives := screen.MaybeField(words.BlowerGives, litresPerMinute, Given(was.Volume), func(v entry.Maybe[float64]) screen.Effect {
+			if v.Positive() {
+				now.Volume = entry.Some(entry.LitrePerMinute(v.Value))
+			}
+			return then(now)
+		})
+		gives.Left = func(screen.Shared) screen.Effect { return then(now) }
+		return screen.Each{screen.Kept(then(now)), screen.Ask{Dialog: gives}}
+	})
 }
 
 func askGate(was entry.Blast, then func(entry.Blast) screen.Effect) screen.Effect {

@@ -195,7 +195,12 @@ func AskNumber(label string, l Limits, given entry.Maybe[float64], then func(flo
 
 // AskMaybe opens a field for a number that may stay blank: then it is not known.
 func AskMaybe(label string, l Limits, given entry.Maybe[float64], then func(entry.Maybe[float64]) Effect, instead ...Option) Effect {
-	return Ask{Field{
+	return Ask{MaybeField(label, l, given, then, instead...)}
+}
+
+// MaybeField is that field.
+func MaybeField(label string, l Limits, given entry.Maybe[float64], then func(entry.Maybe[float64]) Effect, instead ...Option) Field {
+	return Field{
 		Label: label, Unit: l.Unit, Blank: words.BlankIsNot, Input: PrefilledWith(modelwords.Units{}, given, l.Unit), Instead: instead,
 		Done: func(sh Shared, in Input) (Effect, error) {
 			if in.Trimmed() == "" {
@@ -207,7 +212,7 @@ func AskMaybe(label string, l Limits, given entry.Maybe[float64], then func(entr
 			}
 			return then(entry.Some(v)), nil
 		},
-	}}
+	}
 }
 
 // AskWords opens a field for a line of words.

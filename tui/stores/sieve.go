@@ -84,20 +84,47 @@ func (s Screen) heap(sh screen.Shared, l house.Lot, h heaps) screen.Effect {
 		if !last {
 			return s.heap(sh, l, next)
 		}
-		return s.sieved(sh, l, next)
+		return s.rest(sh, l, next)
 	})
 }
 
-// sieved keeps the heaps.
-func (s Screen) sieved(sh screen.Shared, l house.Lot, h heaps) screen.Effect {
-	middle := 0.0
-	for _, kg := range h.between {
-		middle += kg
+// middle is what lies between the sieves, kg, and all what lies in the heaps.
+func (h heaps) middle() (kg float64) {
+	for _, one := range h.between {
+		kg += one
 	}
+	return kg
+}
+
+func (h heaps) all() float64 { return h.under + h.middle() + h.over }
+
+// rest asks what became of that which lies in no heap: gone as dust, it is in the lot no
+// more; not sieved yet, it stays there.
+func (s Screen) rest(sh screen.Shared, l house.Lot, h heaps) screen.Effect {
+	there := lies(l)
+	missing := there.Value - h.all()
+	if !there.Known || missing <= roundedOff {
+		return s.sieved(sh, l, h, 0)
+	}
+	usual := "p"
+	if most(l, entry.Amount{Mass: entry.Some(entry.Kilogram(h.all()))}) {
+		usual = "d"
+	}
+	return screen.ChooseOr(usual, words.SievedLess(sh.Units, missing),
+		screen.Opt("d", words.GoneAsDust, func(sh screen.Shared) screen.Effect { return s.sieved(sh, l, h, missing) }),
+		screen.Opt("p", words.NotSievedYet, func(sh screen.Shared) screen.Effect { return s.sieved(sh, l, h, 0) }))
+}
+
+// roundedOff is what weighing a few heaps rounds off, kg.
+const roundedOff = 0.05
+
+// sieved keeps the heaps, and that so much of what was sieved went as dust, kg.
+func (s Screen) sieved(sh screen.Shared, l house.Lot, h heaps, dust float64) screen.Effect {
+	middle := h.middle()
 	amount := func(id entry.UID, kg float64) entry.Amount {
 		return entry.Amount{Lot: id, Mass: entry.Some(entry.Kilogram(kg)), Moisture: l.Moisture}
 	}
-	d := entry.Deed{Does: entry.Sieved, In: []entry.Amount{amount(l.ID, h.under+middle+h.over)}, Out: []entry.Amount{amount(l.ID, middle)}}
+	d := entry.Deed{Does: entry.Sieved, In: []entry.Amount{amount(l.ID, round2(h.all()+dust))}, Out: []entry.Amount{amount(l.ID, middle)}}
 	var evs done
 	heap := func(id entry.UID, name string, kg float64) {
 		if kg <= 0 {
@@ -120,8 +147,12 @@ func (s Screen) sieved(sh screen.Shared, l house.Lot, h heaps) screen.Effect {
 	heap(h.coarse, words.CoarseOf(l.Name, h.mm[len(h.mm)-1]), h.over)
 	desc := described(l)
 	desc.Sizes, desc.Lump = h.sizes(middle), h.lump(middle, desc.Lump)
-	return verdict(append(evs, d, entry.LotStored{Lot: desc}), func(screen.Shared) string {
-		return words.FinesShare(h.under / math.Max(h.under+middle+h.over, 1e-9))
+	return verdict(append(evs, d, entry.LotStored{Lot: desc}), func(sh screen.Shared) string {
+		said := words.FinesShare(h.under / math.Max(h.all()+dust, 1e-9))
+		if dust > 0 {
+			said = words.Both(words.DustGone(sh.Units, dust), said)
+		}
+		return said
 	})
 }
 

@@ -294,6 +294,37 @@ func TestMoreSievesThanTwo(t *testing.T) {
 	}
 }
 
+// What lies in no heap after sieving is gone as dust, or was not sieved yet: the lot has it no
+// more, or still. Nearly all of a lot in the heaps, enter takes the rest for dust.
+func TestDustOfSievingIsNotInTheLot(t *testing.T) {
+	for _, c := range []struct {
+		name, middle, answer string
+		left                 float64
+		says                 string
+	}{
+		{"dust by enter", "27.5", "enter", 27.5, "1.5 kg gone as dust"},
+		{"not sieved yet", "27.5", "p", 29, ""},
+		{"half of it sieved", "12", "enter", 29, ""}, // 2 kg under, 12 between, 17 as they lay
+		{"all in the heaps", "29", "", 29, ""},
+	} {
+		d := stocked(t)
+		d.Press("home", "down", "o")
+		d.Press(optionOf(d, "sieved"))
+		d.Script("3 15\n2\n0\n")
+		d.Script(strings.Repeat("<backspace>", 6) + c.middle + "\n")
+		if c.answer != "" {
+			d.Shows("more lay there than lies in the heaps now")
+			d.Press(c.answer)
+		}
+		d.Answers("fines out")
+		d.Answers(c.says)
+		l, _ := d.M.Shared().House().Lot("pond meadow, roasted")
+		if w := l.Weight(l.Left.Kg); math.Abs(w-c.left) > 0.01 {
+			t.Errorf("%s: %.2f kg left, want %.2f\n%s", c.name, w, c.left, d.Picture())
+		}
+	}
+}
+
 // What a roast burnt and cost is keyed behind its line, and is taken from the wood.
 func TestFuelAndCostOfADeed(t *testing.T) {
 	d := stocked(t)

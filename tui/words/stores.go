@@ -89,6 +89,8 @@ const (
 	SievesAsked    = "sieves, fine and coarse"
 	SievesUnit     = "mm, as 3 15; one, or up to six"
 	SievesWrong    = "type the sieves in mm with a blank between, as 3 15: one to six, 0.1 to 200 mm"
+	GoneAsDust     = "gone as dust"
+	NotSievedYet   = "not sieved yet: it stays in the lot"
 	AssayIron      = "its iron, in per cent"
 	AssayOxides    = "its oxides, as a lab gives them"
 	AssayIronIs    = "iron"

@@ -180,5 +180,13 @@ func FinesShare(share float64) string {
 	return modelwords.Number(100*share, 0) + " % fines out: less pressure and fewer sparks, hangs a little more"
 }
 
+// SievedLess asks about what lies in none of the heaps.
+func SievedLess(u modelwords.Units, kg float64) string {
+	return u.Value(kg, "kg", 1) + " more lay there than lies in the heaps now"
+}
+
+// DustGone says how much of what was sieved is in no heap.
+func DustGone(u modelwords.Units, kg float64) string { return u.Value(kg, "kg", 1) + " gone as dust" }
+
 // FinesInIt says of a share that it is fines still, by own sieves.
 const FinesInIt = "not sieved: so much by your sieves, taken off"

@@ -202,6 +202,9 @@ func assay(said string, a entry.Assay) string {
 	if a.Loss.Known {
 		said += ", loss on ignition " + Number(float64(a.Loss.Value), 1) + " %"
 	}
+	if lot, ok := a.Lot.Name(); ok {
+		said = lot + ": " + said
+	}
 	return joined(said, string(a.Basis))
 }
 

@@ -238,7 +238,6 @@ func TestAChangedTableIsADoubt(t *testing.T) {
 	}
 }
 
-// A package that is not whole is refused with one clear error.
 // A package that was written before the pieces had yields is taken without a doubt; one
 // with a yield changed is not.
 func TestAnEarlierTableOfPieces(t *testing.T) {
@@ -277,6 +276,65 @@ func TestAnEarlierTableOfPieces(t *testing.T) {
 	}
 }
 
+// A package tells of lots and measures by their names, and lists also the lots that were taken
+// to the fire later. One that was written before it did so is taken without a doubt.
+func TestNamesAndLaterLotsAreTold(t *testing.T) {
+	pond, hill, sack := entry.UID("a1a1a1a1a1a1a1a1"), entry.UID("b2b2b2b2b2b2b2b2"), "f6f6f6f6f6f6f6f6"
+	line := func(stream string, evs ...entry.Event) [][]byte {
+		var es []entry.Entry
+		for i, ev := range evs {
+			es = append(es, entry.Entry{Version: entry.Version, Stream: stream, Seq: uint64(i + 1), Happened: at.Add(time.Duration(i) * time.Minute), Kept: at, Event: ev})
+		}
+		lines, err := persist.LinesOf(es)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return lines
+	}
+	lot := func(uid entry.UID, name string) entry.Lot { return entry.Lot{UID: uid, Name: name, What: entry.Ore} }
+	src := datapack.Source{Stream: "s", Lines: line("s", entry.Light{UID: "u", Lots: []entry.Lot{lot(pond, "pond")}},
+		entry.LotStored{Lot: lot(hill, "hill")}, entry.Charge{Parts: entry.Parts{{What: entry.Ore, Lot: string(hill), Mass: entry.Some(entry.Kilogram(1))}}}),
+		House: line(entry.House, entry.MeasureNamed{Measure: entry.Measure{UID: entry.UID(sack), Name: "sack"}}, entry.LotStored{Lot: lot(pond, "pond")},
+			entry.Deed{Does: entry.Dug, Out: []entry.Amount{{Lot: pond, Measure: sack, Count: entry.Some(entry.Count(3))}}},
+			entry.Deed{Does: entry.Sold, In: []entry.Amount{{Lot: hill, Mass: entry.Some(entry.Kilogram(2))}}})}
+	all, err := datapack.Files(src, "book1")
+	if err != nil {
+		t.Fatal(err)
+	}
+	folder := fstest.MapFS{}
+	for name, data := range all {
+		folder[name] = &fstest.MapFile{Data: data}
+	}
+	for file, want := range map[string][]string{
+		"house_entries.csv": {"dug: 3 sacks of pond", "sold: 2 kg hill"}, "entries.csv": {"1 kg ore (hill)"}, "lots.csv": {"1," + string(pond) + ",pond", "2," + string(hill) + ",hill"},
+	} {
+		for _, says := range want {
+			if !strings.Contains(string(all[file]), says) {
+				t.Errorf("%s does not say %q:\n%s", file, says, all[file])
+			}
+		}
+	}
+	earlier := func(file string, was, is string) {
+		if !strings.Contains(string(folder[file].Data), was) {
+			t.Fatalf("%s has no %q", file, was)
+		}
+		folder[file].Data = []byte(strings.Replace(string(folder[file].Data), was, is, 1))
+	}
+	earlier("house_entries.csv", "dug: 3 sacks of pond", "dug: 3 "+sack+"s of "+string(pond))
+	lots := strings.SplitAfter(string(folder["lots.csv"].Data), "\n")
+	earlier("lots.csv", lots[2], "")
+	p, err := datapack.Read(folder)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, d := range p.Doubts {
+		if strings.Contains(d, "row") {
+			t.Errorf("a doubt of an earlier package: %s", d)
+		}
+	}
+}
+
+// A package that is not whole is refused with one clear error.
 func TestASpoiltPackageIsRefused(t *testing.T) {
 	for name, spoil := range map[string]func(fstest.MapFS){
 		"no descriptor":    func(f fstest.MapFS) { delete(f, "datapackage.json") },

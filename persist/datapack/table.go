@@ -25,6 +25,7 @@ type Table struct {
 	Name, Title, Means string
 	Fields             []Field
 	Added              int // how many of the last columns a package written earlier lacks
+	AddedRows          int // how many of the last rows
 	Key                []string
 	Foreign            []Foreign
 	Rows               [][]string

@@ -33,6 +33,7 @@ const (
 	entriesTable      = "entries"
 	houseEntriesTable = "house_entries"
 	lineField         = "line"
+	saysField         = "says"
 )
 
 // tables makes every table of a package. The error is that of a line that cannot be
@@ -48,19 +49,20 @@ func tables(src Source) ([]Table, error) {
 		return nil, err
 	}
 	s := session.Open(src.Stream, es)
+	names := house.NamesOf(house.JournalOf(h).Lines()).Also(s.Lots())
 	whole := s.Overview().Whole
 	if j, ok := whole.Job(); ok {
 		whole = whole.Solved(j.Run(new(solve.Solver)))
 	}
 	all := []Table{
-		smeltTable(whole), entryTable(entriesTable, "What was keyed", "Every entry of the smelt, as it was kept. The smelt is taken back from the column line alone.", src.Lines, es),
+		smeltTable(whole), entryTable(entriesTable, "What was keyed", "Every entry of the smelt, as it was kept. The smelt is taken back from the column line alone.", src.Lines, es, names),
 		figureTable(s), warningTable(whole),
 	}
 	if a, err := account.Of(account.Read(es, h)); err == nil {
 		all = append(all, accountTable(a))
 	}
-	all = append(all, lotTable(whole.Light()), pieceTable(h, es))
-	return append(all, entryTable(houseEntriesTable, "What of the house the smelt leans on", "Entries about the lots, the furnace, the plan and the pieces of the smelt.", src.House, h)), nil
+	all = append(all, lotTable(whole.Lots(), len(whole.Light().Lots)), pieceTable(h, es))
+	return append(all, entryTable(houseEntriesTable, "What of the house the smelt leans on", "Entries about the lots, the furnace, the plan and the pieces of the smelt.", src.House, h, names)), nil
 }
 
 // stamp is a time as both versions of the standard take it: in UTC, to the second. The
@@ -123,11 +125,11 @@ func middle(f figure.Figure) string {
 	return num(f.P50)
 }
 
-func entryTable(name, title, means string, lines [][]byte, es []entry.Entry) Table {
+func entryTable(name, title, means string, lines [][]byte, es []entry.Entry, names house.Names) Table {
 	t := Table{Name: name, Title: title, Means: means, Key: []string{"seq"}, Fields: []Field{
 		{"seq", isInteger, "", "number of the entry in its stream", true}, {"happened", isDatetime, "", "when it happened, in UTC", false},
 		{"kept", isDatetime, "", "when it was taken down, in UTC", false}, {"kind", isString, "", "what kind of event it is", false},
-		{"by", isString, "", "initials of who keyed it", false}, {"says", isString, "", "what it says, in words", false},
+		{"by", isString, "", "initials of who keyed it", false}, {saysField, isString, "", "what it says, in words", false},
 		{lineField, isString, "", "the entry as it is stored, one JSON object: exact", true},
 	}}
 	for i, e := range es {
@@ -135,7 +137,7 @@ func entryTable(name, title, means string, lines [][]byte, es []entry.Entry) Tab
 		if e.Event != nil {
 			kind = string(e.Event.Kind())
 		}
-		t.Rows = append(t.Rows, []string{strconv.FormatUint(e.Seq, 10), stamp(e.Happened), stamp(e.Kept), kind, text(e.By), text(words.Units{}.Event(e.Event)), string(lines[i])})
+		t.Rows = append(t.Rows, []string{strconv.FormatUint(e.Seq, 10), stamp(e.Happened), stamp(e.Kept), kind, text(e.By), text(words.Units{}.Event(names.In(e.Event))), string(lines[i])})
 	}
 	return t
 }
@@ -217,13 +219,14 @@ func accountTable(a account.Account) Table {
 	return t
 }
 
-func lotTable(l entry.Light) Table {
-	t := Table{Name: "lots", Title: "Lots", Means: "What lay ready when the fire was lit, as the smelt took it down.", Key: []string{"number"}, Fields: []Field{
+// lotTable has the lots of a smelt, the first so many of which lay ready when it was lit.
+func lotTable(lots []entry.Lot, lit int) Table {
+	t := Table{Name: "lots", Title: "Lots", Means: "What lay ready when the fire was lit, and what was taken to the fire later, as the smelt took each down.", Key: []string{"number"}, Fields: []Field{
 		{"number", isInteger, "", "number of the row", true}, {"uid", isString, "", "random name that no other lot has", false}, {"name", isString, "", "", false},
 		{"what", isString, "", "charcoal, ore or another material", true}, {"mass_kg", isNumber, "kg", "as it lay", false},
 		{"moisture", isNumber, "1", "water by the mass dry", false}, {"iron_share", isNumber, "1", "share of iron", false}, {"mix", isString, "", "of an ore, by which smelts are compared", false},
-	}}
-	for i, lot := range l.Lots {
+	}, AddedRows: len(lots) - lit}
+	for i, lot := range lots {
 		t.Rows = append(t.Rows, []string{strconv.Itoa(i + 1), string(lot.UID), text(lot.Name), string(lot.What), maybe(lot.Mass), maybe(lot.Moisture), maybe(lot.Iron), text(lot.Mix)})
 	}
 	return t

@@ -2,7 +2,6 @@ package stores
 
 import (
 	"errors"
-	"slices"
 	"strings"
 
 	"chargehand/model/entry"
@@ -206,64 +205,12 @@ func verdict(evs done, first func(screen.Shared) string, more ...func(screen.Sha
 
 // says is an event of the house in words, its lots and measures by their names.
 func says(sh screen.Shared, ev entry.Event) string {
-	if d, ok := ev.(entry.Deed); ok {
-		d = named(sh.House(), d)
-		for _, as := range [][]entry.Amount{d.In, d.Out, d.Fuel} { // named made them ours to change
-			for i, a := range as {
-				if _, is := a.Lot.Name(); !is {
-					as[i].Lot = once(sh, a.Lot)
-				}
-				as[i].Measure = measureOnce(sh, a.Measure)
-			}
-		}
-		ev = d
-	}
-	if a, ok := ev.(entry.Assay); ok {
-		if l, known := sh.House().Lot(string(a.Lot)); known {
-			return l.Name + ": " + sh.Units.Event(ev)
-		}
-	}
-	return sh.Units.Event(ev)
+	return sh.Units.Event(house.NamesOf(sh.Home.Lines()).In(ev))
 }
 
-// once is a lot by the name that it had before it was crossed out: nobody knows a lot by its uid.
-func once(sh screen.Shared, id entry.UID) entry.UID {
-	for _, l := range sh.Home.Lines() {
-		if s, ok := l.Event.(entry.LotStored); ok && s.Lot.UID == id && s.Lot.Name != "" {
-			return entry.NameUID(s.Lot.Name)
-		}
-	}
-	return id
-}
-
-// measureOnce is a measure by the name that it had before it was crossed out.
-func measureOnce(sh screen.Shared, ref string) string {
-	for _, l := range sh.Home.Lines() {
-		if m, ok := l.Event.(entry.MeasureNamed); ok && ref != "" && string(m.Measure.UID) == ref && m.Measure.Name != "" {
-			return m.Measure.Name
-		}
-	}
-	return ref
-}
-
-// named is a deed with its lots and measures by name.
-func named(h house.State, d entry.Deed) entry.Deed {
-	by := func(as []entry.Amount) []entry.Amount {
-		as = slices.Clone(as)
-		for i, a := range as {
-			if l, ok := h.Lot(string(a.Lot)); ok && l.Name != "" {
-				as[i].Lot = entry.NameUID(l.Name)
-			}
-			for _, m := range h.Measures {
-				if string(m.ID()) == a.Measure {
-					as[i].Measure = m.Name
-				}
-			}
-		}
-		return as
-	}
-	d.In, d.Out, d.Fuel = by(d.In), by(d.Out), by(d.Fuel)
-	return d
+// called are amounts with their lots and measures by name.
+func called(sh screen.Shared, as []entry.Amount) []entry.Amount {
+	return house.NamesOf(sh.Home.Lines()).Amounts(as)
 }
 
 // material names what a lot is of.

@@ -38,7 +38,7 @@ func around(sh screen.Shared, l house.Line, d entry.Deed) []screen.Option {
 				return set(sh, func(d *entry.Deed) { d.Hours = entry.Maybe[entry.Hour]{Value: entry.Hour(v.Value), Known: v.Known} })
 			})
 		}),
-		screen.Opt("m", words.FuelIs(sh.Units, named(sh.House(), d).Fuel), func(sh screen.Shared) screen.Effect {
+		screen.Opt("m", words.FuelIs(sh.Units, called(sh, d.Fuel)), func(sh screen.Shared) screen.Effect {
 			return fuel(sh, func(a *entry.Amount) screen.Effect {
 				return set(sh, func(d *entry.Deed) {
 					if d.Fuel = nil; a != nil {

@@ -67,7 +67,7 @@ func mend(sh screen.Shared, lines []house.Line, i int) screen.Effect {
 					continue
 				}
 				n++
-				what := sh.Units.Amount(named(sh.House(), entry.Deed{In: []entry.Amount{a}}).In[0])
+				what := sh.Units.Amount(called(sh, []entry.Amount{a})[0])
 				list = append(list, screen.Opt("abdghjklq"[n-1:n], words.AnotherAmount(what), func(screen.Shared) screen.Effect {
 					return screen.AskNumber(words.InPlaceOf(what), kilograms, given(a.Mass), func(v float64) screen.Effect {
 						changed := d

@@ -256,6 +256,7 @@ func last(g cell.Grid, sh screen.Shared) {
 		y = 1
 	}
 	lines := sh.Home.Lines()
+	names := house.NamesOf(lines)
 	for i := len(lines) - 1; i >= 0 && y < h; i-- {
 		if _, also := lines[i].Event.(entry.LotStored); !ofStores(lines[i]) || also && lines[i].Entry.Group != "" { // beside its deed
 			continue
@@ -266,7 +267,7 @@ func last(g cell.Grid, sh screen.Shared) {
 			style = th.Style(theme.Struck)
 			x += g.Text(x, y, th.Marks().Struck+" ", style)
 		}
-		g.TextIn(cell.Rect{X: max(x, 10), Y: y, W: w - max(x, 10) - 1, H: 1}, says(sh, lines[i].Event), style)
+		g.TextIn(cell.Rect{X: max(x, 10), Y: y, W: w - max(x, 10) - 1, H: 1}, sh.Units.Event(names.In(lines[i].Event)), style)
 		y++
 	}
 }

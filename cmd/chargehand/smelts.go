@@ -32,7 +32,7 @@ func smeltsCommand() command {
 			t := tabwriter.NewWriter(w.out, 0, 0, 2, ' ', 0)
 			fmt.Fprintln(t, words.ShelfHead)
 			for _, s := range list {
-				fmt.Fprintln(t, words.ShelfRow(s.ID, string(s.Phase), s.Charges, s.Charcoal, s.Ore, s.Bloom, words.Mark(s.Light())))
+				fmt.Fprintln(t, words.ShelfRow(s.ID, string(s.Phase), s.Charges, s.Charcoal, s.OreDry, s.Bloom, words.Mark(s.Light())))
 			}
 			return t.Flush()
 		}

@@ -54,7 +54,7 @@ const (
 	NoDataFolder   = "no folder for the user's data is known: set HOME, or name the book with --book"
 	VersionUnknown = "unreleased"
 	ShelfEmpty     = "no smelts yet: chargehand opens the screen, chargehand import FILE takes in a log"
-	ShelfHead      = "SMELT\tPHASE\tCHARGES\tCHARCOAL\tORE\tBLOOM\tCOUNTS FOR NOTHING"
+	ShelfHead      = "SMELT\tPHASE\tCHARGES\tCHARCOAL\tORE, DRY\tBLOOM\tCOUNTS FOR NOTHING"
 	NoTerminal     = "the screen needs a terminal: run chargehand in one, or see chargehand help for what works without"
 )
 

@@ -97,7 +97,7 @@ func (s Screen) table(g cell.Grid, sh screen.Shared, ls []shelf.Summary, at int)
 	cols, day := columns(w)
 	t := screen.Table{Columns: cols, Heads: true, Picked: at - first}
 	for _, l := range shown {
-		cells := []string{dayOf(l), s.marks(sh, l) + l.Furnace, triedOf(l), bloomOf(sh, l), yieldOf(l), kgOrNothing(sh.Units, l.Ore),
+		cells := []string{dayOf(l), s.marks(sh, l) + l.Furnace, triedOf(l), bloomOf(sh, l), yieldOf(l), kgOrNothing(sh.Units, l.OreDry),
 			kgOrNothing(sh.Units, l.Charcoal), words.Lasted(l.Lasted)}
 		if l.ID == "" {
 			cells = append([]string{"", s.turns()}, make([]string, len(cells)-2)...)

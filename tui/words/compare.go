@@ -46,6 +46,8 @@ func ComparedAre(mix string) string {
 // CompareHead is a measure over its column.
 func CompareHead(m compare.Measure) string {
 	switch m {
+	case compare.Ore:
+		return "ore dry"
 	case compare.Ratio:
 		return "a kg ore"
 	case compare.PerBloom:

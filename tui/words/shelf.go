@@ -11,7 +11,7 @@ import (
 const (
 	ShelfDay       = "day"
 	ShelfBloom     = "bloom"
-	ShelfOre       = "ore"
+	ShelfOre       = "ore dry"
 	ShelfCharcoal  = "charcoal"
 	ShelfMarks     = "tried"
 	ShelfTried     = "tried"

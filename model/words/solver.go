@@ -98,6 +98,9 @@ func CarbonSpan(s figure.CarbonSpan) string {
 	return carbonBetween(s) + slag
 }
 
+// CarbonShort is what it lies between alone, where there is little room.
+func CarbonShort(s figure.CarbonSpan) string { return carbonBetween(s) }
+
 func carbonBetween(s figure.CarbonSpan) string {
 	if s.Low == s.High {
 		return Carbon(s.Low)

@@ -91,6 +91,34 @@ func TestFarApartIsSaidInWords(t *testing.T) {
 	}
 }
 
+// What is reckoned of slag and iron is said shorter before it is cut: in four rows of forty
+// columns the iron stands whole, and with more room what the slag does about it too.
+func TestWhatIsReckonedIsNotCut(t *testing.T) {
+	var r figure.Reading
+	for n := range r.Figures {
+		r.Figures[n].Basis = figure.Unknown
+	}
+	r.Running = physics.Running{Runs: 0.7, Creeps: 0.2, Not: 0.1}
+	r.Carbon = figure.CarbonSpan{Low: physics.SoftIron, High: physics.Steel}
+	r.Figures[figure.SlagMelts] = figure.Figure{Band: physics.Band{P10: 1120, P50: 1190, P90: 1260}, Basis: figure.Estimated}
+	r.Figures[figure.BloomCarbon] = figure.Figure{Band: physics.Band{P10: 0.1, P50: 0.3, P90: 0.9}, Basis: figure.Guessed}
+	for h, want := range map[int][]string{
+		4: {"runs: about 7 in 10"}, 5: {"soft iron to steel"}, 6: {"soft iron to steel"}, 12: {"soft iron to steel; the ", "slag does not protect it", "molten at about"},
+	} {
+		g := theme.Theme{}.Grid(40, h)
+		With(theme.Theme{}, words.Units{}).Reckoned(g, r)
+		p := g.String()
+		for _, says := range want {
+			if !strings.Contains(p, says) {
+				t.Errorf("%d rows do not say %q:\n%s", h, says, p)
+			}
+		}
+		if strings.Contains(p, "…") {
+			t.Errorf("%d rows cut what they say:\n%s", h, p)
+		}
+	}
+}
+
 // In a small window a line is said shorter before it is cut, and a little of something is
 // not told as none of it.
 func TestLinesAreSaidShorterBeforeTheyAreCut(t *testing.T) {

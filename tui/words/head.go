@@ -24,6 +24,7 @@ const (
 	LineYield      = "yield"
 	ReckonedHead   = "reckoned, a guess until weighed"
 	TooLittleSlag  = "too little of it yet to say how it runs"
+	TooLittleBrief = "too little of it yet" // the same where there is little room
 	SlagNone       = "none yet"
 	LevelUnknown   = "level not known"
 	UnderTuyere    = "under tuyere"

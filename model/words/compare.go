@@ -45,10 +45,11 @@ func (u Units) CompareValue(s shelf.Summary, m compare.Measure) string {
 	if m == compare.Bloom && v == 0 {
 		return "none"
 	}
-	return u.compared(v, m)
+	return u.Compared(v, m)
 }
 
-func (u Units) compared(v float64, m compare.Measure) string {
+// Compared is a measure with its unit.
+func (u Units) Compared(v float64, m compare.Measure) string {
 	w := measureWords[m]
 	switch m {
 	case compare.Yield:
@@ -69,7 +70,7 @@ func (u Units) Differed(c compare.Compared) []string {
 	}
 	var all []string
 	for _, d := range c.Differed[:min(3, len(c.Differed))] {
-		all = append(all, fmt.Sprintf("%s: %s to %s, %s the spread of your %d", CompareWord(d.Measure), u.compared(d.Low, d.Measure), u.compared(d.High, d.Measure), times1(d.Spreads), c.Own))
+		all = append(all, fmt.Sprintf("%s: %s to %s, %s the spread of your %d", CompareWord(d.Measure), u.Compared(d.Low, d.Measure), u.Compared(d.High, d.Measure), times1(d.Spreads), c.Own))
 	}
 	return all
 }

@@ -61,6 +61,11 @@ func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
 	sp := shapeOf(scene.SizeOf(w, h))
 	var top, detail, deeds cell.Rect
 	top, body = body.CutTop(sp.answer)
+	if sp.deeds > 1 { // what was keyed before, where the pieces and the way leave room
+		rows := body.H - sp.deeds - sp.detail
+		beside := cell.New(w-sp.side-1, max(rows, 0), th.ASCII)
+		sp.deeds += max(rows-max(len(b.Rows())+1, way(beside, sh, b, i)+1), 0)
+	}
 	deeds, body = body.CutBottom(sp.deeds)
 	detail, body = body.CutBottom(sp.detail)
 	if !top.Empty() {

@@ -15,10 +15,11 @@ import (
 
 // way is the way to the picked piece beside the list: what is left of the ore with bars at
 // one scale, what the forge took for a kilogram, and the tests at their place.
-func way(g cell.Grid, sh screen.Shared, b forge.Bench, i int) {
+// It gives how many rows that took.
+func way(g cell.Grid, sh screen.Shared, b forge.Bench, i int) (y int) {
 	th := sh.Theme
 	_, h := g.Size()
-	y := chain(g, sh, b, i)
+	y = chain(g, sh, b, i)
 	if rows := sh.Units.PieceTook(b, i); y+2 < h {
 		y++
 		g.Text(0, y, words.ForOneKg, th.Style(theme.Quiet))
@@ -44,8 +45,9 @@ func way(g cell.Grid, sh screen.Shared, b forge.Bench, i int) {
 		y++
 	}
 	if low, high, known := slagOf(b.Pieces[i]); known && y < h {
-		g.Wrap(cell.Rect{Y: y, W: g.Bounds().W, H: min(2, h-y)}, modelwords.SlagBand(low, high), th.Style(theme.Text))
+		y += g.Wrap(cell.Rect{Y: y, W: g.Bounds().W, H: min(2, h-y)}, modelwords.SlagBand(low, high), th.Style(theme.Text))
 	}
+	return y
 }
 
 // narrow is the same without bars, under the list.

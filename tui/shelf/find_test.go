@@ -12,6 +12,7 @@ import (
 	"chargehand/tui/desk"
 	"chargehand/tui/screen"
 	"chargehand/tui/shelf"
+	"chargehand/tui/words"
 )
 
 func three() screen.Shared {
@@ -31,6 +32,9 @@ func names(s screen.Screen, sh screen.Shared) string {
 	s.Paint(g, sh)
 	var got []string
 	for _, row := range strings.Split(g.String(), "\n") {
+		if strings.Contains(row, words.ShelfMeasured) {
+			break // what stands below is of the picked one
+		}
 		for _, kg := range []string{" 3 kg", " 6 kg", " 4 kg"} {
 			if strings.Contains(row, kg) {
 				got = append(got, strings.TrimSpace(kg[:2]))

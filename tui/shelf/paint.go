@@ -80,10 +80,14 @@ func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
 		line, body = body.CutTop(1)
 		s.paintFind(g.Sub(line), sh, count(ls))
 	}
-	detail, body = body.CutBottom(detailRows(size))
+	rows, ms := detailRows(size), measuredOf(ls[at], sh.Shelf.Lines)
+	if size > scene.Small { // what was measured, where the smelts leave room
+		rows += min(measuredRows(ms), max(body.H-rows-len(ls)-1, 0))
+	}
+	detail, body = body.CutBottom(rows)
 	s.table(g.Sub(body), sh, ls, at)
 	if !detail.Empty() {
-		s.detail(g.Sub(detail), sh, ls[at])
+		s.detail(g.Sub(detail), sh, ls[at], ms)
 	}
 }
 
@@ -150,7 +154,7 @@ func partsOf(l shelf.Summary, lead, room int, most float64) []chart.Part {
 }
 
 // detail says what is known of the chosen smelt.
-func (s Screen) detail(g cell.Grid, sh screen.Shared, l shelf.Summary) {
+func (s Screen) detail(g cell.Grid, sh screen.Shared, l shelf.Summary, ms []measured) {
 	th := sh.Theme
 	w, h := g.Size()
 	g.Fill(cell.Rect{W: w, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
@@ -190,6 +194,9 @@ func (s Screen) detail(g cell.Grid, sh screen.Shared, l shelf.Summary) {
 				g.TextIn(cell.Rect{X: 2 + n, Y: y, W: w - n - 3, H: 1}, line[1], th.Style(theme.Text))
 				y++
 			}
+		}
+		if y = max(y, detailRows(scene.SizeOf(sh.W, sh.H))-2); h-1 > y+2 {
+			paintMeasured(g.Sub(cell.Rect{Y: y, W: w, H: h - 2 - y}), sh, ms)
 		}
 		key := words.ShelfKey
 		if th.Profile == theme.None || th.ASCII {

@@ -58,6 +58,9 @@ func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
 	sp := shapeOf(scene.SizeOf(w, h))
 	var top, detail, deeds cell.Rect
 	top, body = body.CutTop(sp.answer)
+	if sp.deeds > 1 { // what was done before, where the lots leave room
+		sp.deeds += max(body.H-sp.deeds-sp.detail-len(ls)-1, 0)
+	}
 	deeds, body = body.CutBottom(sp.deeds)
 	detail, body = body.CutBottom(sp.detail)
 	if !top.Empty() {

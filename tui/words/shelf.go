@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"time"
 
+	"chargehand/model/compare"
 	modelwords "chargehand/model/words"
 )
 
@@ -23,6 +24,7 @@ const (
 	ShelfYield     = "yield of ore"
 	ShelfHours     = "hours"
 	ShelfHalves    = "in half hours"
+	ShelfMeasured  = "measured of it, and where it lies among your others"
 	ShelfKey       = "day: ore from the first; white: slow"
 	ShelfKeyBold   = "day: ore from the first; bold: slow"
 	ShelfBare      = "no smelt yet: v then a goes to the start, where one begins"
@@ -136,4 +138,32 @@ func PromisedCame(wanted, came string) string {
 		return wanted
 	}
 	return wanted + ", came: " + came
+}
+
+// NoOtherMeasured says that a measure is known of no other own smelt.
+const NoOtherMeasured = "of no other of yours"
+
+// OthersAt and OthersBetween say what the own others have.
+func OthersAt(at string, n int) string { return at + " in " + others(n) }
+
+func OthersBetween(low, high string, n int) string { return low + " to " + high + " in " + others(n) }
+
+func others(n int) string {
+	if n == 1 {
+		return "1 other"
+	}
+	return strconv.Itoa(n) + " others"
+}
+
+// MeasureWord names a measure in a line of its own.
+func MeasureWord(m compare.Measure) string {
+	switch m {
+	case compare.Ore:
+		return "ore, dry"
+	case compare.Interval:
+		return "from charge to charge"
+	case compare.Yield:
+		return "bloom of the ore"
+	}
+	return modelwords.CompareWord(m)
 }

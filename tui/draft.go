@@ -222,19 +222,22 @@ func (m Model) draftsRead(entries []entry.Entry) Model {
 	return m.resumed().resumedForm() // the same
 }
 
-// opened says which smelt goes on, and what was left half typed in it.
+// opened says which smelt goes on, and what was left half typed in it, on whichever screen:
+// the last of it first.
 func (m Model) opened(id string) string {
 	said := words.Opened(id)
-	var fields []string
+	var left []place
 	for p := range m.drafts {
 		if p.smelt == id {
-			fields = append(fields, p.field)
+			left = append(left, p)
 		}
 	}
-	if len(fields) == 0 {
+	if len(left) == 0 {
 		return said
 	}
-	slices.Sort(fields)
-	first := m.drafts[place{where{screen.Fire, id}, fields[0]}]
-	return said + words.StandsHalfTyped(fields[0], first.text, first.at.Format(modelwords.Clock), len(fields)-1)
+	last := slices.MinFunc(left, func(a, b place) int {
+		return cmp.Or(m.drafts[b].at.Compare(m.drafts[a].at), cmp.Compare(a.field, b.field), cmp.Compare(a.on, b.on))
+	})
+	d := m.drafts[last]
+	return said + words.StandsHalfTyped(last.field, d.text, d.at.Format(modelwords.Clock), len(left)-1)
 }

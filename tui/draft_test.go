@@ -165,3 +165,28 @@ func TestTheFormComesBack(t *testing.T) {
 		t.Error("a form that was lit comes back")
 	}
 }
+
+// A smelt that goes on says what was left half typed in it, the last of it first and on whatever
+// screen, and how much more there is; of another smelt and of the house it says nothing.
+func TestWhatIsHalfTypedIsSaid(t *testing.T) {
+	at := func(minute int) time.Time { return desk.Noon.Wall.Add(time.Duration(minute) * time.Minute) }
+	note := tui.Half{On: screen.Fire, Smelt: "a", Field: "note", Text: "wind", At: at(1)}
+	blast := tui.Half{On: screen.Fire, Smelt: "a", Field: "blast", Text: "72", At: at(3)}
+	bloom := tui.Half{On: screen.Account, Smelt: "a", Field: "bloom", Text: "4.", At: at(9)}
+	other := tui.Half{On: screen.Fire, Smelt: "b", Field: "note", Text: "rain", At: at(20)}
+	house := tui.Half{On: screen.Stores, Field: "lot", Text: "po", At: at(30)}
+	for _, c := range []struct {
+		left []tui.Half
+		want string
+	}{
+		{nil, "this is a"},
+		{[]tui.Half{other, house}, "this is a"},
+		{[]tui.Half{note, other}, `this is a; half typed 12:01: note "wind"`},
+		{[]tui.Half{blast, note}, `this is a; half typed 12:03: blast "72" and 1 more`},
+		{[]tui.Half{note, bloom, blast, house}, `this is a; half typed 12:09: bloom "4." and 2 more`},
+	} {
+		if got := tui.OpenedWith("a", c.left...); got != c.want {
+			t.Errorf("%+v: %q, want %q", c.left, got, c.want)
+		}
+	}
+}

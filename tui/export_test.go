@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"time"
+
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
@@ -67,4 +69,21 @@ func (m Model) Open(d screen.Dialog) Model {
 func (m Model) Keeping(ev entry.Event) Model {
 	m, _ = m.handAll([]screen.Act{{Event: ev}}, "")
 	return m
+}
+
+// Half is something left half typed.
+type Half struct {
+	On                 screen.ID
+	Smelt, Field, Text string
+	At                 time.Time
+}
+
+// OpenedWith is what is said where a smelt goes on in which so much was left half typed.
+func OpenedWith(id string, all ...Half) string {
+	var m Model
+	m.drafts = map[place]draft{}
+	for _, h := range all {
+		m.drafts[place{where{h.On, h.Smelt}, h.Field}] = draft{h.Text, h.At}
+	}
+	return m.opened(id)
 }

@@ -3,6 +3,7 @@ package chart
 import (
 	"flag"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -180,5 +181,35 @@ func TestUndatedDayHasNoSun(t *testing.T) {
 	d.Draw(g, theme.Theme{})
 	if got := g.String(); strings.Contains(got, "███▄") || strings.Contains(got, "13:36") {
 		t.Errorf("got\n%s", got)
+	}
+}
+
+// How hot a hearth was stands as high as it was hot: over the line where it was hot enough, under
+// it where it was too cold, and nothing where it is not known.
+func TestHeatsStandOverTheirLine(t *testing.T) {
+	d := Day{Span: 100 * time.Minute, Now: 100 * time.Minute}
+	for m := 20; m < 100; m++ {
+		c := 1300.0
+		if m >= 60 && m < 70 {
+			c = 1000
+		}
+		d.Hearth = append(d.Hearth, Heat{At: time.Duration(m) * time.Minute, Celsius: c})
+	}
+	th := theme.Theme{}
+	g := th.Grid(102, 13)
+	d.Heats(g, th, 1150, "hot enough")
+	rows := strings.Split(g.String(), "\n")
+	line := slices.IndexFunc(rows, func(r string) bool { return strings.Contains(r, "┈") })
+	if line < 1 || !strings.Contains(rows[line-1], "hot enough") {
+		t.Fatalf("no line:\n%s", g)
+	}
+	at := func(row, minute int) rune { return []rune(rows[row])[d.Column(time.Duration(minute)*time.Minute, 102)] }
+	for _, c := range []struct {
+		row, minute int
+		want        rune
+	}{{line, 10, '┈'}, {line - 1, 40, '█'}, {line, 40, '█'}, {line - 1, 65, ' '}, {line, 65, '┈'}, {line + 3, 65, '█'}, {line + 3, 10, ' '}} {
+		if got := at(c.row, c.minute); got != c.want {
+			t.Errorf("row %d, minute %d: %q, want %q\n%s", c.row, c.minute, got, c.want, g)
+		}
 	}
 }

@@ -5,7 +5,9 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/rule"
+	"chargehand/model/session"
 	modelwords "chargehand/model/words"
+	"chargehand/physics"
 	"chargehand/tui/cell"
 	"chargehand/tui/chart"
 	"chargehand/tui/theme"
@@ -37,6 +39,27 @@ type Day struct {
 type PhaseAt struct {
 	At    time.Duration
 	Phase entry.Phase
+}
+
+// DayOf is the day of a whole smelt, its hearth as far as that was solved.
+func DayOf(o session.Overview) Day {
+	r := o.Whole.Reading()
+	tl := Day{Lit: r.Lit, Span: o.Span, Now: o.Span, Charges: o.Charges, Taps: o.Taps, Warnings: o.Whole.Warnings(), Only: o.Only, Solving: !o.Whole.IsSolved(), Undated: o.Whole.Light().Undated}
+	for _, ch := range r.Charges {
+		tl.Ores = append(tl.Ores, ch.Ore.Known() && ch.Ore.P50 > 0)
+	}
+	for _, h := range o.Whole.Hearths() {
+		tl.Hearth = append(tl.Hearth, chart.Heat{At: h.At, Celsius: h.Celsius})
+	}
+	for _, t := range o.Turns {
+		tl.Phases = append(tl.Phases, PhaseAt{At: t.At, Phase: t.Phase})
+	}
+	return tl
+}
+
+// Heats paints how hot the hearth was over the day, and where it was hot enough for slag to run.
+func (p Pen) Heats(g cell.Grid, tl Day) {
+	p.dayOf(tl).Heats(g, p.Theme, physics.SlagFreezes, words.SlagRunsFrom(p.Units.Value(physics.SlagFreezes, "°C", 0)))
 }
 
 // TimeLine paints the day of a smelt in 1 to 4 rows: how it runs, then the phases, then charges, taps and warnings,

@@ -12,7 +12,6 @@ import (
 	"chargehand/model/session"
 	modelwords "chargehand/model/words"
 	"chargehand/tui/act"
-	"chargehand/tui/chart"
 	"chargehand/tui/draw"
 	"chargehand/tui/screen"
 	"chargehand/tui/words"
@@ -76,7 +75,7 @@ type timeline struct {
 	smelt    session.Session
 	warnings []rule.Warning
 	onsets   []time.Duration // of the warnings, in order
-	hearths  []session.HearthAt
+	line     draw.Day
 }
 
 // timelineOf gathers what the line of a smelt shows.
@@ -89,7 +88,7 @@ func timelineOf(s session.Session) timeline {
 // its own.
 func (c timeline) solved(whole session.Session) timeline {
 	c.Whole, c.warnings = whole, whole.Warnings()
-	c.hearths = whole.Hearths()
+	c.line = draw.DayOf(c.Overview)
 	c.onsets = make([]time.Duration, len(c.warnings))
 	for i, w := range c.warnings {
 		c.onsets[i] = w.Onset
@@ -174,21 +173,9 @@ func (r Screen) moves(now entry.Stamp) Screen {
 
 // line is the time line under the picture.
 func (r Screen) line() draw.Day {
-	c := r.day
-	tl := draw.Day{
-		Lit: r.then.Reading().Lit, Span: c.Span, Now: r.at, Charges: c.Charges, Taps: c.Taps, Warnings: c.warnings,
-		Back: r.back, Steps: words.StepsBy[r.by], AsSeen: r.asSeen, Only: c.Only, Solving: !c.Whole.IsSolved(),
-	}
-	for _, ch := range c.Whole.Reading().Charges {
-		tl.Ores = append(tl.Ores, ch.Ore.Known() && ch.Ore.P50 > 0)
-	}
-	for _, h := range c.hearths {
-		tl.Hearth = append(tl.Hearth, chart.Heat{At: h.At, Celsius: h.Celsius})
-	}
-	tl.Undated = r.then.Light().Undated
-	for _, t := range c.Turns {
-		tl.Phases = append(tl.Phases, draw.PhaseAt{At: t.At, Phase: t.Phase})
-	}
+	tl := r.day.line
+	tl.Lit, tl.Now, tl.Undated = r.then.Reading().Lit, r.at, r.then.Light().Undated
+	tl.Back, tl.Steps, tl.AsSeen = r.back, words.StepsBy[r.by], r.asSeen
 	if r.plays {
 		tl.Speed = speeds[r.speed]
 	}

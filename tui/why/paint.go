@@ -6,6 +6,7 @@ import (
 	"chargehand/model/why"
 	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
+	"chargehand/tui/draw"
 	"chargehand/tui/letter"
 	"chargehand/tui/screen"
 	"chargehand/tui/theme"
@@ -33,6 +34,7 @@ func (s Screen) lines(g cell.Grid, sh screen.Shared, from int) int {
 		p.says(words.WhyAsking, theme.Quiet)
 	default:
 		p.all()
+		p.theDay(from)
 	}
 	return p.y - from
 }
@@ -86,6 +88,19 @@ func (p *painter) all() {
 	if len(p.truly) > 0 {
 		p.says(modelwords.WhyTrulyCounted, theme.Quiet)
 	}
+}
+
+// theDay shows, where rows are left, the day that is asked about: when the hearth was cold.
+func (p *painter) theDay(from int) {
+	const head, least, most = 2, 8, 16 // rows over it, and how many it takes
+	left := p.sh.H - draw.TopRows - draw.FootRows - (p.y - from)
+	if !p.roomy() || left < head+least || len(p.day.Hearth) == 0 {
+		return
+	}
+	rows := min(left-head, most)
+	p.g.TextIn(cell.Rect{X: 2, Y: p.y + 1, W: p.w - 4, H: 1}, words.WhyDay, p.style(theme.Quiet))
+	p.sh.Pen().Heats(p.g.Sub(cell.Rect{Y: p.y + head, W: p.w, H: rows}), p.day)
+	p.y += head + rows
 }
 
 // answers are how long the hearth was too cold, and what of the ore was left.

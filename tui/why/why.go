@@ -12,6 +12,7 @@ import (
 	"chargehand/model/entry"
 	"chargehand/model/rehearse"
 	"chargehand/model/session"
+	"chargehand/model/solve"
 	"chargehand/model/why"
 	"chargehand/tui/draw"
 	"chargehand/tui/screen"
@@ -26,6 +27,7 @@ type Screen struct {
 	told    why.Opinion
 	truly   []rehearse.Truly // of a rehearsal, as it was first
 	err     error            // why its furnace tells nothing
+	day     draw.Day         // the day that is asked about, its hearth as the model has it
 	by      why.Order
 	rows    screen.Rows
 }
@@ -72,6 +74,7 @@ type began struct {
 	looking *why.Looking
 	truly   []rehearse.Truly
 	err     error
+	day     draw.Day
 }
 
 // told brings what one more furnace says.
@@ -90,13 +93,17 @@ func (s Screen) Entered(sh screen.Shared, _ any) (screen.Screen, screen.Effect) 
 		return s, nil
 	}
 	s = Screen{smelt: sh.Smelt.ID(), len: sh.Smelt.Len(), by: s.by}
-	whole, entries := sh.Smelt.Overview().Whole, sh.Smelt.Entries()
-	return s, screen.Run{Cmd: func() tea.Msg { return begin(whole, entries) }}
+	all, entries := sh.Smelt.Overview(), sh.Smelt.Entries()
+	return s, screen.Run{Cmd: func() tea.Msg { return begin(all, entries) }}
 }
 
 // begin asks a rehearsal's own furnace, if there is one and its seal is open.
-func begin(whole session.Session, entries []entry.Entry) tea.Msg {
-	b, from := began{}, time.Duration(0)
+func begin(all session.Overview, entries []entry.Entry) tea.Msg {
+	if j, ok := all.Whole.Job(); ok { // for the day
+		all.Whole = all.Whole.Solved(j.Run(new(solve.Solver)))
+	}
+	whole := all.Whole
+	b, from := began{day: draw.DayOf(all)}, time.Duration(0)
 	if whole.Light().Rehearsal {
 		if from, b.err = rehearse.HandedOver(entries); b.err == nil && rehearse.IsOpened(entries) {
 			b.truly, b.err = rehearse.WhyTruly(entries)
@@ -124,7 +131,7 @@ func (s Screen) Receive(sh screen.Shared, msg tea.Msg) (screen.Screen, screen.Ef
 		if s.smelt != sh.Smelt.ID() || s.looking != nil {
 			return s, nil, true
 		}
-		s.looking, s.truly, s.err, s.told = msg.looking, msg.truly, msg.err, msg.looking.Opinion()
+		s.looking, s.truly, s.err, s.told, s.day = msg.looking, msg.truly, msg.err, msg.looking.Opinion(), msg.day
 		return s, asks(s.looking), true
 	case told:
 		if s.looking != msg.looking {

@@ -23,6 +23,7 @@ const (
 	WhyInTruth   = "IN TRUTH: H, %, BLOOM"
 	WhyByCold    = "ranked by the hours too cold"
 	WhyByLeft    = "ranked by the ore not come down"
+	WhyDay       = "the hearth over the day, as the model has it"
 	WhyNotModel  = "the model does not know of it"
 )
 
@@ -34,6 +35,9 @@ func WhyFailed(err error) string {
 // WhyColdLarge and WhyLeftLarge are the answers in large letters.
 func WhyColdLarge(hours float64) string { return fmt.Sprintf("%.1f H", hours) }
 func WhyLeftLarge(share float64) string { return fmt.Sprintf("%.0f %%", share) }
+
+// SlagRunsFrom says from how hot on a hearth lets slag run.
+func SlagRunsFrom(hot string) string { return "slag runs from " + hot + " on" }
 
 // WhyHearth is the head over by how much the hearth would have been hotter.
 func WhyHearth(unit string) string { return "HEARTH " + unit }

@@ -207,7 +207,7 @@ func TestHeatsStandOverTheirLine(t *testing.T) {
 	for _, c := range []struct {
 		row, minute int
 		want        rune
-	}{{line, 10, '┈'}, {line - 1, 40, '█'}, {line, 40, '█'}, {line - 1, 65, ' '}, {line, 65, '┈'}, {line + 3, 65, '█'}, {line + 3, 10, ' '}} {
+	}{{line, 10, '┈'}, {line - 2, 40, '▇'}, {line, 40, '░'}, {line - 1, 65, ' '}, {line, 65, '┈'}, {line + 2, 65, '▅'}, {line + 3, 65, '░'}, {line + 3, 10, ' '}} {
 		if got := at(c.row, c.minute); got != c.want {
 			t.Errorf("row %d, minute %d: %q, want %q\n%s", c.row, c.minute, got, c.want, g)
 		}

@@ -10,8 +10,8 @@ import (
 // How far below and above the heat that is enough the rows of Heats go, in Celsius.
 const heatsBelow, heatsAbove = 400, 300
 
-// Heats draws how hot the hearth was over the day, as high as it was hot, bold where it was hot
-// enough, with a line where that begins and its words; under it the ground, the marks and the
+// Heats draws how hot the hearth was over the day, as high as it was hot, its edge bold where it
+// was hot enough, with a line where that begins and its words; under it the ground, the marks and the
 // hours. It takes every row, four at least.
 func (d Day) Heats(g cell.Grid, th theme.Theme, enough float64, words string) {
 	w, h := g.Size()
@@ -23,9 +23,9 @@ func (d Day) Heats(g cell.Grid, th theme.Theme, enough float64, words string) {
 	t.glow()
 	t.marks()
 	t.hours(t.ground + 2)
-	steps := []rune(" ▁▂▃▄▅▆▇█")
+	steps, body := []rune(" ▁▂▃▄▅▆▇█"), '░'
 	if th.ASCII {
-		steps = []rune("  ..::###")
+		steps, body = []rune("  __--=##"), ':'
 	}
 	height := func(celsius float64) float64 { // in rows
 		return (celsius - enough + heatsBelow) / (heatsBelow + heatsAbove) * float64(rows)
@@ -43,12 +43,15 @@ func (d Day) Heats(g cell.Grid, th theme.Theme, enough float64, words string) {
 		if celsius >= enough {
 			role = theme.Strong
 		}
-		for y := range rows {
-			part := math.Min(height(celsius)-float64(rows-1-y), 1)
-			if n := int(math.Round(part * 8)); n > 0 {
-				g.Set(x, y, steps[n], th.Style(role))
-			}
+		eighths := min(int(math.Round(8*height(celsius))), 8*rows)
+		if eighths < 1 {
+			continue
 		}
+		edge := (eighths - 1) / 8 // rows under it
+		for up := range edge {
+			g.Set(x, rows-1-up, body, th.Style(theme.Frame))
+		}
+		g.Set(x, rows-1-edge, steps[eighths-8*edge], th.Style(role))
 	}
 	if line > 0 {
 		g.Text(t.from+1, line-1, words, th.Style(theme.Quiet))

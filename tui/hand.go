@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"chargehand/model/entry"
+	lots "chargehand/model/lot"
 	"chargehand/model/session"
 	"chargehand/model/solve"
 	"chargehand/tui/screen"
@@ -69,7 +70,7 @@ func (m Model) withLots(acts []screen.Act) (all []screen.Act) {
 			}
 			told[lot] = true
 			if l, ok := m.folded().Lot(lot); ok {
-				all = append(all, screen.Act{Event: entry.LotStored{Lot: l.Snapshot()}, Happened: a.Happened})
+				all = append(all, screen.Act{Event: entry.LotStored{Lot: lots.Snapshot(l)}, Happened: a.Happened})
 			}
 		}
 		all = append(all, a)

@@ -126,3 +126,24 @@ func TestLeftIsKnownAfterAnotherLot(t *testing.T) {
 		t.Errorf("the stores have %.2f kg of it, counted %v", w, l.Counted)
 	}
 }
+
+// The iron that a lot was assayed at goes with it into the smelt, as light takes it and as it is
+// taken later: solver, account and stores have one. Of ore that nobody assayed none is said.
+func TestTheAssayOfALotGoesWithIt(t *testing.T) {
+	d := desk.Sit(t)
+	d.KeyStores(desk.PondOre, desk.HillOre, desk.Alder("64"))
+	pond, _ := d.M.Shared().House().Lot("pond, roasted")
+	d.Book.Keep(entry.Entry{Version: 1, Stream: entry.House, Happened: d.At.Wall, Event: entry.Assay{Lot: pond.ID, Basis: entry.AsDried, Parts: map[string]entry.Assayed{"Fe": {Percent: 41}}}})
+	d = desk.SitAt(t, d.Book, desk.Later(d.At, time.Minute), theme.Theme{})
+	d.Press("r", "pgdown", "enter", "y", "o", "m", "f", "c", "o", "r", "l", "o", "h", "c")
+	lots := map[string]entry.Lot{}
+	for _, l := range d.M.Running().Lots() {
+		lots[l.Name] = l
+	}
+	if iron := lots["pond, roasted"].Iron; !iron.Known || iron.Value < 0.4099 || iron.Value > 0.4101 {
+		t.Errorf("assayed at 41 %%: %+v", iron)
+	}
+	if l, taken := lots["hill, as dug"]; !taken || l.Iron.Known {
+		t.Errorf("nobody assayed it: %+v, taken %v", l.Iron, taken)
+	}
+}

@@ -5,6 +5,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/house"
+	"chargehand/model/lot"
 	"chargehand/model/plan"
 	"chargehand/tui/screen"
 	"chargehand/tui/words"
@@ -85,7 +86,7 @@ func inStock(h house.State, s screen.Starter) screen.Starter {
 		if !any {
 			continue
 		}
-		s.Lots = append(slices.Clone(s.Lots), l.Snapshot())
+		s.Lots = append(slices.Clone(s.Lots), lot.Snapshot(l))
 		for j := range s.Recipe {
 			if s.Recipe[j].What == of.what {
 				s.Recipe[j].Lot = string(l.ID)

@@ -129,3 +129,23 @@ func BenchmarkAThousandSmelts(b *testing.B) {
 		}
 	}
 }
+
+// What was measured of the picked smelt stands beside what the others have, where rows are left:
+// of one other its figure, of several from where to where; what nobody else has is said so.
+func TestThePickedSmeltStandsBesideTheOthers(t *testing.T) {
+	sh := three()
+	g := sh.Theme.Grid(sh.W, sh.H)
+	shelf.New().Paint(g, sh)
+	p := g.String()
+	for _, says := range []string{words.ShelfMeasured, "4 kg to 6 kg in 2 others"} {
+		if !strings.Contains(p, says) {
+			t.Errorf("it does not say %q:\n%s", says, p)
+		}
+	}
+	sh.Shelf.Lines = sh.Shelf.Lines[:1]
+	g = sh.Theme.Grid(sh.W, sh.H)
+	shelf.New().Paint(g, sh)
+	if p := g.String(); !strings.Contains(p, words.NoOtherMeasured) {
+		t.Errorf("alone:\n%s", p)
+	}
+}

@@ -70,7 +70,7 @@ func paintMeasured(g cell.Grid, sh screen.Shared, ms []measured) {
 			g.TextIn(cell.Rect{X: value + 2, Y: y, W: w - value - 3, H: 1}, words.OthersAt(says(m.low, m.Measure), m.others), th.Style(theme.Quiet))
 			continue
 		}
-		chart.Ranged{From: math.Min(m.low, m.at), To: math.Max(m.high, m.at), Good: true, GoodFrom: m.low, Until: m.high, At: m.at, Outside: m.at < m.low || m.at > m.high}.Draw(g, th, bar, y, long)
+		chart.Ranged{From: math.Min(m.low, m.at), To: math.Max(m.high, m.at), Good: true, GoodFrom: m.low, Until: m.high, At: m.at}.Draw(g, th, bar, y, long)
 		x := bar + long + 2
 		g.TextIn(cell.Rect{X: x, Y: y, W: w - x - 1, H: 1}, words.OthersBetween(says(m.low, m.Measure), says(m.high, m.Measure), m.others), th.Style(theme.Quiet))
 	}

@@ -133,14 +133,20 @@ func (d *End) befell(entries []entry.Entry, l *Live) error {
 
 // remedies tell what answers a mishap (common practice).
 var remedies = map[truth.Mishap]func(entry.Event) bool{
-	truth.WetCharcoal:   func(ev entry.Event) bool { return is[entry.Weigh](ev) || is[entry.Recipe](ev) },
-	truth.ShortBuckets:  func(ev entry.Event) bool { return is[entry.Weigh](ev) || is[entry.Recipe](ev) },
+	truth.WetCharcoal:   func(ev entry.Event) bool { return weighsAMeasure(ev) || is[entry.Recipe](ev) },
+	truth.ShortBuckets:  func(ev entry.Event) bool { return weighsAMeasure(ev) || is[entry.Recipe](ev) },
 	truth.BlowerDying:   func(ev entry.Event) bool { return is[entry.Blast](ev) || is[entry.Pause](ev) },
 	truth.TuyereBlocked: is[entry.Rod],
 	truth.Bridge:        is[entry.Poke],
 	truth.Crack:         func(ev entry.Event) bool { return is[entry.WallSeen](ev) || is[entry.Blast](ev) },
 	truth.BadOre:        func(ev entry.Event) bool { return is[entry.Recipe](ev) || is[entry.OreHeld](ev) },
 	truth.ForgottenKey:  func(ev entry.Event) bool { return is[entry.Charge](ev) }, // entered late
+}
+
+// weighsAMeasure tells whether a measure is weighed, and not the bloom at the end.
+func weighsAMeasure(ev entry.Event) bool {
+	w, ok := ev.(entry.Weigh)
+	return ok && w.What == entry.WeighMeasure
 }
 
 func is[E entry.Event](ev entry.Event) bool {

@@ -65,7 +65,7 @@ func EndBloom(u modelwords.Units, d rehearse.End) (large, under string) {
 		large, under = "GIVEN UP", fmt.Sprintf("%s ore was in", u.Value(d.OreKg, "kg", 1))
 	}
 	if d.Said.P90 >= 0.5 { // else nothing was in that it could be of
-		under += fmt.Sprintf("; said at last ore: %.0f to %.0f", u.Shown(d.Said.P10, "kg"), u.Shown(d.Said.P90, "kg"))
+		under += fmt.Sprintf("; foretold %.0f to %s", u.Shown(d.Said.P10, "kg"), u.Value(d.Said.P90, "kg", 0))
 	}
 	return large, under
 }

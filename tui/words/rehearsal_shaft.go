@@ -51,12 +51,16 @@ func BelievedFigures(u modelwords.Units, s rehearse.Shaft) []string {
 		}
 		return u.Value(f.P10, unit, decimals) + " to " + u.Value(f.P90, unit, decimals)
 	}
+	heat := unknownNow
+	if s.Heat.Known() {
+		heat = AboutDegrees(u, s.Heat.P10) + " to " + AboutDegrees(u, s.Heat.P90)
+	}
 	slag := unknownNow
 	if s.SlagBelow.Known() {
 		slag = underTuyere(u, s.SlagBelow.P50)
 	}
 	return []string{
-		"burden " + span(s.Stack, "cm", 0), "hearth " + span(s.Heat, "°C", 0), "ore down " + span(s.Down, "%", 0), "slag " + slag, "bloom so far " + span(s.Bloom, "kg", 1),
+		"burden " + span(s.Stack, "cm", 0), "hearth " + heat, "ore down " + span(s.Down, "%", 0), "slag " + slag, "bloom so far " + span(s.Bloom, "kg", 1),
 	}
 }
 

@@ -137,5 +137,6 @@ func writeWhole(w world, c common, path string, replace bool, put func(io.Writer
 	if err := os.Rename(f.Name(), path); err != nil {
 		return fmt.Errorf("%s", words.CannotWrite(path, err))
 	}
-	return nil
+	_, err = fmt.Fprintln(w.out, words.Written(path))
+	return err
 }

@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -43,6 +44,9 @@ func importCommand() command {
 				}
 				defer f.Close()
 				in := bufio.NewReader(f)
+				if start, _ := in.Peek(4); slices.Contains(workbooks, string(start)) {
+					return errors.New(words.IsWorkbook(path))
+				}
 				if o.asked(in, path) {
 					goesOn, err := o.read(w, c, &in, path)
 					if err != nil || !goesOn {
@@ -78,6 +82,10 @@ func importCommand() command {
 		}
 	}}
 }
+
+// workbooks are how the files begin in which spreadsheets keep more than a table: xlsx and
+// ods (a zip archive), and xls (a compound file).
+var workbooks = []string{"PK\x03\x04", "\xd0\xcf\x11\xe0"}
 
 // takeIn reads a log or a journal and keeps it whole, or not at all.
 func takeIn(w world, book *persist.Book, in *bufio.Reader, name, furnace, date string, measures []entry.Measure) (string, int, error) {

@@ -9,6 +9,7 @@ import (
 	"io"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"github.com/charmbracelet/x/term"
 
@@ -48,6 +49,10 @@ func (o *others) asked(in *bufio.Reader, path string) bool {
 	start, _ := in.Peek(in.Size())
 	if cut := bytes.LastIndexByte(start, '\n'); cut > 0 && len(start) == in.Size() {
 		start = start[:cut]
+	}
+	if !utf8.Valid(start) { // which looking at it says, with the line
+		o.columns = guess
+		return true
 	}
 	sheet, err := mapcsv.Look(bytes.NewReader(start), path)
 	if err != nil || sheet.Ours() || bytes.HasPrefix(bytes.TrimSpace(start), []byte("{")) {

@@ -149,3 +149,22 @@ func (h place) fails(code int, args ...string) string {
 	}
 	return complaint.String()
 }
+
+// What a spreadsheet saves in other ways than as UTF-8 text says how to save it, and not
+// that a column has no name of ours.
+func TestFilesOfASpreadsheetSayHowToSaveThem(t *testing.T) {
+	h := newHouse(t)
+	for name, c := range map[string]struct{ text, says string }{
+		"latin.csv":  {"Zeit;Holzkohle;Bemerkung\n08:00;1,9;gef\xfcllt\n", "the text is not UTF-8 (" + filepath.Join(h.dir, "latin.csv")},
+		"sheet.xlsx": {"PK\x03\x04\x14\x00\x06", "is a spreadsheet's own file, no table of text: save its sheet there as CSV"},
+		"sheet.xls":  {"\xd0\xcf\x11\xe0\xa1\xb1", "is a spreadsheet's own file"},
+	} {
+		path := filepath.Join(h.dir, name)
+		if err := os.WriteFile(path, []byte(c.text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		if said := h.fails(exitFailed, "import", path); !strings.Contains(said, c.says) {
+			t.Errorf("%s: %s", name, said)
+		}
+	}
+}

@@ -56,7 +56,7 @@ func run(args []string, w world) int {
 		if errors.Is(err, flag.ErrHelp) {
 			return finish(w, printHelp(w))
 		}
-		return finish(w, wrongUse{fmt.Errorf("%w; %s", err, words.SeeHelp(""))})
+		return finish(w, wrongUse{fmt.Errorf("%s; %s", words.FlagTrouble(err.Error()), words.SeeHelp(""))})
 	}
 	c, rest, err := choose(top.Args())
 	if err != nil {
@@ -70,7 +70,7 @@ func run(args []string, w world) int {
 		return exitWell
 	}
 	if err != nil {
-		return finish(w, wrongUse{fmt.Errorf("%s: %w; %s", c.name, err, words.SeeHelp(c.name))})
+		return finish(w, wrongUse{fmt.Errorf("%s: %s; %s", c.name, words.FlagTrouble(err.Error()), words.SeeHelp(c.name))})
 	}
 	return finish(w, do(w, opts, operands))
 }

@@ -238,6 +238,11 @@ func Number(cell string, decimalComma bool) (float64, bool) {
 	return v, err == nil
 }
 
+// longest is how long nothing stands in a log of a day, in minutes (assumed): a time that
+// goes back is of a clock of 12 hours when it comes sooner after the one before it, turned on
+// by those, and else a slip of the pen.
+const longest = 6 * 60
+
 // clockOf guesses how a column of times is kept. Numbers count only under a name that says
 // time.
 func clockOf(head string, cells []string, decimalComma, named bool) (unit string, ok bool) {
@@ -252,7 +257,7 @@ func clockOf(head string, cells []string, decimalComma, named bool) (unit string
 		}
 		ofDay++
 		back = back || at < last && last-at < 12*60
-		twelve = twelve && !marked && at < 13*60
+		twelve = twelve && !marked && at < 13*60 && (at >= last || at+12*60-last <= longest)
 		last = at
 	}
 	if 5*ofDay > 4*len(cells) {

@@ -19,6 +19,7 @@ func TestGuesses(t *testing.T) {
 		{"Time of day", []string{"10:00", "10:12"}, "clock", columns.ByName},
 		{"Time", []string{"11:40", "12:10", "1:05"}, "clock:12h", columns.ByName},
 		{"Time", []string{"22:40", "0:10"}, "clock", columns.ByName},
+		{"Time", []string{"8:00", "7:50", "8:10"}, "clock", columns.ByName}, // a slip: at 19:50 nothing had stood in it for half a day
 		{"Minutes", []string{"0", "12", "25"}, "clock:min", columns.ByName},
 		{"Elapsed (h)", []string{"0", "0.2", "0.5"}, "clock:h", columns.ByName},
 		{"t", []string{"10:00", "10:12"}, "clock", columns.ByFigures},

@@ -142,7 +142,39 @@ func CannotRead(path string, err error) string {
 }
 
 func CannotWrite(path string, err error) string {
-	return fmt.Sprintf("cannot write %s: %s; nothing was written", path, why(err))
+	reason := why(err)
+	if errors.Is(err, fs.ErrNotExist) {
+		reason = "the folder that it is to stand in is not there; make it, or name another"
+	}
+	return fmt.Sprintf("cannot write %s: %s; nothing was written", path, reason)
+}
+
+// Written says that a file stands.
+func Written(path string) string { return path + " is written" }
+
+// FlagTrouble says in plain words what the flags' own library says of a flag that was
+// given wrongly; what it says otherwise stands as it is.
+func FlagTrouble(said string) string {
+	if name, ok := strings.CutPrefix(said, "flag provided but not defined: -"); ok {
+		return "there is no flag --" + strings.TrimPrefix(name, "-")
+	}
+	if name, ok := strings.CutPrefix(said, "flag needs an argument: -"); ok {
+		return "--" + strings.TrimPrefix(name, "-") + " wants something behind it"
+	}
+	for _, a := range []string{"invalid value ", "invalid boolean value "} {
+		rest, ok := strings.CutPrefix(said, a)
+		value, rest, found := strings.Cut(rest, " for ")
+		name, reason, and := strings.Cut(strings.TrimPrefix(rest, "flag "), ": ")
+		if ok && found && and {
+			if strings.Contains(a, "boolean") {
+				reason = "it takes nothing behind it"
+			} else if reason == "parse error" || reason == "value out of range" {
+				reason = "that is no number it can take"
+			}
+			return "--" + strings.TrimLeft(name, "-") + " " + value + ": " + reason
+		}
+	}
+	return said
 }
 
 func why(err error) string {
@@ -160,7 +192,12 @@ func why(err error) string {
 
 // Imported says what was taken in.
 func Imported(path, id string, n int) string {
-	return fmt.Sprintf("%s is now smelt %s: %d entries kept", path, id, n)
+	return fmt.Sprintf("%s is now smelt %s: %s kept", path, id, EntriesOf(n))
+}
+
+// IsWorkbook says so of a file of a spreadsheet's own kind.
+func IsWorkbook(path string) string {
+	return path + " is a spreadsheet's own file, no table of text: save its sheet there as CSV (UTF-8), then take that in"
 }
 
 // ImportedDoubt says of an entry that was taken in what can hardly be.
@@ -185,12 +222,12 @@ func InProgress(doing string, percent int) string { return fmt.Sprintf("%s: %d %
 
 // Checked says what was gone through.
 func Checked(path string, streams int, entries uint64, faults int) string {
-	return fmt.Sprintf("%s: %d streams, %d entries, %d faults", path, streams, entries, faults)
+	return fmt.Sprintf("%s: %s, %s, %s", path, counted(streams, "stream"), EntriesOf(int(entries)), counted(faults, "fault"))
 }
 
 // CheckFailed says how bad it is and what to do.
 func CheckFailed(n int) string {
-	return fmt.Sprintf("%d faults found: keep a copy of the book and its twins before anything else", n)
+	return fmt.Sprintf("%s found: keep a copy of the book and its twins before anything else", counted(n, "fault"))
 }
 
 // RescuedFrom says what was wrong with the book that was rescued.
@@ -203,7 +240,7 @@ func RescuedFrom(path, trouble string) string {
 
 // RescuedStream says what was brought back of one smelt, or of the house.
 func RescuedStream(name string, entries, loose int) string {
-	said := fmt.Sprintf("%s: %d entries brought back", name, entries)
+	said := fmt.Sprintf("%s: %s brought back", name, EntriesOf(entries))
 	if loose > 0 {
 		said += fmt.Sprintf(", %d NOT: they stand beyond a lost one, in the files set aside", loose)
 	}
@@ -215,7 +252,7 @@ func RescuedStep(what string) string { return "  " + what }
 
 // Rescued says what stands now, and where the old files are.
 func Rescued(path string, streams int, entries uint64, aside []string) string {
-	said := fmt.Sprintf("%s was written anew: %d streams, %d entries", path, streams, entries)
+	said := fmt.Sprintf("%s was written anew: %s, %s", path, counted(streams, "stream"), EntriesOf(int(entries)))
 	if len(aside) > 0 {
 		said += "; the old one is kept as " + strings.Join(aside, ", ")
 	}

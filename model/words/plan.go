@@ -158,7 +158,11 @@ func Plan(p plan.Plan, foreseen []plan.Foreseen) string {
 	o, ok := p.Offer()
 	if !ok {
 		line("")
-		line("No amount of ore gives that chance. Ask for less, or be content with less certainty: --sure %.1f.", math.Floor(10*p.Offers[len(p.Offers)-1].Chance)/10)
+		said := "No amount of ore gives that chance. Ask for less"
+		if sure := math.Floor(10*p.Offers[len(p.Offers)-1].Chance) / 10; sure > 0 {
+			said += fmt.Sprintf(", or be content with less certainty: --sure %.1f", sure)
+		}
+		line("%s.", said)
 		return b.String()
 	}
 	if p.Smelts == 0 {

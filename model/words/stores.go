@@ -30,7 +30,7 @@ func HouseTaken(file string, n int) string { return fmt.Sprintf("%s: %s kept", f
 
 // BadHouseLine says what is wrong with a line, and that nothing was kept.
 func BadHouseLine(file string, line int, err any) string {
-	return fmt.Sprintf("%s, line %d: %v; nothing was kept", file, line, err)
+	return fmt.Sprintf("%s, line %d: %v; nothing was kept: --template shows how a line is written", file, line, err)
 }
 
 // TooManyLines says so.

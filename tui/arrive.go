@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"runtime/debug"
+	"syscall"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -80,7 +81,7 @@ func (m Model) kept(k Kept) (Model, []entry.Entry, tea.Cmd) {
 	}
 	m.ledger.trouble = ""
 	if k.Err != nil && len(k.Refused) == 0 {
-		m.ledger.trouble = words.KeptNot(k.Err.Error())
+		m.ledger.trouble = words.KeptNot(k.Err.Error(), errors.Is(k.Err, syscall.ENOSPC))
 	}
 	m = m.rehoused().refolded(append(k.Entries[:len(k.Entries):len(k.Entries)], k.Refused...))
 	m, out := m.followed(k)

@@ -169,6 +169,9 @@ func TestNotKeptIsSaidInWords(t *testing.T) {
 			if !strings.Contains(text, "!! NOT KEPT 3") {
 				t.Errorf("%v: not said:\n%s", size, text)
 			}
+			if do := "make room on the disk; leave this running"; size[0] >= 80 && !strings.Contains(text, do) {
+				t.Errorf("%v: what to do is cut:\n%s", size, text)
+			}
 		}
 	}
 }

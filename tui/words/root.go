@@ -34,9 +34,14 @@ func Entries(n int) string {
 	return strconv.Itoa(n) + " entries"
 }
 
-// KeptNot says why entries are not kept and what to do.
-func KeptNot(why string) string {
-	return why + "; they are held here and tried again: leave this running"
+// KeptNot says of entries that are not kept what to do and why. What to do comes first: it
+// stands in one line, of which a small window shows the beginning.
+func KeptNot(why string, diskFull bool) string {
+	do := "leave this running: they are held and tried again; "
+	if diskFull {
+		do = "make room on the disk; " + do
+	}
+	return do + why
 }
 
 // Told is what the book had to put right, or that another took over; the keys

@@ -25,7 +25,7 @@ func more() []Scene {
 	late.V.Due = Ahead(late.R, 4.5)
 	late.V.Warnings = []rule.Warning{Standing(late.R, rule.BlastLost, rule.Evidence{{Name: "off", Number: 3, Unit: rule.Minutes}})}
 	lost := of("far-notkept", MidSmelt())
-	lost.V.Due, lost.V.NotKept, lost.V.Trouble = Ahead(lost.R, 12.3), 3, "the disk is full. Free some room; it is tried again by itself"
+	lost.V.Due, lost.V.NotKept, lost.V.Trouble = Ahead(lost.R, 12.3), 3, DiskFull
 	lost.Answer.State = draw.Unsafe
 	adding := of("far-adding", MidSmelt())
 	adding.V.Adding = &draw.Adding{Count: 2.5, What: "scoops of ore"}

@@ -1,6 +1,7 @@
 package scenes
 
 import (
+	"errors"
 	"time"
 
 	"chargehand/model/entry"
@@ -13,7 +14,11 @@ import (
 	"chargehand/tui/draw"
 	"chargehand/tui/scene"
 	"chargehand/tui/theme"
+	"chargehand/tui/words"
 )
+
+// DiskFull is what is said of three entries that a full disk refuses.
+var DiskFull = words.KeptNot(modelwords.EntriesHeld(3, errors.New("write /home/mk/.local/share/chargehand/book.db: no space left on device"), true), true)
 
 // viewOf is what stands around a reading.
 func ViewOf(r figure.Reading) scene.View {
@@ -99,7 +104,7 @@ func near() []Scene {
 	down.V.Past = "imported, as it stood at its end"
 
 	lost := of("notkept", MidSmelt())
-	lost.V.NotKept, lost.V.Trouble = 3, "the disk is full. Free some room; it is tried again by itself"
+	lost.V.NotKept, lost.V.Trouble = 3, DiskFull
 	lost.V.Adding = &draw.Adding{Count: 2.5, What: "scoops of ore"}
 	lost.Answer.State = draw.Unsafe
 

@@ -61,9 +61,9 @@ func AheadHead(a ahead.Ahead, clock string) string {
 	head = fmt.Sprintf("%s, in %d plausible furnaces", head, a.Asked)
 	switch {
 	case a.Seen <= -seenFrom:
-		return fmt.Sprintf("%s; by what was seen the hearth is %.0f K colder than by sums", head, -a.Seen)
+		return fmt.Sprintf("%s; by what was seen the hearth is %.0f °C colder than by sums", head, -a.Seen)
 	case a.Seen >= seenFrom:
-		return fmt.Sprintf("%s; by what was seen the hearth is %.0f K hotter than by sums", head, a.Seen)
+		return fmt.Sprintf("%s; by what was seen the hearth is %.0f °C hotter than by sums", head, a.Seen)
 	}
 	return head
 }
@@ -80,7 +80,7 @@ func AheadTable(a ahead.Ahead, wide bool) []string {
 		}
 		return fmt.Sprintf("%-14s %-13s %-12s %-12s %-9s %-5s %s", name, shift, runs, down, minutes, cold, cast)
 	}
-	lines := []string{row("CHOICE", "HEARTH C THEN", "HEARTH BY K", "SLAG RUNS %", "ORE DOWN %", "MINUTES", "COLD", "CAST")}
+	lines := []string{row("choice", "hearth then, °C", "hearth by, °C", "slag runs, %", "ore down, %", "minutes", "cold", "cast")}
 	for _, o := range a.Outcomes {
 		lines = append(lines, row(AheadChoice(o.Name), span(o.Hearth, "%.0f"), span(o.Shift, "%+.0f"), span(o.Runs, "%.0f"), span(o.OreDown, "%.0f"), span(o.Minutes, "%.0f"),
 			ofTen(o.Cold, a.Asked), ofTen(o.Cast, a.Asked)))

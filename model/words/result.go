@@ -80,8 +80,8 @@ func resultYield(u Units, o session.Outcome, toWeigh string) ResultPart {
 	share, known := o.Yield()
 	switch {
 	case known:
-		p.Says, p.Known = fmt.Sprintf("%.2f %s bloom per %[2]s ore, dry", share, u.Name("kg")), true
-		p.Base = "of " + u.Kg(entry.Kilogram(o.OreDry.P50)) + " ore, dry"
+		p.Says, p.Known = wholePercent(share)+" % of the ore, dry", true
+		p.Base = "of " + u.Kg(entry.Kilogram(o.OreDry.P50))
 		if o.OreDry.Basis == figure.Guessed {
 			p.Base += ", guessed"
 		}

@@ -105,7 +105,7 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 	case !key.Matches(t, k.All()...):
 		return s, screen.Refuse(words.NoAct(screen.KeyLabel(string(t))))
 	case i < 0:
-		return s, screen.Refuse(words.ForgeBare)
+		return s, screen.Refuse(words.ForgeNothing)
 	}
 	s.picked = b.Pieces[i].UID
 	switch k := Map; {

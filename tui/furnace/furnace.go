@@ -101,7 +101,7 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 	case !key.Matches(t, k.All()...):
 		return s, screen.Refuse(words.NoAct(screen.KeyLabel(string(t))))
 	case len(fs) == 0:
-		return s, screen.Refuse(words.FurnaceBare)
+		return s, screen.Refuse(words.FurnaceNothing)
 	}
 	f := fs[at]
 	s.picked = f.ID

@@ -62,6 +62,12 @@ func KeyLabel(k string) string {
 	if l, ok := words.KeyNames[k]; ok {
 		return l
 	}
+	if with, bare, ok := strings.Cut(k, "+"); ok && with != "" && bare != "" { // ctrl+x
+		return with + " " + KeyLabel(bare)
+	}
+	if n := strings.TrimPrefix(k, "f"); n != k && n != "" && strings.Trim(n, "0123456789") == "" {
+		return "F" + n
+	}
 	return k
 }
 

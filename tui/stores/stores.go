@@ -123,7 +123,7 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 	case !key.Matches(t, k.All()...):
 		return s, screen.Refuse(words.NoAct(screen.KeyLabel(string(t))))
 	case len(ls) == 0:
-		return s, screen.Refuse(words.StoresBare)
+		return s, screen.Refuse(words.StoresNothing)
 	}
 	l := ls[at]
 	s.picked = l.ID

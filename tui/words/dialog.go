@@ -2,6 +2,8 @@ package words
 
 import (
 	"strconv"
+	"strings"
+	"unicode/utf8"
 
 	modelwords "chargehand/model/words"
 )
@@ -69,13 +71,20 @@ const (
 	DoubtNotKept = "no answer, NOT kept"
 )
 
-// Both is what closed, and what the key did.
+// Both is what closed, and what the key did. What would be too long for 80 columns leaves
+// out that the list did nothing.
 func Both(closed, did string) string {
-	if did == "" {
+	switch both := closed + "; " + did; {
+	case did == "":
 		return closed
+	case utf8.RuneCountInString(both) <= roomForAnswer:
+		return both
 	}
-	return closed + "; " + did
+	return strings.TrimSuffix(closed, ", nothing done") + "; " + did
 }
+
+// roomForAnswer is how long an answer may be in a window of 80 columns.
+const roomForAnswer = 76
 
 // EnterTakes says which line of a list enter takes.
 func EnterTakes(line string) string { return "enter: " + line + ", " }

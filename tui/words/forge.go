@@ -31,7 +31,8 @@ const (
 	ShortFire      = "fire in, out"
 	ShortPieceDeed = "more"
 
-	ForgeBare = "No piece of iron yet. Weigh the bloom of a smelt (w at Fire, or its account): it stands here then; or n keys an old bloom, a gift, a bar of elsewhere."
+	ForgeBare    = "No piece of iron yet. Weigh the bloom of a smelt (w at Fire, or its account): it stands here then; or n keys an old bloom, a gift, a bar of elsewhere."
+	ForgeNothing = "no piece of iron yet: n keys one" // to a key that wants one
 )
 
 // What is asked at the forge.

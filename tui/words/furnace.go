@@ -29,6 +29,7 @@ const (
 const (
 	FurnacesTitle  = "furnaces"
 	FurnaceBare    = "No furnace here yet. n begins one: its name and the sizes that you have measured; what is blank is not known."
+	FurnaceNothing = "no furnace here yet: n begins one" // to a key that wants one
 	BoreAtTop      = "bore at the top"
 	WallThick      = "thickness of the wall"
 	TuyereBoreIs   = "bore of the tuyere"

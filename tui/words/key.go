@@ -119,6 +119,6 @@ const (
 // KeyNames is how keys without a letter are written.
 var KeyNames = map[string]string{
 	"up": "↑", "down": "↓", "left": "←", "right": "→", "pgup": "page up", "pgdown": "page down",
-	"home": "home", "end": "end", "enter": "enter", "esc": "esc", "ctrl+c": "ctrl c", "backspace": "backspace",
-	" ": "space", "tab": "tab", "f1": "F1", "f2": "F2", "f3": "F3", "f4": "F4",
+	"home": "home", "end": "end", "enter": "enter", "esc": "esc", "backspace": "backspace",
+	" ": "space", "tab": "tab",
 }

@@ -31,7 +31,7 @@ const (
 	ShortStop    = "stop"
 	ShortStep    = "step"
 	ShortSpeed   = "speed"
-	ShortTurn    = "backwards"
+	ShortTurn    = "other way"
 	ShortStepsBy = "step by time, entry, warning"
 	ShortKnown   = "as seen, as known"
 )

@@ -16,11 +16,11 @@ const (
 	WhyAsking    = "asking ..."
 	WhyColdAt    = "hearth too cold, from the first ore on"
 	WhyLeftAt    = "of the ore not come down when it was pulled"
-	WhyOtherwise = "ONE THING OTHERWISE"
-	WhyHours     = "HOURS TOO COLD"
-	WhyLeft      = "ORE NOT DOWN, %"
-	WhySure      = "IN THE FURNACES"
-	WhyInTruth   = "IN TRUTH: H, %, BLOOM"
+	WhyOtherwise = "one thing otherwise"
+	WhyHours     = "hours too cold"
+	WhyLeft      = "ore not down, %"
+	WhySure      = "in the furnaces"
+	WhyInTruth   = "in truth: h, %, bloom"
 	WhyByCold    = "ranked by the hours too cold"
 	WhyByLeft    = "ranked by the ore not come down"
 	WhyDay       = "the hearth over the day, as the model has it"
@@ -40,7 +40,7 @@ func WhyLeftLarge(share float64) string { return fmt.Sprintf("%.0f %%", share) }
 func SlagRunsFrom(hot string) string { return "slag runs from " + hot + " on" }
 
 // WhyHearth is the head over by how much the hearth would have been hotter.
-func WhyHearth(unit string) string { return "HEARTH " + unit }
+func WhyHearth(unit string) string { return "hearth " + unit }
 
 // WhyAsked says how many furnaces are still to be asked.
 func WhyAsked(n, of int) string { return fmt.Sprintf("%d of %d furnaces asked ...", n, of) }

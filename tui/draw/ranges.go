@@ -72,7 +72,7 @@ func (p Pen) ranged(g cell.Grid, l figureLine, c rangeColumns) {
 		p.track(l).Draw(g, p.Theme, c.track, 0, c.wide)
 	case c.wide > 0 && l.bar == nil && slices.Contains(l.beside, says):
 		for _, base := range l.base {
-			if end+2+g.Width(base) < c.remark {
+			if end+2+g.Width(base)+1 < c.remark { // two blanks before the remark, or both read as one
 				g.Text(end+2, 0, base, p.Style(theme.Quiet))
 				break
 			}

@@ -66,7 +66,7 @@ func (p Pen) ranged(g cell.Grid, l figureLine, c rangeColumns) {
 	says := l.behind(c).in(g, w-x)
 	g.TextIn(cell.Rect{X: x, W: w - x, H: 1}, says, p.Style(behind))
 	switch {
-	case c.wide == 0 && l.off && end < c.remark-1:
+	case l.off && l.known && (c.wide == 0 || l.bar == nil) && end < c.remark-1: // with a track the value on it is the mark
 		g.Text(c.remark-2, 0, p.M.Off, p.Style(theme.Warn))
 	case c.wide > 0 && l.bar != nil && end+6 <= c.track:
 		p.track(l).Draw(g, p.Theme, c.track, 0, c.wide)

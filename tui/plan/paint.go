@@ -159,12 +159,19 @@ func (s Screen) needs(g cell.Grid, sh screen.Shared) {
 	}
 }
 
-// ways are the three ways to charge, the one shown marked.
+// leastWay is how many columns a way to charge takes at least.
+const leastWay = 8
+
+// ways are the three ways to charge, the one shown marked; in a small window it alone.
 func (s Screen) ways(g cell.Grid, sh screen.Shared) {
 	th, u := sh.Theme, sh.Units
 	w, h := g.Size()
 	label := 10
 	each := (w - label) / max(len(s.plan.Ways), 1)
+	alone := each < leastWay // there is room for the one shown only
+	if alone {
+		each = w - label
+	}
 	o, _ := s.plan.Offer()
 	roomy := each > 14
 	for y, head := range []string{"", words.NeedWord(plan.NeedOreRoasted), words.NeedWord(plan.NeedCharcoal), words.NeedWord(plan.NeedHours), words.ChanceWord, words.HearthWord, words.HearthBandWord(s.asked8(), s.solving()), words.FearsWord} {
@@ -172,6 +179,11 @@ func (s Screen) ways(g cell.Grid, sh screen.Shared) {
 	}
 	for i, way := range s.plan.Ways {
 		x := label + i*each
+		if alone {
+			if x = label; i != s.way {
+				continue
+			}
+		}
 		style := th.Style(theme.Text)
 		head := th.Style(theme.Quiet)
 		if i == s.way {

@@ -2,6 +2,7 @@ package plan_test
 
 import (
 	"math"
+	"regexp"
 	"strings"
 	"testing"
 	"time"
@@ -101,6 +102,27 @@ func TestWhatIsTooLittleIsNotCut(t *testing.T) {
 	if !strings.Contains(d.Picture(), "kg -1") {
 		t.Errorf("no three figures:\n%s", d.Picture())
 	}
+}
+
+// In a small window the order of the day shows the moments that have room, each with its
+// words, and the bloom.
+func TestTheOrderOfTheDayInASmallWindow(t *testing.T) {
+	for _, size := range [][2]int{{40, 20}, {60, 20}, {60, 24}, {79, 24}} {
+		d := ready(t)
+		d.Send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
+		if clocks := regexp.MustCompile(`\d\d:\d\d\d\d:\d\d`).FindString(d.Picture()); clocks != "" {
+			t.Errorf("%v: clocks run together: %q in\n%s", size, clocks, d.Picture())
+		}
+	}
+	d := ready(t)
+	d.Send(tea.WindowSizeMsg{Width: 60, Height: 20})
+	d.Shows("light the wood fire")
+	d.Shows("pull the bloom")
+	if got := d.Picture(); strings.Contains(got, "careful") || !strings.Contains(got, "usual") || strings.Contains(got, "7 to…") {
+		t.Errorf("not the way shown alone:\n%s", got)
+	}
+	d.Press("left")
+	d.Shows("careful")
 }
 
 func TestPictures(t *testing.T) {

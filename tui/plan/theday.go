@@ -193,6 +193,9 @@ func (s Screen) due(sh screen.Shared) []plan.Due {
 	return s.plan.ByWhen(h, &f)
 }
 
+// leastDay is how many columns a moment of the day takes at least: the clock and its words.
+const leastDay = 24
+
 // clock is the order of the day by the way shown, in as many columns as it takes.
 func (s Screen) clock(g cell.Grid, sh screen.Shared) (rows int) {
 	th, u := sh.Theme, sh.Units
@@ -203,6 +206,9 @@ func (s Screen) clock(g cell.Grid, sh screen.Shared) (rows int) {
 	way := s.plan.Ways[min(s.way, len(s.plan.Ways)-1)]
 	lit := s.when.lit()
 	moments := s.plan.Day(way)
+	if most := max((w-2)/leastDay, 1) * h; len(moments) > most { // the first of them, and the bloom
+		moments = append(moments[:most-1:most-1], moments[len(moments)-1])
+	}
 	columns := (len(moments) + h - 1) / h
 	rows = (len(moments) + columns - 1) / columns
 	each := (w - 2) / max(columns, 1)

@@ -3,6 +3,7 @@ package cell
 import (
 	"strings"
 	"testing"
+	"unicode"
 
 	"github.com/charmbracelet/x/ansi"
 )
@@ -177,5 +178,14 @@ func TestRowsAreThoseOfWrap(t *testing.T) {
 func TestASCIISpellsLikeTheSheet(t *testing.T) {
 	if got, want := ASCII("Åse ±3 °C 鉄…"), "Ase +-3 C ?..."; got != want {
 		t.Errorf("got %q, want %q", got, want)
+	}
+}
+
+// An arrow is no letter in ASCII either: it would read as another key.
+func TestArrowsAreNoLetters(t *testing.T) {
+	for _, arrow := range "←→↑↓" {
+		if got := ASCII(string(arrow)); strings.ContainsFunc(got, unicode.IsLetter) || strings.Contains(got, "?") {
+			t.Errorf("%c is written %q", arrow, got)
+		}
 	}
 }

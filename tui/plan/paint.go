@@ -140,7 +140,9 @@ func (s Screen) needs(g cell.Grid, sh screen.Shared) {
 			remark = words.EnoughWord
 			if made, is := madeOf[n.Need]; is {
 				if _, lacks := short[made]; !lacks {
-					remark = words.NotNeeded
+					if remark = words.NotNeeded; g.Width(remark) > w-x {
+						remark = words.NotNeededBrief
+					}
 				}
 			}
 			if by, is := short[n.Need]; is {

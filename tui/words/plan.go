@@ -48,6 +48,7 @@ const (
 	BeingReckoned    = "being reckoned"
 	NoOreGivesIt     = "No amount of ore that is known of gives that chance. Ask for less (w), or be content with less certainty (n)."
 	NotNeeded        = "not needed"
+	NotNeededBrief   = "unused" // where there is little room
 	NoAmount         = "no amount of ore gives it"
 	ChanceOfIt       = "chance of it, about"
 	NeedsHead        = "needs"

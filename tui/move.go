@@ -38,6 +38,9 @@ func (m Model) back() (Model, tea.Cmd) {
 			return m.With(next), nil
 		}
 	}
+	if _, form := m.screens[m.active].(screen.Drafter); form && len(m.halfTyped()) > 0 {
+		m.answer = answer{text: words.FormCalledOff}
+	}
 	n := len(m.behind)
 	switch {
 	case n > 0:

@@ -67,6 +67,9 @@ func bodyOf(w, h int) cell.Rect {
 // nameOf is the name of a screen as the list of screens has it, without what it adds.
 func nameOf(s screen.Screen, sh screen.Shared) string {
 	name, _, _ := strings.Cut(s.Listed(sh), ":")
+	if s.ID() == screen.Light { // which is reached from the start, and not listed
+		name = words.DoSmelt
+	}
 	return cmp.Or(name, string(s.ID()))
 }
 

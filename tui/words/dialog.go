@@ -50,6 +50,9 @@ func FormHalfTyped(at string) string {
 	return "half typed " + at + ": go on, or x in the first or last row"
 }
 
+// FormCalledOff answers esc in a form that something was typed into.
+const FormCalledOff = "called off: what was typed in the form is dropped"
+
 // DraftCleared answers x where something half typed stood.
 const DraftCleared = "cleared; backspace brings it back"
 

@@ -1,6 +1,8 @@
 package forge_test
 
 import (
+	"maps"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -250,5 +252,28 @@ func TestWhatWasKeyedOfTheFuelIsNotCut(t *testing.T) {
 	p := strings.Join(strings.Fields(strings.ReplaceAll(d.Picture(), "│", " ")), " ")
 	if !strings.Contains(p, "keyed in 50 %") || strings.Contains(p, "keyed…") || strings.Contains(p, "ke…") {
 		t.Errorf("cut:\n%s", d.Picture())
+	}
+}
+
+// Whichever piece is picked has its mark, also one of which nothing more is made.
+func TestEveryPickedPieceIsMarked(t *testing.T) {
+	d := forged(t)
+	d.Press("home")
+	mark, seen := theme.Theme{}.Marks().Picked, map[string]bool{}
+	for range 12 {
+		picked := ""
+		for _, row := range strings.Split(d.Picture(), "\n") {
+			if strings.HasPrefix(row, mark) {
+				picked = row
+			}
+		}
+		if picked == "" {
+			t.Fatalf("no row is marked after %q:\n%s", slices.Sorted(maps.Keys(seen)), d.Picture())
+		}
+		seen[picked] = true
+		d.Press("down")
+	}
+	if len(seen) < 4 {
+		t.Errorf("only %d rows were picked", len(seen))
 	}
 }

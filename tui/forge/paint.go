@@ -152,6 +152,51 @@ func answer(g cell.Grid, sh screen.Shared, b forge.Bench, i int) {
 // indent is how many columns a generation stands to the right.
 const indent = 2
 
+// columns say where the parts of a piece stand in its row: its name, a bar, the end of its
+// mass, and how it came. A part that has no room has no columns.
+type columns struct{ name, bar, kg, came int }
+
+func columnsOf(w int) (c columns) {
+	switch {
+	case w >= 120:
+		c = columns{name: 44, bar: 29}
+	case w >= 74:
+		c = columns{name: 27, bar: 7}
+	case w >= 70:
+		c = columns{name: 32}
+	default:
+		c = columns{name: max(w-14, 10)}
+	}
+	c.kg = c.name + c.bar + 6
+	if c.bar > 0 {
+		c.kg++ // a bar as long as can be does not run into it
+	}
+	if c.came = c.kg + 2; w < 70 {
+		c.came = w
+	}
+	return c
+}
+
+// rowOf is what the list says of a piece, or of its compacting.
+type rowOf struct {
+	title, how, stands string
+	mass               float64
+	known              bool // the mass
+}
+
+func rowAt(b forge.Bench, r forge.Row) rowOf {
+	p := b.Pieces[r.At]
+	if r.Compacted != nil {
+		return rowOf{words.CompactedRow, modelwords.PieceWorked(b, r.At), modelwords.PieceState(b, r.At), r.Compacted.Mass, true}
+	}
+	row := rowOf{modelwords.PieceListed(b, r.At), modelwords.PieceCame(b, r.At), modelwords.PieceState(b, r.At), float64(p.Mass.Value), p.Mass.Known}
+	if _, worked := b.Compacted(r.At); worked { // how it stands now is said in the row of that
+		row.mass, row.known = p.First()
+		row.stands = ""
+	}
+	return row
+}
+
 // pieces paints the list: a bar and a mass for each piece, how it came and how it stands.
 func pieces(g cell.Grid, sh screen.Shared, b forge.Bench, picked int) {
 	th := sh.Theme
@@ -166,81 +211,50 @@ func pieces(g cell.Grid, sh screen.Shared, b forge.Bench, picked int) {
 			most = max(most, kg)
 		}
 	}
-	name, bar := 32, 0
-	switch {
-	case w >= 120:
-		name, bar = 44, 29
-	case w >= 74:
-		name, bar = 27, 7
-	case w < 70:
-		name = max(w-14, 10)
-	}
-	kg := name + bar + 6 // where it ends
-	if bar > 0 {
-		kg++ // a bar as long as can be does not run into it
-	}
-	came := kg + 2
-	if w < 70 {
-		came = w
-	}
+	c := columnsOf(w)
 	g.Text(2, 0, words.HeadPieces, th.Style(theme.Quiet))
-	g.TextRight(kg, 0, sh.Units.Name("kg"), th.Style(theme.Quiet))
-	if came < w {
-		g.Text(came, 0, words.HeadHowItCame, th.Style(theme.Quiet))
+	g.TextRight(c.kg, 0, sh.Units.Name("kg"), th.Style(theme.Quiet))
+	if c.came < w {
+		g.Text(c.came, 0, words.HeadHowItCame, th.Style(theme.Quiet))
 	}
 	first := screen.FirstShown(at, len(rows), h-1)
 	for n, r := range rows[first:min(first+h-1, len(rows))] {
-		y := n + 1
-		p := b.Pieces[r.At]
-		style := th.Style(theme.Text)
-		gone := p.EndsAs != "" || p.Form == entry.CropEnd
-		switch {
-		case gone:
-			style = th.Style(theme.Quiet)
-		case first+n == at:
-			style = th.Style(theme.Strong)
-			g.Text(0, y, th.Marks().Picked, th.Style(theme.Now))
-		case r.Depth == 0:
-			style = th.Style(theme.Strong)
+		piece(g.Sub(cell.Rect{Y: n + 1, W: w, H: 1}), sh, b, r, c, most, first+n == at)
+	}
+}
+
+// piece paints a row of it. most is the mass of the longest bar, kg.
+func piece(g cell.Grid, sh screen.Shared, b forge.Bench, r forge.Row, c columns, most float64, picked bool) {
+	th := sh.Theme
+	w, _ := g.Size()
+	row, p := rowAt(b, r), b.Pieces[r.At]
+	name, plain, ink := theme.Text, theme.Text, theme.Bar
+	if r.Depth == 0 || picked {
+		name = theme.Strong
+	}
+	if picked {
+		ink = theme.Now
+		g.Text(0, 0, th.Marks().Picked, th.Style(theme.Now))
+	}
+	if p.EndsAs != "" || p.Form == entry.CropEnd { // there is no more of it to be worked
+		name, plain, ink = theme.Quiet, theme.Quiet, theme.Frame
+	}
+	x := 2 + indent*r.Depth
+	g.TextIn(cell.Rect{X: x, W: max(c.name-x+1, 4), H: 1}, row.title, th.Style(name))
+	if row.known {
+		g.TextRight(c.kg, 0, modelwords.Number(sh.Units.Shown(row.mass, "kg"), 2), th.Style(name))
+	}
+	if c.bar > 0 && row.known && most > 0 {
+		block := '▆'
+		if th.ASCII {
+			block = '='
 		}
-		x := 2 + indent*r.Depth
-		title, how, stands := modelwords.PieceListed(b, r.At), modelwords.PieceCame(b, r.At), modelwords.PieceState(b, r.At)
-		mass, known := float64(p.Mass.Value), p.Mass.Known
-		if _, worked := b.Compacted(r.At); worked && r.Compacted == nil {
-			mass, known = p.First()
-			stands = ""
-		}
-		if r.Compacted != nil {
-			title, how, mass, known = words.CompactedRow, modelwords.PieceWorked(b, r.At), r.Compacted.Mass, true
-		}
-		g.TextIn(cell.Rect{X: x, Y: y, W: max(name-x+1, 4), H: 1}, title, style)
-		if bar > 0 && known && most > 0 {
-			block := '▆'
-			if th.ASCII {
-				block = '='
-			}
-			ink := theme.Bar
-			if first+n == at {
-				ink = theme.Now
-			}
-			if gone {
-				ink = theme.Frame
-			}
-			g.Fill(cell.Rect{X: name + 2, Y: y, W: max(int(math.Round(mass/most*float64(bar))), 1), H: 1}, block, th.Style(ink))
-		}
-		if known {
-			g.TextRight(kg, y, modelwords.Number(sh.Units.Shown(mass, "kg"), 2), style)
-		}
-		if came >= w {
-			continue
-		}
-		plain := th.Style(theme.Text)
-		if gone {
-			plain = th.Style(theme.Quiet)
-		}
-		stands = g.Cut(stands, (w-came)/2)
-		g.TextIn(cell.Rect{X: came, Y: y, W: w - came - g.Width(stands) - 2, H: 1}, how, plain)
-		g.TextRight(w-1, y, stands, th.Style(theme.Quiet))
+		g.Fill(cell.Rect{X: c.name + 2, W: max(int(math.Round(row.mass/most*float64(c.bar))), 1), H: 1}, block, th.Style(ink))
+	}
+	if c.came < w {
+		stands := g.Cut(row.stands, (w-c.came)/2)
+		g.TextIn(cell.Rect{X: c.came, W: w - c.came - g.Width(stands) - 2, H: 1}, row.how, th.Style(plain))
+		g.TextRight(w-1, 0, stands, th.Style(theme.Quiet))
 	}
 }
 

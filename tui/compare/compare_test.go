@@ -23,7 +23,7 @@ func (k kept) Entries(id string) ([]entry.Entry, []entry.Gap, error) { return k[
 // own is a house of so many smelts of one furnace, each with its own pace and ore.
 func own(n int) (kept, screen.Shared) {
 	book := kept{}
-	var sh screen.Shared
+	sh := screen.Shared{}
 	sh.Shelf.Known = true
 	kg := func(v float64) entry.Maybe[entry.Kilogram] { return entry.Some(entry.Kilogram(v)) }
 	for i := range n {

@@ -58,8 +58,7 @@ type person struct {
 }
 
 func sit(t *testing.T, f *files, mappings map[string]entry.Mapping) *person {
-	p := &person{t: t, s: logs.New(f)}
-	p.sh.W, p.sh.H = 80, 24
+	p := &person{t: t, s: logs.New(f), sh: screen.Shared{W: 80, H: 24}}
 	p.sh.House = func() house.State { return house.State{Mappings: mappings} }
 	s, e := p.s.(screen.Enterer).Entered(p.sh, nil)
 	p.s = s

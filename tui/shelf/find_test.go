@@ -20,7 +20,7 @@ func three() screen.Shared {
 		return modelshelf.Summary{ID: id, Furnace: furnace, Phase: entry.Extracted, Ore: entry.Some(entry.Kilogram(20)), OreDry: entry.Some(entry.Kilogram(20)),
 			Bloom: entry.Some(entry.Kilogram(bloom)), BloomLoose: entry.Some(entry.Kilogram(bloom)), Charcoal: entry.Some(entry.Kilogram(charcoal))}
 	}
-	var sh screen.Shared
+	sh := screen.Shared{}
 	sh.W, sh.H = 120, 36
 	sh.Shelf.Known = true
 	sh.Shelf.Lines = []modelshelf.Summary{line("c", "Otter Bank", 3, 60), line("b", "Reed Hollow", 6, 90), line("a", "Reed Hollow", 4, 40), {ID: "u", Furnace: "Reed Hollow", Phase: entry.Extracted}}

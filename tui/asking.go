@@ -55,7 +55,7 @@ func (m Model) unattended(now entry.Stamp) Model {
 // closes closes what is asked, in these words, or in those of what it leaves.
 func (m Model) closes(said string) Model {
 	d, leaves := m.dialog.(interface {
-		Leaves(screen.Shared) screen.Effect
+		Leaves(*screen.Shared) screen.Effect
 	})
 	var e screen.Effect
 	if leaves {

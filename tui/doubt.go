@@ -161,13 +161,13 @@ type doubting struct {
 // doubtful asks whether it is so, and then does all that was asked for.
 func doubtful(says string, n doubt.Name, then screen.Effect, step screen.Dialog) doubting {
 	return doubting{screen.Choice{Title: words.Really(says), Question: true, Options: []screen.Option{
-		screen.Yes(func(screen.Shared) screen.Effect { return screen.Each{screen.Sure(n), then} }),
-		screen.No(func(screen.Shared) screen.Effect { return screen.Said(words.NothingDone) }),
+		screen.Yes(func(*screen.Shared) screen.Effect { return screen.Each{screen.Sure(n), then} }),
+		screen.No(func(*screen.Shared) screen.Effect { return screen.Said(words.NothingDone) }),
 	}}, step}
 }
 
 // Update takes the answer.
-func (d doubting) Update(sh screen.Shared, k Pressed) (screen.Dialog, screen.Effect) {
+func (d doubting) Update(sh *screen.Shared, k Pressed) (screen.Dialog, screen.Effect) {
 	next, e := d.Choice.Update(sh, k)
 	_, yes := screen.First[screen.Sure](e)
 	switch past, closes := e.(screen.Past); {

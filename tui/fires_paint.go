@@ -8,7 +8,7 @@ import (
 // paintOther tells, under the top line of the screens that do not stand beside the fire by
 // themselves, of the other fire: at Fire of the one that is not shown, elsewhere of the one
 // that is more urgent. The far view shows both by itself.
-func (m Model) paintOther(g cell.Grid, sh screen.Shared) {
+func (m Model) paintOther(g cell.Grid, sh *screen.Shared) {
 	s := m.screens[m.active]
 	if _, house := s.(screen.Beside); house || !sh.Other.Is() {
 		return

@@ -12,7 +12,7 @@ import (
 
 // The house is kept beside the smelt: an act of it (screen.House) becomes an entry of its
 // stream by Model.hand, as one of a smelt does, and joins m.home at once. What all of them
-// make of it is folded when a screen first asks (screen.Shared.House), so that a key at
+// make of it is folded when a screen first asks (*screen.Shared.House), so that a key at
 // the fire does not pay for it.
 
 // household is what the root knows of the house and of the smelts that are over.

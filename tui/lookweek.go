@@ -77,7 +77,7 @@ func (m Model) looksAtWeek() bool { return m.week != nil && slices.Contains(ofWe
 
 // inWeek is what its screens are shown: its house at its last moment, no smelts, and none
 // that burns beside it but in the row at the top.
-func (m Model) inWeek(sh screen.Shared) screen.Shared {
+func (m Model) inWeek(sh *screen.Shared) *screen.Shared {
 	sh.House, sh.Home, sh.Mark = m.week.folded, m.week.home, words.TagInvented
 	sh.Now.Wall = m.week.last.Kept
 	sh.Shelf = screen.Shelved{Known: true}

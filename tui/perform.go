@@ -117,7 +117,7 @@ func (m Model) move(e screen.Effect) (Model, tea.Cmd) {
 	case screen.Ask:
 		m.dialog, m.touched = e.Dialog, m.now
 		if d, ok := e.Dialog.(interface {
-			Opened(screen.Shared) screen.Dialog
+			Opened(*screen.Shared) screen.Dialog
 		}); ok {
 			m.dialog = d.Opened(m.Shared())
 		}

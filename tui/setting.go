@@ -69,7 +69,7 @@ func (m Model) houseRead(r houseRead) Model {
 }
 
 // flip is the other background, kept for the next time.
-func flip(sh screen.Shared) screen.Effect {
+func flip(sh *screen.Shared) screen.Effect {
 	to := lightPage
 	if sh.Theme.Light {
 		to = darkPage
@@ -79,22 +79,22 @@ func flip(sh screen.Shared) screen.Effect {
 
 // settings is the list of units, one for each quantity, and the background. A
 // key takes the next one; the list stays open until esc.
-func settings(sh screen.Shared) screen.Effect {
+func settings(sh *screen.Shared) screen.Effect {
 	u := sh.Units
 	letters := [modelwords.Quantities]string{modelwords.Mass: "m", modelwords.Length: "l", modelwords.Blast: "b", modelwords.Heat: "t", modelwords.Pressure: "p"}
 	var list []screen.Option
 	for q, k := range letters {
 		q := modelwords.Quantity(q)
-		list = append(list, screen.Opt(k, words.UnitIs(q, u.Of(q)), func(sh screen.Shared) screen.Effect {
+		list = append(list, screen.Opt(k, words.UnitIs(q, u.Of(q)), func(sh *screen.Shared) screen.Effect {
 			to := u.Next(q).Of(q)
 			return turned(sh, words.UnitIs(q, to), entry.Setting{Name: unitOf + q.String(), Value: to})
 		}))
 	}
-	list = append(list, screen.Opt("r", words.BellIs(sh.Heard), func(sh screen.Shared) screen.Effect {
+	list = append(list, screen.Opt("r", words.BellIs(sh.Heard), func(sh *screen.Shared) screen.Effect {
 		to := sh.Heard.Next()
 		return turned(sh, words.BellIs(to), entry.Setting{Name: bellFor, Value: to.String()})
 	}))
-	list = append(list, screen.Opt("d", words.DoFlip, func(sh screen.Shared) screen.Effect {
+	list = append(list, screen.Opt("d", words.DoFlip, func(sh *screen.Shared) screen.Effect {
 		return screen.Each{flip(sh), screen.Again(settings)}
 	}))
 	return screen.Choose(words.DoSettings, list...)
@@ -103,10 +103,10 @@ func settings(sh screen.Shared) screen.Effect {
 // turned sets a unit or the bell. Beside a fire it asks first: all letters of this list
 // are acts there, and one meant for the fire would turn the unit of the next number or
 // silence the bell.
-func turned(sh screen.Shared, is string, s entry.Setting) screen.Effect {
+func turned(sh *screen.Shared, is string, s entry.Setting) screen.Effect {
 	set := screen.Each{screen.Set{Setting: s}, screen.Again(settings), screen.Said(is)}
 	if !sh.Smelt.Running() {
 		return set
 	}
-	return screen.Question(words.FromNowOn(is), func(screen.Shared) screen.Effect { return set })
+	return screen.Question(words.FromNowOn(is), func(*screen.Shared) screen.Effect { return set })
 }

@@ -34,7 +34,7 @@ func (m Model) paint(g cell.Grid) {
 		return
 	}
 	if d, ok := m.dialog.(interface {
-		Whole(cell.Grid, screen.Shared)
+		Whole(cell.Grid, *screen.Shared)
 	}); ok {
 		d.Whole(g, sh)
 	} else {
@@ -115,8 +115,8 @@ func (m Model) initials() string {
 }
 
 // Shared is what screens and dialogs may look at.
-func (m Model) Shared() screen.Shared {
-	sh := screen.Shared{
+func (m Model) Shared() *screen.Shared {
+	sh := &screen.Shared{
 		W: m.w, H: m.h, Theme: m.theme, Units: m.units, Now: m.now, By: m.initials(), Smelt: m.shown(), Running: m.running.Session,
 		Heard: m.heard, Shelf: m.shelf, Tally: m.tally(), Careful: m.careful, Chemistry: m.chem, Spinner: m.turning(),
 		Messages: m.messages, Unread: m.unread,

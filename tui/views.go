@@ -15,13 +15,13 @@ func (m Model) views() screen.Effect {
 	var list []screen.Option
 	for _, id := range m.order {
 		if word := m.screens[id].Listed(sh); word != "" {
-			list = append(list, screen.Opt(screen.Letters[id], word, func(screen.Shared) screen.Effect { return screen.Go{To: id} }))
+			list = append(list, screen.Opt(screen.Letters[id], word, func(*screen.Shared) screen.Effect { return screen.Go{To: id} }))
 		}
 	}
 	if sh.Running.Is() && sh.Running.ID() != sh.Smelt.ID() {
-		list = append(list, screen.Opt(screen.LetterRunning, words.DoRunning, func(screen.Shared) screen.Effect { return screen.Running{} }))
+		list = append(list, screen.Opt(screen.LetterRunning, words.DoRunning, func(*screen.Shared) screen.Effect { return screen.Running{} }))
 	} else if sh.Other.Is() {
-		list = append(list, screen.Opt(screen.LetterRunning, words.DoOtherFire, func(screen.Shared) screen.Effect { return screen.Other{} }))
+		list = append(list, screen.Opt(screen.LetterRunning, words.DoOtherFire, func(*screen.Shared) screen.Effect { return screen.Other{} }))
 	}
 	return screen.Choose(words.DoViews, append(list,
 		screen.Opt(screen.LetterBackground, words.DoFlip, flip),
@@ -38,9 +38,9 @@ func (m Model) askUnkept() Model {
 		return m
 	}
 	m, _ = m.move(screen.Choose(words.LeaveUnkept(n.Keeping+n.NotKept),
-		screen.Opt("w", words.LeaveWait, func(screen.Shared) screen.Effect { return screen.Quit{} }),
-		screen.Opt("t", words.LeaveStay, func(screen.Shared) screen.Effect { return screen.Said(words.NothingDone) }),
-		screen.Opt("x", words.LeaveAnyway, func(screen.Shared) screen.Effect { return screen.Quit{Anyway: true} })))
+		screen.Opt("w", words.LeaveWait, func(*screen.Shared) screen.Effect { return screen.Quit{} }),
+		screen.Opt("t", words.LeaveStay, func(*screen.Shared) screen.Effect { return screen.Said(words.NothingDone) }),
+		screen.Opt("x", words.LeaveAnyway, func(*screen.Shared) screen.Effect { return screen.Quit{Anyway: true} })))
 	return m
 }
 

@@ -56,7 +56,7 @@ type weekCard string
 
 func (weekCard) Typing() bool { return false }
 
-func (c weekCard) Update(_ screen.Shared, k screen.Pressed) (screen.Dialog, screen.Effect) {
+func (c weekCard) Update(_ *screen.Shared, k screen.Pressed) (screen.Dialog, screen.Effect) {
 	if key.Matches(screen.TypedOf(k.Key), screen.Global.Back) {
 		return nil, nil
 	}
@@ -67,7 +67,7 @@ func (c weekCard) Update(_ screen.Shared, k screen.Pressed) (screen.Dialog, scre
 func (weekCard) Stays() time.Duration { return screen.Readable }
 
 // Ask is nothing: the foot goes on saying what became of the deed.
-func (weekCard) Ask(screen.Shared) *draw.Ask { return nil }
+func (weekCard) Ask(*screen.Shared) *draw.Ask { return nil }
 
 func (weekCard) Hints() []draw.KeyHint { return screen.Hints(screen.Global.Back) }
 
@@ -75,7 +75,7 @@ func (weekCard) Hints() []draw.KeyHint { return screen.Hints(screen.Global.Back)
 const cautionRows = 10
 
 // Paint covers the lower part.
-func (c weekCard) Paint(g cell.Grid, sh screen.Shared) {
+func (c weekCard) Paint(g cell.Grid, sh *screen.Shared) {
 	w, h := g.Size()
 	room := cell.Rect{Y: max(0, h-cautionRows), W: w, H: min(cautionRows, h)}
 	g.Fill(room, ' ', sh.Theme.Style(theme.Text))

@@ -56,7 +56,7 @@ func (Screen) ID() screen.ID       { return screen.Account }
 func (Screen) Keys() screen.KeyMap { return Map }
 
 // Listed when there is a smelt to give an account of.
-func (Screen) Listed(sh screen.Shared) string {
+func (Screen) Listed(sh *screen.Shared) string {
 	if !sh.Smelt.Is() {
 		return ""
 	}
@@ -64,13 +64,13 @@ func (Screen) Listed(sh screen.Shared) string {
 }
 
 // Entered begins at the top.
-func (s Screen) Entered(screen.Shared, any) (screen.Screen, screen.Effect) {
+func (s Screen) Entered(*screen.Shared, any) (screen.Screen, screen.Effect) {
 	s.rows = screen.Rows{}
 	return s, nil
 }
 
 // Hints are what can be done.
-func (Screen) Hints(sh screen.Shared) []draw.KeyHint {
+func (Screen) Hints(sh *screen.Shared) []draw.KeyHint {
 	hints := screen.Hints(Map.Up, Map.Down, screen.Global.Views, screen.Global.Back)
 	if sh.Smelt.ToLook() {
 		return hints
@@ -79,7 +79,7 @@ func (Screen) Hints(sh screen.Shared) []draw.KeyHint {
 }
 
 // Update takes a key.
-func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
+func (s Screen) Update(sh *screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
 	t := screen.TypedOf(p.Key)
 	if to, ok := s.rows.Moved(sh, t, s.lines); ok {
 		s.rows = to
@@ -97,7 +97,7 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 }
 
 // of gives the account of the smelt shown, worked out once for what is known of it.
-func (s Screen) of(sh screen.Shared) made {
+func (s Screen) of(sh *screen.Shared) made {
 	now := made{smelt: sh.Smelt.ID(), len: sh.Smelt.Len(), home: len(sh.Home.Lines())}
 	if s.made.smelt != now.smelt || s.made.len != now.len || s.made.home != now.home {
 		now.whole = sh.Smelt.Overview().Whole

@@ -17,13 +17,13 @@ import (
 
 // Paint shows the account: the answer, where the iron went, what can be said of it, the
 // yields and what it rests on.
-func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
+func (s Screen) Paint(g cell.Grid, sh *screen.Shared) {
 	s.rows.Paint(g, sh, words.AccountTitle, s.lines)
 }
 
 // lines paints everything from a row on, above the window too, and gives how many rows
 // it takes.
-func (s Screen) lines(g cell.Grid, sh screen.Shared, from int) int {
+func (s Screen) lines(g cell.Grid, sh *screen.Shared, from int) int {
 	w, _ := g.Size()
 	y := from
 	if !sh.Smelt.Is() {
@@ -47,7 +47,7 @@ func (s Screen) lines(g cell.Grid, sh screen.Shared, from int) int {
 // painter paints the parts of an account one under another; each gives the next row.
 type painter struct {
 	g  cell.Grid
-	sh screen.Shared
+	sh *screen.Shared
 	w  int
 
 	a     account.Account

@@ -22,12 +22,12 @@ var (
 
 // AskBlast asks for litres a minute; letters lead to other ways to say what
 // blows.
-func AskBlast(_ screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+func AskBlast(_ *screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
 	was := as[entry.Blast](from)
 	then = ofBlower(was.Blower, then)
 	book := func(b entry.Blast) screen.Effect { return then(b) }
 	by := func(k, word string, ask func(entry.Blast, func(entry.Blast) screen.Effect) screen.Effect) screen.Option {
-		return screen.Opt(k, word, func(screen.Shared) screen.Effect { return ask(was, book) })
+		return screen.Opt(k, word, func(*screen.Shared) screen.Effect { return ask(was, book) })
 	}
 	return screen.AskNumber(words.DoBlast, litresPerMinute, Given(was.Volume),
 		func(v float64) screen.Effect {
@@ -36,11 +36,11 @@ func AskBlast(_ screen.Shared, from entry.Event, then func(entry.Event) screen.E
 			}
 			return then(entry.Blast{Volume: entry.Some(entry.LitrePerMinute(v))})
 		},
-		screen.Opt("o", words.BlastOff, func(screen.Shared) screen.Effect { return then(entry.Blast{State: entry.BlastOff}) }),
-		screen.Opt("n", words.BlastOn, func(screen.Shared) screen.Effect { return then(entry.Blast{State: entry.BlastOn}) }),
+		screen.Opt("o", words.BlastOff, func(*screen.Shared) screen.Effect { return then(entry.Blast{State: entry.BlastOff}) }),
+		screen.Opt("n", words.BlastOn, func(*screen.Shared) screen.Effect { return then(entry.Blast{State: entry.BlastOn}) }),
 		by("g", words.ByGate, askGate), by("k", words.ByStrokes, askStrokes), by("t", words.ByTuyeres, askOpen),
 		by("p", words.ByPressure, askPressure),
-		screen.Opt("m", words.ByMeter, func(sh screen.Shared) screen.Effect { return askMeter(sh, was, book) }),
+		screen.Opt("m", words.ByMeter, func(sh *screen.Shared) screen.Effect { return askMeter(sh, was, book) }),
 		by("w", words.ByBlower, askBlower))
 }
 
@@ -64,7 +64,7 @@ func askBlower(was entry.Blast, then func(entry.Blast) screen.Effect) screen.Eff
 			}
 			return then(now)
 		})
-		gives.Left = func(screen.Shared) screen.Effect { return then(now) }
+		gives.Left = func(*screen.Shared) screen.Effect { return then(now) }
 		return screen.Each{screen.Kept(then(now)), screen.Ask{Dialog: gives}}
 	})
 }
@@ -93,12 +93,12 @@ func askPressure(was entry.Blast, then func(entry.Blast) screen.Effect) screen.E
 
 // askMeter asks what an instrument in the pipe shows, or what the blower was
 // metered at with a setting: from then on that setting alone is a volume.
-func askMeter(sh screen.Shared, was entry.Blast, then func(entry.Blast) screen.Effect) screen.Effect {
+func askMeter(sh *screen.Shared, was entry.Blast, then func(entry.Blast) screen.Effect) screen.Effect {
 	instrument := func(k string, with entry.AirMeter, ask func(entry.AirReading, func(entry.AirReading) screen.Effect) screen.Effect) screen.Option {
-		return screen.Opt(k, string(with), func(sh screen.Shared) screen.Effect { return askReading(sh, was, with, ask, then) })
+		return screen.Opt(k, string(with), func(sh *screen.Shared) screen.Effect { return askReading(sh, was, with, ask, then) })
 	}
 	setting := func(k, word string, ask func(entry.Blast, func(entry.Blast) screen.Effect) screen.Effect, gives func(was, at entry.Blast, then func(entry.Blast) screen.Effect) screen.Effect) screen.Option {
-		return screen.Opt(k, word, func(screen.Shared) screen.Effect {
+		return screen.Opt(k, word, func(*screen.Shared) screen.Effect {
 			return ask(was, func(at entry.Blast) screen.Effect { return gives(was, at, then) })
 		})
 	}
@@ -127,7 +127,7 @@ func askStroke(was, at entry.Blast, then func(entry.Blast) screen.Effect) screen
 // askReading asks for the pipe and for what the instrument shows. Sizes that
 // were given with its last reading are offered again. What no volume can be
 // reckoned from is refused here, where it can be put right.
-func askReading(sh screen.Shared, was entry.Blast, with entry.AirMeter, ask func(entry.AirReading, func(entry.AirReading) screen.Effect) screen.Effect, then func(entry.Blast) screen.Effect) screen.Effect {
+func askReading(sh *screen.Shared, was entry.Blast, with entry.AirMeter, ask func(entry.AirReading, func(entry.AirReading) screen.Effect) screen.Effect, then func(entry.Blast) screen.Effect) screen.Effect {
 	r := lastRead(sh, was, with)
 	bores := pipeBore
 	if with == entry.OrificePlate {
@@ -168,7 +168,7 @@ func askSpeed(r entry.AirReading, then func(entry.AirReading) screen.Effect) scr
 
 // lastRead is the last reading of an instrument: of the event to be changed, or
 // of the smelt; blank when there is none.
-func lastRead(sh screen.Shared, was entry.Blast, with entry.AirMeter) entry.AirReading {
+func lastRead(sh *screen.Shared, was entry.Blast, with entry.AirMeter) entry.AirReading {
 	if was.Read.With == with {
 		return was.Read
 	}

@@ -22,7 +22,7 @@ import (
 //
 // A clock that was set tells by how much itself; else it asks for the right time.
 // What changes is said before it does, and is one entry.
-func ClockWasWrong(sh screen.Shared) screen.Effect {
+func ClockWasWrong(sh *screen.Shared) screen.Effect {
 	if screen.RightsIn(sh.Smelt) < screen.Mendable {
 		return screen.Refuse(WhyNot(sh.Smelt))
 	}
@@ -47,7 +47,7 @@ func ClockWasWrong(sh screen.Shared) screen.Effect {
 	own := sh.Smelt.Reading().Wall(sh.Smelt.Clock(sh.Now))
 	return screen.Ask{Dialog: screen.Field{
 		Label: words.RightTime, Unit: words.RightTimeHint(own), Input: screen.NewInput(true),
-		Done: func(sh screen.Shared, in screen.Input) (screen.Effect, error) {
+		Done: func(sh *screen.Shared, in screen.Input) (screen.Effect, error) {
 			own := sh.Smelt.Reading().Wall(sh.Smelt.Clock(sh.Now))
 			right, err := nearest(in.Trimmed(), own)
 			if err != nil {
@@ -72,7 +72,7 @@ func ClockRighted(l fold.Line) bool {
 }
 
 // lastSet is the last time the clock was set, unless a person said since what is right.
-func lastSet(sh screen.Shared) (fold.Line, bool) {
+func lastSet(sh *screen.Shared) (fold.Line, bool) {
 	for l := range sh.Smelt.Backward() {
 		if jump, ok := l.Event.(entry.ClockJump); ok && !l.Struck() {
 			return l, jump.Right.IsZero()
@@ -96,37 +96,37 @@ func nearest(text string, own time.Time) (time.Time, error) {
 }
 
 // rightAll asks before every time of the smelt moves, so that it is the right time now.
-func rightAll(sh screen.Shared, right time.Time) screen.Effect {
+func rightAll(sh *screen.Shared, right time.Time) screen.Effect {
 	was := sh.Smelt.Reading().Lit
 	is := was.Add(right.Sub(sh.Smelt.Reading().Wall(sh.Smelt.Clock(sh.Now))))
 	pressed := sh.Now
-	return screen.Question(words.RightAll(was, is), func(sh screen.Shared) screen.Effect {
+	return screen.Question(words.RightAll(was, is), func(sh *screen.Shared) screen.Effect {
 		now := right.Add(sh.Smelt.Clock(sh.Now) - sh.Smelt.Clock(pressed))
-		return screen.Did(entry.ClockJump{Right: entry.Wall(now)}, func(screen.Shared) string { return words.Righted(was, is) })
+		return screen.Did(entry.ClockJump{Right: entry.Wall(now)}, func(*screen.Shared) string { return words.Righted(was, is) })
 	})
 }
 
 // shiftTo asks before all since this start of the machine moves, so that it is the
 // right time now.
-func shiftTo(sh screen.Shared, right time.Time) (screen.Effect, error) {
+func shiftTo(sh *screen.Shared, right time.Time) (screen.Effect, error) {
 	by, ok := sh.Smelt.ShiftTo(sh.Now, right)
 	if !ok {
 		return nil, errors.New(words.BeforeLastStart)
 	}
 	pressed := sh.Now
 	moves := right.Sub(sh.Smelt.Reading().Wall(sh.Smelt.Clock(pressed)))
-	return screen.Question(words.ShiftAll(moves), func(sh screen.Shared) screen.Effect {
+	return screen.Question(words.ShiftAll(moves), func(sh *screen.Shared) screen.Effect {
 		now := right.Add(sh.Smelt.Clock(sh.Now) - sh.Smelt.Clock(pressed))
-		return screen.Did(entry.ClockJump{ShiftMs: by.Milliseconds(), Right: entry.Wall(now)}, func(screen.Shared) string { return words.Shifted(moves) })
+		return screen.Did(entry.ClockJump{ShiftMs: by.Milliseconds(), Right: entry.Wall(now)}, func(*screen.Shared) string { return words.Shifted(moves) })
 	}), nil
 }
 
 // shiftBy asks before all since this start of the machine moves by as much as the
 // clock was set then.
-func shiftBy(sh screen.Shared, l fold.Line, jump entry.ClockJump) screen.Effect {
+func shiftBy(sh *screen.Shared, l fold.Line, jump entry.ClockJump) screen.Effect {
 	jump.ShiftMs = jump.ByMs
 	by := time.Duration(jump.ByMs) * time.Millisecond
-	return screen.Question(words.ShiftAll(by), func(sh screen.Shared) screen.Effect {
-		return screen.Did(entry.Amend{Target: sh.Smelt.Ref(l.Seq()), Event: jump}, func(screen.Shared) string { return words.Shifted(by) })
+	return screen.Question(words.ShiftAll(by), func(sh *screen.Shared) screen.Effect {
+		return screen.Did(entry.Amend{Target: sh.Smelt.Ref(l.Seq()), Event: jump}, func(*screen.Shared) string { return words.Shifted(by) })
 	})
 }

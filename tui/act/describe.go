@@ -92,7 +92,7 @@ func chargeLine(u modelwords.Units, c figure.Charge) string {
 
 // SayLast says what the last entry of the smelt is, and what to do about a
 // charge that may be double.
-func SayLast(sh screen.Shared) string {
+func SayLast(sh *screen.Shared) string {
 	last, ok := sh.Smelt.Last()
 	if !ok {
 		return ""
@@ -122,6 +122,6 @@ func WhyNot(s session.Session) string {
 }
 
 // Now makes an option's effect of a form: a new act, at this moment.
-func Now(ask Form) func(screen.Shared) screen.Effect {
-	return func(sh screen.Shared) screen.Effect { return ask(sh, nil, Book) }
+func Now(ask Form) func(*screen.Shared) screen.Effect {
+	return func(sh *screen.Shared) screen.Effect { return ask(sh, nil, Book) }
 }

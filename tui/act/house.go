@@ -12,7 +12,7 @@ import (
 )
 
 // InHouse says an event of the house in words, with its things by their names.
-type InHouse func(screen.Shared, entry.Event) string
+type InHouse func(*screen.Shared, entry.Event) string
 
 // KeyedAt tells whether a line is an act of the house that is keyed at a place.
 func KeyedAt(l house.Line, at entry.Places) bool {
@@ -21,7 +21,7 @@ func KeyedAt(l house.Line, at entry.Places) bool {
 
 // CrossOutInHouse crosses out the last thing keyed at a place of the house; again the one
 // before. What was kept with it by the same key goes with it.
-func CrossOutInHouse(sh screen.Shared, at entry.Places, says InHouse) screen.Effect {
+func CrossOutInHouse(sh *screen.Shared, at entry.Places, says InHouse) screen.Effect {
 	lines := sh.Home.Lines()
 	for i := len(lines) - 1; i >= 0; i-- {
 		if KeyedAt(lines[i], at) && !lines[i].Struck() {
@@ -32,7 +32,7 @@ func CrossOutInHouse(sh screen.Shared, at entry.Places, says InHouse) screen.Eff
 }
 
 // StrikeInHouse crosses out one line and those kept by the same key.
-func StrikeInHouse(sh screen.Shared, lines []house.Line, i int, says InHouse) screen.Effect {
+func StrikeInHouse(sh *screen.Shared, lines []house.Line, i int, says InHouse) screen.Effect {
 	said := words.CrossedOut(says(sh, lines[i].Event))
 	var acts screen.House
 	for n := len(lines) - 1; n >= 0; n-- {
@@ -50,7 +50,7 @@ func together(a, b house.Line) bool {
 }
 
 // BringBackInHouse undoes the last crossing-out at a place, with those of the same key.
-func BringBackInHouse(sh screen.Shared, at entry.Places, says InHouse) screen.Effect {
+func BringBackInHouse(sh *screen.Shared, at entry.Places, says InHouse) screen.Effect {
 	lines := sh.Home.Lines()
 	bySeq := map[uint64]house.Line{}
 	for _, l := range lines {
@@ -83,7 +83,7 @@ func BringBackInHouse(sh screen.Shared, at entry.Places, says InHouse) screen.Ef
 
 // AmendInHouse changes a line's event, its time, or both; what an earlier change said of the
 // other is carried along.
-func AmendInHouse(sh screen.Shared, l house.Line, ev entry.Event, at time.Time, says InHouse) screen.Effect {
+func AmendInHouse(sh *screen.Shared, l house.Line, ev entry.Event, at time.Time, says InHouse) screen.Effect {
 	a := entry.Amend{Target: sh.Home.Ref(l.Seq()), Event: ev, Happened: at}
 	if l.AmendedBy != 0 && ev == nil {
 		a.Event = l.Event
@@ -91,7 +91,7 @@ func AmendInHouse(sh screen.Shared, l house.Line, ev entry.Event, at time.Time, 
 	if l.AmendedBy != 0 && at.IsZero() {
 		a.Happened = entry.Wall(l.Happened)
 	}
-	return screen.DidInHouse(func(sh screen.Shared) string {
+	return screen.DidInHouse(func(sh *screen.Shared) string {
 		for _, now := range sh.Home.Lines() {
 			if now.Seq() == l.Seq() {
 				return words.NowSays(words.Dated(now.Happened, says(sh, now.Event)))
@@ -103,8 +103,8 @@ func AmendInHouse(sh screen.Shared, l house.Line, ev entry.Event, at time.Time, 
 
 // WhenInHouse is the line of a list that moves a line of the house to the day it was.
 func WhenInHouse(key string, l house.Line, says InHouse) screen.Option {
-	return screen.Opt(key, words.WhenItWas, func(screen.Shared) screen.Effect {
-		return screen.Ask{Dialog: screen.Field{Label: words.DayItWas, Blank: words.DayAs, Input: screen.NewInput(false), Done: func(sh screen.Shared, in screen.Input) (screen.Effect, error) {
+	return screen.Opt(key, words.WhenItWas, func(*screen.Shared) screen.Effect {
+		return screen.Ask{Dialog: screen.Field{Label: words.DayItWas, Blank: words.DayAs, Input: screen.NewInput(false), Done: func(sh *screen.Shared, in screen.Input) (screen.Effect, error) {
 			at, err := dayOf(in.Trimmed(), sh.Now.Wall)
 			if err != nil {
 				return nil, err

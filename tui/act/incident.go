@@ -24,12 +24,12 @@ var incidents = []struct {
 
 // AskIncident asks what happened, in one letter, and books it: the rest of it can wait.
 // One that is changed is asked for the rest.
-func AskIncident(_ screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+func AskIncident(_ *screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
 	was, changed := from.(entry.Incident)
-	what := func(screen.Shared) screen.Effect {
+	what := func(*screen.Shared) screen.Effect {
 		var list []screen.Option
 		for _, i := range incidents {
-			list = append(list, screen.Opt(i.key, i.word, func(screen.Shared) screen.Effect {
+			list = append(list, screen.Opt(i.key, i.word, func(*screen.Shared) screen.Effect {
 				was.What = i.what
 				return then(was)
 			}))
@@ -37,15 +37,15 @@ func AskIncident(_ screen.Shared, from entry.Event, then func(entry.Event) scree
 		return screen.Choose(words.IncidentWhat, list...)
 	}
 	if !changed {
-		return what(screen.Shared{})
+		return what(&screen.Shared{})
 	}
 	text := func(k, word, given string, set func(string)) screen.Option {
-		return screen.Opt(k, word, func(screen.Shared) screen.Effect {
+		return screen.Opt(k, word, func(*screen.Shared) screen.Effect {
 			return screen.AskWords(word, given, func(s string) screen.Effect { set(s); return then(was) })
 		})
 	}
 	return screen.Choose(words.IncidentMore, screen.Opt("w", words.IncidentWhat, what),
-		screen.Opt("p", words.IncidentPPM, func(screen.Shared) screen.Effect {
+		screen.Opt("p", words.IncidentPPM, func(*screen.Shared) screen.Effect {
 			return screen.AskNumber(words.IncidentPPM, ppm, Given(was.CO), func(v float64) screen.Effect {
 				was.CO = entry.Some(entry.PPM(v))
 				return then(was)

@@ -15,20 +15,20 @@ import (
 const WholeMinutes = 30 * time.Second
 
 // EnterLate asks when, then what, then the rest of it.
-func EnterLate(sh screen.Shared) screen.Effect {
+func EnterLate(sh *screen.Shared) screen.Effect {
 	if screen.RightsIn(sh.Smelt) < screen.Mendable {
 		return screen.Refuse(WhyNot(sh.Smelt))
 	}
 	return AskWhen(sh, words.LateWhen, "", func(at time.Time) screen.Effect {
 		shown := at.Add(sh.Smelt.Off(sh.Now))
 		then := func(ev entry.Event) screen.Effect {
-			return screen.Each{screen.Keep{{Event: ev, Happened: at, Uncertain: WholeMinutes}}, screen.Say(func(sh screen.Shared) string {
+			return screen.Each{screen.Keep{{Event: ev, Happened: at, Uncertain: WholeMinutes}}, screen.Say(func(sh *screen.Shared) string {
 				return words.Late(shown.Format(modelwords.Clock), SayLast(sh))
 			})}
 		}
 		var list []screen.Option
 		for _, a := range lateActs {
-			list = append(list, screen.Opt(a.key, a.word, func(sh screen.Shared) screen.Effect { return a.ask(sh, nil, then) }))
+			list = append(list, screen.Opt(a.key, a.word, func(sh *screen.Shared) screen.Effect { return a.ask(sh, nil, then) }))
 		}
 		return screen.Choose(words.LateWhat(shown.Format(modelwords.Clock)), list...)
 	}, screen.Opt("p", words.DoRows, EnterRows))
@@ -51,10 +51,10 @@ var lateActs = []struct {
 }
 
 // AskWhen asks for a time of this smelt: so many minutes ago, or a time of day.
-func AskWhen(sh screen.Shared, label, given string, then func(time.Time) screen.Effect, instead ...screen.Option) screen.Effect {
+func AskWhen(sh *screen.Shared, label, given string, then func(time.Time) screen.Effect, instead ...screen.Option) screen.Effect {
 	return screen.Ask{Dialog: screen.Field{
 		Label: label, Instead: instead, Unit: words.WhenHint(afterwards(sh)), Input: screen.Prefilled(given, true), Keeps: clockOf,
-		Done: func(sh screen.Shared, in screen.Input) (screen.Effect, error) {
+		Done: func(sh *screen.Shared, in screen.Input) (screen.Effect, error) {
 			at, err := timeOf(sh, in.Trimmed())
 			if err != nil {
 				return nil, err
@@ -65,7 +65,7 @@ func AskWhen(sh screen.Shared, label, given string, then func(time.Time) screen.
 }
 
 // clockOf is a time as it is typed, and so many minutes ago as the time that it is.
-func clockOf(sh screen.Shared, text string) string {
+func clockOf(sh *screen.Shared, text string) string {
 	if len(text) > farthestBack {
 		return text
 	}
@@ -82,7 +82,7 @@ const farthestBack = 2
 // timeOf reads a time of the smelt. Without a colon, one or two digits are
 // minutes ago and more are a time of day. It is typed as the smelt's times are
 // shown, and given by the clock of the machine, as entries have it.
-func timeOf(sh screen.Shared, text string) (time.Time, error) {
+func timeOf(sh *screen.Shared, text string) (time.Time, error) {
 	s := sh.Smelt
 	off := s.Off(sh.Now)
 	now := latest(sh)
@@ -113,7 +113,7 @@ func timeOf(sh screen.Shared, text string) (time.Time, error) {
 
 // latest is the moment that times are counted back from, in the smelt's own
 // offset: now, or the end of a smelt that has long been over.
-func latest(sh screen.Shared) time.Time {
+func latest(sh *screen.Shared) time.Time {
 	if afterwards(sh) {
 		return ended(sh).Add(time.Minute)
 	}
@@ -125,14 +125,14 @@ const sameDay = 12 * time.Hour
 
 // afterwards tells whether a time of the clock means one of the smelt's own day
 // and no other: a log that was brought in, or a smelt that ended before today.
-func afterwards(sh screen.Shared) bool {
+func afterwards(sh *screen.Shared) bool {
 	s := sh.Smelt
 	return !s.Running() && (s.Light().Imported || sh.Now.Wall.Sub(ended(sh)) > sameDay)
 }
 
 // ended is when a smelt that is over was: at its last act, or when its last phase
 // began, as closing it.
-func ended(sh screen.Shared) time.Time {
+func ended(sh *screen.Shared) time.Time {
 	s := sh.Smelt
 	return s.Reading().Wall(max(s.Reading().At, s.Since()))
 }

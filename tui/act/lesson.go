@@ -9,18 +9,18 @@ import (
 )
 
 // AskLesson asks for one line for next time, and keeps it with the furnace and the ore mix.
-func AskLesson(sh screen.Shared) screen.Effect {
+func AskLesson(sh *screen.Shared) screen.Effect {
 	if sh.Smelt.ToLook() {
 		return screen.Refuse(words.LessonOfInvented)
 	}
 	l := sh.Smelt.Light()
-	return screen.Ask{Dialog: screen.Field{Label: words.AskLesson, Blank: words.LessonBlank, Input: screen.NewInput(false), Done: func(_ screen.Shared, in screen.Input) (screen.Effect, error) {
+	return screen.Ask{Dialog: screen.Field{Label: words.AskLesson, Blank: words.LessonBlank, Input: screen.NewInput(false), Done: func(_ *screen.Shared, in screen.Input) (screen.Effect, error) {
 		text := in.Trimmed()
 		if text == "" {
 			return screen.Said(words.LessonEmpty), nil
 		}
 		ev := entry.Lesson{Text: text, Furnace: l.Furnace.UID, Smelt: l.UID, Mix: MixOf(l.Lots)}
-		return screen.DidInHouse(func(screen.Shared) string { return words.LessonKept(text) }, ev), nil
+		return screen.DidInHouse(func(*screen.Shared) string { return words.LessonKept(text) }, ev), nil
 	}}}
 }
 
@@ -28,12 +28,12 @@ func AskLesson(sh screen.Shared) screen.Effect {
 func teaches(l entry.Light) bool { return !l.Practice && !l.Rehearsal && !l.Invented }
 
 // Close closes the smelt, and asks one of one's own for its line for next time.
-func Close(screen.Shared) screen.Effect {
+func Close(*screen.Shared) screen.Effect {
 	return screen.Each{Book(entry.PhaseSet{Phase: entry.Closed}), ThenLesson}
 }
 
 // ThenLesson asks for that line after something else was kept, where it teaches anybody.
-var ThenLesson = screen.Again(func(sh screen.Shared) screen.Effect {
+var ThenLesson = screen.Again(func(sh *screen.Shared) screen.Effect {
 	if !teaches(sh.Smelt.Light()) {
 		return nil
 	}
@@ -56,7 +56,7 @@ const MostLessons = 3
 // Trying asks what is tried this time, with the last lessons of the furnace or the ore mix
 // above it. It may stay empty.
 func Trying(lessons []entry.Lesson, given string, then func(string) screen.Effect) screen.Effect {
-	return screen.Ask{Dialog: trying{screen.Field{Label: words.FormTrying, Blank: words.FormTryNothing, Input: screen.Prefilled(given, false), Done: func(_ screen.Shared, in screen.Input) (screen.Effect, error) {
+	return screen.Ask{Dialog: trying{screen.Field{Label: words.FormTrying, Blank: words.FormTryNothing, Input: screen.Prefilled(given, false), Done: func(_ *screen.Shared, in screen.Input) (screen.Effect, error) {
 		return then(in.Trimmed()), nil
 	}}, lessons}}
 }
@@ -67,12 +67,12 @@ type trying struct {
 	lessons []entry.Lesson
 }
 
-func (t trying) Opened(sh screen.Shared) screen.Dialog { return t.with(t.Field.Opened(sh)) }
+func (t trying) Opened(sh *screen.Shared) screen.Dialog { return t.with(t.Field.Opened(sh)) }
 
 func (t trying) Resumed(text, at string) screen.Dialog { return t.with(t.Field.Resumed(text, at)) }
 
 // Update takes a key into the field.
-func (t trying) Update(sh screen.Shared, k screen.Pressed) (screen.Dialog, screen.Effect) {
+func (t trying) Update(sh *screen.Shared, k screen.Pressed) (screen.Dialog, screen.Effect) {
 	d, e := t.Field.Update(sh, k)
 	return t.with(d), e
 }
@@ -88,7 +88,7 @@ func (t trying) with(d screen.Dialog) screen.Dialog {
 }
 
 // Paint lists the lessons above the foot.
-func (t trying) Paint(g cell.Grid, sh screen.Shared) {
+func (t trying) Paint(g cell.Grid, sh *screen.Shared) {
 	w, h := g.Size()
 	rows := 0
 	for _, l := range t.lessons {
@@ -106,7 +106,7 @@ func (t trying) Paint(g cell.Grid, sh screen.Shared) {
 
 // Lessons paints the lessons below each other, each whole, as far as there is room; it
 // gives the rows that they took.
-func Lessons(g cell.Grid, sh screen.Shared, at cell.Rect, lessons []entry.Lesson) int {
+func Lessons(g cell.Grid, sh *screen.Shared, at cell.Rect, lessons []entry.Lesson) int {
 	y := 0
 	for _, l := range lessons {
 		text := words.LessonLine(l.Text)

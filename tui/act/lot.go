@@ -11,16 +11,16 @@ import (
 )
 
 // AskOtherLot asks from which lot charcoal or ore comes from the next charge on.
-func AskOtherLot(sh screen.Shared) screen.Effect {
+func AskOtherLot(sh *screen.Shared) screen.Effect {
 	of := func(k string, w entry.What) screen.Option {
-		return screen.Opt(k, modelwords.Material(w), func(sh screen.Shared) screen.Effect { return otherLot(sh, w) })
+		return screen.Opt(k, modelwords.Material(w), func(sh *screen.Shared) screen.Effect { return otherLot(sh, w) })
 	}
 	return screen.Choose(words.DoOtherLot, of("o", entry.Ore), of("k", entry.Charcoal))
 }
 
 // otherLot asks from which lot one material comes, of the next charge and of those that the
 // plan has after it.
-func otherLot(sh screen.Shared, w entry.What) screen.Effect {
+func otherLot(sh *screen.Shared, w entry.What) screen.Effect {
 	if !sh.Smelt.Recipe().Holds(w) {
 		return screen.Refuse(words.NoneAlready(w))
 	}
@@ -37,19 +37,19 @@ func otherLot(sh screen.Shared, w entry.What) screen.Effect {
 }
 
 // askLot asks for a lot of a material: one that this smelt knows, or another by name.
-func askLot(sh screen.Shared, w entry.What, then func(string) screen.Effect) screen.Effect {
+func askLot(sh *screen.Shared, w entry.What, then func(string) screen.Effect) screen.Effect {
 	known := lotsOf(sh, w)
-	other := func(screen.Shared) screen.Effect {
+	other := func(*screen.Shared) screen.Effect {
 		return screen.AskWords(words.LotName(w), "", func(s string) screen.Effect { return then(s) })
 	}
 	if len(known) == 0 {
 		return other(sh)
 	}
-	return screen.Choose(words.LotWhich(w), screen.Lettered('l', len(known)+1, func(i int) (string, func(screen.Shared) screen.Effect) {
+	return screen.Choose(words.LotWhich(w), screen.Lettered('l', len(known)+1, func(i int) (string, func(*screen.Shared) screen.Effect) {
 		if i == len(known) {
 			return words.LotOther, other
 		}
-		return known[i].Name, func(screen.Shared) screen.Effect { return then(known[i].named()) }
+		return known[i].Name, func(*screen.Shared) screen.Effect { return then(known[i].named()) }
 	})...)
 }
 
@@ -71,7 +71,7 @@ const mostLots = 12
 
 // lotsOf are the lots of a material that a smelt was lit with, was told of, or has
 // been charged from, then those in the stores with something left.
-func lotsOf(sh screen.Shared, w entry.What) []knownLot {
+func lotsOf(sh *screen.Shared, w entry.What) []knownLot {
 	var known []knownLot
 	add := func(l entry.Lot) {
 		has := func(k knownLot) bool {
@@ -108,14 +108,14 @@ var others = []struct {
 func askOther(then func(entry.What) screen.Effect) screen.Effect {
 	var list []screen.Option
 	for _, o := range others {
-		list = append(list, screen.Opt(o.key, modelwords.Material(o.what), func(screen.Shared) screen.Effect { return then(o.what) }))
+		list = append(list, screen.Opt(o.key, modelwords.Material(o.what), func(*screen.Shared) screen.Effect { return then(o.what) }))
 	}
 	return screen.Choose(words.AlsoIn, list...)
 }
 
 // AskOtherIn asks for slag, fragments or flux by weight: into the fill before the main
 // burn, else as a charge of its own, which belongs to the one before it.
-func AskOtherIn(sh screen.Shared, _ entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+func AskOtherIn(sh *screen.Shared, _ entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
 	fills := sh.Smelt.Phase() == entry.Preheat || sh.Smelt.Phase() == entry.Filling
 	return askOther(func(w entry.What) screen.Effect {
 		return askPart(entry.Parts{{What: w}}, 0, func(ps entry.Parts) screen.Effect {
@@ -136,7 +136,7 @@ func elsewhere(parts entry.Parts, i int, then func(entry.Parts) screen.Effect, s
 	w := parts[i].What
 	var ways []screen.Option
 	if !said.lot {
-		ways = append(ways, screen.Opt("l", words.FromLot, func(sh screen.Shared) screen.Effect {
+		ways = append(ways, screen.Opt("l", words.FromLot, func(sh *screen.Shared) screen.Effect {
 			return askLot(sh, w, func(lot string) screen.Effect {
 				ps := slices.Clone(parts)
 				ps[i].Lot = lot
@@ -145,7 +145,7 @@ func elsewhere(parts entry.Parts, i int, then func(entry.Parts) screen.Effect, s
 		}))
 	}
 	if !said.other {
-		ways = append(ways, screen.Opt("o", words.AlsoIn, func(screen.Shared) screen.Effect {
+		ways = append(ways, screen.Opt("o", words.AlsoIn, func(*screen.Shared) screen.Effect {
 			return askOther(func(w entry.What) screen.Effect {
 				return askPart(append(slices.Clone(parts), entry.Part{What: w}), i, then, beside{lot: said.lot, other: true})
 			})

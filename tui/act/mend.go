@@ -13,7 +13,7 @@ import (
 
 // CrossOutLast crosses out the last act in force; pressed again, the one
 // before.
-func CrossOutLast(sh screen.Shared) screen.Effect {
+func CrossOutLast(sh *screen.Shared) screen.Effect {
 	l, ok := sh.Smelt.LastAct()
 	if !ok {
 		return screen.Refuse(words.NothingToCross)
@@ -50,7 +50,7 @@ func runOf(s session.Session, last fold.Line) []fold.Line {
 }
 
 // CrossOut crosses out a line.
-func CrossOut(sh screen.Shared, l fold.Line) screen.Effect {
+func CrossOut(sh *screen.Shared, l fold.Line) screen.Effect {
 	switch {
 	case l.Struck():
 		return screen.Refuse(words.CrossedAlready)
@@ -58,11 +58,11 @@ func CrossOut(sh screen.Shared, l fold.Line) screen.Effect {
 		return screen.Refuse(words.NotTheLight)
 	}
 	said := words.CrossedOut(Describe(sh.Units, sh.Smelt, l))
-	return screen.Did(entry.Strike{Target: sh.Smelt.Ref(l.Seq())}, func(screen.Shared) string { return said })
+	return screen.Did(entry.Strike{Target: sh.Smelt.Ref(l.Seq())}, func(*screen.Shared) string { return said })
 }
 
 // BringBack undoes the last crossing-out, and that of all the run with it.
-func BringBack(sh screen.Shared) screen.Effect {
+func BringBack(sh *screen.Shared) screen.Effect {
 	var back screen.Keep
 	run := ""
 	for l := range sh.Smelt.Backward() {
@@ -91,7 +91,7 @@ func BringBack(sh screen.Shared) screen.Effect {
 
 // Undo takes back what was done to a line: its crossing-out, else its last
 // change.
-func Undo(sh screen.Shared, l fold.Line) screen.Effect {
+func Undo(sh *screen.Shared, l fold.Line) screen.Effect {
 	by := l.StruckBy
 	if by == 0 {
 		by = l.AmendedBy
@@ -99,14 +99,14 @@ func Undo(sh screen.Shared, l fold.Line) screen.Effect {
 	if by == 0 {
 		return screen.Refuse(words.NothingToUndo)
 	}
-	return screen.Did(entry.Strike{Target: sh.Smelt.Ref(by)}, func(after screen.Shared) string {
+	return screen.Did(entry.Strike{Target: sh.Smelt.Ref(by)}, func(after *screen.Shared) string {
 		back, _ := after.Smelt.Line(l.Seq())
 		return words.BroughtBack(Describe(after.Units, after.Smelt, back))
 	})
 }
 
 // MinutesEarlier moves the last act back so many minutes, not before the light.
-func MinutesEarlier(sh screen.Shared, n int) screen.Effect {
+func MinutesEarlier(sh *screen.Shared, n int) screen.Effect {
 	l, ok := sh.Smelt.LastAct()
 	if !ok {
 		return screen.Refuse(words.NothingToMove)
@@ -120,7 +120,7 @@ func MinutesEarlier(sh screen.Shared, n int) screen.Effect {
 
 // Amend changes a line's event, its time, or both. Since the last amendment of
 // several holds for both, it carries along what an earlier one changed.
-func Amend(sh screen.Shared, l fold.Line, ev entry.Event, at time.Time, uncertain time.Duration) screen.Effect {
+func Amend(sh *screen.Shared, l fold.Line, ev entry.Event, at time.Time, uncertain time.Duration) screen.Effect {
 	a := entry.Amend{Target: sh.Smelt.Ref(l.Seq()), Event: ev, Happened: at, Uncertain: uncertain}
 	if l.AmendedBy != 0 && ev == nil {
 		a.Event = l.Event
@@ -128,7 +128,7 @@ func Amend(sh screen.Shared, l fold.Line, ev entry.Event, at time.Time, uncertai
 	if l.AmendedBy != 0 && at.IsZero() {
 		a.Happened, a.Uncertain = happenedWall(sh, l), l.Uncertain
 	}
-	return screen.Did(a, func(after screen.Shared) string {
+	return screen.Did(a, func(after *screen.Shared) string {
 		now, _ := after.Smelt.Line(l.Seq())
 		return words.Changed(after.Smelt.Wall(now).Format(modelwords.Clock), Describe(after.Units, after.Smelt, now))
 	})
@@ -136,7 +136,7 @@ func Amend(sh screen.Shared, l fold.Line, ev entry.Event, at time.Time, uncertai
 
 // happenedWall is when a line happened by the wall clock as it goes now, which
 // is how an entry made now says when something happened: in a log, by its own days.
-func happenedWall(sh screen.Shared, l fold.Line) time.Time {
+func happenedWall(sh *screen.Shared, l fold.Line) time.Time {
 	if sh.Smelt.Light().Imported {
 		return entry.Wall(sh.Smelt.Wall(l))
 	}

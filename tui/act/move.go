@@ -10,13 +10,13 @@ import (
 
 // Movable tells whether a line can be moved to the other fire: it was booked here while both
 // burn, is in force, and speaks of no other entry.
-func Movable(sh screen.Shared, l fold.Line) bool {
+func Movable(sh *screen.Shared, l fold.Line) bool {
 	return sh.Other.Is() && sh.Smelt.ID() == sh.Running.ID() && !l.Struck() && entry.TraitsOf(l.Event).Amend == entry.Whole
 }
 
 // MoveToOther books a line in the smelt of the other fire, at the time at which it
 // happened, and strikes it out in this one.
-func MoveToOther(sh screen.Shared, l fold.Line) screen.Effect {
+func MoveToOther(sh *screen.Shared, l fold.Line) screen.Effect {
 	other, name := sh.Other, screen.NameOf(sh, sh.Other)
 	if int(l.Seq()) > sh.Smelt.Kept() {
 		return screen.Refuse(words.MoveNotKept)

@@ -11,14 +11,14 @@ import (
 
 // AskReweigh asks which measure, what it weighs, from when on, and why, since a
 // damp bucket weighs more and holds the same carbon.
-func AskReweigh(sh screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+func AskReweigh(sh *screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
 	ms := sh.Smelt.Reading().Measures
 	if len(ms) == 0 {
 		return screen.Refuse(words.NoMeasures)
 	}
-	return screen.Choose(words.WeighWhich, screen.Lettered(0, min(len(ms), 26), func(i int) (string, func(screen.Shared) screen.Effect) {
+	return screen.Choose(words.WeighWhich, screen.Lettered(0, min(len(ms), 26), func(i int) (string, func(*screen.Shared) screen.Effect) {
 		name := ms[i].Name
-		return sh.Units.MeasureOf(ms[i]), func(screen.Shared) screen.Effect {
+		return sh.Units.MeasureOf(ms[i]), func(*screen.Shared) screen.Effect {
 			return screen.AskNumber(words.Weighing(name), kilograms, givenMass(from, entry.WeighMeasure), func(v float64) screen.Effect {
 				w := entry.Weigh{What: entry.WeighMeasure, Name: name, Mass: entry.Kilogram(v)}
 				if by := fold.HeavierBy(ms[i].What, float64(ms[i].Mass.Value), v, ms[i].Guessed); from == nil && by > 0 {
@@ -33,8 +33,8 @@ func AskReweigh(sh screen.Shared, from entry.Event, then func(entry.Event) scree
 // askSince asks from when on a measure weighs so much. Enter takes the likelier.
 func askSince(w entry.Weigh, likely string, then func(entry.Weigh) screen.Effect) screen.Effect {
 	return screen.Each{screen.Kept(then(w)), screen.ChooseOr(likely, words.WeighSince,
-		screen.Opt("w", words.WeighWhole, func(screen.Shared) screen.Effect { return then(w) }),
-		screen.Opt("n", words.WeighFromNow, func(screen.Shared) screen.Effect { w.FromNow = true; return then(w) }))}
+		screen.Opt("w", words.WeighWhole, func(*screen.Shared) screen.Effect { return then(w) }),
+		screen.Opt("n", words.WeighFromNow, func(*screen.Shared) screen.Effect { w.FromNow = true; return then(w) }))}
 }
 
 // whyIf asks why when a weighing is changed. A new one is booked as it is: the
@@ -48,7 +48,7 @@ func whyIf(from entry.Event, w entry.Weigh, then func(entry.Event) screen.Effect
 
 func askWhy(w entry.Weigh, then func(entry.Event) screen.Effect) screen.Effect {
 	why := func(k, word string, y entry.Reweighed) screen.Option {
-		return screen.Opt(k, word, func(screen.Shared) screen.Effect { w.Why = y; return then(w) })
+		return screen.Opt(k, word, func(*screen.Shared) screen.Effect { w.Why = y; return then(w) })
 	}
 	return screen.ChooseOr("n", words.WeighWhy, why("w", words.WhyWetter, entry.Wetter), why("l", words.WhyFuller, entry.Fuller),
 		why("o", words.WhyOther, entry.Other), why("n", words.WhyNotKnown, ""))
@@ -56,7 +56,7 @@ func askWhy(w entry.Weigh, then func(entry.Event) screen.Effect) screen.Effect {
 
 // AskCharge asks for each part in turn: the recipe's, or those of the charge to
 // change.
-func AskCharge(sh screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+func AskCharge(sh *screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
 	parts := as[entry.Charge](from).Parts
 	if from == nil {
 		parts = sh.Smelt.Recipe()
@@ -64,7 +64,7 @@ func AskCharge(sh screen.Shared, from entry.Event, then func(entry.Event) screen
 	return askEachPart(parts, func(ps entry.Parts) screen.Effect { return then(entry.Charge{Parts: ps}) })
 }
 
-func AskFill(sh screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+func AskFill(sh *screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
 	parts := as[entry.Fill](from).Parts
 	if from == nil {
 		parts = Measured(sh, entry.Charcoal, 1)
@@ -72,11 +72,11 @@ func AskFill(sh screen.Shared, from entry.Event, then func(entry.Event) screen.E
 	return askEachPart(parts, func(ps entry.Parts) screen.Effect { return then(entry.Fill{Parts: ps}) })
 }
 
-func askOreAlone(sh screen.Shared, _ entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+func askOreAlone(sh *screen.Shared, _ entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
 	return askEachPart(Measured(sh, entry.Ore, 1), func(ps entry.Parts) screen.Effect { return then(entry.Charge{Parts: ps}) })
 }
 
-func AskRecipe(sh screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
+func AskRecipe(sh *screen.Shared, from entry.Event, then func(entry.Event) screen.Effect) screen.Effect {
 	parts := as[entry.Recipe](from).Next
 	if from == nil {
 		parts = sh.Smelt.Recipe()
@@ -113,11 +113,11 @@ func askPart(parts entry.Parts, i int, then func(entry.Parts) screen.Effect, sai
 	return screen.AskNumber(words.PartAmount(p.What, p.Measure), Measures, Given(p.Count), func(v float64) screen.Effect {
 		parts[i].Count, parts[i].Mass = entry.Some(entry.Count(v)), entry.None[entry.Kilogram]()
 		return next()
-	}, append([]screen.Option{screen.Opt("k", words.ByWeight, func(screen.Shared) screen.Effect { return byWeight(Given(p.Mass)) })}, elsewhere(parts, i, then, said)...)...)
+	}, append([]screen.Option{screen.Opt("k", words.ByWeight, func(*screen.Shared) screen.Effect { return byWeight(Given(p.Mass)) })}, elsewhere(parts, i, then, said)...)...)
 }
 
 // AskByWeight asks for the charcoal and the ore of a charge in kilograms.
-func AskByWeight(sh screen.Shared, then func(entry.Parts) screen.Effect) screen.Effect {
+func AskByWeight(sh *screen.Shared, then func(entry.Parts) screen.Effect) screen.Effect {
 	parts := sh.Smelt.Recipe()
 	if len(parts) == 0 {
 		parts = entry.Parts{{What: entry.Charcoal}, {What: entry.Ore}}
@@ -130,7 +130,7 @@ func AskByWeight(sh screen.Shared, then func(entry.Parts) screen.Effect) screen.
 
 // Measured is so many measures of one material, in its usual measure; nothing
 // when it has none.
-func Measured(sh screen.Shared, w entry.What, n entry.Count) entry.Parts {
+func Measured(sh *screen.Shared, w entry.What, n entry.Count) entry.Parts {
 	m, ok := sh.Smelt.Measure(w)
 	if !ok {
 		return nil
@@ -140,7 +140,7 @@ func Measured(sh screen.Shared, w entry.What, n entry.Count) entry.Parts {
 
 // lotOf is the lot that a material is taken from: as the next charge has it, else as the rest of the plan has it, the last
 // charge that had any, or the fire as it was lit. A charge of charcoal only names no lot of ore.
-func lotOf(sh screen.Shared, w entry.What) string {
+func lotOf(sh *screen.Shared, w entry.What) string {
 	of := []entry.Parts{sh.Smelt.Recipe()}
 	for _, st := range sh.Smelt.Rest() {
 		of = append(of, st.Parts)

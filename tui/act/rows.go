@@ -30,7 +30,7 @@ type Rows struct {
 }
 
 // EnterRows opens it.
-func EnterRows(screen.Shared) screen.Effect { return screen.Ask{Dialog: rowsOf([]string{""}, 0)} }
+func EnterRows(*screen.Shared) screen.Effect { return screen.Ask{Dialog: rowsOf([]string{""}, 0)} }
 
 func rowsOf(lines []string, at int) Rows {
 	r := Rows{lines: lines}
@@ -55,7 +55,7 @@ func (r Rows) Stays() time.Duration { return screen.Readable }
 func (r Rows) Place() string { return words.RowsOfPaper }
 
 // Half is what is typed so far.
-func (r Rows) Half(screen.Shared) string { return strings.TrimSpace(strings.Join(r.lines, "\n")) }
+func (r Rows) Half(*screen.Shared) string { return strings.TrimSpace(strings.Join(r.lines, "\n")) }
 
 // Resumed goes on with what was typed.
 func (r Rows) Resumed(text, at string) screen.Dialog {
@@ -66,7 +66,7 @@ func (r Rows) Resumed(text, at string) screen.Dialog {
 }
 
 // Update takes a key, or a paste of many rows.
-func (r Rows) Update(sh screen.Shared, p screen.Pressed) (screen.Dialog, screen.Effect) {
+func (r Rows) Update(sh *screen.Shared, p screen.Pressed) (screen.Dialog, screen.Effect) {
 	t := screen.TypedOf(p.Key)
 	r.bad = ""
 	switch {
@@ -74,7 +74,7 @@ func (r Rows) Update(sh screen.Shared, p screen.Pressed) (screen.Dialog, screen.
 		if r.Half(sh) == "" {
 			return nil, screen.Said(words.NothingDone)
 		}
-		return nil, sure(words.DropRows(r.count()), func(screen.Shared) screen.Effect { return screen.Said(words.NothingDone) }, r)
+		return nil, sure(words.DropRows(r.count()), func(*screen.Shared) screen.Effect { return screen.Said(words.NothingDone) }, r)
 	case key.Matches(t, screen.FieldKeys.Done):
 		return r.entered(sh)
 	case key.Matches(t, screen.Move.Up):
@@ -112,7 +112,7 @@ func (r Rows) pasted(text string) (screen.Dialog, screen.Effect) {
 }
 
 // entered goes on to the next row; from an empty one it asks whether all are kept.
-func (r Rows) entered(sh screen.Shared) (screen.Dialog, screen.Effect) {
+func (r Rows) entered(sh *screen.Shared) (screen.Dialog, screen.Effect) {
 	if strings.TrimSpace(r.lines[r.at]) != "" {
 		switch {
 		case r.at+1 < len(r.lines):
@@ -126,7 +126,7 @@ func (r Rows) entered(sh screen.Shared) (screen.Dialog, screen.Effect) {
 }
 
 // asked asks whether the rows are to be kept, once every one of them is read.
-func (r Rows) asked(sh screen.Shared) (screen.Dialog, screen.Effect) {
+func (r Rows) asked(sh *screen.Shared) (screen.Dialog, screen.Effect) {
 	rows, faults := r.read(sh)
 	for i, err := range faults {
 		if err != nil {
@@ -149,14 +149,14 @@ func (r Rows) asked(sh screen.Shared) (screen.Dialog, screen.Effect) {
 		}
 	}
 	title := words.KeepRows(len(acts), charges, clock(acts[0]), clock(acts[len(acts)-1]))
-	return nil, sure(title, func(screen.Shared) screen.Effect {
+	return nil, sure(title, func(*screen.Shared) screen.Effect {
 		return screen.Each{screen.Keep(acts), screen.Said(words.RowsKept(len(acts)))}
 	}, r)
 }
 
 // sure asks yes or no; no goes back to the rows.
-func sure(title string, yes func(screen.Shared) screen.Effect, r Rows) screen.Effect {
-	back := func(screen.Shared) screen.Effect { return screen.Ask{Dialog: r} }
+func sure(title string, yes func(*screen.Shared) screen.Effect, r Rows) screen.Effect {
+	back := func(*screen.Shared) screen.Effect { return screen.Ask{Dialog: r} }
 	return screen.Ask{Dialog: screen.Choice{Title: title, Question: true, Left: back, Options: []screen.Option{screen.Yes(yes), screen.No(back)}}}
 }
 
@@ -167,7 +167,7 @@ type timed struct {
 }
 
 // read reads the rows and the times of the smelt that they mean.
-func (r Rows) read(sh screen.Shared) ([]timed, []error) {
+func (r Rows) read(sh *screen.Shared) ([]timed, []error) {
 	rows, faults := paper.Read(r.lines, measuresOf(sh))
 	all := make([]timed, len(rows))
 	for i, row := range rows {
@@ -181,7 +181,7 @@ func (r Rows) read(sh screen.Shared) ([]timed, []error) {
 }
 
 // measuresOf is what a number on paper counts.
-func measuresOf(sh screen.Shared) paper.In {
+func measuresOf(sh *screen.Shared) paper.In {
 	in := paper.In{Charcoal: entry.Part{What: entry.Charcoal}, Ore: entry.Part{What: entry.Ore}}
 	for _, p := range []*entry.Part{&in.Charcoal, &in.Ore} {
 		if ps := Measured(sh, p.What, 1); len(ps) > 0 {
@@ -194,7 +194,7 @@ func measuresOf(sh screen.Shared) paper.In {
 
 // become are the rows as events, nil for one without. Charcoal alone, while the furnace was
 // still being filled, is of the fill.
-func become(sh screen.Shared, rows []timed) []entry.Event {
+func become(sh *screen.Shared, rows []timed) []entry.Event {
 	evs := make([]entry.Event, len(rows))
 	ore := false
 	for i, r := range rows {
@@ -210,7 +210,7 @@ func become(sh screen.Shared, rows []timed) []entry.Event {
 }
 
 // actsOf are the rows as acts.
-func actsOf(sh screen.Shared, rows []timed) (acts screen.Keep) {
+func actsOf(sh *screen.Shared, rows []timed) (acts screen.Keep) {
 	for i, ev := range become(sh, rows) {
 		if ev != nil {
 			acts = append(acts, screen.Act{Event: ev, Happened: rows[i].at, Uncertain: WholeMinutes})
@@ -219,7 +219,7 @@ func actsOf(sh screen.Shared, rows []timed) (acts screen.Keep) {
 	return acts
 }
 
-func fillingAt(sh screen.Shared, at time.Time) bool {
+func fillingAt(sh *screen.Shared, at time.Time) bool {
 	s := sh.Smelt
 	p := s.AsOf(fold.All, s.Clock(sh.Now)-sh.Now.Wall.Sub(at)).Phase()
 	return p == "" || p == entry.Prepared || p == entry.Preheat || p == entry.Filling
@@ -236,7 +236,7 @@ func (r Rows) count() (n int) {
 }
 
 // Ask is the row that is typed.
-func (r Rows) Ask(sh screen.Shared) *draw.Ask {
+func (r Rows) Ask(sh *screen.Shared) *draw.Ask {
 	hint := r.bad
 	if hint == "" && strings.TrimSpace(r.lines[r.at]) == "" {
 		hint = words.RowHint
@@ -250,7 +250,7 @@ func (r Rows) Hints() []draw.KeyHint {
 }
 
 // Paint shows the rows, each with what it becomes or what is wrong with it.
-func (r Rows) Paint(g cell.Grid, sh screen.Shared) {
+func (r Rows) Paint(g cell.Grid, sh *screen.Shared) {
 	th := sh.Theme
 	w, h := g.Size()
 	n := min(len(r.lines), h-1)

@@ -21,7 +21,7 @@ func TestPaperHasTheLettersOfTheScreen(t *testing.T) {
 				continue // it asks for more first
 			}
 			var kept entry.Event
-			a.ask(screen.Shared{}, nil, func(ev entry.Event) screen.Effect { kept = ev; return nil })
+			a.ask(&screen.Shared{}, nil, func(ev entry.Event) screen.Effect { kept = ev; return nil })
 			if kept == nil || kept.Kind() != l.Kind {
 				t.Errorf("%s is %s on paper and %v on the screen", l.Key, l.Kind, kept)
 			}

@@ -58,7 +58,7 @@ func (Screen) Keys() screen.KeyMap { return Map }
 func New() Screen { return Screen{} }
 
 // Listed while there is a smelt, or a message of the book.
-func (Screen) Listed(sh screen.Shared) string {
+func (Screen) Listed(sh *screen.Shared) string {
 	if !sh.Smelt.Is() && len(sh.Messages) == 0 {
 		return ""
 	}
@@ -66,7 +66,7 @@ func (Screen) Listed(sh screen.Shared) string {
 }
 
 // Entered begins with the messages that nobody has read, else at the newest entry.
-func (j Screen) Entered(sh screen.Shared, _ any) (screen.Screen, screen.Effect) {
+func (j Screen) Entered(sh *screen.Shared, _ any) (screen.Screen, screen.Effect) {
 	return Screen{filter: j.filter, messages: sh.Unread > 0}, nil
 }
 
@@ -74,7 +74,7 @@ func (j Screen) Entered(sh screen.Shared, _ any) (screen.Screen, screen.Effect) 
 func (j Screen) Back() (screen.Screen, bool) { return Screen{filter: j.filter}, j.messages }
 
 // Hints are what can be done to an entry.
-func (j Screen) Hints(sh screen.Shared) []draw.KeyHint {
+func (j Screen) Hints(sh *screen.Shared) []draw.KeyHint {
 	if j.reads(sh) {
 		return messageHints
 	}
@@ -82,7 +82,7 @@ func (j Screen) Hints(sh screen.Shared) []draw.KeyHint {
 }
 
 // Update takes a key.
-func (j Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
+func (j Screen) Update(sh *screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
 	t, k := screen.TypedOf(p.Key), Map
 	if j.reads(sh) {
 		return j.scrolled(sh, p)
@@ -134,7 +134,7 @@ func (j Screen) index(lines []fold.Line) int {
 }
 
 // Lines are the entries that the filter shows, as they happened.
-func (j Screen) Lines(sh screen.Shared) []fold.Line {
+func (j Screen) Lines(sh *screen.Shared) []fold.Line {
 	var ls []fold.Line
 	for l := range sh.Smelt.Lines() {
 		if filters[j.filter].shows(l) {
@@ -180,14 +180,14 @@ func unknown(l fold.Line) bool {
 func (j Screen) askFilter() screen.Effect {
 	var list []screen.Option
 	for i, f := range filters {
-		list = append(list, screen.Opt(f.key, f.word, func(screen.Shared) screen.Effect { return screen.Put{Screen: Screen{filter: i}} }))
+		list = append(list, screen.Opt(f.key, f.word, func(*screen.Shared) screen.Effect { return screen.Put{Screen: Screen{filter: i}} }))
 	}
 	return screen.Choose(words.DoFilter, list...)
 }
 
 // askAmend asks what to change about an entry, then the change.
-func askAmend(sh screen.Shared, l fold.Line) screen.Effect {
-	at := screen.Opt("t", words.AmendTime, func(sh screen.Shared) screen.Effect {
+func askAmend(sh *screen.Shared, l fold.Line) screen.Effect {
+	at := screen.Opt("t", words.AmendTime, func(sh *screen.Shared) screen.Effect {
 		given := sh.Smelt.Wall(l).Format(modelwords.Clock)
 		return act.AskWhen(sh, words.AmendTime, given, func(at time.Time) screen.Effect { return act.Amend(sh, l, nil, at, act.WholeMinutes) })
 	})
@@ -197,12 +197,12 @@ func askAmend(sh screen.Shared, l fold.Line) screen.Effect {
 	ask, ok := amendAsks[l.Event.Kind()]
 	list := []screen.Option{at}
 	if act.Movable(sh, l) {
-		list = append(list, screen.Opt("o", words.MoveTo(screen.NameOf(sh, sh.Other)), func(sh screen.Shared) screen.Effect { return act.MoveToOther(sh, l) }))
+		list = append(list, screen.Opt("o", words.MoveTo(screen.NameOf(sh, sh.Other)), func(sh *screen.Shared) screen.Effect { return act.MoveToOther(sh, l) }))
 	}
 	if !ok {
 		return screen.Choose(words.AmendWhat(act.Describe(sh.Units, sh.Smelt, l)), list...)
 	}
-	return screen.Choose(words.AmendWhat(act.Describe(sh.Units, sh.Smelt, l)), append(list, screen.Opt("w", words.AmendEvent, func(sh screen.Shared) screen.Effect {
+	return screen.Choose(words.AmendWhat(act.Describe(sh.Units, sh.Smelt, l)), append(list, screen.Opt("w", words.AmendEvent, func(sh *screen.Shared) screen.Effect {
 		return ask(sh, l.Event, func(ev entry.Event) screen.Effect { return act.Amend(sh, l, ev, time.Time{}, 0) })
 	}))...)
 }

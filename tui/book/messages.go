@@ -17,12 +17,12 @@ var messageHints = append(screen.Hints(screen.Move.Up, screen.Move.Down, screen.
 
 // reads tells whether it shows the page of messages. Without a smelt there is
 // nothing else.
-func (j Screen) reads(sh screen.Shared) bool {
+func (j Screen) reads(sh *screen.Shared) bool {
 	return j.messages || !sh.Smelt.Is() && len(sh.Messages) > 0
 }
 
 // scrolled takes a key on that page.
-func (j Screen) scrolled(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
+func (j Screen) scrolled(sh *screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
 	w, h := messageRoom(sh.W, sh.H)
 	to, ok := j.scroll.Moved(p.Key, messageRows(sh, w), w, h)
 	switch {
@@ -41,7 +41,7 @@ func messageRoom(w, h int) (int, int) { return w - 3, max(1, h-draw.TopRows-draw
 
 // messageRows are the messages in rows of a width, the newest last, with a blank
 // row between two.
-func messageRows(sh screen.Shared, w int) (rows []string) {
+func messageRows(sh *screen.Shared, w int) (rows []string) {
 	g := cell.New(0, 0, sh.Theme.ASCII)
 	number := sh.Theme.Component(theme.Now)
 	for i, m := range sh.Messages {
@@ -69,7 +69,7 @@ func messageRows(sh screen.Shared, w int) (rows []string) {
 }
 
 // paintMessages shows what fits of the page.
-func (j Screen) paintMessages(g cell.Grid, sh screen.Shared) {
+func (j Screen) paintMessages(g cell.Grid, sh *screen.Shared) {
 	screen.Top(g, sh, words.DoBook, words.MessagesOf(len(sh.Messages)))
 	body := screen.Body(g)
 	if len(sh.Messages) == 0 {

@@ -26,7 +26,7 @@ func tableRows(h int) int {
 
 // Paint shows the entries as a table, and below it the whole of the one under the
 // cursor.
-func (j Screen) Paint(g cell.Grid, sh screen.Shared) {
+func (j Screen) Paint(g cell.Grid, sh *screen.Shared) {
 	if j.reads(sh) {
 		j.paintMessages(g, sh)
 		return
@@ -98,7 +98,7 @@ type column struct {
 
 // columnsFor are when, what became of an entry, who keyed it, and what it says, where the
 // window has room for them; those that say something of any of the entries.
-func columnsFor(sh screen.Shared, of []fold.Line, w int) []column {
+func columnsFor(sh *screen.Shared, of []fold.Line, w int) []column {
 	all := []column{
 		{screen.Column{Width: 5, Role: theme.Quiet}, func(l fold.Line) string { return sh.Smelt.Wall(l).Format(modelwords.Clock) }},
 		{screen.Column{Width: 8}, func(l fold.Line) string { return became(sh, l) }},
@@ -119,7 +119,7 @@ func columnsFor(sh screen.Shared, of []fold.Line, w int) []column {
 }
 
 // tableOf are entries as a table.
-func tableOf(sh screen.Shared, columns []column, rows []rowOf, picked int) screen.Table {
+func tableOf(sh *screen.Shared, columns []column, rows []rowOf, picked int) screen.Table {
 	t := screen.Table{Picked: picked}
 	for _, c := range columns {
 		t.Columns = append(t.Columns, c.Column)
@@ -144,7 +144,7 @@ func tableOf(sh screen.Shared, columns []column, rows []rowOf, picked int) scree
 }
 
 // became is what became of an entry, in a word.
-func became(sh screen.Shared, l fold.Line) string {
+func became(sh *screen.Shared, l fold.Line) string {
 	m := sh.Theme.Marks()
 	switch {
 	case sh.Smelt.Waits(l.Seq()):
@@ -160,7 +160,7 @@ func became(sh screen.Shared, l fold.Line) string {
 }
 
 // waiting says of an entry that it is not yet kept, or that it is not.
-func waiting(sh screen.Shared) string {
+func waiting(sh *screen.Shared) string {
 	if sh.Tally.NotKept > 0 {
 		return modelwords.NotKept
 	}
@@ -168,7 +168,7 @@ func waiting(sh screen.Shared) string {
 }
 
 // mended says what was done to an entry, by whom and when.
-func mended(sh screen.Shared, l fold.Line) string {
+func mended(sh *screen.Shared, l fold.Line) string {
 	by := l.StruckBy
 	if by == 0 {
 		by = l.AmendedBy
@@ -203,7 +203,7 @@ func joined(a, b string) string {
 }
 
 // paintDetail is the whole of one entry.
-func paintDetail(g cell.Grid, sh screen.Shared, l fold.Line) {
+func paintDetail(g cell.Grid, sh *screen.Shared, l fold.Line) {
 	th := sh.Theme
 	w, h := g.Size()
 	g.Fill(cell.Rect{W: w, H: 1}, th.Marks().HLine, th.Style(theme.Frame))

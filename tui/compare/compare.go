@@ -57,7 +57,7 @@ func (Screen) ID() screen.ID       { return screen.Compare }
 func (Screen) Keys() screen.KeyMap { return Map }
 
 // Listed while there are smelts to compare.
-func (Screen) Listed(sh screen.Shared) string {
+func (Screen) Listed(sh *screen.Shared) string {
 	n := len(sh.Shelf.Lines)
 	if sh.Shelf.Demo != nil {
 		n++
@@ -69,13 +69,13 @@ func (Screen) Listed(sh screen.Shared) string {
 }
 
 // Hints are what can be done.
-func (Screen) Hints(screen.Shared) []draw.KeyHint {
+func (Screen) Hints(*screen.Shared) []draw.KeyHint {
 	return append(screen.Hints(Map.Open, Map.Shelf, Map.Up, Map.Down), screen.Hints(screen.Global.Views, screen.Global.Back)...)
 }
 
 // Entered compares the smelts that were chosen in the list of all, else the same as
 // before, else the newest that are over.
-func (s Screen) Entered(sh screen.Shared, with any) (screen.Screen, screen.Effect) {
+func (s Screen) Entered(sh *screen.Shared, with any) (screen.Screen, screen.Effect) {
 	if to, ok := with.(screen.Compares); ok {
 		s.chosen = to
 	}
@@ -123,7 +123,7 @@ func entriesOf(store screen.Store, l shelf.Summary) []entry.Entry {
 	return es
 }
 
-func lineOf(sh screen.Shared, id string) (shelf.Summary, bool) {
+func lineOf(sh *screen.Shared, id string) (shelf.Summary, bool) {
 	if sh.Running.Is() && id == sh.Running.ID() {
 		return sh.Running.Summary(), true
 	}
@@ -146,7 +146,7 @@ type answered struct {
 }
 
 // Receive takes it, unless something else was asked since.
-func (s Screen) Receive(_ screen.Shared, msg tea.Msg) (screen.Screen, screen.Effect, bool) {
+func (s Screen) Receive(_ *screen.Shared, msg tea.Msg) (screen.Screen, screen.Effect, bool) {
 	a, mine := msg.(answered)
 	if !mine {
 		return s, nil, false
@@ -158,7 +158,7 @@ func (s Screen) Receive(_ screen.Shared, msg tea.Msg) (screen.Screen, screen.Eff
 }
 
 // Update takes a key.
-func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
+func (s Screen) Update(sh *screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
 	t := screen.TypedOf(p.Key)
 	n := len(s.made.Smelts)
 	if to, ok := Map.Moved(t, s.at, n, n); ok {

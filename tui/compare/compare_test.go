@@ -21,9 +21,9 @@ type kept map[string][]entry.Entry
 func (k kept) Entries(id string) ([]entry.Entry, []entry.Gap, error) { return k[id], nil, nil }
 
 // own is a house of so many smelts of one furnace, each with its own pace and ore.
-func own(n int) (kept, screen.Shared) {
+func own(n int) (kept, *screen.Shared) {
 	book := kept{}
-	sh := screen.Shared{}
+	sh := &screen.Shared{}
 	sh.Shelf.Known = true
 	kg := func(v float64) entry.Maybe[entry.Kilogram] { return entry.Some(entry.Kilogram(v)) }
 	for i := range n {
@@ -65,7 +65,7 @@ func own(n int) (kept, screen.Shared) {
 }
 
 // opened is the comparison of the newest smelts, read.
-func opened(t testing.TB, n, chosen int, w, h int, th theme.Theme) (screen.Screen, screen.Shared) {
+func opened(t testing.TB, n, chosen int, w, h int, th theme.Theme) (screen.Screen, *screen.Shared) {
 	t.Helper()
 	book, sh := own(n)
 	sh.W, sh.H, sh.Theme = w, h, th
@@ -85,7 +85,7 @@ func opened(t testing.TB, n, chosen int, w, h int, th theme.Theme) (screen.Scree
 	return next, sh
 }
 
-func painted(s screen.Screen, sh screen.Shared) string {
+func painted(s screen.Screen, sh *screen.Shared) string {
 	g := sh.Theme.Grid(sh.W, sh.H)
 	s.Paint(g, sh)
 	return g.String()

@@ -17,7 +17,7 @@ import (
 )
 
 // Paint shows what differed most, the table, and the days.
-func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
+func (s Screen) Paint(g cell.Grid, sh *screen.Shared) {
 	th := sh.Theme
 	of := ""
 	if s.read && len(s.made.Smelts) >= Least {
@@ -61,7 +61,7 @@ func (s Screen) mix() string {
 }
 
 // answer is what differed most, in large letters where there is room, and in words.
-func (s Screen) answer(g cell.Grid, sh screen.Shared) {
+func (s Screen) answer(g cell.Grid, sh *screen.Shared) {
 	th := sh.Theme
 	w, h := g.Size()
 	said := append(sh.Units.Differed(s.made), modelwords.CannotSay(len(s.made.Smelts)))
@@ -106,7 +106,7 @@ func (s Screen) answer(g cell.Grid, sh screen.Shared) {
 var measures = []compare.Measure{compare.Bloom, compare.Yield, compare.Ore, compare.Charcoal, compare.Interval, compare.Blast, compare.PerBloom, compare.Hours, compare.Rise, compare.Ratio, compare.Slag}
 
 // table is a smelt a row.
-func (s Screen) table(g cell.Grid, sh screen.Shared) {
+func (s Screen) table(g cell.Grid, sh *screen.Shared) {
 	th := sh.Theme
 	w, h := g.Size()
 	cols := []screen.Column{{Head: words.CompareSmelt, Width: nameWidth}}
@@ -168,7 +168,7 @@ func nameOf(l shelf.Summary) string {
 const mostStripRows = 15
 
 // strips are the days one under another, at one scale, lined up at the first ore.
-func (s Screen) strips(g cell.Grid, sh screen.Shared) {
+func (s Screen) strips(g cell.Grid, sh *screen.Shared) {
 	th := sh.Theme
 	w, h := g.Size()
 	n := len(s.days)
@@ -229,7 +229,7 @@ func (s Screen) strips(g cell.Grid, sh screen.Shared) {
 
 // strip is one day: a bar a charge, as high as it took minutes, as deep as its ore; then
 // the burn-down as a line, and the pull.
-func (s Screen) strip(g cell.Grid, sh screen.Shared, d compare.Day, y, up, down, wide int, at func(float64) int, minutes, ore float64) {
+func (s Screen) strip(g cell.Grid, sh *screen.Shared, d compare.Day, y, up, down, wide int, at func(float64) int, minutes, ore float64) {
 	th := sh.Theme
 	w, _ := g.Size()
 	if len(d.Charges) == 0 {
@@ -305,7 +305,7 @@ func pull(th theme.Theme) rune {
 }
 
 // axis is the hours from the first ore.
-func (s Screen) axis(g cell.Grid, sh screen.Shared, y int, before, after float64, at func(float64) int) {
+func (s Screen) axis(g cell.Grid, sh *screen.Shared, y int, before, after float64, at func(float64) int) {
 	th := sh.Theme
 	w, h := g.Size()
 	if y >= h {

@@ -23,7 +23,7 @@ type again struct {
 }
 
 // askAgain opens it, with what the stores say is left.
-func askAgain(sh screen.Shared) screen.Effect {
+func askAgain(sh *screen.Shared) screen.Effect {
 	if len(sh.Smelt.Rest()) == 0 {
 		return screen.Refuse(words.NoRestToPlan)
 	}
@@ -45,15 +45,15 @@ var (
 )
 
 // ways are what can be done on it.
-func (a again) ways(sh screen.Shared) screen.Choice {
+func (a again) ways(sh *screen.Shared) screen.Choice {
 	var list []screen.Option
 	for i, e := range a.ends(sh) {
 		if i < len(againKeys) {
-			list = append(list, screen.Opt(againKeys[i], words.EndTaken(e.Name), func(sh screen.Shared) screen.Effect { return a.take(sh, e) }))
+			list = append(list, screen.Opt(againKeys[i], words.EndTaken(e.Name), func(sh *screen.Shared) screen.Effect { return a.take(sh, e) }))
 		}
 	}
-	number := func(label string, l screen.Limits, given entry.Maybe[float64], set func(*again, float64)) func(screen.Shared) screen.Effect {
-		return func(screen.Shared) screen.Effect {
+	number := func(label string, l screen.Limits, given entry.Maybe[float64], set func(*again, float64)) func(*screen.Shared) screen.Effect {
+		return func(*screen.Shared) screen.Effect {
 			return screen.AskNumber(label, l, given, func(v float64) screen.Effect {
 				set(&a, v)
 				return screen.Ask{Dialog: a}
@@ -72,12 +72,12 @@ func (a again) ways(sh screen.Shared) screen.Choice {
 // againKeys take the ends, in their order.
 var againKeys = [...]string{"a", "e", "l"}
 
-func (a again) ends(sh screen.Shared) []plan.End {
+func (a again) ends(sh *screen.Shared) []plan.End {
 	return plan.AgainFrom(sh.Smelt.Timeline(), a.left)
 }
 
 // take keeps an end. Ore that was counted on the way is kept with it.
-func (a again) take(sh screen.Shared, e plan.End) screen.Effect {
+func (a again) take(sh *screen.Shared, e plan.End) screen.Effect {
 	acts := screen.Keep{{Event: entry.AgainFromHere{Taken: string(e.Name), Steps: e.Steps}}}
 	if a.counted {
 		for _, p := range sh.Smelt.Recipe() {
@@ -91,7 +91,7 @@ func (a again) take(sh screen.Shared, e plan.End) screen.Effect {
 
 func (again) Typing() bool { return false }
 
-func (a again) Update(sh screen.Shared, k screen.Pressed) (screen.Dialog, screen.Effect) {
+func (a again) Update(sh *screen.Shared, k screen.Pressed) (screen.Dialog, screen.Effect) {
 	next, e := a.ways(sh).Update(sh, k)
 	if next != nil {
 		return a, e
@@ -102,7 +102,7 @@ func (a again) Update(sh screen.Shared, k screen.Pressed) (screen.Dialog, screen
 // Stays as long as it takes to read the card.
 func (again) Stays() time.Duration { return 2 * screen.Readable }
 
-func (a again) Ask(sh screen.Shared) *draw.Ask { return a.ways(sh).Ask(sh) }
+func (a again) Ask(sh *screen.Shared) *draw.Ask { return a.ways(sh).Ask(sh) }
 
 func (a again) Hints() []draw.KeyHint {
 	return []draw.KeyHint{
@@ -113,10 +113,10 @@ func (a again) Hints() []draw.KeyHint {
 }
 
 // Paint draws nothing over the screen: the card takes its place.
-func (again) Paint(cell.Grid, screen.Shared) {}
+func (again) Paint(cell.Grid, *screen.Shared) {}
 
 // Whole is the card, under the time to the next charge.
-func (a again) Whole(g cell.Grid, sh screen.Shared) {
+func (a again) Whole(g cell.Grid, sh *screen.Shared) {
 	th, u, s := sh.Theme, sh.Units, sh.Smelt
 	r := s.Reading()
 	screen.TopBeside(g, sh, words.DoAgain, "")
@@ -170,7 +170,7 @@ func (a again) Whole(g cell.Grid, sh screen.Shared) {
 }
 
 // promised is what the morning promised, which stays.
-func (a again) promised(sh screen.Shared, clock func(time.Duration) string) string {
+func (a again) promised(sh *screen.Shared, clock func(time.Duration) string) string {
 	l := sh.Smelt.Light()
 	if l.Plan == nil {
 		return words.NothingPromised

@@ -11,13 +11,13 @@ import (
 
 // charging books a charge. Once the burn-down has begun, when the screen shows
 // no next charge any more, it asks first.
-func charging(sh screen.Shared, parts entry.Parts) screen.Effect {
+func charging(sh *screen.Shared, parts entry.Parts) screen.Effect {
 	if sh.Full {
 		return screen.Refuse(words.NoRoom)
 	}
 	e := act.Book(entry.Charge{Parts: parts})
 	if p := sh.Smelt.Phase(); p == entry.BurnsDown || p.Over() {
-		return screen.Question(words.ChargeInBurnDown(p), func(screen.Shared) screen.Effect { return e })
+		return screen.Question(words.ChargeInBurnDown(p), func(*screen.Shared) screen.Effect { return e })
 	}
 	if r := sh.Smelt.Reading(); r.Unfilled && filling(r.Phase) { // who says that the main burn begins has filled it
 		return screen.Each{e, askFill(sh)}
@@ -28,16 +28,16 @@ func charging(sh screen.Shared, parts entry.Parts) screen.Effect {
 // askFill asks, beside the first charge, for the fill that nobody keyed: without one
 // the charge went into an empty shaft. It is kept as of a minute before, of an amount
 // that nobody knows.
-func askFill(sh screen.Shared) screen.Effect {
+func askFill(sh *screen.Shared) screen.Effect {
 	before := sh.Now.Wall.Add(-time.Minute)
-	return screen.Question(words.NoFillKeyed, func(screen.Shared) screen.Effect {
+	return screen.Question(words.NoFillKeyed, func(*screen.Shared) screen.Effect {
 		fill := entry.Fill{Parts: entry.Parts{{What: entry.Charcoal}}}
 		return screen.Each{screen.Keep{{Event: fill, Happened: before, Uncertain: time.Minute}}, screen.Said(words.FillKeyed)}
 	})
 }
 
 // chargeAsShown books exactly the recipe that the screen shows.
-func chargeAsShown(sh screen.Shared) screen.Effect {
+func chargeAsShown(sh *screen.Shared) screen.Effect {
 	next := sh.Smelt.Reading().Next
 	if len(next) == 0 {
 		return screen.Refuse(words.NoRecipe)
@@ -51,7 +51,7 @@ func chargeAsShown(sh screen.Shared) screen.Effect {
 
 // charcoalOnly is the charcoal of the recipe; before the main burn, a measure
 // of the fill.
-func charcoalOnly(sh screen.Shared) screen.Effect {
+func charcoalOnly(sh *screen.Shared) screen.Effect {
 	var parts entry.Parts
 	for _, p := range sh.Smelt.Recipe() {
 		if p.What == entry.Charcoal {
@@ -78,7 +78,7 @@ func filling(p entry.Phase) bool {
 }
 
 // oreAlone adds ore to the open measure.
-func oreAlone(sh screen.Shared, scoops entry.Count) screen.Effect {
+func oreAlone(sh *screen.Shared, scoops entry.Count) screen.Effect {
 	parts := act.Measured(sh, entry.Ore, scoops)
 	if parts == nil {
 		return screen.Refuse(words.NoOreMeasure)
@@ -94,7 +94,7 @@ const (
 
 // nextBy changes one material of the next charge by so many measures, not
 // below none. What goes by weight changes by what the measure weighs.
-func nextBy(sh screen.Shared, w entry.What, by entry.Count) screen.Effect {
+func nextBy(sh *screen.Shared, w entry.What, by entry.Count) screen.Effect {
 	parts := sh.Smelt.Recipe()
 	m, _ := sh.Smelt.Measure(w)
 	for i, p := range parts {
@@ -123,13 +123,13 @@ func nextBy(sh screen.Shared, w entry.What, by entry.Count) screen.Effect {
 }
 
 // level is a remark about the level after the last charge.
-func level(sh screen.Shared, r entry.LevelRemark) screen.Effect {
+func level(sh *screen.Shared, r entry.LevelRemark) screen.Effect {
 	cs := sh.Smelt.Reading().Charges
 	if len(cs) == 0 {
 		return screen.Refuse(words.NoChargeYet)
 	}
 	last := cs[len(cs)-1]
-	return screen.Did(entry.Level{Charge: sh.Smelt.Ref(last.Seq), Remark: r}, func(screen.Shared) string {
+	return screen.Did(entry.Level{Charge: sh.Smelt.Ref(last.Seq), Remark: r}, func(*screen.Shared) string {
 		return words.LevelAfter(last.Number, r)
 	})
 }

@@ -20,9 +20,9 @@ type decision struct{}
 func (decision) ways() screen.Choice {
 	return screen.Choice{Title: words.DoDecide, Options: []screen.Option{
 		screen.Opt(decideKeys.extract, words.DecideExtract, act.Now(act.AskExtract)),
-		screen.Opt(decideKeys.wait, words.DecideWait, func(screen.Shared) screen.Effect { return act.Book(entry.Note{Text: words.DecidedWait}) }),
-		screen.Opt(decideKeys.giveUp, words.DecideGiveUp, func(screen.Shared) screen.Effect {
-			return screen.Question(words.Sure(words.GiveUpAsks), func(screen.Shared) screen.Effect { return giveUp() })
+		screen.Opt(decideKeys.wait, words.DecideWait, func(*screen.Shared) screen.Effect { return act.Book(entry.Note{Text: words.DecidedWait}) }),
+		screen.Opt(decideKeys.giveUp, words.DecideGiveUp, func(*screen.Shared) screen.Effect {
+			return screen.Question(words.Sure(words.GiveUpAsks), func(*screen.Shared) screen.Effect { return giveUp() })
 		}),
 	}}
 }
@@ -38,7 +38,7 @@ func giveUp() screen.Effect {
 
 func (decision) Typing() bool { return false }
 
-func (d decision) Update(sh screen.Shared, k screen.Pressed) (screen.Dialog, screen.Effect) {
+func (d decision) Update(sh *screen.Shared, k screen.Pressed) (screen.Dialog, screen.Effect) {
 	next, e := d.ways().Update(sh, k)
 	if next != nil {
 		return d, e
@@ -49,7 +49,7 @@ func (d decision) Update(sh screen.Shared, k screen.Pressed) (screen.Dialog, scr
 // Stays as long as it takes to read the card.
 func (decision) Stays() time.Duration { return screen.Readable }
 
-func (d decision) Ask(sh screen.Shared) *draw.Ask { return d.ways().Ask(sh) }
+func (d decision) Ask(sh *screen.Shared) *draw.Ask { return d.ways().Ask(sh) }
 
 func (d decision) Hints() []draw.KeyHint {
 	var hs []draw.KeyHint
@@ -60,10 +60,10 @@ func (d decision) Hints() []draw.KeyHint {
 }
 
 // Paint draws nothing over the screen: the card takes its place.
-func (decision) Paint(cell.Grid, screen.Shared) {}
+func (decision) Paint(cell.Grid, *screen.Shared) {}
 
 // Whole is the card.
-func (decision) Whole(g cell.Grid, sh screen.Shared) {
+func (decision) Whole(g cell.Grid, sh *screen.Shared) {
 	v := scene.Of(g, sh, sh.Smelt, Map.Charge)
 	v.Ending = scene.EndingOf(sh.Smelt)
 	paintDecision(g, pen{sh.Pen()}, sh.Smelt.Reading(), v)

@@ -15,7 +15,7 @@ import (
 // farOther paints, at the top of the far view, the other fire that burns: its minutes as
 // tall as those of the first have to be at least, and beside them the gravest warning and
 // what its next charge is. It gives what is left of g, and nothing where no other burns.
-func farOther(g cell.Grid, sh screen.Shared) cell.Grid {
+func farOther(g cell.Grid, sh *screen.Shared) cell.Grid {
 	if !sh.Other.Is() {
 		return g
 	}

@@ -31,7 +31,7 @@ func (Screen) ID() screen.ID       { return screen.Fire }
 func (Screen) Keys() screen.KeyMap { return Map }
 
 // Listed while there is a smelt.
-func (Screen) Listed(sh screen.Shared) string {
+func (Screen) Listed(sh *screen.Shared) string {
 	if !sh.Smelt.Is() {
 		return ""
 	}
@@ -39,7 +39,7 @@ func (Screen) Listed(sh screen.Shared) string {
 }
 
 // Entered shows the far view when it is asked for.
-func (f Screen) Entered(_ screen.Shared, with any) (screen.Screen, screen.Effect) {
+func (f Screen) Entered(_ *screen.Shared, with any) (screen.Screen, screen.Effect) {
 	if _, far := with.(screen.Far); far {
 		return Screen{far: true}, nil
 	}
@@ -54,7 +54,7 @@ func (f Screen) Back() (screen.Screen, bool) { return Screen{}, f.far || f.hour 
 func (f Screen) IsFar() bool { return f.far }
 
 // ShowsCaution tells whether it has the room for one now.
-func (f Screen) ShowsCaution(sh screen.Shared) bool {
+func (f Screen) ShowsCaution(sh *screen.Shared) bool {
 	return scene.CautionShows(sh.W, sh.H, f.far, len(sh.Smelt.Standing()) > 0)
 }
 
@@ -71,7 +71,7 @@ func (Screen) Gathers(t screen.Typed) bool { return key.Matches(t, Map.Repeating
 
 // Update takes a key. Any other than the one that turns to another warning is
 // back at the gravest.
-func (f Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
+func (f Screen) Update(sh *screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
 	t := screen.TypedOf(p.Key)
 	if key.Matches(t, screen.Global.Far) && sh.Smelt.Is() {
 		return Screen{far: !f.far}, nil
@@ -88,7 +88,7 @@ func (f Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 }
 
 // does is what a key at the fire does, if it may be done to this smelt.
-func (f Screen) does(sh screen.Shared, t screen.Typed, presses int) screen.Effect {
+func (f Screen) does(sh *screen.Shared, t screen.Typed, presses int) screen.Effect {
 	rights := screen.RightsIn(sh.Smelt)
 	switch {
 	case !sh.Smelt.Is():
@@ -119,24 +119,24 @@ func (f Screen) does(sh screen.Shared, t screen.Typed, presses int) screen.Effec
 type keyed struct {
 	key   key.Binding
 	needs screen.Rights
-	does  func(screen.Shared) screen.Effect
+	does  func(*screen.Shared) screen.Effect
 }
 
 // acts are what the keys do but for those that only look; scoops, arrows and
 // minutes as often as they were pressed.
 func acts(presses int) []keyed {
-	ore := func(scoops entry.Count) func(screen.Shared) screen.Effect {
-		return func(sh screen.Shared) screen.Effect { return oreAlone(sh, scoops*entry.Count(presses)) }
+	ore := func(scoops entry.Count) func(*screen.Shared) screen.Effect {
+		return func(sh *screen.Shared) screen.Effect { return oreAlone(sh, scoops*entry.Count(presses)) }
 	}
-	next := func(w entry.What, by entry.Count) func(screen.Shared) screen.Effect {
-		return func(sh screen.Shared) screen.Effect { return nextBy(sh, w, by*entry.Count(presses)) }
+	next := func(w entry.What, by entry.Count) func(*screen.Shared) screen.Effect {
+		return func(sh *screen.Shared) screen.Effect { return nextBy(sh, w, by*entry.Count(presses)) }
 	}
-	earlier := func(sh screen.Shared) screen.Effect { return act.MinutesEarlier(sh, presses) }
-	remark := func(r entry.LevelRemark) func(screen.Shared) screen.Effect {
-		return func(sh screen.Shared) screen.Effect { return level(sh, r) }
+	earlier := func(sh *screen.Shared) screen.Effect { return act.MinutesEarlier(sh, presses) }
+	remark := func(r entry.LevelRemark) func(*screen.Shared) screen.Effect {
+		return func(sh *screen.Shared) screen.Effect { return level(sh, r) }
 	}
-	gas := func(sees string) func(screen.Shared) screen.Effect {
-		return func(sh screen.Shared) screen.Effect { return topGas(sh, sees) }
+	gas := func(sees string) func(*screen.Shared) screen.Effect {
+		return func(sh *screen.Shared) screen.Effect { return topGas(sh, sees) }
 	}
 	const all, mends, looks = screen.Own, screen.Mendable, screen.LookOnly
 	return []keyed{
@@ -155,7 +155,7 @@ func acts(presses int) []keyed {
 }
 
 // Paint paints the near view or the far one.
-func (f Screen) Paint(g cell.Grid, sh screen.Shared) {
+func (f Screen) Paint(g cell.Grid, sh *screen.Shared) {
 	s := sh.Smelt
 	if !s.Is() {
 		screen.Top(g, sh, words.DoFire, "")

@@ -12,7 +12,7 @@ import (
 
 // Hints are the keys that make sense in this phase, the weightiest first, in
 // words short enough that most of them fit. What answers a warning comes first.
-func (f Screen) Hints(sh screen.Shared) []draw.KeyHint {
+func (f Screen) Hints(sh *screen.Shared) []draw.KeyHint {
 	hints := warningHints(sh.Smelt)
 	for _, h := range phaseHints(sh) {
 		if !slices.Contains(hints, h) {
@@ -22,7 +22,7 @@ func (f Screen) Hints(sh screen.Shared) []draw.KeyHint {
 	return hints
 }
 
-func phaseHints(sh screen.Shared) []draw.KeyHint {
+func phaseHints(sh *screen.Shared) []draw.KeyHint {
 	s, k := sh.Smelt, Map
 	if screen.RightsIn(s) == screen.LookOnly {
 		return []draw.KeyHint{screen.Short(screen.Global.Views, words.ShortViews), screen.Hint(screen.Global.Far), screen.Hint(screen.Global.Back), scene.ChemistryHint(sh)}

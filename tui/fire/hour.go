@@ -34,7 +34,7 @@ type hourTold struct {
 
 // ahead shows the next hour, or no more. It is a way of looking and no act: it never blocks, and any other key does what it does
 // without it.
-func (f Screen) ahead(sh screen.Shared) (screen.Screen, screen.Effect) {
+func (f Screen) ahead(sh *screen.Shared) (screen.Screen, screen.Effect) {
 	if f.hour.shows(sh.Now) {
 		return Screen{}, nil
 	}
@@ -57,7 +57,7 @@ func asks(l *ahead.Looking) screen.Effect {
 }
 
 // Receive takes what a furnace says, while that hour is still looked at.
-func (f Screen) Receive(sh screen.Shared, msg tea.Msg) (next screen.Screen, e screen.Effect, taken bool) {
+func (f Screen) Receive(sh *screen.Shared, msg tea.Msg) (next screen.Screen, e screen.Effect, taken bool) {
 	told, ok := msg.(hourTold)
 	if !ok {
 		return f, nil, false
@@ -78,7 +78,7 @@ func (h *hour) shows(now entry.Stamp) bool { return h != nil && screen.Since(h.s
 const wideFrom = 100
 
 // paint lays it over the lower end of the grid: a rule that says of when it is, the choices, the advice.
-func (h *hour) paint(g cell.Grid, sh screen.Shared) {
+func (h *hour) paint(g cell.Grid, sh *screen.Shared) {
 	if !h.shows(sh.Now) {
 		return
 	}

@@ -43,12 +43,12 @@ func unseen(w rule.Warning) bool { return !w.Acknowledged }
 
 // seen acknowledges the first warning that nobody has seen. Once all are, it
 // turns to the next of them.
-func (f Screen) seen(sh screen.Shared) (Screen, screen.Effect) {
+func (f Screen) seen(sh *screen.Shared) (Screen, screen.Effect) {
 	ws := f.turn.of(sh.Smelt.Standing(), sh.Now)
 	if i := slices.IndexFunc(ws, unseen); i >= 0 {
 		w, more := ws[i], len(ws) > 1
 		title, _, _ := sh.Units.Warning(w)
-		return f, screen.Did(entry.Acknowledge{Rule: string(w.Rule), OnsetMs: w.Onset.Milliseconds()}, func(screen.Shared) string {
+		return f, screen.Did(entry.Acknowledge{Rule: string(w.Rule), OnsetMs: w.Onset.Milliseconds()}, func(*screen.Shared) string {
 			return words.SeenWarning(title, more, Map.Seen.Help().Key)
 		})
 	}
@@ -56,7 +56,7 @@ func (f Screen) seen(sh screen.Shared) (Screen, screen.Effect) {
 		return f, screen.Refuse(words.NothingToSee)
 	}
 	f.turn = turn{ws[1].Rule, ws[1].Onset, sh.Now}
-	return f, screen.Say(func(sh screen.Shared) string {
+	return f, screen.Say(func(sh *screen.Shared) string {
 		title, evidence, _ := sh.Units.Warning(ws[1])
 		return modelwords.Warned(title, evidence)
 	})
@@ -65,7 +65,7 @@ func (f Screen) seen(sh screen.Shared) (Screen, screen.Effect) {
 // topGas answers whether the gas at the top burns. That it does is taken also before
 // it is asked; that it is out only while it is, so that a slip books none: at other
 // times it is a look like any other.
-func topGas(sh screen.Shared, sees string) screen.Effect {
+func topGas(sh *screen.Shared, sees string) screen.Effect {
 	if sees != entry.TopGasAlight && !sh.Smelt.Stands(rule.TopGasQuestion, rule.TopGasUnlit) {
 		return screen.Refuse(words.TopGasNotAsked)
 	}

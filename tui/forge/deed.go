@@ -23,7 +23,7 @@ var (
 func called(b forge.Bench, i int) string { return modelwords.PieceCalled(b, i) }
 
 // says is an event of the forge in words, its pieces by their names.
-func says(sh screen.Shared, ev entry.Event) string { return sh.Units.Forging(bench(sh), ev) }
+func says(sh *screen.Shared, ev entry.Event) string { return sh.Units.Forging(bench(sh), ev) }
 
 func kg(v float64) entry.Maybe[entry.Kilogram] { return entry.Some(entry.Kilogram(v)) }
 
@@ -37,7 +37,7 @@ func given[Q entry.Quantity](m entry.Maybe[Q]) entry.Maybe[float64] {
 
 // keep keeps what was done and says it, puts the mark on a piece, and shows the caution at
 // the deed that the person was not shown yet.
-func (s Screen) keep(sh screen.Shared, mark entry.UID, evs ...entry.Event) screen.Effect {
+func (s Screen) keep(sh *screen.Shared, mark entry.UID, evs ...entry.Event) screen.Effect {
 	said := evs[0]
 	s.picked = mark
 	shown := map[string]bool{}
@@ -50,7 +50,7 @@ func (s Screen) keep(sh screen.Shared, mark entry.UID, evs ...entry.Event) scree
 		s.careful = c.ID
 		evs = append(evs, entry.CautionShown{Caution: c.ID})
 	}
-	return screen.Each{screen.DidInHouse(func(sh screen.Shared) string {
+	return screen.Each{screen.DidInHouse(func(sh *screen.Shared) string {
 		text := says(sh, said)
 		b := bench(sh)
 		for _, id := range of(said) {
@@ -77,7 +77,7 @@ func of(ev entry.Event) (ids []entry.UID) {
 }
 
 // fire puts a piece into the fire, or takes it out.
-func (s Screen) fire(sh screen.Shared, b forge.Bench, i int) screen.Effect {
+func (s Screen) fire(sh *screen.Shared, b forge.Bench, i int) screen.Effect {
 	p := b.Pieces[i]
 	if p.InFire != 0 {
 		return s.keep(sh, p.UID, entry.HeatOver{Heat: sh.Home.Ref(p.InFire), Pieces: []entry.HeatedMass{{Piece: p.UID}}})
@@ -86,11 +86,11 @@ func (s Screen) fire(sh screen.Shared, b forge.Bench, i int) screen.Effect {
 }
 
 // newPiece is one that did not come of a smelt of this house, or of one never keyed.
-func (s Screen) newPiece(sh screen.Shared) screen.Effect {
+func (s Screen) newPiece(sh *screen.Shared) screen.Effect {
 	uid := sh.NewUID()
 	kinds := []entry.PieceKind{entry.BloomPiece, entry.HalfPiece, entry.Billet, entry.Bar, entry.Finished}
-	return screen.ChooseOr("b", words.PieceIsA, screen.Lettered('n', len(kinds), func(k int) (string, func(screen.Shared) screen.Effect) {
-		return modelwords.PieceKind(kinds[k]), func(sh screen.Shared) screen.Effect {
+	return screen.ChooseOr("b", words.PieceIsA, screen.Lettered('n', len(kinds), func(k int) (string, func(*screen.Shared) screen.Effect) {
+		return modelwords.PieceKind(kinds[k]), func(sh *screen.Shared) screen.Effect {
 			return askText(words.PieceName, numbered(bench(sh), kinds[k]), "", func(name string) (screen.Effect, error) {
 				return askText(words.PieceFromText, "", words.PlaceBlank, func(from string) (screen.Effect, error) {
 					return askText(words.PieceYear, "", words.PlaceBlank, func(text string) (screen.Effect, error) {
@@ -110,7 +110,7 @@ func (s Screen) newPiece(sh screen.Shared) screen.Effect {
 
 // askText asks for words; blank says what none means, and "" that there must be some.
 func askText(label, shown, blank string, then func(string) (screen.Effect, error)) screen.Effect {
-	return screen.Ask{Dialog: screen.Field{Label: label, Blank: blank, Input: screen.Prefilled(shown, false), Done: func(_ screen.Shared, in screen.Input) (screen.Effect, error) {
+	return screen.Ask{Dialog: screen.Field{Label: label, Blank: blank, Input: screen.Prefilled(shown, false), Done: func(_ *screen.Shared, in screen.Input) (screen.Effect, error) {
 		text := in.Trimmed()
 		if text == "" && blank == "" {
 			return nil, errors.New(words.NameMissing)
@@ -131,7 +131,7 @@ func numbered(b forge.Bench, k entry.PieceKind) string {
 }
 
 // cut makes two pieces of one, and keeps the crop ends.
-func (s Screen) cut(sh screen.Shared, b forge.Bench, i int) screen.Effect {
+func (s Screen) cut(sh *screen.Shared, b forge.Bench, i int) screen.Effect {
 	p := b.Pieces[i]
 	one, other, crop := sh.NewUID(), sh.NewUID(), sh.NewUID()
 	form := p.Form
@@ -153,7 +153,7 @@ func (s Screen) cut(sh screen.Shared, b forge.Bench, i int) screen.Effect {
 		}
 		return screen.AskMaybe(words.CutOther, kilograms, rest, func(w entry.Maybe[float64]) screen.Effect {
 			evs := []entry.Event{part(one, words.PartOne, v), part(other, words.PartOther, w)}
-			return screen.Ask{Dialog: screen.Field{Label: words.CutCrop, Unit: kilograms.Unit, Blank: words.BlankNone, Input: screen.NewInput(true), Done: func(sh screen.Shared, in screen.Input) (screen.Effect, error) {
+			return screen.Ask{Dialog: screen.Field{Label: words.CutCrop, Unit: kilograms.Unit, Blank: words.BlankNone, Input: screen.NewInput(true), Done: func(sh *screen.Shared, in screen.Input) (screen.Effect, error) {
 				if in.Trimmed() == "" {
 					return s.keep(sh, one, evs...), nil
 				}
@@ -170,7 +170,7 @@ func (s Screen) cut(sh screen.Shared, b forge.Bench, i int) screen.Effect {
 func round(v float64) float64 { return float64(int(v*1000+0.5)) / 1000 }
 
 // weld makes one piece of two, also across smelts and years.
-func (s Screen) weld(sh screen.Shared, b forge.Bench, i int) screen.Effect {
+func (s Screen) weld(sh *screen.Shared, b forge.Bench, i int) screen.Effect {
 	var with []int
 	for _, r := range pieceRows(b) {
 		if p := b.Pieces[r.At]; r.At != i && !p.Spent && p.EndsAs == "" && p.Form != entry.CropEnd && len(with) < 20 {
@@ -182,16 +182,16 @@ func (s Screen) weld(sh screen.Shared, b forge.Bench, i int) screen.Effect {
 	}
 	uid := sh.NewUID()
 	p := b.Pieces[i]
-	return screen.Choose(words.WeldWith, screen.Lettered('w', len(with), func(n int) (string, func(screen.Shared) screen.Effect) {
+	return screen.Choose(words.WeldWith, screen.Lettered('w', len(with), func(n int) (string, func(*screen.Shared) screen.Effect) {
 		other := b.Pieces[with[n]]
 		label := called(b, with[n])
 		if other.Mass.Known {
 			label += ", " + sh.Units.Kg(other.Mass.Value)
 		}
-		return label, func(sh screen.Shared) screen.Effect {
+		return label, func(sh *screen.Shared) screen.Effect {
 			forms := []entry.PieceKind{entry.Billet, entry.Bar, entry.Finished}
-			return screen.ChooseOr("l", words.NowItIs, screen.Lettered('w', len(forms), func(k int) (string, func(screen.Shared) screen.Effect) {
-				return modelwords.PieceKindShort(forms[k]), func(sh screen.Shared) screen.Effect {
+			return screen.ChooseOr("l", words.NowItIs, screen.Lettered('w', len(forms), func(k int) (string, func(*screen.Shared) screen.Effect) {
+				return modelwords.PieceKindShort(forms[k]), func(sh *screen.Shared) screen.Effect {
 					return askText(words.PieceName, numbered(bench(sh), forms[k]), "", func(name string) (screen.Effect, error) {
 						return screen.AskMaybe(words.WeldKg, kilograms, entry.None[float64](), func(v entry.Maybe[float64]) screen.Effect {
 							return s.keep(sh, uid, entry.Piece{UID: uid, Form: forms[k], Name: name, From: []entry.PieceFrom{{Piece: p.UID, Mass: p.Mass}, {Piece: other.UID, Mass: other.Mass}}, Mass: mass(v)})
@@ -204,12 +204,12 @@ func (s Screen) weld(sh screen.Shared, b forge.Bench, i int) screen.Effect {
 }
 
 // test asks which test, what it showed and where.
-func (s Screen) test(sh screen.Shared, b forge.Bench, i int) screen.Effect {
+func (s Screen) test(sh *screen.Shared, b forge.Bench, i int) screen.Effect {
 	uid := b.Pieces[i].UID
 	kinds := []string{forge.Spark, forge.File, forge.Bend, forge.Quench, forge.Etch, forge.Hammer}
-	return screen.Choose(words.TestWhich, screen.Lettered('e', len(kinds), func(k int) (string, func(screen.Shared) screen.Effect) {
+	return screen.Choose(words.TestWhich, screen.Lettered('e', len(kinds), func(k int) (string, func(*screen.Shared) screen.Effect) {
 		test := kinds[k]
-		return words.TestName(test), func(screen.Shared) screen.Effect {
+		return words.TestName(test), func(*screen.Shared) screen.Effect {
 			place := func(result string) screen.Effect {
 				return askText(words.TestPlace, "", words.PlaceBlank, func(at string) (screen.Effect, error) {
 					return s.keep(sh, uid, entry.PieceTested{Piece: uid, Place: at, Test: test, Result: result}), nil
@@ -221,27 +221,27 @@ func (s Screen) test(sh screen.Shared, b forge.Bench, i int) screen.Effect {
 					results = append(results, r.Says)
 				}
 			}
-			return screen.Choose(words.TestShowed, screen.Lettered('?', len(results)+1, func(n int) (string, func(screen.Shared) screen.Effect) {
+			return screen.Choose(words.TestShowed, screen.Lettered('?', len(results)+1, func(n int) (string, func(*screen.Shared) screen.Effect) {
 				if n == len(results) {
-					return words.TestInWords, func(screen.Shared) screen.Effect {
+					return words.TestInWords, func(*screen.Shared) screen.Effect {
 						return askText(words.TestWords, "", "", func(text string) (screen.Effect, error) { return place(text), nil })
 					}
 				}
-				return results[n], func(screen.Shared) screen.Effect { return place(results[n]) }
+				return results[n], func(*screen.Shared) screen.Effect { return place(results[n]) }
 			})...)
 		}
 	})...)
 }
 
 // deeds is the list of what else may have been done with a piece.
-func (s Screen) deeds(sh screen.Shared, b forge.Bench, i int) screen.Effect {
+func (s Screen) deeds(sh *screen.Shared, b forge.Bench, i int) screen.Effect {
 	p := b.Pieces[i]
 	again := func(ev entry.Piece) screen.Effect {
 		return s.keep(sh, p.UID, ev)
 	}
 	list := []screen.Option{
-		screen.Opt("w", words.PieceWeigh, func(screen.Shared) screen.Effect { return s.weigh(sh, b, i) }),
-		screen.Opt("k", words.PieceCropOff, func(sh screen.Shared) screen.Effect {
+		screen.Opt("w", words.PieceWeigh, func(*screen.Shared) screen.Effect { return s.weigh(sh, b, i) }),
+		screen.Opt("k", words.PieceCropOff, func(sh *screen.Shared) screen.Effect {
 			crop := sh.NewUID()
 			return screen.AskNumber(words.CutCrop, kilograms, entry.None[float64](), func(v float64) screen.Effect {
 				return s.keep(sh, p.UID, entry.Piece{UID: crop, Form: entry.CropEnd, From: []entry.PieceFrom{{Piece: p.UID}}, Mass: kg(v)})
@@ -249,7 +249,7 @@ func (s Screen) deeds(sh screen.Shared, b forge.Bench, i int) screen.Effect {
 		}),
 	}
 	for n, end := range entry.Choices[entry.PieceEnd]() {
-		list = append(list, screen.Opt("ghjlm"[n:n+1], words.PieceGone+words.PieceGoneAs(end), func(screen.Shared) screen.Effect {
+		list = append(list, screen.Opt("ghjlm"[n:n+1], words.PieceGone+words.PieceGoneAs(end), func(*screen.Shared) screen.Effect {
 			return askText(words.PieceTo, "", words.PlaceBlank, func(to string) (screen.Effect, error) {
 				ev := p.Piece
 				ev.EndsAs, ev.To = end, to
@@ -258,16 +258,16 @@ func (s Screen) deeds(sh screen.Shared, b forge.Bench, i int) screen.Effect {
 		}))
 	}
 	list = append(list,
-		screen.Opt("n", words.PieceRename, func(screen.Shared) screen.Effect {
+		screen.Opt("n", words.PieceRename, func(*screen.Shared) screen.Effect {
 			return askText(words.PieceName, called(b, i), "", func(name string) (screen.Effect, error) {
 				ev := p.Piece
 				ev.Name = name
 				return again(ev), nil
 			})
 		}),
-		screen.Opt("i", words.PieceSize, func(screen.Shared) screen.Effect { return s.size(sh, b, i) }),
-		screen.Opt("e", words.PiecePrinted, func(screen.Shared) screen.Effect { return s.printed(sh, b, i) }),
-		screen.Opt("q", words.PieceCost, func(screen.Shared) screen.Effect {
+		screen.Opt("i", words.PieceSize, func(*screen.Shared) screen.Effect { return s.size(sh, b, i) }),
+		screen.Opt("e", words.PiecePrinted, func(*screen.Shared) screen.Effect { return s.printed(sh, b, i) }),
+		screen.Opt("q", words.PieceCost, func(*screen.Shared) screen.Effect {
 			return screen.AskNumber(words.CostAmount, amount, entry.None[float64](), func(v float64) screen.Effect {
 				return askText(words.CostCurrency, "", words.PlaceBlank, func(currency string) (screen.Effect, error) {
 					ev := p.Piece
@@ -276,8 +276,8 @@ func (s Screen) deeds(sh screen.Shared, b forge.Bench, i int) screen.Effect {
 				})
 			})
 		}),
-		screen.Opt("a", words.CautionsForge, func(screen.Shared) screen.Effect { return s.cautions(0) }),
-		screen.Opt("z", words.DoUndo, func(sh screen.Shared) screen.Effect { return act.BringBackInHouse(sh, entry.OnForge, says) }))
+		screen.Opt("a", words.CautionsForge, func(*screen.Shared) screen.Effect { return s.cautions(0) }),
+		screen.Opt("z", words.DoUndo, func(sh *screen.Shared) screen.Effect { return act.BringBackInHouse(sh, entry.OnForge, says) }))
 	return screen.Choose(words.PieceDeedOf+called(b, i), list...)
 }
 
@@ -285,12 +285,12 @@ func (s Screen) deeds(sh screen.Shared, b forge.Bench, i int) screen.Effect {
 func (s Screen) cautions(n int) screen.Effect {
 	s.careful = forge.Cautions[n].ID
 	return screen.Each{screen.Put{Screen: s}, screen.Ask{Dialog: screen.Choice{Title: words.CautionOf(n+1, len(forge.Cautions)), Options: []screen.Option{
-		screen.Opt("n", words.DoNextField, func(screen.Shared) screen.Effect { return s.cautions((n + 1) % len(forge.Cautions)) }),
+		screen.Opt("n", words.DoNextField, func(*screen.Shared) screen.Effect { return s.cautions((n + 1) % len(forge.Cautions)) }),
 	}}}}
 }
 
 // weigh asks for a mass, and in water.
-func (s Screen) weigh(sh screen.Shared, b forge.Bench, i int) screen.Effect {
+func (s Screen) weigh(sh *screen.Shared, b forge.Bench, i int) screen.Effect {
 	p := b.Pieces[i]
 	return screen.AskNumber(words.PieceKg, kilograms, entry.None[float64](), func(v float64) screen.Effect {
 		return screen.AskMaybe(words.PieceWater, screen.Limits{Unit: "kg", Least: 0.001, Most: v}, entry.None[float64](), func(water entry.Maybe[float64]) screen.Effect {
@@ -304,7 +304,7 @@ func (s Screen) weigh(sh screen.Shared, b forge.Bench, i int) screen.Effect {
 }
 
 // size asks for thickness, width and length.
-func (s Screen) size(sh screen.Shared, b forge.Bench, i int) screen.Effect {
+func (s Screen) size(sh *screen.Shared, b forge.Bench, i int) screen.Effect {
 	p := b.Pieces[i]
 	was := func(n int) entry.Maybe[float64] {
 		if len(p.Size) != 3 {
@@ -324,7 +324,7 @@ func (s Screen) size(sh screen.Shared, b forge.Bench, i int) screen.Effect {
 }
 
 // printed asks for what somebody else wrote of a piece, to hold it against its mass.
-func (s Screen) printed(sh screen.Shared, b forge.Bench, i int) screen.Effect {
+func (s Screen) printed(sh *screen.Shared, b forge.Bench, i int) screen.Effect {
 	p := b.Pieces[i]
 	return askText(words.PrintedOf, "ore", "", func(what string) (screen.Effect, error) {
 		return screen.AskNumber(words.PrintedMass, kilograms, entry.None[float64](), func(v float64) screen.Effect {

@@ -57,10 +57,10 @@ func (Screen) Keys() screen.KeyMap { return Map }
 func (Screen) Beside() {}
 
 // Listed always.
-func (Screen) Listed(screen.Shared) string { return words.DoForge }
+func (Screen) Listed(*screen.Shared) string { return words.DoForge }
 
 // Hints are what can be done.
-func (Screen) Hints(sh screen.Shared) []draw.KeyHint {
+func (Screen) Hints(sh *screen.Shared) []draw.KeyHint {
 	k := Map
 	if len(sh.House().Pieces) == 0 {
 		return screen.Hints(k.New, screen.Global.Views, screen.Global.Back)
@@ -73,7 +73,7 @@ func (Screen) Hints(sh screen.Shared) []draw.KeyHint {
 }
 
 // bench is all pieces as they hang together now.
-func bench(sh screen.Shared) forge.Bench { return forge.Of(sh.House(), sh.Shelf.Lines) }
+func bench(sh *screen.Shared) forge.Bench { return forge.Of(sh.House(), sh.Shelf.Lines) }
 
 // at is the place of the picked piece: the one last worked where none was picked.
 func (s Screen) at(b forge.Bench) int {
@@ -84,7 +84,7 @@ func (s Screen) at(b forge.Bench) int {
 }
 
 // Update takes a key.
-func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
+func (s Screen) Update(sh *screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
 	t := screen.TypedOf(p.Key)
 	s.careful = ""
 	b := bench(sh)

@@ -9,7 +9,7 @@ import (
 
 // Paint draws the line of a session at the lower end of the grid: beside each other where
 // there is room, else one under the other; the field at hand in the one accent.
-func (f session) Paint(g cell.Grid, sh screen.Shared) {
+func (f session) Paint(g cell.Grid, sh *screen.Shared) {
 	th := sh.Theme
 	w, h := g.Size()
 	columns, wide := 1, w-16

@@ -40,7 +40,7 @@ func about(l house.Line, id entry.UID) bool {
 const mostLines = 12
 
 // putRight lists what was keyed of a piece, the newest first.
-func putRight(sh screen.Shared, b forge.Bench, i int) screen.Effect {
+func putRight(sh *screen.Shared, b forge.Bench, i int) screen.Effect {
 	lines := sh.Home.Lines()
 	var of []int
 	for n := len(lines) - 1; n >= 0 && len(of) < mostLines; n-- {
@@ -48,22 +48,22 @@ func putRight(sh screen.Shared, b forge.Bench, i int) screen.Effect {
 			of = append(of, n)
 		}
 	}
-	back := func(sh screen.Shared) screen.Effect { return act.BringBackInHouse(sh, entry.OnForge, says) }
-	return screen.Choose(words.PutRightOf(called(b, i)), screen.Lettered('m', len(of)+1, func(n int) (string, func(screen.Shared) screen.Effect) {
+	back := func(sh *screen.Shared) screen.Effect { return act.BringBackInHouse(sh, entry.OnForge, says) }
+	return screen.Choose(words.PutRightOf(called(b, i)), screen.Lettered('m', len(of)+1, func(n int) (string, func(*screen.Shared) screen.Effect) {
 		if n == len(of) {
 			return words.DoUndo, back
 		}
 		line := lines[of[n]]
-		return words.Dated(line.Happened, says(sh, line.Event)), func(sh screen.Shared) screen.Effect { return mend(sh, lines, of[n]) }
+		return words.Dated(line.Happened, says(sh, line.Event)), func(sh *screen.Shared) screen.Effect { return mend(sh, lines, of[n]) }
 	})...)
 }
 
 // mend changes a number of a line, when it was, or crosses it out.
-func mend(sh screen.Shared, lines []house.Line, i int) screen.Effect {
+func mend(sh *screen.Shared, lines []house.Line, i int) screen.Effect {
 	l := lines[i]
 	var list []screen.Option
 	change := func(key, label string, l screen.Limits, was entry.Maybe[float64], set func(float64) entry.Event) {
-		list = append(list, screen.Opt(key, words.OtherwiseIs(label), func(sh screen.Shared) screen.Effect {
+		list = append(list, screen.Opt(key, words.OtherwiseIs(label), func(sh *screen.Shared) screen.Effect {
 			return screen.AskNumber(label, l, was, func(v float64) screen.Effect {
 				return act.AmendInHouse(sh, lines[i], set(v), time.Time{}, says)
 			})
@@ -81,7 +81,7 @@ func mend(sh screen.Shared, lines []house.Line, i int) screen.Effect {
 			return ev
 		})
 	case entry.PieceTested:
-		list = append(list, screen.Opt("g", words.OtherwiseIs(words.TestPlace), func(sh screen.Shared) screen.Effect {
+		list = append(list, screen.Opt("g", words.OtherwiseIs(words.TestPlace), func(sh *screen.Shared) screen.Effect {
 			return askText(words.TestPlace, ev.Place, words.PlaceBlank, func(at string) (screen.Effect, error) {
 				ev.Place = at
 				return act.AmendInHouse(sh, l, ev, time.Time{}, says), nil
@@ -108,6 +108,6 @@ func mend(sh screen.Shared, lines []house.Line, i int) screen.Effect {
 		}
 	}
 	list = append(list, act.WhenInHouse("w", l, says),
-		screen.Opt("x", words.DoStrike, func(sh screen.Shared) screen.Effect { return act.StrikeInHouse(sh, lines, i, says) }))
+		screen.Opt("x", words.DoStrike, func(sh *screen.Shared) screen.Effect { return act.StrikeInHouse(sh, lines, i, says) }))
 	return screen.Choose(says(sh, l.Event), list...)
 }

@@ -35,13 +35,13 @@ func shapeOf(size scene.Size) shape {
 }
 
 // rowsAt is how many pieces a window shows.
-func rowsAt(sh screen.Shared) int {
+func rowsAt(sh *screen.Shared) int {
 	s := shapeOf(scene.SizeOf(sh.W, sh.H))
 	return max(1, sh.H-draw.TopRows-draw.FootRows-s.answer-s.detail-s.deeds-1)
 }
 
 // Paint shows the pieces as indented lines, the way to the picked one, and its tests.
-func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
+func (s Screen) Paint(g cell.Grid, sh *screen.Shared) {
 	th := sh.Theme
 	b := bench(sh)
 	smelts := map[string]bool{}
@@ -107,7 +107,7 @@ func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
 }
 
 // answer says of the picked piece what it weighs and how much of the ore that is.
-func answer(g cell.Grid, sh screen.Shared, b forge.Bench, i int) {
+func answer(g cell.Grid, sh *screen.Shared, b forge.Bench, i int) {
 	th := sh.Theme
 	w, h := g.Size()
 	p := b.Pieces[i]
@@ -198,7 +198,7 @@ func rowAt(b forge.Bench, r forge.Row) rowOf {
 }
 
 // pieces paints the list: a bar and a mass for each piece, how it came and how it stands.
-func pieces(g cell.Grid, sh screen.Shared, b forge.Bench, picked int) {
+func pieces(g cell.Grid, sh *screen.Shared, b forge.Bench, picked int) {
 	th := sh.Theme
 	w, h := g.Size()
 	rows := b.Rows()
@@ -224,7 +224,7 @@ func pieces(g cell.Grid, sh screen.Shared, b forge.Bench, picked int) {
 }
 
 // piece paints a row of it. most is the mass of the longest bar, kg.
-func piece(g cell.Grid, sh screen.Shared, b forge.Bench, r forge.Row, c columns, most float64, picked bool) {
+func piece(g cell.Grid, sh *screen.Shared, b forge.Bench, r forge.Row, c columns, most float64, picked bool) {
 	th := sh.Theme
 	w, _ := g.Size()
 	row, p := rowAt(b, r), b.Pieces[r.At]
@@ -259,7 +259,7 @@ func piece(g cell.Grid, sh screen.Shared, b forge.Bench, r forge.Row, c columns,
 }
 
 // last shows the last that was keyed here, the newest first.
-func last(g cell.Grid, sh screen.Shared) {
+func last(g cell.Grid, sh *screen.Shared) {
 	th := sh.Theme
 	w, h := g.Size()
 	y := 0
@@ -287,13 +287,13 @@ func last(g cell.Grid, sh screen.Shared) {
 }
 
 // loud tells whether there is something to be read first.
-func (s Screen) loud(_ screen.Shared, b forge.Bench, i int) bool {
+func (s Screen) loud(_ *screen.Shared, b forge.Bench, i int) bool {
 	return s.careful != "" || len(b.Remarks(i)) > 0 || len(forge.FoundIn(b.Pieces[i]).Signs) > 0
 }
 
 // aloud says what is to be read first: a caution, what is odd, what a sign likely means.
 // It gives how many rows it took.
-func (s Screen) aloud(g cell.Grid, sh screen.Shared, b forge.Bench, i int) (y int) {
+func (s Screen) aloud(g cell.Grid, sh *screen.Shared, b forge.Bench, i int) (y int) {
 	th := sh.Theme
 	w, h := g.Size()
 	say := func(tag, text string) {

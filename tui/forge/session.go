@@ -92,7 +92,7 @@ var forgeds = entry.Choices[entry.Forged]()
 // usualFuels are those that need no lot.
 var usualFuels = []fuel{{"charcoal", "charcoal"}, {"coal", "coal"}, {"gas", "gas"}}
 
-func (s Screen) newSession(sh screen.Shared, b forge.Bench, i int) session {
+func (s Screen) newSession(sh *screen.Shared, b forge.Bench, i int) session {
 	p := b.Pieces[i]
 	f := session{s: s, uid: p.UID, next: sh.NewUID(), name: called(b, i), piece: p.Piece, fuels: []fuel{{"", words.NotSaid}}, nows: []entry.PieceKind{""}}
 	for _, l := range sh.House().Lots {
@@ -138,7 +138,7 @@ func (f session) Typing() bool { return true }
 func (f session) Stays() time.Duration { return 10 * screen.Readable }
 
 // Update takes a key.
-func (f session) Update(sh screen.Shared, p screen.Pressed) (screen.Dialog, screen.Effect) {
+func (f session) Update(sh *screen.Shared, p screen.Pressed) (screen.Dialog, screen.Effect) {
 	to, e := f.updated(sh, p)
 	if next, line := to.(session); line && next.at != f.at && f.at < fields {
 		next.in[f.at] = next.in[f.at].Left()
@@ -148,7 +148,7 @@ func (f session) Update(sh screen.Shared, p screen.Pressed) (screen.Dialog, scre
 }
 
 // updated is the line after a key.
-func (f session) updated(sh screen.Shared, p screen.Pressed) (screen.Dialog, screen.Effect) {
+func (f session) updated(sh *screen.Shared, p screen.Pressed) (screen.Dialog, screen.Effect) {
 	t := screen.TypedOf(p.Key)
 	f.bad = ""
 	switch k := SessionKeys; {
@@ -290,7 +290,7 @@ func (f session) doneSo() (all []entry.Forged) {
 }
 
 // done keeps the session, and the piece that was made.
-func (f session) done(sh screen.Shared) (screen.Dialog, screen.Effect) {
+func (f session) done(sh *screen.Shared) (screen.Dialog, screen.Effect) {
 	var v [fields]entry.Maybe[float64]
 	for id, of := range typed {
 		if !of.number || f.in[id].Trimmed() == "" {

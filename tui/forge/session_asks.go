@@ -48,7 +48,7 @@ func (f session) Labels() (all []string) {
 }
 
 // Half is what is typed so far.
-func (f session) Half(screen.Shared) (half []screen.Answered) {
+func (f session) Half(*screen.Shared) (half []screen.Answered) {
 	for id := range fields {
 		if text := f.value(id); text != "" && (id != fuelField || f.fuel > 0) && (id != nowField || f.now > 0) {
 			half = append(half, screen.Answered{Label: f.label(id), Text: text})
@@ -87,7 +87,7 @@ func (f session) Resumed(left map[string]string) screen.Dialog {
 }
 
 // Ask is the field at hand, in the foot.
-func (f session) Ask(sh screen.Shared) *draw.Ask {
+func (f session) Ask(sh *screen.Shared) *draw.Ask {
 	if f.at == fields {
 		return &draw.Ask{Label: words.SessionOf + f.name, Hint: words.SessionEnds}
 	}
@@ -103,7 +103,7 @@ func (f session) Ask(sh screen.Shared) *draw.Ask {
 }
 
 // hint says how a field is filled.
-func (f session) hint(sh screen.Shared) string {
+func (f session) hint(sh *screen.Shared) string {
 	switch f.at {
 	case didField:
 		return words.SessionDidKeys(didKeys())

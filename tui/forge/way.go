@@ -16,7 +16,7 @@ import (
 // way is the way to the picked piece beside the list: what is left of the ore with bars at
 // one scale, what the forge took for a kilogram, and the tests at their place.
 // It gives how many rows that took.
-func way(g cell.Grid, sh screen.Shared, b forge.Bench, i int) (y int) {
+func way(g cell.Grid, sh *screen.Shared, b forge.Bench, i int) (y int) {
 	th := sh.Theme
 	_, h := g.Size()
 	y = chain(g, sh, b, i)
@@ -51,7 +51,7 @@ func way(g cell.Grid, sh screen.Shared, b forge.Bench, i int) (y int) {
 }
 
 // narrow is the same without bars, under the list.
-func narrow(g cell.Grid, sh screen.Shared, b forge.Bench, i int) {
+func narrow(g cell.Grid, sh *screen.Shared, b forge.Bench, i int) {
 	_, h := g.Size()
 	in := g.Sub(cell.Rect{X: 2, W: g.Bounds().W - 2, H: h})
 	y := chain(in, sh, b, i)
@@ -68,7 +68,7 @@ func slagOf(p house.Piece) (low, high float64, known bool) {
 
 // chain paints the masses on the way, the newest ones kept in sight, and gives how many
 // rows that took.
-func chain(g cell.Grid, sh screen.Shared, b forge.Bench, i int) int {
+func chain(g cell.Grid, sh *screen.Shared, b forge.Bench, i int) int {
 	th := sh.Theme
 	w, h := g.Size()
 	steps := b.Chain(i)
@@ -102,7 +102,7 @@ func chain(g cell.Grid, sh screen.Shared, b forge.Bench, i int) int {
 }
 
 // took paints what the forge took for a kilogram.
-func took(g cell.Grid, sh screen.Shared, rows [][3]string, y int) int {
+func took(g cell.Grid, sh *screen.Shared, rows [][3]string, y int) int {
 	th := sh.Theme
 	w, h := g.Size()
 	if len(rows) == 0 && y < h {
@@ -125,7 +125,7 @@ func took(g cell.Grid, sh screen.Shared, rows [][3]string, y int) int {
 }
 
 // bar is the piece to length, with a letter at the place of each test.
-func bar(g cell.Grid, sh screen.Shared, p house.Piece) {
+func bar(g cell.Grid, sh *screen.Shared, p house.Piece) {
 	th := sh.Theme
 	w, _ := g.Size()
 	long := w - 3
@@ -151,7 +151,7 @@ func testLetter(n int) string { return string(rune('a' + n%26)) }
 
 // tests lists the tests of a piece, the newest kept in sight: in two columns where there is
 // room.
-func tests(g cell.Grid, sh screen.Shared, b forge.Bench, i int) {
+func tests(g cell.Grid, sh *screen.Shared, b forge.Bench, i int) {
 	th := sh.Theme
 	w, h := g.Size()
 	p := b.Pieces[i]

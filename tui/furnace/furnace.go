@@ -60,10 +60,10 @@ func (Screen) Keys() screen.KeyMap { return Map }
 func (Screen) Beside() {}
 
 // Listed always.
-func (Screen) Listed(screen.Shared) string { return words.DoFurnaces }
+func (Screen) Listed(*screen.Shared) string { return words.DoFurnaces }
 
 // Hints are what can be done.
-func (Screen) Hints(sh screen.Shared) []draw.KeyHint {
+func (Screen) Hints(sh *screen.Shared) []draw.KeyHint {
 	k := Map
 	if len(sh.House().Furnaces) == 0 {
 		return screen.Hints(k.New, screen.Global.Views, screen.Global.Back)
@@ -81,7 +81,7 @@ func (s Screen) at(fs []house.Furnace) int {
 }
 
 // Update takes a key.
-func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
+func (s Screen) Update(sh *screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
 	t := screen.TypedOf(p.Key)
 	fs := sh.House().Furnaces
 	at := s.at(fs)
@@ -107,7 +107,7 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 	s.picked = f.ID
 	switch k := Map; {
 	case key.Matches(t, k.Light):
-		return s, act.Alongside(sh, func(screen.Shared) screen.Effect {
+		return s, act.Alongside(sh, func(*screen.Shared) screen.Effect {
 			return screen.Go{To: screen.Light, With: screen.InFurnace(f.ID)}
 		})
 	case key.Matches(t, k.Sizes):
@@ -119,7 +119,7 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 }
 
 // says is an event of the furnaces in words.
-func says(sh screen.Shared, ev entry.Event) string { return sh.Units.Event(ev) }
+func says(sh *screen.Shared, ev entry.Event) string { return sh.Units.Event(ev) }
 
 // size is one size of a furnace.
 type size struct {
@@ -150,9 +150,9 @@ var all = []size{
 }
 
 // built asks for a furnace from its name on; what was not measured stays blank.
-func (s Screen) built(sh screen.Shared) screen.Effect {
+func (s Screen) built(sh *screen.Shared) screen.Effect {
 	f := entry.Furnace{UID: sh.NewUID()}
-	return screen.Ask{Dialog: screen.Field{Label: words.FormFurnace, Input: screen.NewInput(false), Done: func(sh screen.Shared, in screen.Input) (screen.Effect, error) {
+	return screen.Ask{Dialog: screen.Field{Label: words.FormFurnace, Input: screen.NewInput(false), Done: func(sh *screen.Shared, in screen.Input) (screen.Effect, error) {
 		if f.Name = in.Trimmed(); f.Name == "" {
 			return nil, errors.New(words.NameMissing)
 		}
@@ -174,7 +174,7 @@ func (s Screen) ask(f entry.Furnace, n int, sure screen.Each) screen.Effect {
 		return append(sure[:len(sure):len(sure)], keep(f, entry.Built), screen.Put{Screen: s})
 	}
 	z := all[n]
-	return screen.Ask{Dialog: screen.Field{Label: z.label, Unit: z.unit, Blank: words.BlankIsNot, Input: screen.NewInput(true), Done: func(sh screen.Shared, in screen.Input) (screen.Effect, error) {
+	return screen.Ask{Dialog: screen.Field{Label: z.label, Unit: z.unit, Blank: words.BlankIsNot, Input: screen.NewInput(true), Done: func(sh *screen.Shared, in screen.Input) (screen.Effect, error) {
 		next := f
 		if in.Trimmed() != "" {
 			v, err := in.Value(sh.Units, screen.Limits{Unit: z.unit, Least: z.least, Most: z.most})
@@ -192,10 +192,10 @@ func (s Screen) ask(f entry.Furnace, n int, sure screen.Each) screen.Effect {
 				continue
 			}
 			return screen.Ask{Dialog: screen.Choice{Title: words.Really(sh.Units.Doubt(d)), Question: true, Options: []screen.Option{
-				screen.Yes(func(screen.Shared) screen.Effect {
+				screen.Yes(func(*screen.Shared) screen.Effect {
 					return s.ask(next, n+1, append(sure[:len(sure):len(sure)], screen.Sure(d.Name)))
 				}),
-				screen.No(func(screen.Shared) screen.Effect { return s.ask(f, n, sure) }),
+				screen.No(func(*screen.Shared) screen.Effect { return s.ask(f, n, sure) }),
 			}}}, nil
 		}
 		return s.ask(next, n+1, sure), nil
@@ -205,7 +205,7 @@ func (s Screen) ask(f entry.Furnace, n int, sure screen.Each) screen.Effect {
 // keep keeps a version of a furnace.
 func keep(f entry.Furnace, why entry.BuiltWhy) screen.Effect {
 	f.Guessed = false
-	return screen.DidInHouse(func(sh screen.Shared) string { return sh.Units.Event(entry.FurnaceBuilt{Furnace: f, Why: why}) }, entry.FurnaceBuilt{Furnace: f, Why: why})
+	return screen.DidInHouse(func(sh *screen.Shared) string { return sh.Units.Event(entry.FurnaceBuilt{Furnace: f, Why: why}) }, entry.FurnaceBuilt{Furnace: f, Why: why})
 }
 
 // sizes is the list of the sizes, which stays open until all that changed is typed; then
@@ -213,7 +213,7 @@ func keep(f entry.Furnace, why entry.BuiltWhy) screen.Effect {
 func sizes(u modelwords.Units, f entry.Furnace) screen.Effect {
 	var list []screen.Option
 	for _, z := range all {
-		list = append(list, screen.Opt(z.key, words.SizeIs(u, z.label, z.of(&f), z.unit), func(sh screen.Shared) screen.Effect {
+		list = append(list, screen.Opt(z.key, words.SizeIs(u, z.label, z.of(&f), z.unit), func(sh *screen.Shared) screen.Effect {
 			return screen.AskMaybe(z.label, screen.Limits{Unit: z.unit, Least: z.least, Most: z.most}, z.of(&f), func(v entry.Maybe[float64]) screen.Effect {
 				next := f
 				z.set(&next, v)
@@ -225,25 +225,25 @@ func sizes(u modelwords.Units, f entry.Furnace) screen.Effect {
 		}))
 	}
 	tip := sized("g", words.TipStandsIn, "cm", 0, 50, func(f *entry.Furnace) *entry.Maybe[entry.Centimetre] { return &f.TuyereProud })
-	list = append(list, screen.Opt(tip.key, words.SizeIs(u, tip.label, tip.of(&f), tip.unit), func(screen.Shared) screen.Effect {
+	list = append(list, screen.Opt(tip.key, words.SizeIs(u, tip.label, tip.of(&f), tip.unit), func(*screen.Shared) screen.Effect {
 		return screen.AskMaybe(tip.label, screen.Limits{Unit: tip.unit, Least: tip.least, Most: tip.most}, tip.of(&f), func(v entry.Maybe[float64]) screen.Effect {
 			next := f
 			tip.set(&next, v)
 			return sizes(u, next)
 		})
-	}), screen.Opt("k", words.TuyereIsOf(f.TuyereOf), func(screen.Shared) screen.Effect {
+	}), screen.Opt("k", words.TuyereIsOf(f.TuyereOf), func(*screen.Shared) screen.Effect {
 		return asked(words.TuyereOfWhat, f.TuyereOf, func(text string) (screen.Effect, error) {
 			next := f
 			next.TuyereOf = text
 			return sizes(u, next), nil
 		})
-	}), screen.Opt("n", words.SlagGoes(f.Practice), func(screen.Shared) screen.Effect { return practice(u, f) }))
-	list = append(list, screen.Opt("y", words.ArchIs(u, f), func(screen.Shared) screen.Effect { return arch(u, f) }))
-	list = append(list, screen.Opt("b", words.BoresAre(f.Bores), func(screen.Shared) screen.Effect { return bores(u, f) }),
-		screen.Opt("r", words.ClayIs(f.Clay), func(screen.Shared) screen.Effect { return recipe(u, f) }))
-	return screen.Ask{Dialog: changing{f, screen.Choice{Title: words.SizesOf(f.Name), Options: list, Done: func(screen.Shared) screen.Effect {
+	}), screen.Opt("n", words.SlagGoes(f.Practice), func(*screen.Shared) screen.Effect { return practice(u, f) }))
+	list = append(list, screen.Opt("y", words.ArchIs(u, f), func(*screen.Shared) screen.Effect { return arch(u, f) }))
+	list = append(list, screen.Opt("b", words.BoresAre(f.Bores), func(*screen.Shared) screen.Effect { return bores(u, f) }),
+		screen.Opt("r", words.ClayIs(f.Clay), func(*screen.Shared) screen.Effect { return recipe(u, f) }))
+	return screen.Ask{Dialog: changing{f, screen.Choice{Title: words.SizesOf(f.Name), Options: list, Done: func(*screen.Shared) screen.Effect {
 		why := func(k, word string, w entry.BuiltWhy) screen.Option {
-			return screen.Opt(k, word, func(screen.Shared) screen.Effect { return keep(f, w) })
+			return screen.Opt(k, word, func(*screen.Shared) screen.Effect { return keep(f, w) })
 		}
 		return screen.Ask{Dialog: changing{f, screen.Choice{Title: words.WhyAnother, Options: []screen.Option{
 			why("m", words.WhyMeasured, entry.Measured), why("p", words.WhyRepaired, entry.Repaired), why("w", words.WhyWorn, entry.Worn), why("a", words.WhyBuilt, entry.Built),
@@ -259,21 +259,21 @@ type changing struct {
 }
 
 // Opened lets the list keep what differs from the furnace of the house.
-func (c changing) Opened(sh screen.Shared) screen.Dialog {
+func (c changing) Opened(sh *screen.Shared) screen.Dialog {
 	if f, known := sh.House().Furnace(string(c.furnace.ID())); known && !reflect.DeepEqual(f.Last().Furnace, c.furnace) {
-		c.Choice.Left = func(screen.Shared) screen.Effect { return keep(c.furnace, entry.Measured) }
+		c.Choice.Left = func(*screen.Shared) screen.Effect { return keep(c.furnace, entry.Measured) }
 	}
 	return c.Choice
 }
 
 // drying keeps a day of it.
-func drying(sh screen.Shared, f house.Furnace) screen.Effect {
+func drying(sh *screen.Shared, f house.Furnace) screen.Effect {
 	d := entry.Drying{Furnace: f.ID}
 	if built := f.Versions[0].From; !built.IsZero() {
 		d.Day = entry.Some(entry.Count(int(sh.Now.Wall.Sub(built).Hours()/24) + 1))
 	}
 	text := func(label string, then func(string) screen.Effect) screen.Effect {
-		return screen.Ask{Dialog: screen.Field{Label: label, Blank: words.BlankNothing, Input: screen.NewInput(false), Done: func(_ screen.Shared, in screen.Input) (screen.Effect, error) {
+		return screen.Ask{Dialog: screen.Field{Label: label, Blank: words.BlankNothing, Input: screen.NewInput(false), Done: func(_ *screen.Shared, in screen.Input) (screen.Effect, error) {
 			return then(in.Trimmed()), nil
 		}}}
 	}
@@ -283,7 +283,7 @@ func drying(sh screen.Shared, f house.Furnace) screen.Effect {
 			d.Weather = s
 			return text(words.CracksSeen, func(s string) screen.Effect {
 				d.Cracks = s
-				return screen.DidInHouse(func(sh screen.Shared) string { return words.SmallFiresOnly + "; " + sh.Units.Event(d) }, d)
+				return screen.DidInHouse(func(sh *screen.Shared) string { return words.SmallFiresOnly + "; " + sh.Units.Event(d) }, d)
 			})
 		})
 	})
@@ -303,7 +303,7 @@ func bagTest(f entry.Furnace) screen.Effect {
 					}
 					blast := entry.Blast{Volume: tens(taken.P50), PlusMinus: tens(taken.P90 - taken.P50)}
 					next.Blower = []entry.Blast{blast}
-					return screen.Each{keep(next, entry.Measured), screen.Say(func(sh screen.Shared) string {
+					return screen.Each{keep(next, entry.Measured), screen.Say(func(sh *screen.Shared) string {
 						return words.BagGave(sh.Units, read, blast)
 					})}
 				})

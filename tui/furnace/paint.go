@@ -18,7 +18,7 @@ import (
 
 // Paint shows the furnaces and what is known of the picked one at the left, and the picked
 // one to scale at the right.
-func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
+func (s Screen) Paint(g cell.Grid, sh *screen.Shared) {
 	th := sh.Theme
 	fs := sh.House().Furnaces
 	screen.TopBeside(g, sh, words.FurnacesTitle, words.FurnacesHold(len(fs)))
@@ -42,7 +42,7 @@ func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
 }
 
 // listed is the list of the furnaces.
-func listed(g cell.Grid, sh screen.Shared, fs []house.Furnace, at int) {
+func listed(g cell.Grid, sh *screen.Shared, fs []house.Furnace, at int) {
 	th := sh.Theme
 	w, h := g.Size()
 	rows := h - 1
@@ -57,7 +57,7 @@ func listed(g cell.Grid, sh screen.Shared, fs []house.Furnace, at int) {
 }
 
 // known is what is reckoned of a furnace, and its versions.
-func known(g cell.Grid, sh screen.Shared, f house.Furnace) {
+func known(g cell.Grid, sh *screen.Shared, f house.Furnace) {
 	th, u := sh.Theme, sh.Units
 	w, h := g.Size()
 	last := f.Last().Furnace
@@ -128,7 +128,7 @@ func known(g cell.Grid, sh screen.Shared, f house.Furnace) {
 
 // bucketOf is the measure in which charcoal goes in, the usual one where the house has none
 // that was weighed.
-func bucketOf(sh screen.Shared) entry.Measure {
+func bucketOf(sh *screen.Shared) entry.Measure {
 	if m, ok := plan.MeasureFor(sh.House(), entry.Charcoal); ok && m.Mass.Positive() {
 		return m
 	}
@@ -148,7 +148,7 @@ type wallThen struct {
 
 // wallsOf is what the wall of a furnace did since its last version, the newest first: what
 // is mended or measured of it afterwards makes another version.
-func wallsOf(sh screen.Shared, f house.Furnace) (all []wallThen) {
+func wallsOf(sh *screen.Shared, f house.Furnace) (all []wallThen) {
 	last := f.Last()
 	for _, l := range sh.Shelf.Lines {
 		if l.Practice || l.Rehearsal || l.Invented || !l.In(last.Furnace) {
@@ -164,7 +164,7 @@ func wallsOf(sh screen.Shared, f house.Furnace) (all []wallThen) {
 }
 
 // drawn is a furnace to scale, full of charcoal by the measure that the house has for it.
-func drawn(g cell.Grid, sh screen.Shared, f entry.Furnace) {
+func drawn(g cell.Grid, sh *screen.Shared, f entry.Furnace) {
 	l := entry.Light{Furnace: f}
 	bucket := ""
 	if m, ok := plan.MeasureFor(sh.House(), entry.Charcoal); ok {

@@ -86,7 +86,7 @@ func arch(u modelwords.Units, f entry.Furnace) screen.Effect {
 // practice asks where the slag of a furnace goes.
 func practice(u modelwords.Units, f entry.Furnace) screen.Effect {
 	is := func(k string, p entry.SlagPractice) screen.Option {
-		return screen.Opt(k, words.SlagWord(p), func(screen.Shared) screen.Effect {
+		return screen.Opt(k, words.SlagWord(p), func(*screen.Shared) screen.Effect {
 			next := f
 			next.Practice = p
 			return sizes(u, next)
@@ -97,7 +97,7 @@ func practice(u modelwords.Units, f entry.Furnace) screen.Effect {
 
 // asked is a line to type, with what stands in it now.
 func asked(label, given string, then func(string) (screen.Effect, error)) screen.Effect {
-	return screen.Ask{Dialog: screen.Field{Label: label, Blank: words.BlankIsNot, Input: screen.Prefilled(given, false), Done: func(_ screen.Shared, in screen.Input) (screen.Effect, error) {
+	return screen.Ask{Dialog: screen.Field{Label: label, Blank: words.BlankIsNot, Input: screen.Prefilled(given, false), Done: func(_ *screen.Shared, in screen.Input) (screen.Effect, error) {
 		return then(in.Trimmed())
 	}}}
 }

@@ -29,18 +29,18 @@ func (Screen) ID() screen.ID       { return screen.Help }
 func (Screen) Keys() screen.KeyMap { return screen.Move }
 
 // Listed always.
-func (Screen) Listed(screen.Shared) string { return words.DoHelp }
+func (Screen) Listed(*screen.Shared) string { return words.DoHelp }
 
 // Entered begins at the top.
-func (Screen) Entered(screen.Shared, any) (screen.Screen, screen.Effect) { return New(), nil }
+func (Screen) Entered(*screen.Shared, any) (screen.Screen, screen.Effect) { return New(), nil }
 
 // Hints are how to scroll.
-func (Screen) Hints(screen.Shared) []draw.KeyHint {
+func (Screen) Hints(*screen.Shared) []draw.KeyHint {
 	return screen.Hints(screen.Move.PageDown, screen.Move.PageUp, screen.Move.Down, screen.Move.Up, screen.Global.Back)
 }
 
 // Update scrolls.
-func (h Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
+func (h Screen) Update(sh *screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
 	room := bodyOf(sh.W, sh.H)
 	if to, ok := h.scroll.Moved(p.Key, text(sh, room), room.W, room.H); ok {
 		return Screen{to}, nil
@@ -49,7 +49,7 @@ func (h Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 }
 
 // Paint shows what fits of it.
-func (h Screen) Paint(g cell.Grid, sh screen.Shared) {
+func (h Screen) Paint(g cell.Grid, sh *screen.Shared) {
 	title := ""
 	if sh.Behind != nil {
 		title = nameOf(sh.Behind, sh)
@@ -65,7 +65,7 @@ func bodyOf(w, h int) cell.Rect {
 }
 
 // nameOf is the name of a screen as the list of screens has it, without what it adds.
-func nameOf(s screen.Screen, sh screen.Shared) string {
+func nameOf(s screen.Screen, sh *screen.Shared) string {
 	name, _, _ := strings.Cut(s.Listed(sh), ":")
 	if s.ID() == screen.Light { // which is reached from the start, and not listed
 		name = words.DoSmelt
@@ -81,7 +81,7 @@ type line struct {
 }
 
 // lines is all of the help of a screen.
-func lines(sh screen.Shared) []line {
+func lines(sh *screen.Shared) []line {
 	behind := sh.Behind
 	ls := []line{{heading: words.HelpDay}}
 	for i, t := range words.HelpOfDay {

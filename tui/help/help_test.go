@@ -19,7 +19,7 @@ import (
 // the help, in every width.
 func TestEveryKeyIsInTheHelp(t *testing.T) {
 	for _, behind := range []screen.Screen{fire.New(), book.New(), replay.New(), shelf.New(), start.New(screen.Starter{}), New()} {
-		sh := screen.Shared{W: 80, H: 24, Behind: behind}
+		sh := &screen.Shared{W: 80, H: 24, Behind: behind}
 		var b strings.Builder
 		for _, l := range lines(sh) {
 			b.WriteString(l.name + "\t" + l.text + "\n")
@@ -40,7 +40,7 @@ func TestEveryKeyIsInTheHelp(t *testing.T) {
 // All of it can be scrolled to, and nothing is cut off at the side.
 func TestHelpScrollsToItsEnd(t *testing.T) {
 	for _, w := range []int{40, 80, 120, 200} {
-		sh := screen.Shared{W: w, H: 24, Behind: fire.New()}
+		sh := &screen.Shared{W: w, H: 24, Behind: fire.New()}
 		room := bodyOf(sh.W, sh.H)
 		all := text(sh, room)
 		var h screen.Screen = New()

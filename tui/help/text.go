@@ -19,7 +19,7 @@ const (
 // text is the help in rows of a width, for a viewport that shows so many rows: as
 // many columns as are easy to read, the text going on from the foot of one to the
 // head of the next on each page.
-func text(sh screen.Shared, room cell.Rect) []string {
+func text(sh *screen.Shared, room cell.Rect) []string {
 	columns := max(1, (room.W+3)/readable)
 	each := room.W/columns - 2
 	rows := wrap(sh, each)
@@ -45,7 +45,7 @@ type row struct {
 	width int
 }
 
-func wrap(sh screen.Shared, width int) []row {
+func wrap(sh *screen.Shared, width int) []row {
 	th := sh.Theme
 	var rows []row
 	put := func(name, text string, column int, r theme.Role) {
@@ -88,7 +88,7 @@ func wrap(sh screen.Shared, width int) []row {
 }
 
 // wrapped breaks a text into lines of at most so many cells, between words.
-func wrapped(sh screen.Shared, text string, width int) []string {
+func wrapped(sh *screen.Shared, text string, width int) []string {
 	var lines []string
 	line := ""
 	for _, word := range strings.Fields(text) {

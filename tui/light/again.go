@@ -17,7 +17,7 @@ import (
 const stillWarm = 4 * 24 * time.Hour
 
 // ended are the smelts that were over not long ago, the newest first.
-func ended(sh screen.Shared) (all []shelf.Summary) {
+func ended(sh *screen.Shared) (all []shelf.Summary) {
 	for _, l := range sh.Shelf.Lines {
 		at := l.Ended()
 		if ago := sh.Now.Wall.Sub(at); !at.IsZero() && ago >= 0 && ago < stillWarm {

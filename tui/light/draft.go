@@ -16,7 +16,7 @@ func (f Screen) begunWith() string {
 }
 
 // Half are the starter that was chosen and the rows that do not stand as they were given, by their labels.
-func (f Screen) Half(screen.Shared) []screen.Answered {
+func (f Screen) Half(*screen.Shared) []screen.Answered {
 	var half []screen.Answered
 	if name := f.begunWith(); name != "" {
 		half = append(half, screen.Answered{Label: words.FormStarter, Text: name})

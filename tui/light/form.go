@@ -132,14 +132,14 @@ func (Screen) ID() screen.ID       { return screen.Light }
 func (Screen) Keys() screen.KeyMap { return Map }
 
 // Listed never: the start leads here.
-func (Screen) Listed(screen.Shared) string { return "" }
+func (Screen) Listed(*screen.Shared) string { return "" }
 
 // Typing is true: the rows take text.
 func (Screen) Typing() bool { return true }
 
 // Entered begins anew at the top, with the furnaces of the newest smelts being read, or
 // with the smelt shown as it was lit.
-func (f Screen) Entered(sh screen.Shared, with any) (screen.Screen, screen.Effect) {
+func (f Screen) Entered(sh *screen.Shared, with any) (screen.Screen, screen.Effect) {
 	if _, mends := with.(screen.AsLit); mends {
 		return f.asLit(sh), nil
 	}
@@ -225,7 +225,7 @@ func lotOf(s screen.Starter, w entry.What) entry.Lot {
 
 // Update takes a key: up and down go from row to row and around, left and right change
 // the starter on the first row and move the cursor of the others.
-func (f Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
+func (f Screen) Update(sh *screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
 	to, e := f.updated(sh, p)
 	next, form := to.(Screen)
 	if was := f.at(f.row); form && was != noField && next.row != f.row && len(next.rows) > int(was) {
@@ -237,7 +237,7 @@ func (f Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 }
 
 // updated is the form after a key.
-func (f Screen) updated(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
+func (f Screen) updated(sh *screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
 	t := screen.TypedOf(p.Key)
 	f.bad = noField
 	rows := f.last() + 1
@@ -282,7 +282,7 @@ func (f Screen) updated(sh screen.Shared, p screen.Pressed) (screen.Screen, scre
 
 // done lights, or puts the light right. Numbers that are guesses still are asked about
 // once.
-func (f Screen) done(sh screen.Shared) (screen.Screen, screen.Effect) {
+func (f Screen) done(sh *screen.Shared) (screen.Screen, screen.Effect) {
 	wrong := func(at field, err error) (screen.Screen, screen.Effect) {
 		f.bad, f.row = at, f.rowOf(at)
 		return f, screen.Refuse(err.Error())
@@ -311,22 +311,22 @@ func (f Screen) done(sh screen.Shared) (screen.Screen, screen.Effect) {
 	if ramp := f.ramp(l); len(ramp) > 0 {
 		kindle, by = screen.Each{kindle, screen.Keep{{Event: entry.Recipe{Next: ramp[0].Parts, Ramp: ramp}}}}, l.Plan.Name
 	}
-	kindle = screen.Each{kindle, screen.Say(func(sh screen.Shared) string {
+	kindle = screen.Each{kindle, screen.Say(func(sh *screen.Shared) string {
 		return words.LitWith(sh.Smelt.ID(), by, entry.NewerWords(l))
 	})}
 	if n := f.guesses(); n > 0 {
-		return f, screen.Question(words.LightOnGuesses(n), func(screen.Shared) screen.Effect { return kindle })
+		return f, screen.Question(words.LightOnGuesses(n), func(*screen.Shared) screen.Effect { return kindle })
 	}
 	return f, kindle
 }
 
-func (f Screen) choose(sh screen.Shared, n int) Screen {
+func (f Screen) choose(sh *screen.Shared, n int) Screen {
 	f.starter, f.wanted = (n+len(f.starters))%len(f.starters), ""
 	return f.with(f.starters[f.starter], sh.Units)
 }
 
 // Hints are how to go about in it.
-func (f Screen) Hints(screen.Shared) []draw.KeyHint {
+func (f Screen) Hints(*screen.Shared) []draw.KeyHint {
 	k := Map
 	enter := words.DoNextRow
 	if f.row == f.last() {

@@ -14,7 +14,7 @@ import (
 // ofHouse are the furnaces of the house to light, the one that was asked for first, each
 // with the lots and measures that there are and, where one was made for it and not lit
 // yet, its plan. What a smelt takes of them is a copy.
-func ofHouse(sh screen.Shared, with any) []screen.Starter {
+func ofHouse(sh *screen.Shared, with any) []screen.Starter {
 	h := sh.House()
 	fs := slices.Clone(h.Furnaces)
 	slices.Reverse(fs) // the one built last is the likeliest
@@ -39,7 +39,7 @@ func ofHouse(sh screen.Shared, with any) []screen.Starter {
 
 // stocked are the usual furnaces with the lots and measures of the house. Where no furnace
 // is keyed a plan is reckoned with the first of them, which so has it.
-func stocked(sh screen.Shared, usual []screen.Starter) []screen.Starter {
+func stocked(sh *screen.Shared, usual []screen.Starter) []screen.Starter {
 	h := sh.House()
 	all := slices.Clone(usual)
 	for i, s := range all {

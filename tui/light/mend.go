@@ -17,7 +17,7 @@ import (
 )
 
 // asLit is the form with the smelt shown as it was lit.
-func (f Screen) asLit(sh screen.Shared) Screen {
+func (f Screen) asLit(sh *screen.Shared) Screen {
 	l := sh.Smelt.Light()
 	f.mends, f.rows, f.before = true, nil, nil
 	f.was = l
@@ -38,7 +38,7 @@ func (f Screen) asLit(sh screen.Shared) Screen {
 const farthestBack = 2
 
 // litThen is when a fire was lit that is taken down now, zero for now.
-func (f Screen) litThen(sh screen.Shared) (time.Time, time.Duration, error) {
+func (f Screen) litThen(sh *screen.Shared) (time.Time, time.Duration, error) {
 	text := f.text(litAt)
 	if text == "" {
 		return time.Time{}, 0, nil
@@ -54,7 +54,7 @@ func (f Screen) litThen(sh screen.Shared) (time.Time, time.Duration, error) {
 }
 
 // mended is the amendment of the light by what stands in the form.
-func (f Screen) mended(sh screen.Shared, to entry.Light) (screen.Effect, field, error) {
+func (f Screen) mended(sh *screen.Shared, to entry.Light) (screen.Effect, field, error) {
 	s := sh.Smelt
 	was := s.Light()
 	l := was
@@ -98,7 +98,7 @@ func counts(s session.Session, measure string) bool {
 
 // litAgain is when the fire was lit by the form, zero where that was left alone. It is
 // lit before all that was done; the rows of a log come along when its day changes.
-func (f Screen) litAgain(sh screen.Shared) (time.Time, field, error) {
+func (f Screen) litAgain(sh *screen.Shared) (time.Time, field, error) {
 	if f.untouched(litDay) && f.untouched(litAt) {
 		return time.Time{}, noField, nil
 	}

@@ -74,7 +74,7 @@ func (f Screen) readOwn(lines []shelf.Summary) screen.Effect {
 
 // Receive takes a person's own furnaces before the usual ones, unless somebody is
 // filling in the form already.
-func (f Screen) Receive(sh screen.Shared, msg tea.Msg) (screen.Screen, screen.Effect, bool) {
+func (f Screen) Receive(sh *screen.Shared, msg tea.Msg) (screen.Screen, screen.Effect, bool) {
 	read, mine := msg.(ownRead)
 	if !mine {
 		return f, nil, false

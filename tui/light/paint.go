@@ -17,7 +17,7 @@ import (
 
 // Paint shows how much is still a guess and the rows at the left, and at the right
 // the furnace that they make, full of charcoal; in a small window the rows alone.
-func (f Screen) Paint(g cell.Grid, sh screen.Shared) {
+func (f Screen) Paint(g cell.Grid, sh *screen.Shared) {
 	title, asks := words.DoSmelt, words.LightAsks
 	if f.mends {
 		title, asks = sh.Smelt.ID(), words.LightMends
@@ -46,7 +46,7 @@ func (f Screen) Paint(g cell.Grid, sh screen.Shared) {
 
 // answer says how much is not measured yet and what would help most, and gives the
 // rows that it took.
-func (f Screen) answer(g cell.Grid, sh screen.Shared, size scene.Size) int {
+func (f Screen) answer(g cell.Grid, sh *screen.Shared, size scene.Size) int {
 	th := sh.Theme
 	w, _ := g.Size()
 	left := f.unmeasured()
@@ -91,14 +91,14 @@ func (f Screen) answer(g cell.Grid, sh screen.Shared, size scene.Size) int {
 }
 
 // lessons are the last ones of the furnace or the ore that the form begins with.
-func (f Screen) lessons(sh screen.Shared) []entry.Lesson {
+func (f Screen) lessons(sh *screen.Shared) []entry.Lesson {
 	s := f.starters[f.starter]
 	return sh.House().LessonsFor(s.Furnace.UID, act.MixOf(s.Lots), act.MostLessons)
 }
 
 // beside paints what the form makes so far, and the last lessons: below it where there
 // is room, in its place while what is tried is asked.
-func (f Screen) beside(g cell.Grid, sh screen.Shared, size scene.Size) {
+func (f Screen) beside(g cell.Grid, sh *screen.Shared, size scene.Size) {
 	all := f.lessons(sh)
 	w, h := g.Size()
 	rows := 0
@@ -126,7 +126,7 @@ func (f Screen) beside(g cell.Grid, sh screen.Shared, size scene.Size) {
 }
 
 // furnace paints what the form makes so far.
-func (f Screen) furnace(g cell.Grid, sh screen.Shared) {
+func (f Screen) furnace(g cell.Grid, sh *screen.Shared) {
 	th, u := sh.Theme, sh.Units
 	w, h := g.Size()
 	l, _, _ := f.light(f.starters[f.starter], u) // what cannot be read is drawn as usual

@@ -94,7 +94,7 @@ func (f Screen) lines(room int) []formLine {
 }
 
 // paintRows shows the rows, scrolled so that the chosen one is seen.
-func (f Screen) paintRows(g cell.Grid, sh screen.Shared, sp shape) {
+func (f Screen) paintRows(g cell.Grid, sh *screen.Shared, sp shape) {
 	w, h := g.Size()
 	ls := f.lines(h)
 	at := 0
@@ -126,7 +126,7 @@ func (f Screen) paintRows(g cell.Grid, sh screen.Shared, sp shape) {
 	}
 }
 
-func (f Screen) paintRow(g cell.Grid, sh screen.Shared, i, label int, sp shape) {
+func (f Screen) paintRow(g cell.Grid, sh *screen.Shared, i, label int, sp shape) {
 	th := sh.Theme
 	w, _ := g.Size()
 	chosen := i == f.row
@@ -153,7 +153,7 @@ func (f Screen) paintRow(g cell.Grid, sh screen.Shared, i, label int, sp shape) 
 }
 
 // paintStarter shows what the form begins with, and which of how many that is.
-func (f Screen) paintStarter(g cell.Grid, sh screen.Shared, chosen bool, x int) {
+func (f Screen) paintStarter(g cell.Grid, sh *screen.Shared, chosen bool, x int) {
 	th := sh.Theme
 	w, _ := g.Size()
 	name := f.starters[f.starter].Name
@@ -179,7 +179,7 @@ func (f Screen) paintStarter(g cell.Grid, sh screen.Shared, chosen bool, x int) 
 
 // paintField shows label, value, unit and remark of a field. A value that is a
 // guess is hatched and not bold.
-func (f Screen) paintField(g cell.Grid, sh screen.Shared, r row, chosen bool, x int, sp shape) {
+func (f Screen) paintField(g cell.Grid, sh *screen.Shared, r row, chosen bool, x int, sp shape) {
 	th := sh.Theme
 	w, _ := g.Size()
 	l := labels[r.id]

@@ -23,7 +23,7 @@ type taking struct {
 // nothing.
 type step struct {
 	label, blank, given, unit string
-	takes                     func(t *taking, sh screen.Shared, in screen.Input) error
+	takes                     func(t *taking, sh *screen.Shared, in screen.Input) error
 }
 
 // vessel bounds what a bucket or a scoop holds.
@@ -48,12 +48,12 @@ func (s Screen) steps() []step {
 		has[columns.Meaning(to.Ours)] = to.Unit
 	}
 	is := func(m columns.Meaning) bool { _, ok := has[m]; return ok }
-	all := []step{{label: words.LogFurnace, blank: words.BlankIsNot, takes: func(t *taking, _ screen.Shared, in screen.Input) error {
+	all := []step{{label: words.LogFurnace, blank: words.BlankIsNot, takes: func(t *taking, _ *screen.Shared, in screen.Input) error {
 		t.as.Furnace = in.Trimmed()
 		return nil
 	}}}
 	if !is(columns.Date) {
-		all = append(all, step{label: words.LogDay, blank: words.BlankIsNot, takes: func(t *taking, _ screen.Shared, in screen.Input) error {
+		all = append(all, step{label: words.LogDay, blank: words.BlankIsNot, takes: func(t *taking, _ *screen.Shared, in screen.Input) error {
 			day, err := time.Parse(time.DateOnly, in.Trimmed())
 			if in.Trimmed() != "" && err != nil {
 				return errors.New(words.BadLogDay)
@@ -63,7 +63,7 @@ func (s Screen) steps() []step {
 		}})
 	}
 	if u := has[columns.Clock]; u == "min" || u == "h" {
-		all = append(all, step{label: words.LogBegin, blank: words.BlankAtNought, takes: func(t *taking, _ screen.Shared, in screen.Input) error {
+		all = append(all, step{label: words.LogBegin, blank: words.BlankAtNought, takes: func(t *taking, _ *screen.Shared, in screen.Input) error {
 			at, err := time.Parse(modelwords.Clock, in.Trimmed())
 			if in.Trimmed() != "" && err != nil {
 				return errors.New(words.BadLogBegin)
@@ -73,7 +73,7 @@ func (s Screen) steps() []step {
 		}})
 	}
 	holds := func(label, name string, what entry.What) step {
-		return step{label: label, blank: words.BlankIsNot, unit: vessel.Unit, takes: func(t *taking, sh screen.Shared, in screen.Input) error {
+		return step{label: label, blank: words.BlankIsNot, unit: vessel.Unit, takes: func(t *taking, sh *screen.Shared, in screen.Input) error {
 			if in.Trimmed() == "" {
 				return nil
 			}
@@ -88,7 +88,7 @@ func (s Screen) steps() []step {
 	if is(columns.Scoops) {
 		all = append(all, holds(words.LogScoopKg, "scoop", entry.Ore))
 	}
-	return append(all, step{label: words.LogColumnsName, blank: words.BlankNotKept, given: s.open.mapping.Name, takes: func(t *taking, _ screen.Shared, in screen.Input) error {
+	return append(all, step{label: words.LogColumnsName, blank: words.BlankNotKept, given: s.open.mapping.Name, takes: func(t *taking, _ *screen.Shared, in screen.Input) error {
 		t.mapping.Name = in.Trimmed()
 		return nil
 	}})
@@ -107,7 +107,7 @@ func (s Screen) asks(steps []step, t taking) screen.Effect {
 	one := steps[0]
 	return screen.Ask{Dialog: screen.Field{
 		Label: one.label, Unit: one.unit, Blank: one.blank, Input: screen.Prefilled(one.given, one.unit != ""),
-		Done: func(sh screen.Shared, in screen.Input) (screen.Effect, error) {
+		Done: func(sh *screen.Shared, in screen.Input) (screen.Effect, error) {
 			next := t
 			if err := one.takes(&next, sh, in); err != nil {
 				return nil, err

@@ -71,7 +71,7 @@ func (Screen) Keys() screen.KeyMap { return Map }
 func (Screen) Beside() {}
 
 // Listed where files can be read.
-func (s Screen) Listed(screen.Shared) string {
+func (s Screen) Listed(*screen.Shared) string {
 	if s.logs == nil {
 		return ""
 	}
@@ -79,7 +79,7 @@ func (s Screen) Listed(screen.Shared) string {
 }
 
 // Hints are what can be done.
-func (s Screen) Hints(screen.Shared) []draw.KeyHint {
+func (s Screen) Hints(*screen.Shared) []draw.KeyHint {
 	k := Map
 	hs := []draw.KeyHint{screen.Short(k.Open, words.ShortOpenLog), screen.Short(k.Path, words.ShortTypePath), screen.Short(k.Above, words.ShortFolderAbove)}
 	if s.open != nil {
@@ -89,7 +89,7 @@ func (s Screen) Hints(screen.Shared) []draw.KeyHint {
 }
 
 // Entered reads the folder anew, unless a file is open.
-func (s Screen) Entered(screen.Shared, any) (screen.Screen, screen.Effect) {
+func (s Screen) Entered(*screen.Shared, any) (screen.Screen, screen.Effect) {
 	if s.open != nil || s.logs == nil {
 		return s, nil
 	}
@@ -159,7 +159,7 @@ func (s Screen) rereads() (Screen, screen.Effect) {
 }
 
 // Receive takes what was asked for, unless something else was asked since.
-func (s Screen) Receive(sh screen.Shared, msg tea.Msg) (screen.Screen, screen.Effect, bool) {
+func (s Screen) Receive(sh *screen.Shared, msg tea.Msg) (screen.Screen, screen.Effect, bool) {
 	switch msg := msg.(type) {
 	case listed:
 		if msg.asked != s.asked {
@@ -208,7 +208,7 @@ func (s Screen) Receive(sh screen.Shared, msg tea.Msg) (screen.Screen, screen.Ef
 }
 
 // begun is a sheet with its columns as kept from a like one, else as guessed.
-func begun(sh screen.Shared, sheet screen.Sheet) *opened {
+func begun(sh *screen.Shared, sheet screen.Sheet) *opened {
 	o := &opened{sheet: sheet, why: make([]columns.Why, len(sheet.Heads)), said: make([]bool, len(sheet.Heads))}
 	if sh.House != nil {
 		if kept, ok := columns.Kept(sheet.Heads, sh.House().Mappings); ok {
@@ -232,7 +232,7 @@ func begun(sh screen.Shared, sheet screen.Sheet) *opened {
 }
 
 // Update takes a key.
-func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
+func (s Screen) Update(sh *screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
 	t := screen.TypedOf(p.Key)
 	if s.open != nil {
 		return s.column(sh, t)
@@ -271,7 +271,7 @@ func (s Screen) path() screen.Effect {
 }
 
 // column takes a key while the columns of a file are shown.
-func (s Screen) column(sh screen.Shared, t screen.Typed) (screen.Screen, screen.Effect) {
+func (s Screen) column(sh *screen.Shared, t screen.Typed) (screen.Screen, screen.Effect) {
 	o := *s.open
 	n := len(o.sheet.Heads)
 	if to, ok := Map.Moved(t, o.at, n, columnRows(sh)); ok {
@@ -302,18 +302,18 @@ func (s Screen) column(sh screen.Shared, t screen.Typed) (screen.Screen, screen.
 func (s Screen) meaning() screen.Effect {
 	all := columns.All()
 	head := s.open.sheet.Heads[s.open.at]
-	return screen.Choose(words.WhatIsColumn(head), screen.Lettered('v', len(all)+1, func(i int) (string, func(screen.Shared) screen.Effect) {
+	return screen.Choose(words.WhatIsColumn(head), screen.Lettered('v', len(all)+1, func(i int) (string, func(*screen.Shared) screen.Effect) {
 		if i == len(all) {
-			return words.NotReadLine, func(screen.Shared) screen.Effect { return s.puts(entry.Mapped{}) }
+			return words.NotReadLine, func(*screen.Shared) screen.Effect { return s.puts(entry.Mapped{}) }
 		}
 		c := all[i]
-		return words.ColumnIs(c.Name), func(screen.Shared) screen.Effect {
+		return words.ColumnIs(c.Name), func(*screen.Shared) screen.Effect {
 			if len(c.Units) == 1 {
 				return s.puts(entry.Mapped{Ours: string(c.Name), Unit: c.Units[0].Name})
 			}
-			return screen.Choose(words.InWhichUnit(head), screen.Lettered('v', len(c.Units), func(j int) (string, func(screen.Shared) screen.Effect) {
+			return screen.Choose(words.InWhichUnit(head), screen.Lettered('v', len(c.Units), func(j int) (string, func(*screen.Shared) screen.Effect) {
 				u := c.Units[j].Name
-				return words.ColumnUnit(c.Name, u), func(screen.Shared) screen.Effect {
+				return words.ColumnUnit(c.Name, u), func(*screen.Shared) screen.Effect {
 					return s.puts(entry.Mapped{Ours: string(c.Name), Unit: u})
 				}
 			})...)

@@ -50,7 +50,7 @@ func (f *files) Open(path string) (screen.Sheet, error) {
 type person struct {
 	t    *testing.T
 	s    screen.Screen
-	sh   screen.Shared
+	sh   *screen.Shared
 	ask  screen.Dialog
 	said []string
 	went screen.ID
@@ -58,7 +58,7 @@ type person struct {
 }
 
 func sit(t *testing.T, f *files, mappings map[string]entry.Mapping) *person {
-	p := &person{t: t, s: logs.New(f), sh: screen.Shared{W: 80, H: 24}}
+	p := &person{t: t, s: logs.New(f), sh: &screen.Shared{W: 80, H: 24}}
 	p.sh.House = func() house.State { return house.State{Mappings: mappings} }
 	s, e := p.s.(screen.Enterer).Entered(p.sh, nil)
 	p.s = s

@@ -13,7 +13,7 @@ import (
 )
 
 // Paint shows the folder, or the file that is open.
-func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
+func (s Screen) Paint(g cell.Grid, sh *screen.Shared) {
 	if s.open != nil {
 		s.sheet(g, sh)
 		return
@@ -47,11 +47,11 @@ func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
 }
 
 // fileRows is how many files a window shows.
-func fileRows(sh screen.Shared) int { return max(1, sh.H-draw.TopRows-draw.FootRows-4) }
+func fileRows(sh *screen.Shared) int { return max(1, sh.H-draw.TopRows-draw.FootRows-4) }
 
 // below is how many rows stand under the table of the columns: a line of the picked one
 // and what it makes of the first rows, between two lines; above it two.
-func below(sh screen.Shared) int {
+func below(sh *screen.Shared) int {
 	if sh.H >= 30 {
 		return 12
 	}
@@ -59,12 +59,12 @@ func below(sh screen.Shared) int {
 }
 
 // columnRows is how many columns a window shows.
-func columnRows(sh screen.Shared) int {
+func columnRows(sh *screen.Shared) int {
 	return max(1, sh.H-draw.TopRows-draw.FootRows-below(sh)-3)
 }
 
 // sheet shows what the columns of a file are, what came of them, and the first rows.
-func (s Screen) sheet(g cell.Grid, sh screen.Shared) {
+func (s Screen) sheet(g cell.Grid, sh *screen.Shared) {
 	o, th := s.open, sh.Theme
 	screen.TopBeside(g, sh, words.LogsTitle, o.sheet.Name)
 	body := screen.Body(g)
@@ -89,7 +89,7 @@ func (s Screen) sheet(g cell.Grid, sh screen.Shared) {
 }
 
 // columns is the table of the columns.
-func (s Screen) columns(g cell.Grid, sh screen.Shared) {
+func (s Screen) columns(g cell.Grid, sh *screen.Shared) {
 	o := s.open
 	w, h := g.Size()
 	name, is, why := 17, 22, 14
@@ -129,7 +129,7 @@ func (o *opened) whyOf(i int) string {
 
 // detail says what came of the picked column, how the first rows are read, and what was
 // not understood.
-func (s Screen) detail(g cell.Grid, sh screen.Shared) {
+func (s Screen) detail(g cell.Grid, sh *screen.Shared) {
 	o, th := s.open, sh.Theme
 	w, h := g.Size()
 	rule := func(y int) { g.Fill(cell.Rect{Y: y, W: w, H: 1}, th.Marks().HLine, th.Style(theme.Frame)) }
@@ -173,7 +173,7 @@ func (s Screen) detail(g cell.Grid, sh screen.Shared) {
 const fewest = 3
 
 // notes are what is doubted, left open and not understood.
-func (s Screen) notes(sh screen.Shared) (notes []string) {
+func (s Screen) notes(sh *screen.Shared) (notes []string) {
 	t := s.open.read.Table
 	for _, c := range t.Totals {
 		if c.Beyond {
@@ -196,7 +196,7 @@ func (s Screen) notes(sh screen.Shared) (notes []string) {
 }
 
 // picked says what came of the column at the keys, and whether that is doubted.
-func (s Screen) picked(sh screen.Shared) (said string, doubted bool) {
+func (s Screen) picked(sh *screen.Shared) (said string, doubted bool) {
 	o := s.open
 	head := o.sheet.Heads[o.at]
 	if o.known {

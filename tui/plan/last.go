@@ -20,7 +20,7 @@ type lastRead struct {
 
 // readLast reads it where no furnace is keyed to plan for. What cannot be read is not offered;
 // opening that smelt says why.
-func (s Screen) readLast(sh screen.Shared) screen.Effect {
+func (s Screen) readLast(sh *screen.Shared) screen.Effect {
 	if s.store == nil || len(sh.House().Furnaces) > 0 {
 		return nil
 	}
@@ -49,7 +49,7 @@ func (s Screen) readLast(sh screen.Shared) screen.Effect {
 
 // inLast is the plan reckoned anew for the furnace of the last smelt, and what was to be asked
 // once that was read.
-func (s Screen) inLast(sh screen.Shared) (screen.Screen, screen.Effect, bool) {
+func (s Screen) inLast(sh *screen.Shared) (screen.Screen, screen.Effect, bool) {
 	if s.prepares {
 		s.prepares = false
 		return s, s.prepare(sh), true
@@ -70,9 +70,9 @@ func (s Screen) asLast() (house.Furnace, bool) {
 }
 
 // starting asks for that furnace or the usual one, where none is keyed.
-func (s Screen) starting(then func(screen.Shared, Screen) screen.Effect) (last, usual screen.Option) {
+func (s Screen) starting(then func(*screen.Shared, Screen) screen.Effect) (last, usual screen.Option) {
 	is := func(k, word string, starter bool) screen.Option {
-		return screen.Opt(k, word, func(sh screen.Shared) screen.Effect {
+		return screen.Opt(k, word, func(sh *screen.Shared) screen.Effect {
 			s.starter = starter
 			return then(sh, s)
 		})

@@ -15,7 +15,7 @@ import (
 
 // Paint shows the answer, what it takes beside what there is, the ways to charge, and the
 // day.
-func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
+func (s Screen) Paint(g cell.Grid, sh *screen.Shared) {
 	th := sh.Theme
 	about := words.UsualFurnace
 	if f, ok := s.built(sh.House()); ok {
@@ -56,7 +56,7 @@ func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
 }
 
 // answer says what is wanted, what it takes and how sure it is.
-func (s Screen) answer(g cell.Grid, sh screen.Shared) {
+func (s Screen) answer(g cell.Grid, sh *screen.Shared) {
 	th, u := sh.Theme, sh.Units
 	w, h := g.Size()
 	o, ok := s.plan.Offer()
@@ -105,7 +105,7 @@ func (s Screen) answer(g cell.Grid, sh screen.Shared) {
 var madeOf = map[plan.Need]plan.Need{plan.NeedWood: plan.NeedCharcoal, plan.NeedOreRaw: plan.NeedOreRoasted}
 
 // needs is what it takes, beside what there is of it.
-func (s Screen) needs(g cell.Grid, sh screen.Shared) {
+func (s Screen) needs(g cell.Grid, sh *screen.Shared) {
 	th, u := sh.Theme, sh.Units
 	w, h := g.Size()
 	g.Text(2, 0, words.NeedsHead, th.Style(theme.Quiet))
@@ -165,7 +165,7 @@ func (s Screen) needs(g cell.Grid, sh screen.Shared) {
 const leastWay = 8
 
 // ways are the three ways to charge, the one shown marked; in a small window it alone.
-func (s Screen) ways(g cell.Grid, sh screen.Shared) {
+func (s Screen) ways(g cell.Grid, sh *screen.Shared) {
 	th, u := sh.Theme, sh.Units
 	w, h := g.Size()
 	label := 10
@@ -249,7 +249,7 @@ func (s Screen) asked8() int {
 
 // day is the order of the day by the way shown, a line each or, where there is room, with
 // a strip of its charges over it.
-func (s Screen) day(g cell.Grid, sh screen.Shared) {
+func (s Screen) day(g cell.Grid, sh *screen.Shared) {
 	th := sh.Theme
 	w, h := g.Size()
 	way := s.plan.Ways[min(s.way, len(s.plan.Ways)-1)]

@@ -96,10 +96,10 @@ func (Screen) Keys() screen.KeyMap { return Map }
 func (Screen) Beside() {}
 
 // Listed always.
-func (Screen) Listed(screen.Shared) string { return words.DoPlanSmelt }
+func (Screen) Listed(*screen.Shared) string { return words.DoPlanSmelt }
 
 // Hints are what can be done.
-func (s Screen) Hints(sh screen.Shared) []draw.KeyHint {
+func (s Screen) Hints(sh *screen.Shared) []draw.KeyHint {
 	k := Map
 	next := screen.Short(k.Take, words.ShortTakePlan)
 	if s.taken(sh) {
@@ -110,7 +110,7 @@ func (s Screen) Hints(sh screen.Shared) []draw.KeyHint {
 }
 
 // Entered reckons anew: the stores may have changed.
-func (s Screen) Entered(sh screen.Shared, with any) (screen.Screen, screen.Effect) {
+func (s Screen) Entered(sh *screen.Shared, with any) (screen.Screen, screen.Effect) {
 	if ps := sh.House().Plans; !s.made && s.when == (when{}) && len(ps) > 0 {
 		if p := ps[len(ps)-1]; p.Day >= sh.Now.Wall.Format(time.DateOnly) { // the one that was taken is gone on with
 			s.when.day, s.when.begins = p.Day, p.Begins
@@ -145,7 +145,7 @@ func (s Screen) built(h house.State) (house.Furnace, bool) {
 }
 
 // ask is what is reckoned.
-func (s Screen) ask(sh screen.Shared) plan.Ask {
+func (s Screen) ask(sh *screen.Shared) plan.Ask {
 	h := sh.House()
 	var f *house.Furnace
 	if built, ok := s.built(h); ok {
@@ -172,7 +172,7 @@ type reckoned struct {
 }
 
 // reckon asks for the plan, and then for what the model says of its ways.
-func (s Screen) reckon(sh screen.Shared) (screen.Screen, screen.Effect) {
+func (s Screen) reckon(sh *screen.Shared) (screen.Screen, screen.Effect) {
 	s.asked++
 	n, a := s.asked, s.ask(sh)
 	return s, screen.Run{Cmd: func() tea.Msg { return reckoned{asked: n, plan: plan.Of(a)} }}
@@ -180,7 +180,7 @@ func (s Screen) reckon(sh screen.Shared) (screen.Screen, screen.Effect) {
 
 // Receive takes an answer, unless something else was asked since: the plan; then what the
 // model says of its ways; then, one plausible furnace after the other, their bands.
-func (s Screen) Receive(sh screen.Shared, msg tea.Msg) (screen.Screen, screen.Effect, bool) {
+func (s Screen) Receive(sh *screen.Shared, msg tea.Msg) (screen.Screen, screen.Effect, bool) {
 	if last, is := msg.(lastRead); is {
 		s.asIn, s.smelt = last.furnace, last.smelt
 		return s.inLast(sh)
@@ -216,7 +216,7 @@ func (s Screen) Receive(sh screen.Shared, msg tea.Msg) (screen.Screen, screen.Ef
 }
 
 // Update takes a key.
-func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
+func (s Screen) Update(sh *screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
 	t := screen.TypedOf(p.Key)
 	ways := len(s.plan.Ways)
 	switch k := Map; {
@@ -252,24 +252,24 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 		return s, s.take(sh)
 	case key.Matches(t, k.Light):
 		f, _ := s.built(sh.House())
-		return s, act.Alongside(sh, func(screen.Shared) screen.Effect {
+		return s, act.Alongside(sh, func(*screen.Shared) screen.Effect {
 			return screen.Go{To: screen.Light, With: screen.InFurnace(f.ID)}
 		})
 	}
 	return s, screen.Refuse(words.NoAct(screen.KeyLabel(string(t))))
 }
 
-func says(sh screen.Shared, ev entry.Event) string { return sh.Units.Event(ev) }
+func says(sh *screen.Shared, ev entry.Event) string { return sh.Units.Event(ev) }
 
 // asking is the screen with something else asked, reckoned.
-func (s Screen) asking(sh screen.Shared) screen.Effect {
+func (s Screen) asking(sh *screen.Shared) screen.Effect {
 	next, e := s.reckon(sh)
 	return screen.Each{screen.Put{Screen: next}, e}
 }
 
-func (s Screen) wanted(screen.Shared) screen.Effect {
+func (s Screen) wanted(*screen.Shared) screen.Effect {
 	of := func(k, word string, what entry.PieceKind) screen.Option {
-		return screen.Opt(k, word, func(sh screen.Shared) screen.Effect {
+		return screen.Opt(k, word, func(sh *screen.Shared) screen.Effect {
 			given := entry.Some(s.want.Kg)
 			return screen.AskNumber(words.HowHeavy(word), screen.Limits{Unit: "kg", Least: 0.1, Most: 200}, given, func(kg float64) screen.Effect {
 				s.want.What, s.want.Kg = what, kg
@@ -286,7 +286,7 @@ func (s Screen) wanted(screen.Shared) screen.Effect {
 // forging asks what the forge burns.
 func (s Screen) forging() screen.Effect {
 	of := func(k string, f entry.FuelKind) screen.Option {
-		return screen.Opt(k, words.ForgeBurns(f), func(sh screen.Shared) screen.Effect {
+		return screen.Opt(k, words.ForgeBurns(f), func(sh *screen.Shared) screen.Effect {
 			s.forge = f
 			return s.asking(sh)
 		})
@@ -295,24 +295,24 @@ func (s Screen) forging() screen.Effect {
 	return screen.ChooseOr(was, words.WhatForgeBurns, of("h", entry.ForgeCharcoal), of("o", entry.ForgeCoal), of("g", entry.ForgeGas), of("n", ""))
 }
 
-func (s Screen) sure(sh screen.Shared) screen.Effect {
+func (s Screen) sure(sh *screen.Shared) screen.Effect {
 	return screen.AskNumber(words.HowSure, screen.Limits{Unit: words.InTen, Least: 0, Most: 10}, entry.Some(math.Round(10*s.want.Sure)), func(n float64) screen.Effect {
 		s.want.Sure = n / 10
 		return s.asking(sh)
 	})
 }
 
-func (s Screen) which(sh screen.Shared) screen.Effect {
+func (s Screen) which(sh *screen.Shared) screen.Effect {
 	fs := sh.House().Furnaces
 	if len(fs) == 0 && s.smelt == "" {
 		return screen.Go{To: screen.Furnace}
 	}
 	if len(fs) == 0 {
-		last, usual := s.starting(func(sh screen.Shared, next Screen) screen.Effect { return next.asking(sh) })
+		last, usual := s.starting(func(sh *screen.Shared, next Screen) screen.Effect { return next.asking(sh) })
 		return screen.Choose(words.DoWhichFurnace, last, usual)
 	}
-	return screen.Choose(words.DoWhichFurnace, screen.Lettered('i', len(fs), func(i int) (string, func(screen.Shared) screen.Effect) {
-		return fs[i].Last().Furnace.Name, func(sh screen.Shared) screen.Effect {
+	return screen.Choose(words.DoWhichFurnace, screen.Lettered('i', len(fs), func(i int) (string, func(*screen.Shared) screen.Effect) {
+		return fs[i].Last().Furnace.Name, func(sh *screen.Shared) screen.Effect {
 			s.furnace = fs[i].ID
 			return s.asking(sh)
 		}
@@ -321,7 +321,7 @@ func (s Screen) which(sh screen.Shared) screen.Effect {
 
 // take keeps the plan with the way that is shown; the next fire lit in this furnace goes
 // by it.
-func (s Screen) take(sh screen.Shared) screen.Effect {
+func (s Screen) take(sh *screen.Shared) screen.Effect {
 	switch {
 	case !s.made:
 		return screen.Refuse(words.BeingReckoned)
@@ -333,11 +333,11 @@ func (s Screen) take(sh screen.Shared) screen.Effect {
 	}
 	e := s.kept(sh)
 	e.UID = sh.NewUID()
-	return screen.DidInHouse(func(screen.Shared) string { return words.PlanTaken(e.Taken, e.Name) }, e)
+	return screen.DidInHouse(func(*screen.Shared) string { return words.PlanTaken(e.Taken, e.Name) }, e)
 }
 
 // kept is the plan shown as it would be kept, with no uid yet.
-func (s Screen) kept(sh screen.Shared) entry.Plan {
+func (s Screen) kept(sh *screen.Shared) entry.Plan {
 	h := sh.House()
 	e := s.plan.Kept(h, s.plan.Ways[s.way].Name)
 	e.Day, e.Begins = sh.Now.Wall.Format(time.DateOnly), s.when.begins
@@ -353,7 +353,7 @@ func (s Screen) kept(sh screen.Shared) entry.Plan {
 }
 
 // taken tells whether the way shown is the plan that was taken last and waits for its fire.
-func (s Screen) taken(sh screen.Shared) bool {
+func (s Screen) taken(sh *screen.Shared) bool {
 	p, waits := sh.House().Waiting()
 	if !waits || !s.made || s.way >= len(s.plan.Ways) {
 		return false
@@ -364,16 +364,16 @@ func (s Screen) taken(sh screen.Shared) bool {
 
 // beforeLighting is the list of what must be so, each line ticked by its number. It never
 // says that all is well: it knows only what was keyed.
-func beforeLighting(sh screen.Shared) screen.Effect {
+func beforeLighting(sh *screen.Shared) screen.Effect {
 	h := sh.House()
 	if len(h.Plans) == 0 {
 		return screen.Refuse(words.TakeOneFirst)
 	}
 	p := h.Plans[len(h.Plans)-1]
 	items := slices.Concat(words.BeforeLighting, h.WallWords.Lighting)
-	list := screen.Lettered('g', len(items)+1, func(i int) (string, func(screen.Shared) screen.Effect) {
+	list := screen.Lettered('g', len(items)+1, func(i int) (string, func(*screen.Shared) screen.Effect) {
 		if i == len(items) {
-			return words.AnotherLine, func(sh screen.Shared) screen.Effect {
+			return words.AnotherLine, func(sh *screen.Shared) screen.Effect {
 				return screen.AskWords(words.AnotherLine, "", func(text string) screen.Effect {
 					w := h.WallWords
 					w.Lighting = append(slices.Clone(w.Lighting), text)
@@ -382,12 +382,12 @@ func beforeLighting(sh screen.Shared) screen.Effect {
 			}
 		}
 		done := p.Done[items[i]]
-		return words.Tick(sh.Theme.Marks().Ticked, sh.Theme.Marks().Open, done, items[i]), func(sh screen.Shared) screen.Effect {
+		return words.Tick(sh.Theme.Marks().Ticked, sh.Theme.Marks().Open, done, items[i]), func(sh *screen.Shared) screen.Effect {
 			tick := entry.PlanTicked{Plan: p.ID(), Item: items[i], Done: !done, By: sh.By}
 			return screen.Each{screen.House{{Event: tick}}, screen.Again(beforeLighting), screen.Said(sh.Units.Event(tick))}
 		}
 	})
-	return screen.Ask{Dialog: screen.Choice{Title: words.OnlyWhatWasKeyed, Options: list, Done: func(screen.Shared) screen.Effect { return screen.Said(words.JudgeYourself) }}}
+	return screen.Ask{Dialog: screen.Choice{Title: words.OnlyWhatWasKeyed, Options: list, Done: func(*screen.Shared) screen.Effect { return screen.Said(words.JudgeYourself) }}}
 }
 
 // number is how a count of the plan is written.

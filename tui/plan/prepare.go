@@ -17,9 +17,9 @@ const firstOre = 20
 
 // prepare asks for the three things that a plan begins with: the furnace, the ore and the
 // blast. Enter takes what is usual, so that three of them lead to a plan.
-func (s Screen) prepare(sh screen.Shared) screen.Effect {
+func (s Screen) prepare(sh *screen.Shared) screen.Effect {
 	h := sh.House()
-	ore := func(sh screen.Shared) screen.Effect {
+	ore := func(sh *screen.Shared) screen.Effect {
 		kg := entry.Some(float64(firstOre))
 		if l, ok := plan.MostOf(h, entry.LotOre); ok && l.Left.Known() {
 			kg = entry.Some(math.Round(math.Min(l.Left.Kg, plan.MostOre)))
@@ -34,7 +34,7 @@ func (s Screen) prepare(sh screen.Shared) screen.Effect {
 	usual := screen.Opt("e", words.TheUsualFurnace, ore)
 	list := []screen.Option{usual}
 	if len(h.Furnaces) == 0 && s.smelt != "" {
-		last, usual := s.starting(func(sh screen.Shared, next Screen) screen.Effect {
+		last, usual := s.starting(func(sh *screen.Shared, next Screen) screen.Effect {
 			s = next
 			return ore(sh)
 		})
@@ -42,7 +42,7 @@ func (s Screen) prepare(sh screen.Shared) screen.Effect {
 	}
 	keys := "abghijklmn"
 	for i, f := range h.Furnaces[:min(len(h.Furnaces), len(keys))] {
-		list = append(list, screen.Opt(keys[i:i+1], f.Last().Furnace.Name, func(sh screen.Shared) screen.Effect {
+		list = append(list, screen.Opt(keys[i:i+1], f.Last().Furnace.Name, func(sh *screen.Shared) screen.Effect {
 			s.furnace = f.ID
 			return ore(sh)
 		}))
@@ -55,7 +55,7 @@ func (s Screen) prepare(sh screen.Shared) screen.Effect {
 }
 
 // preparing is the plan for so much ore, reckoned.
-func (s Screen) preparing(sh screen.Shared, ore float64) screen.Effect {
+func (s Screen) preparing(sh *screen.Shared, ore float64) screen.Effect {
 	s.asked++
 	n, a := s.asked, s.ask(sh)
 	return screen.Each{screen.Put{Screen: s}, screen.Run{Cmd: func() tea.Msg {
@@ -66,12 +66,12 @@ func (s Screen) preparing(sh screen.Shared, ore float64) screen.Effect {
 
 // assumed lists what a plan takes for granted until it is measured, each with what
 // replaces it; a line leads to where that is keyed.
-func assumed(screen.Shared) screen.Effect {
-	to := func(id screen.ID) func(screen.Shared) screen.Effect {
-		return func(screen.Shared) screen.Effect { return screen.Go{To: id} }
+func assumed(*screen.Shared) screen.Effect {
+	to := func(id screen.ID) func(*screen.Shared) screen.Effect {
+		return func(*screen.Shared) screen.Effect { return screen.Go{To: id} }
 	}
 	lines := words.Assumed
-	return screen.Choose(words.DoAssumed, screen.Lettered('a', len(lines), func(i int) (string, func(screen.Shared) screen.Effect) {
+	return screen.Choose(words.DoAssumed, screen.Lettered('a', len(lines), func(i int) (string, func(*screen.Shared) screen.Effect) {
 		if lines[i].OfFurnace {
 			return lines[i].Text, to(screen.Furnace)
 		}

@@ -12,7 +12,7 @@ import (
 
 // rises is how the ore rises by the way shown, each number to be changed; the list stays
 // open until enter, which reckons anew with it in place of that way.
-func (s Screen) rises(sh screen.Shared, r plan.Rise) screen.Effect {
+func (s Screen) rises(sh *screen.Shared, r plan.Rise) screen.Effect {
 	type number struct {
 		key, label, unit string
 		least, most      float64
@@ -28,7 +28,7 @@ func (s Screen) rises(sh screen.Shared, r plan.Rise) screen.Effect {
 	}
 	var list []screen.Option
 	for _, n := range all {
-		list = append(list, screen.Opt(n.key, words.RiseIs(sh.Units, n.label, n.of, n.unit), func(screen.Shared) screen.Effect {
+		list = append(list, screen.Opt(n.key, words.RiseIs(sh.Units, n.label, n.of, n.unit), func(*screen.Shared) screen.Effect {
 			return screen.AskNumber(n.label, screen.Limits{Unit: n.unit, Least: n.least, Most: n.most}, entry.Some(n.of), func(v float64) screen.Effect {
 				next := r
 				n.set(&next, v)
@@ -36,7 +36,7 @@ func (s Screen) rises(sh screen.Shared, r plan.Rise) screen.Effect {
 			})
 		}))
 	}
-	list = append(list, screen.Opt("g", words.RiseIs(sh.Units, words.RiseSlag, s.plan.Seed.Value, "kg"), func(screen.Shared) screen.Effect {
+	list = append(list, screen.Opt("g", words.RiseIs(sh.Units, words.RiseSlag, s.plan.Seed.Value, "kg"), func(*screen.Shared) screen.Effect {
 		return screen.AskNumber(words.RiseSlag, screen.Limits{Unit: "kg", Least: 0, Most: 20}, entry.Some(s.plan.Seed.Value), func(v float64) screen.Effect {
 			next := s
 			next.seed, next.plan.Seed = entry.Some(v), entry.Some(v)
@@ -44,14 +44,14 @@ func (s Screen) rises(sh screen.Shared, r plan.Rise) screen.Effect {
 		})
 	}))
 	if _, own := s.own[plan.WayNames()[s.way]]; own {
-		list = append(list, screen.Opt("w", words.RiseAsItWas, func(sh screen.Shared) screen.Effect {
+		list = append(list, screen.Opt("w", words.RiseAsItWas, func(sh *screen.Shared) screen.Effect {
 			next := s
 			next.own = maps.Clone(s.own)
 			delete(next.own, plan.WayNames()[s.way])
 			return next.asking(sh)
 		}))
 	}
-	return screen.Ask{Dialog: screen.Choice{Title: words.DoRises, Options: list, Done: func(sh screen.Shared) screen.Effect {
+	return screen.Ask{Dialog: screen.Choice{Title: words.DoRises, Options: list, Done: func(sh *screen.Shared) screen.Effect {
 		if r.Most < r.First {
 			return screen.Each{screen.Refuse(words.RiseMostUnder), s.rises(sh, r)}
 		}
@@ -66,7 +66,7 @@ func (s Screen) rises(sh screen.Shared, r plan.Rise) screen.Effect {
 }
 
 // rise begins to change that of the way shown.
-func (s Screen) rise(sh screen.Shared) screen.Effect {
+func (s Screen) rise(sh *screen.Shared) screen.Effect {
 	switch {
 	case !s.made:
 		return screen.Refuse(words.BeingReckoned)

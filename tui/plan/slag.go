@@ -35,7 +35,7 @@ func (slagCheck) Typing() bool { return false }
 // Stays as long as it takes to read.
 func (slagCheck) Stays() time.Duration { return 2 * screen.Readable }
 
-func (c slagCheck) Update(sh screen.Shared, k screen.Pressed) (screen.Dialog, screen.Effect) {
+func (c slagCheck) Update(sh *screen.Shared, k screen.Pressed) (screen.Dialog, screen.Effect) {
 	_, e := screen.Choice{Title: words.DoSlagCheck}.Update(sh, k)
 	if past, is := e.(screen.Past); is {
 		return c, screen.Past{Closed: words.SlagClosed, Else: past.Else}
@@ -43,7 +43,7 @@ func (c slagCheck) Update(sh screen.Shared, k screen.Pressed) (screen.Dialog, sc
 	return nil, screen.Said(words.SlagClosed)
 }
 
-func (slagCheck) Ask(screen.Shared) *draw.Ask {
+func (slagCheck) Ask(*screen.Shared) *draw.Ask {
 	return &draw.Ask{Label: words.SlagAsks}
 }
 
@@ -52,10 +52,10 @@ func (slagCheck) Hints() []draw.KeyHint {
 }
 
 // Paint draws nothing over the screen: the check takes its place.
-func (slagCheck) Paint(cell.Grid, screen.Shared) {}
+func (slagCheck) Paint(cell.Grid, *screen.Shared) {}
 
 // Whole is the check.
-func (c slagCheck) Whole(g cell.Grid, sh screen.Shared) {
+func (c slagCheck) Whole(g cell.Grid, sh *screen.Shared) {
 	th, u, s := sh.Theme, sh.Units, c.of
 	screen.TopBeside(g, sh, words.DoSlagCheck, "")
 	w, h := g.Size()

@@ -59,7 +59,7 @@ func (s Screen) hours(way plan.Charging) chart.Day {
 // strip draws the charges of a way on the day's clock: minutes up in charcoal, ore down,
 // as in the strip at the fire; under them the hearth and the hours. It gives the rows that
 // it took.
-func (s Screen) strip(g cell.Grid, sh screen.Shared, way plan.Charging) int {
+func (s Screen) strip(g cell.Grid, sh *screen.Shared, way plan.Charging) int {
 	th := sh.Theme
 	w, h := g.Size()
 	up, down := min(max(h/5, 3), 8), min(max(h/8, 2), 5)

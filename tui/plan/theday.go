@@ -64,9 +64,9 @@ func (d theDay) again(w when) screen.Effect {
 // keys are what can be changed of the day.
 func (d theDay) keys() screen.Choice {
 	w := d.of.when
-	clock := func(label, given string, set func(time.Duration) (when, error)) func(screen.Shared) screen.Effect {
-		return func(screen.Shared) screen.Effect {
-			return screen.Ask{Dialog: screen.Field{Label: label, Unit: words.ClockHint, Input: screen.Prefilled(given, false), Done: func(_ screen.Shared, in screen.Input) (screen.Effect, error) {
+	clock := func(label, given string, set func(time.Duration) (when, error)) func(*screen.Shared) screen.Effect {
+		return func(*screen.Shared) screen.Effect {
+			return screen.Ask{Dialog: screen.Field{Label: label, Unit: words.ClockHint, Input: screen.Prefilled(given, false), Done: func(_ *screen.Shared, in screen.Input) (screen.Effect, error) {
 				at, ok := clockOf(in.Trimmed())
 				if !ok {
 					return nil, errClock
@@ -80,7 +80,7 @@ func (d theDay) keys() screen.Choice {
 		}
 	}
 	return screen.Choice{Title: words.DoTheDay, Options: []screen.Option{
-		screen.Opt("i", words.InDays, func(sh screen.Shared) screen.Effect {
+		screen.Opt("i", words.InDays, func(sh *screen.Shared) screen.Effect {
 			return screen.AskNumber(words.InDays, screen.Limits{Unit: words.DaysFromNow, Least: 0, Most: 400}, entry.None[float64](), func(n float64) screen.Effect {
 				w.day = sh.Now.Wall.AddDate(0, 0, int(n)).Format(time.DateOnly)
 				return d.again(w)
@@ -122,7 +122,7 @@ func (theDay) Typing() bool { return false }
 // Stays as long as it takes to read.
 func (theDay) Stays() time.Duration { return 2 * screen.Readable }
 
-func (d theDay) Update(sh screen.Shared, k screen.Pressed) (screen.Dialog, screen.Effect) {
+func (d theDay) Update(sh *screen.Shared, k screen.Pressed) (screen.Dialog, screen.Effect) {
 	next, e := d.keys().Update(sh, k)
 	if next != nil {
 		return d, e
@@ -130,17 +130,17 @@ func (d theDay) Update(sh screen.Shared, k screen.Pressed) (screen.Dialog, scree
 	return nil, e
 }
 
-func (d theDay) Ask(sh screen.Shared) *draw.Ask { return d.keys().Ask(sh) }
+func (d theDay) Ask(sh *screen.Shared) *draw.Ask { return d.keys().Ask(sh) }
 
 func (d theDay) Hints() []draw.KeyHint {
 	return []draw.KeyHint{{Key: "i", Does: words.InDays}, {Key: "w", Does: words.WoodFireAt}, {Key: "o", Does: words.OutBy}, screen.Hint(screen.Global.Back)}
 }
 
 // Paint draws nothing over the screen: the page takes its place.
-func (theDay) Paint(cell.Grid, screen.Shared) {}
+func (theDay) Paint(cell.Grid, *screen.Shared) {}
 
 // Whole is the page.
-func (d theDay) Whole(g cell.Grid, sh screen.Shared) {
+func (d theDay) Whole(g cell.Grid, sh *screen.Shared) {
 	th, u, s := sh.Theme, sh.Units, d.of
 	screen.TopBeside(g, sh, words.ShortDay, words.DayIs(s.when.day))
 	w, h := g.Size()
@@ -184,7 +184,7 @@ func (d theDay) Whole(g cell.Grid, sh screen.Shared) {
 }
 
 // due is what is still to be done before the day.
-func (s Screen) due(sh screen.Shared) []plan.Due {
+func (s Screen) due(sh *screen.Shared) []plan.Due {
 	h := sh.House()
 	f, ok := s.built(h)
 	if !ok {
@@ -197,7 +197,7 @@ func (s Screen) due(sh screen.Shared) []plan.Due {
 const leastDay = 24
 
 // clock is the order of the day by the way shown, in as many columns as it takes.
-func (s Screen) clock(g cell.Grid, sh screen.Shared) (rows int) {
+func (s Screen) clock(g cell.Grid, sh *screen.Shared) (rows int) {
 	th, u := sh.Theme, sh.Units
 	w, h := g.Size()
 	if h < 1 {

@@ -14,7 +14,7 @@ import (
 )
 
 // lessons are the last ones of the furnace or the ore mix that the plan is for.
-func (s Screen) lessons(sh screen.Shared) []entry.Lesson {
+func (s Screen) lessons(sh *screen.Shared) []entry.Lesson {
 	h := sh.House()
 	f, _ := s.built(h)
 	mix := ""
@@ -26,14 +26,14 @@ func (s Screen) lessons(sh screen.Shared) []entry.Lesson {
 
 // try asks what is tried this time. It goes with the plan when that is taken; said after
 // that, it is kept with the plan that was taken today.
-func (s Screen) try(sh screen.Shared) screen.Effect {
+func (s Screen) try(sh *screen.Shared) screen.Effect {
 	return act.Trying(s.lessons(sh), s.trying, func(text string) screen.Effect {
 		s.trying = text
 		said := words.TryingSaid(text)
 		h := sh.House()
 		if taken, ok := waiting(sh, h); ok {
 			taken.Trying = text
-			return screen.Each{screen.DidInHouse(func(screen.Shared) string { return said }, taken), screen.Put{Screen: s}}
+			return screen.Each{screen.DidInHouse(func(*screen.Shared) string { return said }, taken), screen.Put{Screen: s}}
 		}
 		return screen.Each{screen.Put{Screen: s}, screen.Said(said)}
 	})
@@ -41,7 +41,7 @@ func (s Screen) try(sh screen.Shared) screen.Effect {
 
 // last paints the last lessons and what is tried, above a row of the grid: whole where
 // there is room, else in one line. It gives the rows that it took.
-func (s Screen) last(g cell.Grid, sh screen.Shared, above, room int) int {
+func (s Screen) last(g cell.Grid, sh *screen.Shared, above, room int) int {
 	const whole = 20
 	w, _ := g.Size()
 	var texts []string
@@ -69,7 +69,7 @@ func (s Screen) last(g cell.Grid, sh screen.Shared, above, room int) int {
 }
 
 // waiting is the plan that was taken today, when it waits for its fire.
-func waiting(sh screen.Shared, h house.State) (entry.Plan, bool) {
+func waiting(sh *screen.Shared, h house.State) (entry.Plan, bool) {
 	p, ok := h.Waiting()
 	return p.Plan, ok && p.Day == sh.Now.Wall.Format(time.DateOnly)
 }

@@ -94,9 +94,9 @@ func worked(t testing.TB, number int64, mishaps ...rehearse.Mishap) []entry.Entr
 }
 
 // opened is the screen of a rehearsal that is over, with its end worked out.
-func opened(t testing.TB, es []entry.Entry) (screen.Screen, screen.Shared) {
+func opened(t testing.TB, es []entry.Entry) (screen.Screen, *screen.Shared) {
 	t.Helper()
-	sh := screen.Shared{W: 120, H: 36, Theme: theme.Theme{}, Smelt: session.Open("rehearsal-1", es), Mark: "practice", Now: rehearse.Moment(rehearse.SecondsOf(es[len(es)-1]))}
+	sh := &screen.Shared{W: 120, H: 36, Theme: theme.Theme{}, Smelt: session.Open("rehearsal-1", es), Mark: "practice", Now: rehearse.Moment(rehearse.SecondsOf(es[len(es)-1]))}
 	s, e := rehearsal.New().Entered(sh, nil)
 	run, ok := screen.First[screen.Run](e)
 	if !ok {
@@ -106,7 +106,7 @@ func opened(t testing.TB, es []entry.Entry) (screen.Screen, screen.Shared) {
 	return s, sh
 }
 
-func shown(s screen.Screen, sh screen.Shared, w, h int) string {
+func shown(s screen.Screen, sh *screen.Shared, w, h int) string {
 	sh.W, sh.H = w, h
 	g := sh.Theme.Grid(w, h)
 	s.Paint(g, sh)
@@ -146,7 +146,7 @@ func TestNothingIsToldWhileItIsSealed(t *testing.T) {
 	if _, err := rehearse.EndOf(sealed); err == nil {
 		t.Error("the end is told of a sealed rehearsal")
 	}
-	sh := screen.Shared{W: 120, H: 36, Smelt: session.Open("rehearsal-1", sealed)}
+	sh := &screen.Shared{W: 120, H: 36, Smelt: session.Open("rehearsal-1", sealed)}
 	s, e := rehearsal.New().Entered(sh, nil)
 	if e != nil {
 		t.Errorf("it is opened: %v", e)

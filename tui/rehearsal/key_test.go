@@ -9,7 +9,7 @@ import (
 var named = map[string]tea.KeyType{"left": tea.KeyLeft, "right": tea.KeyRight, "enter": tea.KeyEnter}
 
 // pressed is a screen after a key.
-func pressed(s screen.Screen, sh screen.Shared, k string) screen.Screen {
+func pressed(s screen.Screen, sh *screen.Shared, k string) screen.Screen {
 	msg := tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(k)}
 	if t, ok := named[k]; ok {
 		msg = tea.KeyMsg{Type: t}

@@ -18,7 +18,7 @@ import (
 const roomyTop = 100
 
 // Paint shows the end of the rehearsal once its seal is open; before, what a rehearsal is.
-func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
+func (s Screen) Paint(g cell.Grid, sh *screen.Shared) {
 	title := words.DoRehearsal
 	if seal, ok := sealed(sh); ok {
 		title = words.FurnaceNumber(seal.Number)
@@ -51,7 +51,7 @@ func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
 // painter paints an end.
 type painter struct {
 	g  cell.Grid
-	sh screen.Shared
+	sh *screen.Shared
 	d  rehearse.End
 	at time.Duration
 

@@ -62,7 +62,7 @@ func (Screen) ID() screen.ID       { return screen.Start }
 func (Screen) Keys() screen.KeyMap { return Map }
 
 // Listed always.
-func (Screen) Listed(screen.Shared) string { return words.DoRehearsal }
+func (Screen) Listed(*screen.Shared) string { return words.DoRehearsal }
 
 // ended brings the end of a rehearsal.
 type ended struct {
@@ -72,7 +72,7 @@ type ended struct {
 }
 
 // Entered works out how the rehearsal shown went, once its seal is open.
-func (s Screen) Entered(sh screen.Shared, _ any) (screen.Screen, screen.Effect) {
+func (s Screen) Entered(sh *screen.Shared, _ any) (screen.Screen, screen.Effect) {
 	s.at = 0
 	id := sh.Smelt.ID()
 	if !IsOpened(sh.Smelt) || s.smelt == id || s.busy == id {
@@ -100,7 +100,7 @@ func IsOpened(s session.Session) bool {
 }
 
 // Receive takes what was worked out.
-func (s Screen) Receive(_ screen.Shared, msg tea.Msg) (screen.Screen, screen.Effect, bool) {
+func (s Screen) Receive(_ *screen.Shared, msg tea.Msg) (screen.Screen, screen.Effect, bool) {
 	switch msg := msg.(type) {
 	case ended:
 		s.smelt, s.end, s.err, s.busy = msg.smelt, msg.end, msg.err, ""
@@ -112,12 +112,12 @@ func (s Screen) Receive(_ screen.Shared, msg tea.Msg) (screen.Screen, screen.Eff
 }
 
 // shows tells whether the end of the smelt shown is known.
-func (s Screen) shows(sh screen.Shared) bool {
+func (s Screen) shows(sh *screen.Shared) bool {
 	return s.smelt != "" && s.smelt == sh.Smelt.ID() && s.err == nil
 }
 
 // sealed is the seal of the smelt shown.
-func sealed(sh screen.Shared) (entry.Sealed, bool) {
+func sealed(sh *screen.Shared) (entry.Sealed, bool) {
 	if !sh.Smelt.Is() {
 		return entry.Sealed{}, false
 	}
@@ -138,13 +138,13 @@ func chosen(seal entry.Sealed) string {
 }
 
 // leaves goes to another rehearsal, and asks first while one is at work.
-func leaves(sh screen.Shared, r screen.Rehearse) screen.Effect {
+func leaves(sh *screen.Shared, r screen.Rehearse) screen.Effect {
 	r.Fresh = true
-	return act.LeavingRunning(sh, func(screen.Shared) screen.Effect { return r })
+	return act.LeavingRunning(sh, func(*screen.Shared) screen.Effect { return r })
 }
 
 // Update takes a key.
-func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
+func (s Screen) Update(sh *screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
 	t := screen.TypedOf(p.Key)
 	seal, _ := sealed(sh)
 	open := IsOpened(sh.Smelt)
@@ -190,11 +190,11 @@ func begunUnderWay(s session.Session) bool {
 // mishaps asks what is to go wrong in the same furnace.
 func mishaps(number int64) screen.Effect {
 	all := rehearse.Mishaps()
-	list := []screen.Option{screen.Opt("0", words.MishapNone, func(sh screen.Shared) screen.Effect {
+	list := []screen.Option{screen.Opt("0", words.MishapNone, func(sh *screen.Shared) screen.Effect {
 		return leaves(sh, screen.Rehearse{Number: number, Mishap: "none", UnderWay: true})
 	})}
 	for i, m := range all {
-		list = append(list, screen.Opt(string(rune('1'+i)), modelwords.Mishap(m), func(sh screen.Shared) screen.Effect {
+		list = append(list, screen.Opt(string(rune('1'+i)), modelwords.Mishap(m), func(sh *screen.Shared) screen.Effect {
 			return leaves(sh, screen.Rehearse{Number: number, Mishap: string(m), UnderWay: true})
 		}))
 	}
@@ -221,7 +221,7 @@ func (s Screen) walks(by int) Screen {
 }
 
 // Hints are what can be done.
-func (s Screen) Hints(sh screen.Shared) []draw.KeyHint {
+func (s Screen) Hints(sh *screen.Shared) []draw.KeyHint {
 	k := Map
 	if IsOpened(sh.Smelt) {
 		hints := append(screen.Hints(k.Again, k.Another), screen.Short(k.Why, words.WhyTitle), screen.Short(k.Shafts, words.ShortShafts))

@@ -61,7 +61,7 @@ func (Screen) Keys() screen.KeyMap { return Map }
 func New() Screen { return Screen{} }
 
 // Listed while there is a smelt.
-func (Screen) Listed(sh screen.Shared) string {
+func (Screen) Listed(sh *screen.Shared) string {
 	if !sh.Smelt.Is() {
 		return ""
 	}
@@ -70,7 +70,7 @@ func (Screen) Listed(sh screen.Shared) string {
 
 // Entered goes on where it stood, if it is the same smelt, or begins at the Moment
 // that it is handed; it stands still.
-func (r Screen) Entered(sh screen.Shared, with any) (screen.Screen, screen.Effect) {
+func (r Screen) Entered(sh *screen.Shared, with any) (screen.Screen, screen.Effect) {
 	s := sh.Smelt
 	if !s.Is() {
 		return Screen{}, nil
@@ -103,7 +103,7 @@ func (r Screen) Entered(sh screen.Shared, with any) (screen.Screen, screen.Effec
 }
 
 // Update takes a key.
-func (r Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
+func (r Screen) Update(sh *screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
 	t, k := screen.TypedOf(p.Key), Map
 	if !sh.Smelt.Is() {
 		return r, screen.Refuse(words.NoSmelt)
@@ -160,13 +160,13 @@ func (r Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 
 // stepBy goes one step by what the arrows move by from now on, in the direction in which
 // it plays.
-func (r Screen) stepBy(sh screen.Shared, by steps) (screen.Screen, screen.Effect) {
+func (r Screen) stepBy(sh *screen.Shared, by steps) (screen.Screen, screen.Effect) {
 	r.by = by
 	return r.step(sh, r.back)
 }
 
 // step goes one step, and says what happened there.
-func (r Screen) step(sh screen.Shared, back bool) (screen.Screen, screen.Effect) {
+func (r Screen) step(sh *screen.Shared, back bool) (screen.Screen, screen.Effect) {
 	moved, ok := r.stepped(back)
 	if !ok {
 		return r, screen.Refuse(words.NoMoreSteps)
@@ -175,7 +175,7 @@ func (r Screen) step(sh screen.Shared, back bool) (screen.Screen, screen.Effect)
 }
 
 // Hints are how to go about.
-func (r Screen) Hints(sh screen.Shared) []draw.KeyHint {
+func (r Screen) Hints(sh *screen.Shared) []draw.KeyHint {
 	k := Map
 	play := words.ShortPlay
 	if r.plays {
@@ -190,7 +190,7 @@ func (r Screen) Hints(sh screen.Shared) []draw.KeyHint {
 }
 
 // Paint shows the picture of the moment, and the time line under it.
-func (r Screen) Paint(g cell.Grid, sh screen.Shared) {
+func (r Screen) Paint(g cell.Grid, sh *screen.Shared) {
 	if !r.then.Is() {
 		screen.Top(g, sh, words.DoReplay, "")
 		g.Text(2, draw.TopRows+1, words.NoSmelt, sh.Theme.Style(theme.Text))

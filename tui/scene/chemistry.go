@@ -15,7 +15,7 @@ func Chemistry(l Layout) screen.Effect {
 	if l.Shaft.Empty() {
 		return screen.Refuse(words.NoShaftShown)
 	}
-	return screen.Each{screen.Chemistry{}, screen.Say(func(sh screen.Shared) string {
+	return screen.Each{screen.Chemistry{}, screen.Say(func(sh *screen.Shared) string {
 		if sh.Chemistry {
 			return words.ChemistryOn(ChemistryKey.Help().Key)
 		}
@@ -24,7 +24,7 @@ func Chemistry(l Layout) screen.Effect {
 }
 
 // ChemistryHint is the key that does it.
-func ChemistryHint(sh screen.Shared) draw.KeyHint {
+func ChemistryHint(sh *screen.Shared) draw.KeyHint {
 	if sh.Chemistry {
 		return screen.Short(ChemistryKey, words.ShortPlain)
 	}

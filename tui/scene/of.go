@@ -21,7 +21,7 @@ import (
 
 // Of is what is shown of a smelt besides its reading. The key is the one that
 // books the next charge, where one can be booked.
-func Of(g cell.Grid, sh screen.Shared, s session.Session, charge key.Binding) View {
+func Of(g cell.Grid, sh *screen.Shared, s session.Session, charge key.Binding) View {
 	r := s.Reading()
 	v := View{
 		Chemistry: sh.Chemistry,
@@ -59,7 +59,7 @@ func Of(g cell.Grid, sh screen.Shared, s session.Session, charge key.Binding) Vi
 
 // came is what came of a smelt that is over: its iron, where that can be told, and the line
 // kept for next time.
-func came(sh screen.Shared, s session.Session, o session.Outcome) *draw.Came {
+func came(sh *screen.Shared, s session.Session, o session.Outcome) *draw.Came {
 	c := &draw.Came{Outcome: o}
 	if sh.House == nil || !o.Bloom.Positive() {
 		return c

@@ -16,7 +16,7 @@ type Accounts struct {
 }
 
 // AccountOf is where the iron of a smelt went, as far as all that is known of it tells.
-func (sh Shared) AccountOf(s session.Session) (account.Account, error) {
+func (sh *Shared) AccountOf(s session.Session) (account.Account, error) {
 	home := sh.Home.Lines()
 	last := sh.Accounts
 	if last == nil {

@@ -10,7 +10,7 @@ import (
 
 // NameOf is what a fire is called among those that burn: its furnace, or its smelt where
 // both burn in furnaces of one name.
-func NameOf(sh Shared, s session.Session) string {
+func NameOf(sh *Shared, s session.Session) string {
 	name := words.FireName(s.Light(), s.ID())
 	for _, o := range []session.Session{sh.Running, sh.Other} {
 		if o.Is() && o.ID() != s.ID() && words.FireName(o.Light(), o.ID()) == name {
@@ -22,7 +22,7 @@ func NameOf(sh Shared, s session.Session) string {
 
 // Urgent is the fire of the two that needs somebody first: that with the graver warning
 // that nobody has seen, else the one whose next charge is due first.
-func Urgent(sh Shared) session.Session {
+func Urgent(sh *Shared) session.Session {
 	switch {
 	case !sh.Other.Is():
 		return sh.Running

@@ -16,11 +16,11 @@ import (
 // Option is one line of a list: a key and what it leads to.
 type Option struct {
 	key.Binding
-	Then func(Shared) Effect
+	Then func(*Shared) Effect
 }
 
 // Opt makes an option.
-func Opt(k, word string, then func(Shared) Effect) Option { return Option{Bind(word, k), then} }
+func Opt(k, word string, then func(*Shared) Effect) Option { return Option{Bind(word, k), then} }
 
 // ActKeys are the letters that mean one thing wherever it could do harm: charge,
 // scoop, charcoal, cross out. No list that opens at the fire gives them another
@@ -35,16 +35,16 @@ const AtOnceKeys = "ty"
 // Lettered makes options whose keys are letters of their own words, the first
 // that is free, is none of ActKeys and is not the one to avoid: the key that
 // opened the list, which pressed again at once would be taken for a leaning glove.
-func Lettered(avoid rune, n int, line func(i int) (word string, then func(Shared) Effect)) []Option {
+func Lettered(avoid rune, n int, line func(i int) (word string, then func(*Shared) Effect)) []Option {
 	return lettered(avoid, ActKeys, n, line)
 }
 
 // LetteredAtOnce are options that book at once: theirs are none of AtOnceKeys either.
-func LetteredAtOnce(avoid rune, n int, line func(i int) (word string, then func(Shared) Effect)) []Option {
+func LetteredAtOnce(avoid rune, n int, line func(i int) (word string, then func(*Shared) Effect)) []Option {
 	return lettered(avoid, ActKeys+AtOnceKeys, n, line)
 }
 
-func lettered(avoid rune, none string, n int, line func(i int) (word string, then func(Shared) Effect)) []Option {
+func lettered(avoid rune, none string, n int, line func(i int) (word string, then func(*Shared) Effect)) []Option {
 	used := map[rune]bool{avoid: true}
 	for _, c := range none {
 		used[c] = true
@@ -70,26 +70,26 @@ func lettered(avoid rune, none string, n int, line func(i int) (word string, the
 type Choice struct {
 	Title    string
 	Options  []Option
-	Question bool                // a yes or no, asked in the foot alone
-	Default  string              // the letter of the line that enter takes, "" for none
-	Done     func(Shared) Effect // what enter does in a list that stays open, nil where it does not
-	Left     func(Shared) Effect // what leaving it without a choice does, nil for nothing: an optional last step
+	Question bool                 // a yes or no, asked in the foot alone
+	Default  string               // the letter of the line that enter takes, "" for none
+	Done     func(*Shared) Effect // what enter does in a list that stays open, nil where it does not
+	Left     func(*Shared) Effect // what leaving it without a choice does, nil for nothing: an optional last step
 	scroll   Scroll
 }
 
 // Question asks once before something that is hard to take back. Enter is no
 // yes: it ends fields and would be pressed once too often.
-func Question(title string, yes func(Shared) Effect) Effect {
+func Question(title string, yes func(*Shared) Effect) Effect {
 	return Ask{Choice{Title: title, Question: true, Options: []Option{
-		Yes(yes), No(func(Shared) Effect { return Said(words.NothingDone) }),
+		Yes(yes), No(func(*Shared) Effect { return Said(words.NothingDone) }),
 	}}}
 }
 
 // Yes and No are the answers to a question.
-func Yes(then func(Shared) Effect) Option { return Opt("y", words.DoYes, then) }
+func Yes(then func(*Shared) Effect) Option { return Opt("y", words.DoYes, then) }
 
 // No is the other answer.
-func No(then func(Shared) Effect) Option { return Opt("n", words.DoNo, then) }
+func No(then func(*Shared) Effect) Option { return Opt("n", words.DoNo, then) }
 
 // Choose opens a list.
 func Choose(title string, options ...Option) Effect {
@@ -105,7 +105,7 @@ func ChooseOr(enter, title string, options ...Option) Effect {
 func (c Choice) Typing() bool { return false }
 
 // Update takes a key: one that chooses ends the list.
-func (c Choice) Update(sh Shared, k Pressed) (Dialog, Effect) {
+func (c Choice) Update(sh *Shared, k Pressed) (Dialog, Effect) {
 	t := TypedOf(k.Key)
 	if key.Matches(t, Global.Back) {
 		if c.Left != nil {
@@ -151,7 +151,7 @@ func (c Choice) Update(sh Shared, k Pressed) (Dialog, Effect) {
 var arrows = append(Move.All(), editKeys.CharacterBackward, editKeys.CharacterForward)
 
 // Leaves is what is done when it closes without a choice, nil for nothing.
-func (c Choice) Leaves(sh Shared) Effect {
+func (c Choice) Leaves(sh *Shared) Effect {
 	if c.Left == nil {
 		return nil
 	}
@@ -159,7 +159,7 @@ func (c Choice) Leaves(sh Shared) Effect {
 }
 
 // Ask is the foot's question.
-func (c Choice) Ask(Shared) *draw.Ask {
+func (c Choice) Ask(*Shared) *draw.Ask {
 	if !c.Question {
 		return &draw.Ask{Label: c.Title, Hint: c.enters() + words.EscCloses}
 	}
@@ -199,7 +199,7 @@ func listRows(h int) int { return h - draw.TopRows - draw.FootRows }
 
 // lines are the options in columns, as many as fit, down each column, and how
 // many of these lines are shown at once in so many cells.
-func (c Choice) lines(sh Shared, w, h int) (lines []string, rows int) {
+func (c Choice) lines(sh *Shared, w, h int) (lines []string, rows int) {
 	th := sh.Theme
 	column := 1
 	for _, o := range c.Options {
@@ -225,7 +225,7 @@ func (c Choice) lines(sh Shared, w, h int) (lines []string, rows int) {
 }
 
 // Paint draws the list at the lower end of the grid: a rule, then its lines.
-func (c Choice) Paint(g cell.Grid, sh Shared) {
+func (c Choice) Paint(g cell.Grid, sh *Shared) {
 	if c.Question {
 		return
 	}

@@ -28,9 +28,9 @@ const (
 // returns when it opens; one that has a Whole method, func(cell.Grid, Shared),
 // paints all of the screen instead of the screen's own picture.
 type Dialog interface {
-	Update(Shared, Pressed) (Dialog, Effect)
-	Ask(Shared) *draw.Ask         // what the foot asks; nil for a card that asks nothing
-	Paint(g cell.Grid, sh Shared) // the list above the foot, at the lower end of the grid
+	Update(*Shared, Pressed) (Dialog, Effect)
+	Ask(*Shared) *draw.Ask         // what the foot asks; nil for a card that asks nothing
+	Paint(g cell.Grid, sh *Shared) // the list above the foot, at the lower end of the grid
 	Hints() []draw.KeyHint
 	Typing() bool // takes text: keys may repeat and pastes are welcome
 }
@@ -40,7 +40,7 @@ type Dialog interface {
 type HalfTyped interface {
 	Dialog
 	Place() string                  // its words, by which it is found again
-	Half(Shared) string             // what is typed so far, "" for nothing
+	Half(*Shared) string            // what is typed so far, "" for nothing
 	Resumed(text, at string) Dialog // what was typed at a time of the day
 }
 
@@ -49,6 +49,6 @@ type HalfTyped interface {
 type Form interface {
 	Dialog
 	Labels() []string // of its rows, by which a draft of them is found
-	Half(Shared) []Answered
+	Half(*Shared) []Answered
 	Resumed(typed map[string]string) Dialog // by label
 }

@@ -16,13 +16,13 @@ type (
 	// Keep keeps events, in their order, in the smelt that is shown.
 	Keep []Act
 	// Say answers, in words read off the smelt with what was kept in it.
-	Say func(Shared) string
+	Say func(*Shared) string
 	// Refuse answers that nothing was done, and why.
 	Refuse string
 	// Ask opens a dialog.
 	Ask struct{ Dialog Dialog }
 	// Again asks something that is read off the smelt with what was kept in it.
-	Again func(Shared) Effect
+	Again func(*Shared) Effect
 	// Go goes to a screen and hands it something to begin with, or nil.
 	Go struct {
 		To   ID
@@ -137,12 +137,12 @@ type Act struct {
 }
 
 // Did keeps one event, and says so.
-func Did(ev entry.Event, say func(Shared) string) Effect {
+func Did(ev entry.Event, say func(*Shared) string) Effect {
 	return Each{Keep{{Event: ev}}, Say(say)}
 }
 
 // DidInHouse keeps events of the house, and says so.
-func DidInHouse(say func(Shared) string, evs ...entry.Event) Effect {
+func DidInHouse(say func(*Shared) string, evs ...entry.Event) Effect {
 	acts := make(House, len(evs))
 	for i, ev := range evs {
 		acts[i].Event = ev
@@ -151,7 +151,7 @@ func DidInHouse(say func(Shared) string, evs ...entry.Event) Effect {
 }
 
 // Said only answers.
-func Said(text string) Effect { return Say(func(Shared) string { return text }) }
+func Said(text string) Effect { return Say(func(*Shared) string { return text }) }
 
 // Flat is an effect as the plain ones that it is made of, in their order.
 func Flat(e Effect) []Effect {

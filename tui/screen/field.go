@@ -26,12 +26,12 @@ type Field struct {
 	Blank       string // what a blank means, said beside the unit
 	Input       Input
 	Instead     []Option
-	Done        func(Shared, Input) (Effect, error)
-	Left        func(Shared) Effect         // what leaving it does, nil for nothing: an optional last step
-	Keeps       func(Shared, string) string // what is half typed, as it will still be true later; nil where it is
-	draft       bool                        // half typed earlier, and no key since
-	cleared     string                      // what x took away, until another key
-	bad         string                      // what is wrong with what was typed
+	Done        func(*Shared, Input) (Effect, error)
+	Left        func(*Shared) Effect         // what leaving it does, nil for nothing: an optional last step
+	Keeps       func(*Shared, string) string // what is half typed, as it will still be true later; nil where it is
+	draft       bool                         // half typed earlier, and no key since
+	cleared     string                       // what x took away, until another key
+	bad         string                       // what is wrong with what was typed
 }
 
 // Answered is an effect: a field was answered, on the way to an act.
@@ -40,7 +40,7 @@ type Answered struct{ Label, Text string }
 func (Answered) effect() {}
 
 // Opened writes the number that is given in the person's unit.
-func (f Field) Opened(sh Shared) Dialog {
+func (f Field) Opened(sh *Shared) Dialog {
 	if f.Input.fresh && f.Input.exact.Known {
 		f.Input = PrefilledWith(sh.Units, f.Input.exact, f.Unit)
 	}
@@ -54,14 +54,14 @@ func (f Field) Typing() bool { return true }
 func (f Field) Stays() time.Duration { return Readable }
 
 // Half is what is typed so far, nothing while it stands as it was given.
-func (f Field) Half(sh Shared) string {
+func (f Field) Half(sh *Shared) string {
 	if f.Input.fresh && !f.draft {
 		return ""
 	}
 	return f.keeps(sh)
 }
 
-func (f Field) keeps(sh Shared) string {
+func (f Field) keeps(sh *Shared) string {
 	if f.Keeps == nil {
 		return f.Input.Text()
 	}
@@ -81,7 +81,7 @@ func (f Field) Resumed(text, at string) Dialog {
 }
 
 // Update takes a key into the field, or ends it.
-func (f Field) Update(sh Shared, k Pressed) (Dialog, Effect) {
+func (f Field) Update(sh *Shared, k Pressed) (Dialog, Effect) {
 	t := TypedOf(k.Key)
 	if f.draft {
 		f.draft, f.bad = false, ""
@@ -147,7 +147,7 @@ func (f Field) Update(sh Shared, k Pressed) (Dialog, Effect) {
 }
 
 // Leaves is what leaving it does where another key or the time closes it, nil for nothing.
-func (f Field) Leaves(sh Shared) Effect {
+func (f Field) Leaves(sh *Shared) Effect {
 	if f.Left == nil {
 		return nil
 	}
@@ -155,7 +155,7 @@ func (f Field) Leaves(sh Shared) Effect {
 }
 
 // Ask is the field in the foot.
-func (f Field) Ask(sh Shared) *draw.Ask {
+func (f Field) Ask(sh *Shared) *draw.Ask {
 	hint := f.bad
 	if hint == "" {
 		hint = sh.Units.Name(f.Unit)
@@ -177,13 +177,13 @@ func (f Field) Hints() []draw.KeyHint {
 }
 
 // Paint draws nothing: the field stands in the foot.
-func (f Field) Paint(cell.Grid, Shared) {}
+func (f Field) Paint(cell.Grid, *Shared) {}
 
 // AskNumber opens a field for a number.
 func AskNumber(label string, l Limits, given entry.Maybe[float64], then func(float64) Effect, instead ...Option) Effect {
 	return Ask{Field{
 		Label: label, Unit: l.Unit, Input: PrefilledWith(modelwords.Units{}, given, l.Unit), Instead: instead,
-		Done: func(sh Shared, in Input) (Effect, error) {
+		Done: func(sh *Shared, in Input) (Effect, error) {
 			v, err := in.Value(sh.Units, l)
 			if err != nil {
 				return nil, err
@@ -202,7 +202,7 @@ func AskMaybe(label string, l Limits, given entry.Maybe[float64], then func(entr
 func MaybeField(label string, l Limits, given entry.Maybe[float64], then func(entry.Maybe[float64]) Effect, instead ...Option) Field {
 	return Field{
 		Label: label, Unit: l.Unit, Blank: words.BlankIsNot, Input: PrefilledWith(modelwords.Units{}, given, l.Unit), Instead: instead,
-		Done: func(sh Shared, in Input) (Effect, error) {
+		Done: func(sh *Shared, in Input) (Effect, error) {
 			if in.Trimmed() == "" {
 				return then(entry.None[float64]()), nil
 			}
@@ -219,7 +219,7 @@ func MaybeField(label string, l Limits, given entry.Maybe[float64], then func(en
 func AskWords(label, given string, then func(string) Effect) Effect {
 	return Ask{Field{
 		Label: label, Input: Prefilled(given, false),
-		Done: func(_ Shared, in Input) (Effect, error) {
+		Done: func(_ *Shared, in Input) (Effect, error) {
 			if s := in.Trimmed(); s != "" {
 				return then(s), nil
 			}

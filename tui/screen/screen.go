@@ -18,20 +18,20 @@ import (
 type Screen interface {
 	ID() ID
 	Keys() KeyMap
-	Listed(Shared) string        // its word in the list of screens, "" while it is not in it
-	Hints(Shared) []draw.KeyHint // the keys that make sense now
-	Update(Shared, Pressed) (Screen, Effect)
-	Paint(cell.Grid, Shared) // all of the grid but the foot, which is the root's
+	Listed(*Shared) string        // its word in the list of screens, "" while it is not in it
+	Hints(*Shared) []draw.KeyHint // the keys that make sense now
+	Update(*Shared, Pressed) (Screen, Effect)
+	Paint(cell.Grid, *Shared) // all of the grid but the foot, which is the root's
 }
 
 // Enterer does something when it is gone to, with what it was handed (Go.With).
 type Enterer interface {
-	Entered(sh Shared, with any) (Screen, Effect)
+	Entered(sh *Shared, with any) (Screen, Effect)
 }
 
 // Receiver takes what came of an effect Run, and Read.
 type Receiver interface {
-	Receive(Shared, tea.Msg) (next Screen, e Effect, taken bool)
+	Receive(*Shared, tea.Msg) (next Screen, e Effect, taken bool)
 }
 
 // Read says that the shelf has been read.
@@ -40,7 +40,7 @@ type Read struct{}
 // Drafter has rows to type into: what is half typed in them is shown again when it is
 // entered anew, also by another run of the program.
 type Drafter interface {
-	Half(Shared) []Answered
+	Half(*Shared) []Answered
 	OfSmelt() bool                          // what is typed is about the smelt shown
 	Resumed(typed map[string]string) Screen // by label
 }
@@ -63,7 +63,7 @@ type Backer interface {
 }
 
 // Careful shows cautions, while it has the room.
-type Careful interface{ ShowsCaution(Shared) bool }
+type Careful interface{ ShowsCaution(*Shared) bool }
 
 // Gatherer has acts whose keys may come as fast as they like: presses of one of
 // them that follow each other quickly come to it as one, with their number.

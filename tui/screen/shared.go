@@ -60,10 +60,10 @@ type Shelved struct {
 }
 
 // Pen draws in the theme and reads in the units of the person.
-func (sh Shared) Pen() draw.Pen { return draw.With(sh.Theme, sh.Units) }
+func (sh *Shared) Pen() draw.Pen { return draw.With(sh.Theme, sh.Units) }
 
 // Spelled is a text as the sheet writes it, for components that measure it.
-func (sh Shared) Spelled(text string) string {
+func (sh *Shared) Spelled(text string) string {
 	if sh.Theme.ASCII {
 		return cell.ASCII(text)
 	}
@@ -71,7 +71,7 @@ func (sh Shared) Spelled(text string) string {
 }
 
 // Width is how many cells a text takes on the sheet.
-func (sh Shared) Width(text string) int { return cell.Width(sh.Spelled(text)) }
+func (sh *Shared) Width(text string) int { return cell.Width(sh.Spelled(text)) }
 
 // Since is the time between two readings of the clocks: by the boot clock when
 // both have the same, since the wall clock may be stepped.
@@ -90,7 +90,7 @@ func Body(g cell.Grid) cell.Rect {
 }
 
 // TopOf is what the top line of a screen other than Fire says.
-func TopOf(sh Shared, title, phase string) draw.TopView {
+func TopOf(sh *Shared, title, phase string) draw.TopView {
 	return draw.TopView{
 		Title: title, Phase: phase, Clock: sh.Now.Wall.Add(sh.Running.Off(sh.Now)).Format(modelwords.Clock), By: sh.By,
 		Kept: sh.Tally.Kept, Keeping: sh.Tally.Keeping, NotKept: sh.Tally.NotKept, Trouble: sh.Tally.Trouble, Tag: sh.Mark,
@@ -98,14 +98,14 @@ func TopOf(sh Shared, title, phase string) draw.TopView {
 }
 
 // TopBeside paints that line, and under it, while a smelt burns, the row that tells of it.
-func TopBeside(g cell.Grid, sh Shared, title, phase string) {
+func TopBeside(g cell.Grid, sh *Shared, title, phase string) {
 	Top(g, sh, title, phase)
 	RowOf(g, sh, Urgent(sh))
 }
 
 // RowOf paints the row that tells of a fire that burns, under the top line: which it is
 // where two do, and the keys that lead there.
-func RowOf(g cell.Grid, sh Shared, s session.Session) {
+func RowOf(g cell.Grid, sh *Shared, s session.Session) {
 	if !s.Is() || sh.Tally.NotKept > 0 {
 		return
 	}
@@ -125,7 +125,7 @@ func RowOf(g cell.Grid, sh Shared, s session.Session) {
 }
 
 // Top paints that line.
-func Top(g cell.Grid, sh Shared, title, phase string) {
+func Top(g cell.Grid, sh *Shared, title, phase string) {
 	rows, _ := g.Bounds().CutTop(draw.TopRows)
 	sh.Pen().Top(g.Sub(rows), TopOf(sh, title, phase))
 }

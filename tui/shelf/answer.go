@@ -59,7 +59,7 @@ func (r record) rows(size scene.Size) int {
 }
 
 // answer says what the smelts gave: how many a bloom, and how much of the ore.
-func (r record) answer(g cell.Grid, sh screen.Shared, size scene.Size) {
+func (r record) answer(g cell.Grid, sh *screen.Shared, size scene.Size) {
 	th := sh.Theme
 	w, _ := g.Size()
 	n := len(r.yields)

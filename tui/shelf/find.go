@@ -61,7 +61,7 @@ func (s Screen) Back() (screen.Screen, bool) {
 }
 
 // paintFind shows what is looked for, and how many there are of it.
-func (s Screen) paintFind(g cell.Grid, sh screen.Shared, found int) {
+func (s Screen) paintFind(g cell.Grid, sh *screen.Shared, found int) {
 	th := sh.Theme
 	w, _ := g.Size()
 	x := 2 + g.Text(2, 0, words.FindLine+" ", th.Style(theme.Now))

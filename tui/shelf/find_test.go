@@ -15,19 +15,19 @@ import (
 	"chargehand/tui/words"
 )
 
-func three() screen.Shared {
+func three() *screen.Shared {
 	line := func(id, furnace string, bloom, charcoal float64) modelshelf.Summary {
 		return modelshelf.Summary{ID: id, Furnace: furnace, Phase: entry.Extracted, Ore: entry.Some(entry.Kilogram(20)), OreDry: entry.Some(entry.Kilogram(20)),
 			Bloom: entry.Some(entry.Kilogram(bloom)), BloomLoose: entry.Some(entry.Kilogram(bloom)), Charcoal: entry.Some(entry.Kilogram(charcoal))}
 	}
-	sh := screen.Shared{}
+	sh := &screen.Shared{}
 	sh.W, sh.H = 120, 36
 	sh.Shelf.Known = true
 	sh.Shelf.Lines = []modelshelf.Summary{line("c", "Otter Bank", 3, 60), line("b", "Reed Hollow", 6, 90), line("a", "Reed Hollow", 4, 40), {ID: "u", Furnace: "Reed Hollow", Phase: entry.Extracted}}
 	return sh
 }
 
-func names(s screen.Screen, sh screen.Shared) string {
+func names(s screen.Screen, sh *screen.Shared) string {
 	g := sh.Theme.Grid(sh.W, sh.H)
 	s.Paint(g, sh)
 	var got []string
@@ -44,7 +44,7 @@ func names(s screen.Screen, sh screen.Shared) string {
 	return strings.Join(got, " ")
 }
 
-func press(t *testing.T, s screen.Screen, sh screen.Shared, keys ...string) screen.Screen {
+func press(t *testing.T, s screen.Screen, sh *screen.Shared, keys ...string) screen.Screen {
 	t.Helper()
 	for _, k := range keys {
 		s, _ = s.Update(sh, screen.Pressed{Key: desk.KeyMsg(k)})

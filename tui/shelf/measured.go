@@ -52,7 +52,7 @@ func measuredRows(ms []measured) int {
 
 // paintMeasured paints them: the figure, where it lies among those of the others, and from
 // where to where these go.
-func paintMeasured(g cell.Grid, sh screen.Shared, ms []measured) {
+func paintMeasured(g cell.Grid, sh *screen.Shared, ms []measured) {
 	const value, bar, long = 32, 46, 26 // where the figure ends, where its range begins, and how long it is
 	th := sh.Theme
 	w, h := g.Size()

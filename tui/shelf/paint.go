@@ -29,7 +29,7 @@ func detailRows(size scene.Size) int {
 }
 
 // rowsAt is how many smelts a window shows.
-func (s Screen) rowsAt(sh screen.Shared) int {
+func (s Screen) rowsAt(sh *screen.Shared) int {
 	size := scene.SizeOf(sh.W, sh.H)
 	return max(1, sh.H-draw.TopRows-draw.FootRows-1-recordOf(sh.Shelf.Lines).rows(size)-detailRows(size)-s.findRows())
 }
@@ -44,7 +44,7 @@ func (s Screen) findRows() int {
 
 // Paint shows what the smelts gave, then the smelts as a table, then what is known
 // of the chosen one.
-func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
+func (s Screen) Paint(g cell.Grid, sh *screen.Shared) {
 	th := sh.Theme
 	ls := s.lines(sh)
 	holds := s.holds(ls)
@@ -93,7 +93,7 @@ func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
 
 // table paints the smelts. Their days stand at the right, lined up at the first
 // ore.
-func (s Screen) table(g cell.Grid, sh screen.Shared, ls []shelf.Summary, at int) {
+func (s Screen) table(g cell.Grid, sh *screen.Shared, ls []shelf.Summary, at int) {
 	w, h := g.Size()
 	rows := h - 1
 	first := screen.FirstShown(at, len(ls), rows)
@@ -154,7 +154,7 @@ func partsOf(l shelf.Summary, lead, room int, most float64) []chart.Part {
 }
 
 // detail says what is known of the chosen smelt.
-func (s Screen) detail(g cell.Grid, sh screen.Shared, l shelf.Summary, ms []measured) {
+func (s Screen) detail(g cell.Grid, sh *screen.Shared, l shelf.Summary, ms []measured) {
 	th := sh.Theme
 	w, h := g.Size()
 	g.Fill(cell.Rect{W: w, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
@@ -208,7 +208,7 @@ func (s Screen) detail(g cell.Grid, sh screen.Shared, l shelf.Summary, ms []meas
 }
 
 // marks stands before a smelt that is marked to be compared.
-func (s Screen) marks(sh screen.Shared, l shelf.Summary) string {
+func (s Screen) marks(sh *screen.Shared, l shelf.Summary) string {
 	if l.ID == "" || !slices.Contains(s.marked, l.ID) {
 		return ""
 	}
@@ -224,7 +224,7 @@ func triedOf(l shelf.Summary) string {
 }
 
 // knownOf is what was tried, promised and learnt of a smelt, so far as it is known.
-func (s Screen) knownOf(sh screen.Shared, l shelf.Summary) (lines [][2]string) {
+func (s Screen) knownOf(sh *screen.Shared, l shelf.Summary) (lines [][2]string) {
 	if l.Tried != "" {
 		lines = append(lines, [2]string{words.ShelfTried, l.Tried})
 	}
@@ -279,7 +279,7 @@ func dayOf(l shelf.Summary) string {
 }
 
 // bloomOf is what came of it.
-func bloomOf(sh screen.Shared, l shelf.Summary) string {
+func bloomOf(sh *screen.Shared, l shelf.Summary) string {
 	switch {
 	case l.Bloom.Known:
 		return sh.Units.Kg(l.Bloom.Value)

@@ -47,10 +47,10 @@ func (Screen) Keys() screen.KeyMap { return Map }
 func New() Screen { return Screen{} }
 
 // Listed always.
-func (Screen) Listed(screen.Shared) string { return words.DoShelf }
+func (Screen) Listed(*screen.Shared) string { return words.DoShelf }
 
 // Hints are what can be done.
-func (s Screen) Hints(screen.Shared) []draw.KeyHint {
+func (s Screen) Hints(*screen.Shared) []draw.KeyHint {
 	if s.find.typing {
 		return []draw.KeyHint{screen.Short(Map.Open, words.DoFindEnds), screen.Short(screen.Global.Back, words.DoFindAll)}
 	}
@@ -63,7 +63,7 @@ func (s Screen) Hints(screen.Shared) []draw.KeyHint {
 }
 
 // lines of the shelf. The one without a smelt turns to the other list.
-func (s Screen) lines(sh screen.Shared) []shelf.Summary {
+func (s Screen) lines(sh *screen.Shared) []shelf.Summary {
 	var shown, aside []shelf.Summary
 	for _, l := range sh.Shelf.Lines {
 		switch {
@@ -100,7 +100,7 @@ func (s Screen) turns() string {
 }
 
 // Update takes a key.
-func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
+func (s Screen) Update(sh *screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
 	if s.find.typing {
 		return s.typed(p)
 	}
@@ -144,7 +144,7 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 	if key.Matches(t, Map.Replay) || !l.Unfinished() { // what is over is looked at from its beginning on
 		on = screen.Replay
 	}
-	open := func(screen.Shared) screen.Effect { return screen.Open{Smelt: l.ID, On: on} }
+	open := func(*screen.Shared) screen.Effect { return screen.Open{Smelt: l.ID, On: on} }
 	if l.Unfinished() && !l.Practice && l.ID != sh.Running.ID() && l.ID != sh.Other.ID() {
 		return s, act.Alongside(sh, open)
 	}

@@ -21,7 +21,7 @@ import (
 
 // Paint shows the furnace of the smelt at work or of the invented one at the left,
 // and beside it the lines, one below the other; in a small window the lines alone.
-func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
+func (s Screen) Paint(g cell.Grid, sh *screen.Shared) {
 	screen.Top(g, sh, words.ProgramName, words.ProgramIs)
 	body := screen.Body(g)
 	ls := s.lines(sh)
@@ -40,7 +40,7 @@ func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
 }
 
 // furnace paints the shaft, and says whose it is.
-func (s Screen) furnace(g cell.Grid, sh screen.Shared) {
+func (s Screen) furnace(g cell.Grid, sh *screen.Shared) {
 	th := sh.Theme
 	w, h := g.Size()
 	var pic picture.Picture
@@ -87,7 +87,7 @@ var inventedMoment = sync.OnceValue(func() figure.Reading {
 })
 
 // ways paints what can be done, the smelt that was not finished first and largest.
-func (s Screen) ways(g cell.Grid, sh screen.Shared, ls []startLine) {
+func (s Screen) ways(g cell.Grid, sh *screen.Shared, ls []startLine) {
 	th := sh.Theme
 	w, h := g.Size()
 	title, caption := words.WhatNow, words.NothingBurns
@@ -164,7 +164,7 @@ func (s Screen) ways(g cell.Grid, sh screen.Shared, ls []startLine) {
 
 // putRight says whole what was put right when the book was opened, the newest first,
 // and gives the rows that it took. What has no room is counted.
-func (Screen) putRight(g cell.Grid, sh screen.Shared) int {
+func (Screen) putRight(g cell.Grid, sh *screen.Shared) int {
 	th := sh.Theme
 	w, h := g.Size()
 	y := g.Wrap(cell.Rect{W: w - 1, H: 1}, words.WasPutRight, th.Style(theme.Warn))
@@ -183,7 +183,7 @@ func (Screen) putRight(g cell.Grid, sh screen.Shared) int {
 const mostEnded = 12
 
 // ended are the smelts that are over and count, the newest first.
-func ended(sh screen.Shared) (all []shelf.Summary) {
+func ended(sh *screen.Shared) (all []shelf.Summary) {
 	for _, l := range sh.Shelf.Lines {
 		if !l.Practice && !l.Invented && l.Phase.Over() {
 			all = append(all, l)
@@ -193,7 +193,7 @@ func ended(sh screen.Shared) (all []shelf.Summary) {
 }
 
 // ended says what came of the last smelts, a line each with its day.
-func (Screen) ended(g cell.Grid, sh screen.Shared) {
+func (Screen) ended(g cell.Grid, sh *screen.Shared) {
 	th := sh.Theme
 	w, h := g.Size()
 	g.Fill(cell.Rect{W: w - 1, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
@@ -213,7 +213,7 @@ func (Screen) ended(g cell.Grid, sh screen.Shared) {
 }
 
 // last says what came of a smelt, and where there is room shows its day.
-func (Screen) last(g cell.Grid, sh screen.Shared, l shelf.Summary) {
+func (Screen) last(g cell.Grid, sh *screen.Shared, l shelf.Summary) {
 	th := sh.Theme
 	w, h := g.Size()
 	g.Fill(cell.Rect{W: w - 1, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
@@ -247,7 +247,7 @@ func dayOf(l shelf.Summary) []chart.Part {
 }
 
 // lastSmelt is the newest smelt that is over.
-func lastSmelt(sh screen.Shared) (shelf.Summary, bool) {
+func lastSmelt(sh *screen.Shared) (shelf.Summary, bool) {
 	for _, l := range sh.Shelf.Lines {
 		if l.Practice || l.Invented || !l.Phase.Over() {
 			continue
@@ -258,7 +258,7 @@ func lastSmelt(sh screen.Shared) (shelf.Summary, bool) {
 }
 
 // result is what came of a smelt, in one line.
-func result(sh screen.Shared, l shelf.Summary) string {
+func result(sh *screen.Shared, l shelf.Summary) string {
 	said := words.NoBloomWeighed
 	if l.Bloom.Known {
 		said = words.BloomOf(sh.Units.Kg(l.Bloom.Value))
@@ -281,7 +281,7 @@ func result(sh screen.Shared, l shelf.Summary) string {
 }
 
 // plain is the lines alone.
-func (s Screen) plain(g cell.Grid, sh screen.Shared, body cell.Rect, ls []startLine) {
+func (s Screen) plain(g cell.Grid, sh *screen.Shared, body cell.Rect, ls []startLine) {
 	th := sh.Theme
 	pitch := 3
 	if body.H < len(ls)*3 {

@@ -63,16 +63,16 @@ func New(usual screen.Starter) Screen { return Screen{usual: usual} }
 func Rehearsing(usual screen.Starter) Screen { return Screen{usual: usual, rehearses: true} }
 
 // Listed always.
-func (Screen) Listed(screen.Shared) string { return words.DoStart }
+func (Screen) Listed(*screen.Shared) string { return words.DoStart }
 
 // Entered begins at the first line.
-func (s Screen) Entered(screen.Shared, any) (screen.Screen, screen.Effect) {
+func (s Screen) Entered(*screen.Shared, any) (screen.Screen, screen.Effect) {
 	return Screen{usual: s.usual, rehearses: s.rehearses}, nil
 }
 
 // Receive goes on with the smelt that was not finished once the shelf is read, when
 // a key asked for that.
-func (s Screen) Receive(sh screen.Shared, msg tea.Msg) (screen.Screen, screen.Effect, bool) {
+func (s Screen) Receive(sh *screen.Shared, msg tea.Msg) (screen.Screen, screen.Effect, bool) {
 	if _, read := msg.(screen.Read); !read {
 		return s, nil, false
 	}
@@ -90,21 +90,21 @@ func (s Screen) Receive(sh screen.Shared, msg tea.Msg) (screen.Screen, screen.Ef
 type startLine struct {
 	key      key.Binding
 	is, more string // what it is; what it takes, or how far it is
-	then     func(screen.Shared) screen.Effect
+	then     func(*screen.Shared) screen.Effect
 }
 
 // lines of the start screen, the unfinished smelt first.
-func (s Screen) lines(sh screen.Shared) []startLine {
+func (s Screen) lines(sh *screen.Shared) []startLine {
 	var ls []startLine
 	if on := unfinished(sh); on.id != "" {
-		ls = append(ls, startLine{Map.GoOn, on.is, on.more, func(screen.Shared) screen.Effect { return screen.Open{Smelt: on.id, On: screen.Fire} }})
+		ls = append(ls, startLine{Map.GoOn, on.is, on.more, func(*screen.Shared) screen.Effect { return screen.Open{Smelt: on.id, On: screen.Fire} }})
 	}
 	if on := otherUnfinished(sh); on.id != "" {
-		ls = append(ls, startLine{Map.GoOther, on.is, on.more, func(screen.Shared) screen.Effect { return screen.Open{Smelt: on.id, On: screen.Fire} }})
+		ls = append(ls, startLine{Map.GoOther, on.is, on.more, func(*screen.Shared) screen.Effect { return screen.Open{Smelt: on.id, On: screen.Fire} }})
 	}
 	ls = append(ls,
-		startLine{Map.Practise, words.PractiseIs, words.PractiseTakes, func(sh screen.Shared) screen.Effect {
-			return act.LeavingRunning(sh, func(sh screen.Shared) screen.Effect {
+		startLine{Map.Practise, words.PractiseIs, words.PractiseTakes, func(sh *screen.Shared) screen.Effect {
+			return act.LeavingRunning(sh, func(sh *screen.Shared) screen.Effect {
 				if s.rehearses {
 					return screen.Rehearse{UnderWay: true}
 				}
@@ -112,15 +112,15 @@ func (s Screen) lines(sh screen.Shared) []startLine {
 			})
 		}})
 	if !sh.Running.Is() { // with a fire before one, the next is planned from its own screen
-		ls = append(ls, startLine{Map.Prepare, words.PrepareIs, words.PrepareTakes, func(screen.Shared) screen.Effect {
+		ls = append(ls, startLine{Map.Prepare, words.PrepareIs, words.PrepareTakes, func(*screen.Shared) screen.Effect {
 			return screen.Go{To: screen.Plan, With: screen.Prepare{}}
 		}})
 	}
 	return append(ls,
-		startLine{Map.Smelt, words.SmeltIs, words.SmeltTakes, func(sh screen.Shared) screen.Effect {
-			return act.Alongside(sh, func(screen.Shared) screen.Effect { return screen.Go{To: screen.Light} })
+		startLine{Map.Smelt, words.SmeltIs, words.SmeltTakes, func(sh *screen.Shared) screen.Effect {
+			return act.Alongside(sh, func(*screen.Shared) screen.Effect { return screen.Go{To: screen.Light} })
 		}},
-		startLine{Map.Look, words.LookIs, words.LookTakes, func(screen.Shared) screen.Effect { return screen.Go{To: screen.Shelf} }})
+		startLine{Map.Look, words.LookIs, words.LookTakes, func(*screen.Shared) screen.Effect { return screen.Go{To: screen.Shelf} }})
 }
 
 // goesOn is a smelt to go on with; none where it has no id.
@@ -131,7 +131,7 @@ type goesOn struct {
 
 // unfinished is the smelt to go on with: the one at work, else the newest that
 // was not finished, a practice last.
-func unfinished(sh screen.Shared) goesOn {
+func unfinished(sh *screen.Shared) goesOn {
 	if s := sh.Running; s.Is() {
 		return burning(s)
 	}
@@ -165,7 +165,7 @@ const bothBurn = 12 * time.Hour
 
 // otherUnfinished is the other fire that burns, or, before one of them was gone on with,
 // the second that may.
-func otherUnfinished(sh screen.Shared) goesOn {
+func otherUnfinished(sh *screen.Shared) goesOn {
 	if sh.Other.Is() {
 		return burning(sh.Other)
 	}
@@ -192,7 +192,7 @@ func (s Screen) Practise() screen.Effect {
 }
 
 // Update takes a key.
-func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
+func (s Screen) Update(sh *screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
 	t := screen.TypedOf(p.Key)
 	ls := s.lines(sh)
 	s.waits = false
@@ -229,7 +229,7 @@ func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, scree
 }
 
 // Hints are the lines and how to leave.
-func (s Screen) Hints(sh screen.Shared) []draw.KeyHint {
+func (s Screen) Hints(sh *screen.Shared) []draw.KeyHint {
 	var hs []draw.KeyHint
 	for _, l := range s.lines(sh) {
 		hs = append(hs, screen.Hint(l.key))

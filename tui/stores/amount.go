@@ -28,20 +28,20 @@ type done []entry.Event
 
 // askAmount asks how much of a lot: by weight or, one key further, in a measure, stacked,
 // or only some. What else is to be kept with it comes along.
-func askAmount(sh screen.Shared, label string, of entry.Lot, given entry.Maybe[float64], then func(entry.Amount, done) screen.Effect) screen.Effect {
+func askAmount(sh *screen.Shared, label string, of entry.Lot, given entry.Maybe[float64], then func(entry.Amount, done) screen.Effect) screen.Effect {
 	id := of.ID()
 	ways := []screen.Option{
-		screen.Opt("m", words.InAMeasure, func(sh screen.Shared) screen.Effect {
+		screen.Opt("m", words.InAMeasure, func(sh *screen.Shared) screen.Effect {
 			return askMeasure(sh, of, func(m entry.Measure, with done) screen.Effect {
 				return screen.AskNumber(words.HowMany(m.Name), counts, entry.None[float64](), func(n float64) screen.Effect {
 					return then(entry.Amount{Lot: id, Measure: string(m.ID()), Count: entry.Some(entry.Count(n))}, with)
 				})
 			})
 		}),
-		screen.Opt("o", words.OnlySome, func(screen.Shared) screen.Effect { return then(entry.Amount{Lot: id, Some: true}, nil) }),
+		screen.Opt("o", words.OnlySome, func(*screen.Shared) screen.Effect { return then(entry.Amount{Lot: id, Some: true}, nil) }),
 	}
 	if of.Of() == entry.LotWood {
-		ways = append(ways, screen.Opt("k", words.Stacked, func(screen.Shared) screen.Effect {
+		ways = append(ways, screen.Opt("k", words.Stacked, func(*screen.Shared) screen.Effect {
 			return screen.AskNumber(label, cubicMetres, entry.None[float64](), func(v float64) screen.Effect {
 				return then(entry.Amount{Lot: id, Stacked: entry.Some(entry.CubicMetre(v))}, nil)
 			})
@@ -61,29 +61,29 @@ func whatOf(l entry.Lot) entry.What {
 }
 
 // askMeasure asks for one of the named measures for a material, or a new one.
-func askMeasure(sh screen.Shared, of entry.Lot, then func(entry.Measure, done) screen.Effect) screen.Effect {
+func askMeasure(sh *screen.Shared, of entry.Lot, then func(entry.Measure, done) screen.Effect) screen.Effect {
 	var known []entry.Measure
 	for _, m := range sh.House().Measures {
 		if m.What == whatOf(of) {
 			known = append(known, m)
 		}
 	}
-	another := func(sh screen.Shared) screen.Effect {
+	another := func(sh *screen.Shared) screen.Effect {
 		return newMeasure(sh, whatOf(of), func(m entry.Measure) screen.Effect { return then(m, done{entry.MeasureNamed{Measure: m}}) })
 	}
 	if len(known) == 0 {
 		return another(sh)
 	}
-	return screen.Choose(words.WhichMeasure, screen.Lettered('m', len(known)+1, func(i int) (string, func(screen.Shared) screen.Effect) {
+	return screen.Choose(words.WhichMeasure, screen.Lettered('m', len(known)+1, func(i int) (string, func(*screen.Shared) screen.Effect) {
 		if i == len(known) {
 			return words.AnotherMeasure, another
 		}
-		return words.MeasureIs(sh.Units, known[i]), func(screen.Shared) screen.Effect { return then(known[i], nil) }
+		return words.MeasureIs(sh.Units, known[i]), func(*screen.Shared) screen.Effect { return then(known[i], nil) }
 	})...)
 }
 
 // newMeasure asks for the name and the weight of a measure; it may be weighed later.
-func newMeasure(sh screen.Shared, of entry.What, then func(entry.Measure) screen.Effect) screen.Effect {
+func newMeasure(sh *screen.Shared, of entry.What, then func(entry.Measure) screen.Effect) screen.Effect {
 	uid := sh.NewUID()
 	return askName(words.MeasureName, "", func(name string) error {
 		for _, m := range sh.House().Measures {
@@ -103,7 +103,7 @@ func newMeasure(sh screen.Shared, of entry.What, then func(entry.Measure) screen
 func askName(label, given string, bad func(string) error, then func(string) screen.Effect) screen.Effect {
 	return screen.Ask{Dialog: screen.Field{
 		Label: label, Input: screen.Prefilled(given, false),
-		Done: func(_ screen.Shared, in screen.Input) (screen.Effect, error) {
+		Done: func(_ *screen.Shared, in screen.Input) (screen.Effect, error) {
 			name := in.Trimmed()
 			if name == "" {
 				return nil, errors.New(words.NameMissing)
@@ -117,7 +117,7 @@ func askName(label, given string, bad func(string) error, then func(string) scre
 }
 
 // lotFree refuses the name that another lot has.
-func lotFree(sh screen.Shared, but entry.UID) func(string) error {
+func lotFree(sh *screen.Shared, but entry.UID) func(string) error {
 	return func(name string) error {
 		for _, l := range sh.House().Lots {
 			if l.ID != but && strings.EqualFold(l.Name, name) {
@@ -168,8 +168,8 @@ func lies(l house.Lot) entry.Maybe[float64] {
 func round2(v float64) float64 { return float64(int(v*100+0.5)) / 100 }
 
 // keep keeps what was done, and says it with the lots by their names; then says more.
-func keep(evs done, more ...func(screen.Shared) string) screen.Effect {
-	return screen.DidInHouse(func(sh screen.Shared) string {
+func keep(evs done, more ...func(*screen.Shared) string) screen.Effect {
+	return screen.DidInHouse(func(sh *screen.Shared) string {
 		said := ""
 		for _, ev := range evs {
 			if _, also := ev.(entry.LotStored); also && len(evs) > 1 {
@@ -188,11 +188,11 @@ func keep(evs done, more ...func(screen.Shared) string) screen.Effect {
 
 // verdict keeps what was done like keep, and says first how it came out, where that is known:
 // it is what one waits for, and the foot is short.
-func verdict(evs done, first func(screen.Shared) string, more ...func(screen.Shared) string) screen.Effect {
+func verdict(evs done, first func(*screen.Shared) string, more ...func(*screen.Shared) string) screen.Effect {
 	kept := keep(evs, more...).(screen.Each)
 	for i, e := range kept {
 		if say, is := e.(screen.Say); is {
-			kept[i] = screen.Say(func(sh screen.Shared) string {
+			kept[i] = screen.Say(func(sh *screen.Shared) string {
 				if text := first(sh); text != "" {
 					return text + "; " + say(sh)
 				}
@@ -204,12 +204,12 @@ func verdict(evs done, first func(screen.Shared) string, more ...func(screen.Sha
 }
 
 // says is an event of the house in words, its lots and measures by their names.
-func says(sh screen.Shared, ev entry.Event) string {
+func says(sh *screen.Shared, ev entry.Event) string {
 	return sh.Units.Event(house.NamesOf(sh.Home.Lines()).In(ev))
 }
 
 // called are amounts with their lots and measures by name.
-func called(sh screen.Shared, as []entry.Amount) []entry.Amount {
+func called(sh *screen.Shared, as []entry.Amount) []entry.Amount {
 	return house.NamesOf(sh.Home.Lines()).Amounts(as)
 }
 

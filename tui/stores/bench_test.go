@@ -40,7 +40,7 @@ func BenchmarkOpen(b *testing.B) {
 	}
 	for b.Loop() {
 		state := j.Fold(uses)
-		sh := screen.Shared{W: 120, H: 36, House: func() house.State { return state }, Home: j}
+		sh := &screen.Shared{W: 120, H: 36, House: func() house.State { return state }, Home: j}
 		New().Paint(cell.New(120, 36, false), sh)
 	}
 }

@@ -10,12 +10,12 @@ import (
 // burn is a charcoal burn: how much wood went in, how much charcoal came out and where it
 // lies, its water, and beside it the brands, which are pieces that are not burnt through,
 // and the fines. Either may be left: nobody weighed them.
-func (s Screen) burn(sh screen.Shared, l house.Lot, does entry.Does) screen.Effect {
+func (s Screen) burn(sh *screen.Shared, l house.Lot, does entry.Does) screen.Effect {
 	brands, fines := sh.NewUID(), sh.NewUID()
 	kg := screen.Limits{Unit: "kg", Least: 0, Most: kilograms.Most}
 	return askAmount(sh, words.HowMuchIn(does, l.Name), l.Lot, lies(l), func(in entry.Amount, with done) screen.Effect {
 		gives := entry.Lot{Material: entry.LotCharcoal, What: entry.Charcoal, Origin: l.Origin, Species: l.Species}
-		return s.whither(sh, l, does, gives, func(sh screen.Shared, to entry.Lot, fresh bool) screen.Effect {
+		return s.whither(sh, l, does, gives, func(sh *screen.Shared, to entry.Lot, fresh bool) screen.Effect {
 			return askAmount(sh, words.HowMuchOut(does), to, entry.None[float64](), func(out entry.Amount, also done) screen.Effect {
 				return askWater(words.WaterAfter(does), entry.None[entry.Share](), func(m entry.Maybe[entry.Share]) screen.Effect {
 					return screen.AskMaybe(words.BrandsLeft, kg, entry.None[float64](), func(unburnt entry.Maybe[float64]) screen.Effect {

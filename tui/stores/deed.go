@@ -26,10 +26,10 @@ var worked = map[entry.Material][]entry.Does{
 var gone = []entry.Does{entry.Sold, entry.GivenAway, entry.Spoilt}
 
 // deeds is the list of what may have been done with a lot.
-func (s Screen) deeds(sh screen.Shared, l house.Lot) screen.Effect {
+func (s Screen) deeds(sh *screen.Shared, l house.Lot) screen.Effect {
 	type line struct {
 		word string
-		then func(screen.Shared) screen.Effect
+		then func(*screen.Shared) screen.Effect
 	}
 	var lines []line
 	for _, does := range worked[l.Of()] {
@@ -37,27 +37,27 @@ func (s Screen) deeds(sh screen.Shared, l house.Lot) screen.Effect {
 		if does == entry.Burnt {
 			work = s.burn
 		}
-		lines = append(lines, line{words.DeedWord(does), func(sh screen.Shared) screen.Effect { return work(sh, l, does) }})
+		lines = append(lines, line{words.DeedWord(does), func(sh *screen.Shared) screen.Effect { return work(sh, l, does) }})
 	}
-	lines = append(lines, line{words.DeedWord(entry.Sieved), func(sh screen.Shared) screen.Effect { return s.sieve(sh, l) }})
+	lines = append(lines, line{words.DeedWord(entry.Sieved), func(sh *screen.Shared) screen.Effect { return s.sieve(sh, l) }})
 	if len(others(sh, l)) > 0 {
-		lines = append(lines, line{words.DeedWord(entry.Mixed), func(sh screen.Shared) screen.Effect { return s.mix(sh, l) }})
+		lines = append(lines, line{words.DeedWord(entry.Mixed), func(sh *screen.Shared) screen.Effect { return s.mix(sh, l) }})
 	}
 	for _, does := range came[l.Of()] {
 		if does != entry.Roasted && does != entry.Burnt && does != entry.Seasoned && does != entry.PickedOver {
-			lines = append(lines, line{words.MoreCame(does), func(sh screen.Shared) screen.Effect { return more(sh, l, does) }})
+			lines = append(lines, line{words.MoreCame(does), func(sh *screen.Shared) screen.Effect { return more(sh, l, does) }})
 		}
 	}
 	for _, does := range gone {
-		lines = append(lines, line{words.GoneAs(does), func(sh screen.Shared) screen.Effect { return went(sh, l, does) }})
+		lines = append(lines, line{words.GoneAs(does), func(sh *screen.Shared) screen.Effect { return went(sh, l, does) }})
 	}
-	return screen.Choose(words.DoneWith(l.Name), screen.Lettered('o', len(lines), func(i int) (string, func(screen.Shared) screen.Effect) {
+	return screen.Choose(words.DoneWith(l.Name), screen.Lettered('o', len(lines), func(i int) (string, func(*screen.Shared) screen.Effect) {
 		return lines[i].word, lines[i].then
 	})...)
 }
 
 // more is more of the same lot that came.
-func more(sh screen.Shared, l house.Lot, does entry.Does) screen.Effect {
+func more(sh *screen.Shared, l house.Lot, does entry.Does) screen.Effect {
 	return askAmount(sh, words.HowMuchCame(does), l.Lot, entry.None[float64](), func(a entry.Amount, with done) screen.Effect {
 		return askWater(words.WaterIn(l.Name), l.Moisture, func(m entry.Maybe[entry.Share]) screen.Effect {
 			a.Moisture = m
@@ -68,15 +68,15 @@ func more(sh screen.Shared, l house.Lot, does entry.Does) screen.Effect {
 
 // went is what is gone of a lot. Nobody is held to what there is: a lot below nothing is
 // told.
-func went(sh screen.Shared, l house.Lot, does entry.Does) screen.Effect {
+func went(sh *screen.Shared, l house.Lot, does entry.Does) screen.Effect {
 	return askAmount(sh, words.HowMuchWent(does), l.Lot, entry.None[float64](), func(a entry.Amount, with done) screen.Effect {
 		return keep(append(with, entry.Deed{Does: does, In: []entry.Amount{a}}), shortOf(l.ID))
 	})
 }
 
 // shortOf says that a lot is below nothing.
-func shortOf(id entry.UID) func(screen.Shared) string {
-	return func(sh screen.Shared) string {
+func shortOf(id entry.UID) func(*screen.Shared) string {
+	return func(sh *screen.Shared) string {
 		l, _ := sh.House().Lot(string(id))
 		if kg, short := l.Short(); short {
 			return words.ShortBy(sh.Units, l.Weight(kg))
@@ -86,10 +86,10 @@ func shortOf(id entry.UID) func(screen.Shared) string {
 }
 
 // work is a deed on a lot: how much went in, how much came out, and where that lies.
-func (s Screen) work(sh screen.Shared, l house.Lot, does entry.Does) screen.Effect {
+func (s Screen) work(sh *screen.Shared, l house.Lot, does entry.Does) screen.Effect {
 	return askAmount(sh, words.HowMuchIn(does, l.Name), l.Lot, lies(l), func(in entry.Amount, with done) screen.Effect {
 		gives := entry.Lot{Material: l.Of(), What: l.What, Mix: l.Mix, Origin: l.Origin, Species: l.Species, Signs: l.Signs}
-		return s.whither(sh, l, does, gives, func(sh screen.Shared, to entry.Lot, fresh bool) screen.Effect {
+		return s.whither(sh, l, does, gives, func(sh *screen.Shared, to entry.Lot, fresh bool) screen.Effect {
 			return askAmount(sh, words.HowMuchOut(does), to, entry.None[float64](), func(out entry.Amount, also done) screen.Effect {
 				also = append(append(done{}, with...), also...)
 				finish := func(m entry.Maybe[entry.Share]) screen.Effect {
@@ -142,8 +142,8 @@ func most(l house.Lot, in entry.Amount) bool {
 
 // cameOut says what a deed tells of itself: a roast whether it went through, a burn its
 // yields, drying the water that is left.
-func cameOut(l house.Lot, d entry.Deed, to entry.UID) func(screen.Shared) string {
-	return func(sh screen.Shared) string {
+func cameOut(l house.Lot, d entry.Deed, to entry.UID) func(*screen.Shared) string {
+	return func(sh *screen.Shared) string {
 		switch d.Does {
 		case entry.Roasted:
 			if r, ok := lot.RoastOf(sh.House(), sh.Home.Lines(), to); ok {
@@ -163,9 +163,9 @@ func cameOut(l house.Lot, d entry.Deed, to entry.UID) func(screen.Shared) string
 }
 
 // whither asks where what came out lies: in a new lot, in the same one or with another.
-func (s Screen) whither(sh screen.Shared, l house.Lot, does entry.Does, gives entry.Lot, then func(sh screen.Shared, to entry.Lot, fresh bool) screen.Effect) screen.Effect {
+func (s Screen) whither(sh *screen.Shared, l house.Lot, does entry.Does, gives entry.Lot, then func(sh *screen.Shared, to entry.Lot, fresh bool) screen.Effect) screen.Effect {
 	uid := sh.NewUID()
-	fresh := func(sh screen.Shared) screen.Effect {
+	fresh := func(sh *screen.Shared) screen.Effect {
 		return askName(words.LotNameOf(gives.Material), words.NameAfter(l.Name, does), lotFree(sh, ""), func(name string) screen.Effect {
 			to := gives
 			to.UID, to.Name = uid, name
@@ -175,7 +175,7 @@ func (s Screen) whither(sh screen.Shared, l house.Lot, does entry.Does, gives en
 	list := []screen.Option{screen.Opt("n", words.IntoNew, fresh)}
 	usual := "n"
 	if gives.Material == l.Of() {
-		list = append(list, screen.Opt("e", words.IntoSame(l.Name), func(sh screen.Shared) screen.Effect { return then(sh, described(l), false) }))
+		list = append(list, screen.Opt("e", words.IntoSame(l.Name), func(sh *screen.Shared) screen.Effect { return then(sh, described(l), false) }))
 		if does != entry.Roasted {
 			usual = "e"
 		}
@@ -188,13 +188,13 @@ func (s Screen) whither(sh screen.Shared, l house.Lot, does entry.Does, gives en
 	}
 	keys := "abdghij"
 	for i, o := range into[:min(len(into), len(keys))] {
-		list = append(list, screen.Opt(keys[i:i+1], words.IntoOther(o.Name), func(sh screen.Shared) screen.Effect { return then(sh, described(o), false) }))
+		list = append(list, screen.Opt(keys[i:i+1], words.IntoOther(o.Name), func(sh *screen.Shared) screen.Effect { return then(sh, described(o), false) }))
 	}
 	return screen.ChooseOr(usual, words.Whither(does), list...)
 }
 
 // others are the lots of the same material.
-func others(sh screen.Shared, l house.Lot) (all []house.Lot) {
+func others(sh *screen.Shared, l house.Lot) (all []house.Lot) {
 	for _, o := range lots(sh) {
 		if o.Of() == l.Of() && o.ID != l.ID && !spent(o) {
 			all = append(all, o)
@@ -204,12 +204,12 @@ func others(sh screen.Shared, l house.Lot) (all []house.Lot) {
 }
 
 // mix takes of this lot and of another into a third, or into this one.
-func (s Screen) mix(sh screen.Shared, l house.Lot) screen.Effect {
+func (s Screen) mix(sh *screen.Shared, l house.Lot) screen.Effect {
 	with := others(sh, l)
 	uid := sh.NewUID()
-	return screen.Choose(words.MixWith(l.Name), screen.Lettered('m', len(with), func(i int) (string, func(screen.Shared) screen.Effect) {
+	return screen.Choose(words.MixWith(l.Name), screen.Lettered('m', len(with), func(i int) (string, func(*screen.Shared) screen.Effect) {
 		o := with[i]
-		return o.Name, func(sh screen.Shared) screen.Effect {
+		return o.Name, func(sh *screen.Shared) screen.Effect {
 			return askAmount(sh, words.HowMuchIn(entry.Mixed, l.Name), l.Lot, lies(l), func(a entry.Amount, one done) screen.Effect {
 				return askAmount(sh, words.HowMuchIn(entry.Mixed, o.Name), o.Lot, lies(o), func(b entry.Amount, two done) screen.Effect {
 					evs := append(append(done{}, one...), two...)

@@ -16,7 +16,7 @@ import (
 
 // known paints the picked lot: at the left how it came to be what it is, at the right what
 // is known of it.
-func known(g cell.Grid, sh screen.Shared, l house.Lot) {
+func known(g cell.Grid, sh *screen.Shared, l house.Lot) {
 	th := sh.Theme
 	w, h := g.Size()
 	g.Fill(cell.Rect{W: w, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
@@ -28,7 +28,7 @@ func known(g cell.Grid, sh screen.Shared, l house.Lot) {
 
 // cameWent lists what came, went and was counted, the newest kept in sight; with room a bar
 // stands beside each of what there was then.
-func cameWent(g cell.Grid, sh screen.Shared, l house.Lot) {
+func cameWent(g cell.Grid, sh *screen.Shared, l house.Lot) {
 	th := sh.Theme
 	w, h := g.Size()
 	g.TextIn(cell.Rect{X: 2, W: w - 3, H: 1}, l.Name, th.Style(theme.Strong))
@@ -90,7 +90,7 @@ func share(label string, s lot.Share, to float64, remark string) fact {
 }
 
 // troubles are what is wrong with a lot.
-func troubles(sh screen.Shared, l house.Lot) (all []string) {
+func troubles(sh *screen.Shared, l house.Lot) (all []string) {
 	if kg, short := l.Short(); short {
 		all = append(all, words.ShortBy(sh.Units, l.Weight(kg)))
 	}
@@ -104,7 +104,7 @@ func troubles(sh screen.Shared, l house.Lot) (all []string) {
 }
 
 // facts are what is known of a lot.
-func facts(sh screen.Shared, l house.Lot) (all []fact) {
+func facts(sh *screen.Shared, l house.Lot) (all []fact) {
 	say := func(label, value, remark string) {
 		if value != "" {
 			all = append(all, fact{label, value, remark, nil})
@@ -156,7 +156,7 @@ func facts(sh screen.Shared, l house.Lot) (all []fact) {
 }
 
 // ofLot paints what is known of a lot: what is wrong with it, what it is, and what would help.
-func ofLot(g cell.Grid, sh screen.Shared, l house.Lot) {
+func ofLot(g cell.Grid, sh *screen.Shared, l house.Lot) {
 	th := sh.Theme
 	w, h := g.Size()
 	g.Text(0, 0, words.KnownOfIt, th.Style(theme.Quiet))
@@ -205,14 +205,14 @@ func (f fact) paint(g cell.Grid, th theme.Theme) {
 }
 
 // woodHere is of which species the wood is that lies here, most of it; "" for none said.
-func woodHere(sh screen.Shared) string {
+func woodHere(sh *screen.Shared) string {
 	l, _ := plans.MostOf(sh.House(), entry.LotWood)
 	return l.Species
 }
 
 // lastsTo is until when a lot lasts at the pace of the smelt at work, which draws on it; ""
 // where that is not known.
-func lastsTo(sh screen.Shared, l house.Lot) string {
+func lastsTo(sh *screen.Shared, l house.Lot) string {
 	s := sh.Running
 	if !s.Is() || !l.Left.Known() || l.Left.Kg <= 0 {
 		return ""

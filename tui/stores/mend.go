@@ -37,7 +37,7 @@ func about(l house.Line, id entry.UID, name string) bool {
 const mostLines = 12
 
 // putRight lists what was keyed of a lot, the newest first.
-func putRight(sh screen.Shared, l house.Lot) screen.Effect {
+func putRight(sh *screen.Shared, l house.Lot) screen.Effect {
 	lines := sh.Home.Lines()
 	var of []int
 	for i := len(lines) - 1; i >= 0 && len(of) < mostLines; i-- {
@@ -45,18 +45,18 @@ func putRight(sh screen.Shared, l house.Lot) screen.Effect {
 			of = append(of, i)
 		}
 	}
-	back := func(sh screen.Shared) screen.Effect { return act.BringBackInHouse(sh, entry.OnStores, says) }
-	return screen.Choose(words.PutRightOf(l.Name), screen.Lettered('e', len(of)+1, func(n int) (string, func(screen.Shared) screen.Effect) {
+	back := func(sh *screen.Shared) screen.Effect { return act.BringBackInHouse(sh, entry.OnStores, says) }
+	return screen.Choose(words.PutRightOf(l.Name), screen.Lettered('e', len(of)+1, func(n int) (string, func(*screen.Shared) screen.Effect) {
 		if n == len(of) {
 			return words.DoUndo, back
 		}
 		line := lines[of[n]]
-		return words.Dated(line.Happened, says(sh, line.Event)), func(sh screen.Shared) screen.Effect { return mend(sh, lines, of[n]) }
+		return words.Dated(line.Happened, says(sh, line.Event)), func(sh *screen.Shared) screen.Effect { return mend(sh, lines, of[n]) }
 	})...)
 }
 
 // mend changes an amount of a line, when it was, or crosses it out.
-func mend(sh screen.Shared, lines []house.Line, i int) screen.Effect {
+func mend(sh *screen.Shared, lines []house.Line, i int) screen.Effect {
 	l := lines[i]
 	var list []screen.Option
 	if d, ok := l.Event.(entry.Deed); ok {
@@ -68,7 +68,7 @@ func mend(sh screen.Shared, lines []house.Line, i int) screen.Effect {
 				}
 				n++
 				what := sh.Units.Amount(called(sh, []entry.Amount{a})[0])
-				list = append(list, screen.Opt("abdghjklq"[n-1:n], words.AnotherAmount(what), func(screen.Shared) screen.Effect {
+				list = append(list, screen.Opt("abdghjklq"[n-1:n], words.AnotherAmount(what), func(*screen.Shared) screen.Effect {
 					return screen.AskNumber(words.InPlaceOf(what), kilograms, given(a.Mass), func(v float64) screen.Effect {
 						changed := d
 						changed.In, changed.Out, changed.Fuel = append([]entry.Amount{}, d.In...), append([]entry.Amount{}, d.Out...), append([]entry.Amount{}, d.Fuel...)
@@ -85,6 +85,6 @@ func mend(sh screen.Shared, lines []house.Line, i int) screen.Effect {
 	}
 	list = append(list,
 		act.WhenInHouse("w", l, says),
-		screen.Opt("x", words.DoStrike, func(sh screen.Shared) screen.Effect { return act.StrikeInHouse(sh, lines, i, says) }))
+		screen.Opt("x", words.DoStrike, func(sh *screen.Shared) screen.Effect { return act.StrikeInHouse(sh, lines, i, says) }))
 	return screen.Choose(says(sh, l.Event), list...)
 }

@@ -26,7 +26,7 @@ func (h held) spare() float64 { return h.left - h.unready - h.need }
 var needs = map[entry.Material]string{entry.LotOre: "ore_roasted", entry.LotCharcoal: "charcoal"}
 
 // holding is how it stands with ore and charcoal.
-func holding(sh screen.Shared) []held {
+func holding(sh *screen.Shared) []held {
 	h := sh.House()
 	p, planned := h.Waiting()
 	of, _ := plans.MostOf(h, entry.LotOre)

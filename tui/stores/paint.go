@@ -32,14 +32,14 @@ func shapeOf(size scene.Size) shape {
 }
 
 // rowsAt is how many lots a window shows.
-func rowsAt(sh screen.Shared) int {
+func rowsAt(sh *screen.Shared) int {
 	s := shapeOf(scene.SizeOf(sh.W, sh.H))
 	return max(1, sh.H-draw.TopRows-draw.FootRows-s.answer-s.detail-s.deeds-1)
 }
 
 // Paint shows what there is against what is needed, the lots, and what is known of the
 // picked one.
-func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
+func (s Screen) Paint(g cell.Grid, sh *screen.Shared) {
 	th := sh.Theme
 	about := words.StoresNoPlan
 	if p, ok := sh.House().Waiting(); ok {
@@ -77,7 +77,7 @@ func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
 }
 
 // answer says in large letters of what there is too little, and of what enough.
-func answer(g cell.Grid, sh screen.Shared) {
+func answer(g cell.Grid, sh *screen.Shared) {
 	th := sh.Theme
 	w, h := g.Size()
 	all := holding(sh)
@@ -119,7 +119,7 @@ func answer(g cell.Grid, sh screen.Shared) {
 }
 
 // told says how it stands with one material, and whether it is too little.
-func told(sh screen.Shared, one held) (tooLittle bool, says string) {
+func told(sh *screen.Shared, one held) (tooLittle bool, says string) {
 	switch {
 	case !one.known && one.need > 0:
 		return false, words.NeededNotWeighed(sh.Units, one.need)
@@ -136,7 +136,7 @@ func told(sh screen.Shared, one held) (tooLittle bool, says string) {
 }
 
 // table paints the lots, and where there is room a bar of each dry, at one scale.
-func table(g cell.Grid, sh screen.Shared, ls []house.Lot, at int) {
+func table(g cell.Grid, sh *screen.Shared, ls []house.Lot, at int) {
 	th := sh.Theme
 	w, h := g.Size()
 	rows := h - 1
@@ -184,7 +184,7 @@ func table(g cell.Grid, sh screen.Shared, ls []house.Lot, at int) {
 }
 
 // bar is what there is of a lot dry, and a stroke where the plan's need lies.
-func bar(g cell.Grid, sh screen.Shared, x, y, long int, most float64, l house.Lot, need float64) {
+func bar(g cell.Grid, sh *screen.Shared, x, y, long int, most float64, l house.Lot, need float64) {
 	th := sh.Theme
 	role := theme.Bar
 	if l.Of() == entry.LotOre {
@@ -207,7 +207,7 @@ func bar(g cell.Grid, sh screen.Shared, x, y, long int, most float64, l house.Lo
 }
 
 // weighs is what is left of a lot as it lies, with its spread.
-func weighs(sh screen.Shared, l house.Lot) string {
+func weighs(sh *screen.Shared, l house.Lot) string {
 	switch {
 	case !l.Left.Known() && l.Volume > 0:
 		return words.StackedIs(l.Volume)
@@ -218,7 +218,7 @@ func weighs(sh screen.Shared, l house.Lot) string {
 }
 
 // dry is the same without its water.
-func dry(sh screen.Shared, l house.Lot) string {
+func dry(sh *screen.Shared, l house.Lot) string {
 	switch {
 	case !l.Left.Known():
 		return words.NotKnown
@@ -229,7 +229,7 @@ func dry(sh screen.Shared, l house.Lot) string {
 }
 
 // brief is what is known of a lot in a few words.
-func brief(sh screen.Shared, l house.Lot, roomy bool) string {
+func brief(sh *screen.Shared, l house.Lot, roomy bool) string {
 	if kg, short := l.Short(); short {
 		return words.BelowNothing(sh.Units, l.Weight(kg))
 	}
@@ -250,7 +250,7 @@ func brief(sh screen.Shared, l house.Lot, roomy bool) string {
 }
 
 // last shows the last deeds, the newest first.
-func last(g cell.Grid, sh screen.Shared) {
+func last(g cell.Grid, sh *screen.Shared) {
 	th := sh.Theme
 	w, h := g.Size()
 	y := 0

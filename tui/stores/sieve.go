@@ -27,9 +27,9 @@ type heaps struct {
 
 // sieve parts a lot into heaps by the sieves that are named in one line. What stays between
 // the finest and the coarsest is the lot; what is under and over them are lots of their own.
-func (s Screen) sieve(sh screen.Shared, l house.Lot) screen.Effect {
+func (s Screen) sieve(sh *screen.Shared, l house.Lot) screen.Effect {
 	h := heaps{fine: sh.NewUID(), coarse: sh.NewUID()}
-	return screen.Ask{Dialog: screen.Field{Label: words.SievesAsked, Unit: words.SievesUnit, Input: screen.NewInput(false), Done: func(_ screen.Shared, in screen.Input) (screen.Effect, error) {
+	return screen.Ask{Dialog: screen.Field{Label: words.SievesAsked, Unit: words.SievesUnit, Input: screen.NewInput(false), Done: func(_ *screen.Shared, in screen.Input) (screen.Effect, error) {
 		mm, err := sievesOf(in.Trimmed())
 		if err != nil {
 			return nil, err
@@ -67,7 +67,7 @@ func sievesOf(text string) (mm []float64, err error) {
 
 // heap asks for the next heap between two sieves. The last of them is what is left of the
 // lot, where that is known.
-func (s Screen) heap(sh screen.Shared, l house.Lot, h heaps) screen.Effect {
+func (s Screen) heap(sh *screen.Shared, l house.Lot, h heaps) screen.Effect {
 	n := len(h.between)
 	last := n >= len(h.mm)-2
 	rest := entry.None[float64]()
@@ -100,7 +100,7 @@ func (h heaps) all() float64 { return h.under + h.middle() + h.over }
 
 // rest asks what became of that which lies in no heap: gone as dust, it is in the lot no
 // more; not sieved yet, it stays there.
-func (s Screen) rest(sh screen.Shared, l house.Lot, h heaps) screen.Effect {
+func (s Screen) rest(sh *screen.Shared, l house.Lot, h heaps) screen.Effect {
 	there := lies(l)
 	missing := there.Value - h.all()
 	if !there.Known || missing <= roundedOff {
@@ -111,15 +111,15 @@ func (s Screen) rest(sh screen.Shared, l house.Lot, h heaps) screen.Effect {
 		usual = "d"
 	}
 	return screen.ChooseOr(usual, words.SievedLess(sh.Units, missing),
-		screen.Opt("d", words.GoneAsDust, func(sh screen.Shared) screen.Effect { return s.sieved(sh, l, h, missing) }),
-		screen.Opt("p", words.NotSievedYet, func(sh screen.Shared) screen.Effect { return s.sieved(sh, l, h, 0) }))
+		screen.Opt("d", words.GoneAsDust, func(sh *screen.Shared) screen.Effect { return s.sieved(sh, l, h, missing) }),
+		screen.Opt("p", words.NotSievedYet, func(sh *screen.Shared) screen.Effect { return s.sieved(sh, l, h, 0) }))
 }
 
 // roundedOff is what weighing a few heaps rounds off, kg.
 const roundedOff = 0.05
 
 // sieved keeps the heaps, and that so much of what was sieved went as dust, kg.
-func (s Screen) sieved(sh screen.Shared, l house.Lot, h heaps, dust float64) screen.Effect {
+func (s Screen) sieved(sh *screen.Shared, l house.Lot, h heaps, dust float64) screen.Effect {
 	middle := h.middle()
 	amount := func(id entry.UID, kg float64) entry.Amount {
 		return entry.Amount{Lot: id, Mass: entry.Some(entry.Kilogram(kg)), Moisture: l.Moisture}
@@ -147,7 +147,7 @@ func (s Screen) sieved(sh screen.Shared, l house.Lot, h heaps, dust float64) scr
 	heap(h.coarse, words.CoarseOf(l.Name, h.mm[len(h.mm)-1]), h.over)
 	desc := described(l)
 	desc.Sizes, desc.Lump = h.sizes(middle), h.lump(middle, desc.Lump)
-	return verdict(append(evs, d, entry.LotStored{Lot: desc}), func(sh screen.Shared) string {
+	return verdict(append(evs, d, entry.LotStored{Lot: desc}), func(sh *screen.Shared) string {
 		said := words.FinesShare(h.under / math.Max(h.all()+dust, 1e-9))
 		if dust > 0 {
 			said = words.Both(words.DustGone(sh.Units, dust), said)

@@ -55,10 +55,10 @@ func (Screen) Keys() screen.KeyMap { return Map }
 func (Screen) Beside() {}
 
 // Listed always.
-func (Screen) Listed(screen.Shared) string { return words.DoStores }
+func (Screen) Listed(*screen.Shared) string { return words.DoStores }
 
 // Hints are what can be done.
-func (Screen) Hints(sh screen.Shared) []draw.KeyHint {
+func (Screen) Hints(sh *screen.Shared) []draw.KeyHint {
 	if len(lots(sh)) == 0 {
 		return screen.Hints(Map.New, Map.Measures, screen.Global.Views, screen.Global.Back)
 	}
@@ -73,7 +73,7 @@ func (Screen) Hints(sh screen.Shared) []draw.KeyHint {
 var ranks = []entry.Material{entry.LotOre, entry.LotCharcoal, entry.LotWood, entry.LotClay, entry.LotSand, entry.LotIronSlag, entry.LotFlux, entry.LotFragments}
 
 // lots are those of the house by material, the newest last; what is used up after the rest.
-func lots(sh screen.Shared) []house.Lot {
+func lots(sh *screen.Shared) []house.Lot {
 	all := slices.Clone(sh.House().Lots)
 	rank := func(l house.Lot) int {
 		r := slices.Index(ranks, l.Of())
@@ -101,7 +101,7 @@ func (s Screen) at(ls []house.Lot) int {
 }
 
 // Update takes a key.
-func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
+func (s Screen) Update(sh *screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
 	t := screen.TypedOf(p.Key)
 	ls := lots(sh)
 	at := s.at(ls)

@@ -14,12 +14,12 @@ import (
 )
 
 // Paint shows how cold it was and what was left, and what would have changed it, the most first.
-func (s Screen) Paint(g cell.Grid, sh screen.Shared) {
+func (s Screen) Paint(g cell.Grid, sh *screen.Shared) {
 	s.rows.Paint(g, sh, words.WhyTitle, s.lines)
 }
 
 // lines paints everything from a row on, above the window too, and gives how many rows it takes.
-func (s Screen) lines(g cell.Grid, sh screen.Shared, from int) int {
+func (s Screen) lines(g cell.Grid, sh *screen.Shared, from int) int {
 	w, _ := g.Size()
 	p := painter{Screen: s, g: g, sh: sh, w: w, y: from}
 	switch {
@@ -43,7 +43,7 @@ func (s Screen) lines(g cell.Grid, sh screen.Shared, from int) int {
 type painter struct {
 	Screen
 	g  cell.Grid
-	sh screen.Shared
+	sh *screen.Shared
 	w  int
 	y  int
 }

@@ -51,7 +51,7 @@ func (Screen) ID() screen.ID       { return screen.Why }
 func (Screen) Keys() screen.KeyMap { return Map }
 
 // Listed once a smelt is over.
-func (Screen) Listed(sh screen.Shared) string {
+func (Screen) Listed(sh *screen.Shared) string {
 	if !isOver(sh.Smelt) {
 		return ""
 	}
@@ -61,7 +61,7 @@ func (Screen) Listed(sh screen.Shared) string {
 func isOver(s session.Session) bool { return s.Is() && s.Overview().Whole.Phase().Over() }
 
 // Hints are what can be done.
-func (Screen) Hints(sh screen.Shared) []draw.KeyHint {
+func (Screen) Hints(sh *screen.Shared) []draw.KeyHint {
 	hints := screen.Hints(Map.Up, Map.Down, screen.Global.Views, screen.Global.Back)
 	if !isOver(sh.Smelt) {
 		return hints
@@ -84,7 +84,7 @@ type told struct {
 }
 
 // Entered begins to ask, unless it was asked of all of this already.
-func (s Screen) Entered(sh screen.Shared, _ any) (screen.Screen, screen.Effect) {
+func (s Screen) Entered(sh *screen.Shared, _ any) (screen.Screen, screen.Effect) {
 	s.rows = screen.Rows{}
 	if !isOver(sh.Smelt) {
 		return New(), nil
@@ -125,7 +125,7 @@ func asks(l *why.Looking) screen.Effect {
 }
 
 // Receive takes what was told, while it is of the smelt that was asked of last.
-func (s Screen) Receive(sh screen.Shared, msg tea.Msg) (screen.Screen, screen.Effect, bool) {
+func (s Screen) Receive(sh *screen.Shared, msg tea.Msg) (screen.Screen, screen.Effect, bool) {
 	switch msg := msg.(type) {
 	case began:
 		if s.smelt != sh.Smelt.ID() || s.looking != nil {
@@ -144,7 +144,7 @@ func (s Screen) Receive(sh screen.Shared, msg tea.Msg) (screen.Screen, screen.Ef
 }
 
 // Update takes a key.
-func (s Screen) Update(sh screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
+func (s Screen) Update(sh *screen.Shared, p screen.Pressed) (screen.Screen, screen.Effect) {
 	t := screen.TypedOf(p.Key)
 	if to, ok := s.rows.Moved(sh, t, s.lines); ok {
 		s.rows = to

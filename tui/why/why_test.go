@@ -24,12 +24,12 @@ import (
 )
 
 // at is the screen of a smelt, as it looks before anything is told.
-func at(es []entry.Entry) screen.Shared {
-	return screen.Shared{W: 120, H: 36, Theme: theme.Theme{}, Smelt: session.Open(es[0].Stream, es), Now: rehearse.Moment(rehearse.SecondsOf(es[len(es)-1]))}
+func at(es []entry.Entry) *screen.Shared {
+	return &screen.Shared{W: 120, H: 36, Theme: theme.Theme{}, Smelt: session.Open(es[0].Stream, es), Now: rehearse.Moment(rehearse.SecondsOf(es[len(es)-1]))}
 }
 
 // told is the screen after so many furnaces were asked.
-func told(t *testing.T, sh screen.Shared, furnaces int) screen.Screen {
+func told(t *testing.T, sh *screen.Shared, furnaces int) screen.Screen {
 	t.Helper()
 	var s screen.Screen
 	s, e := why.New().Entered(sh, nil)
@@ -43,7 +43,7 @@ func told(t *testing.T, sh screen.Shared, furnaces int) screen.Screen {
 	return s
 }
 
-func shown(s screen.Screen, sh screen.Shared, w, h int) string {
+func shown(s screen.Screen, sh *screen.Shared, w, h int) string {
 	sh.W, sh.H = w, h
 	g := sh.Theme.Grid(w, h)
 	s.Paint(g, sh)

@@ -34,16 +34,7 @@ func harm(c, twin *course, since, mark float64) (float64, bool) {
 			continue
 		}
 		same, then := twin.down(t.DownKg), twin.at(seconds(t.seconds))
-		if t.PeepC < goesOut && then.PeepC >= goesOut {
-			out++
-		} else {
-			out = 0
-		}
-		if t.StackCm < low && then.StackCm > low {
-			bare++
-		} else {
-			bare = 0
-		}
+		out, bare = inARowOf(out, t.PeepC < goesOut && then.PeepC >= goesOut), inARowOf(bare, t.StackCm < low && then.StackCm > low)
 		switch {
 		case t.ColdMin-was.ColdMin-(same.ColdMin-before.ColdMin) > colder, t.FloodMin-was.FloodMin-(same.FloodMin-before.FloodMin) > flooded, out >= inARow,
 			bare >= inARow, loses && same.Bloom-t.Bloom > max(lost*same.Bloom, leastKg):

@@ -23,7 +23,8 @@ type Case struct {
 	Rule    rule.ID       `json:"rule,omitempty"`
 	Looks   int           `json:"looks"`
 	Acts    int           `json:"acts"`
-	False   int           `json:"false"` // looks and acts of which there was no cause in the furnace
+	False   int           `json:"false"`           // looks and acts of which there was no cause in the furnace
+	Amiss   []Amiss       `json:"amiss,omitempty"` // what went wrong in truth on a day without a mishap
 	BloomKg float64       `json:"bloom_kg"`
 	Inside  map[string]Of `json:"inside"`
 	// CoalOff is the charcoal charged as the figures had it over what it truly was; Asked says that the program asked after
@@ -78,6 +79,9 @@ func (d *Day) score(noise float64) Case {
 	k := Case{
 		Number: d.Number, Noise: noise, Truth: d.crew.by.version, Solver: solve.Version, BloomKg: d.BloomKg, Inside: map[string]Of{},
 		Heeds: d.crew.heeds, Advised: d.crew.advised, Course: d.course(),
+	}
+	if len(d.Mishaps) == 0 {
+		k.Amiss = d.crew.amiss()
 	}
 	for n, o := range d.Inside {
 		k.Inside[n.Key()] = o

@@ -36,7 +36,8 @@ type MishapSum struct {
 	CoalOff    float64      `json:"coal_off"` // median
 }
 
-// CalmSum is what the calm days come to, a day.
+// CalmSum is what the days without a mishap come to, a day. The furnace goes wrong of itself on some of them: those are not calm,
+// and a program that is quiet on them is none the better for it.
 type CalmSum struct {
 	Days   int     `json:"days"`
 	Looks  float64 `json:"looks"`
@@ -44,11 +45,19 @@ type CalmSum struct {
 	False  float64 `json:"false"`
 	Within int     `json:"at_most_one_false"` // days with at most one look or act without a cause
 	Quiet  int     `json:"quiet"`             // days with at most one look and no act, with a cause or without
+	// Amiss are the days on which something went wrong in truth, By what it was, AmissQuiet those of them that were quiet all
+	// the same; Truly and TrulyQuiet are the other days.
+	Amiss      int           `json:"amiss"`
+	By         map[Amiss]int `json:"amiss_by"`
+	AmissQuiet int           `json:"amiss_quiet"`
+	Truly      int           `json:"truly_calm"`
+	TrulyQuiet int           `json:"truly_calm_quiet"`
 }
 
 // Total sums cases up.
 func Total(cases []Case) Sum {
 	s := Sum{Inside: map[string]Of{}, Shares: map[string]float64{}, Counts: map[string][2]int{}}
+	s.Calm.By = map[Amiss]int{}
 	numbers := map[int64]bool{}
 	var blooms []float64
 	by := map[truth.Mishap][]Case{}
@@ -76,9 +85,7 @@ func Total(cases []Case) Sum {
 		if k.False <= 1 {
 			s.Calm.Within++
 		}
-		if k.Looks <= 1 && k.Acts == 0 {
-			s.Calm.Quiet++
-		}
+		s.Calm.take(k.Amiss, k.Looks <= 1 && k.Acts == 0)
 		if k.BloomKg > 0 {
 			blooms = append(blooms, k.BloomKg)
 		} else {
@@ -96,6 +103,22 @@ func Total(cases []Case) Sum {
 		}
 	}
 	return s
+}
+
+// take counts a day by what went wrong on it, and whether it was quiet.
+func (s *CalmSum) take(amiss []Amiss, quiet bool) {
+	all, some := &s.Truly, &s.TrulyQuiet
+	if len(amiss) > 0 {
+		all, some = &s.Amiss, &s.AmissQuiet
+	}
+	*all++
+	if quiet {
+		s.Quiet++
+		*some++
+	}
+	for _, a := range amiss {
+		s.By[a]++
+	}
 }
 
 func sumOf(m truth.Mishap, cases []Case) MishapSum {

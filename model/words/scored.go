@@ -22,16 +22,38 @@ func Scored(s rehearse.Sum) string {
 	}
 	line("warned, aloud (a look or an act) and in time (before the harm) are of those that did harm; lead is the median of those warned of, minus after the")
 	line("harm; asked: the bucket or the missing charge was asked about, of all that began; coal off: charcoal by the figures over what it was, the median")
-	line("calm days: %d; a day %.1f looks, %.1f acts, of both %.1f without a cause; at most one such on %d days; at most one look and no act on %d days", s.Calm.Days, s.Calm.Looks, s.Calm.Acts, s.Calm.False, s.Calm.Within, s.Calm.Quiet)
+	line("days without a mishap: %d; a day %.1f looks, %.1f acts, of both %.1f without a cause; at most one such on %d days; at most one look and no act on %d days", s.Calm.Days, s.Calm.Looks, s.Calm.Acts, s.Calm.False, s.Calm.Within, s.Calm.Quiet)
+	line("on %d of them the furnace went wrong of itself%s; at most one look and no act on %d of those", s.Calm.Amiss, amissBy(s.Calm), s.Calm.AmissQuiet)
+	line("on the %d truly calm days, at most one look and no act on %d", s.Calm.Truly, s.Calm.TrulyQuiet)
 	for _, n := range rehearse.Judged {
 		o := s.Counts[n.Key()]
 		line("band of %s held the truth %d times of %d (%.0f %%)", strings.ReplaceAll(n.Key(), "_", " "), o[0], o[1], s.Shares[n.Key()])
 	}
-	line("blooms of calm days: %.1f, %.1f, %.1f kg (10, 50, 90 %%); none on %d", s.Blooms.P10, s.Blooms.P50, s.Blooms.P90, s.None)
+	line("blooms of days without a mishap: %.1f, %.1f, %.1f kg (10, 50, 90 %%); none on %d", s.Blooms.P10, s.Blooms.P50, s.Blooms.P90, s.None)
 	if h := s.NextHour; h != nil {
 		b.WriteString(heeded(*h))
 	}
 	return b.String()
+}
+
+// amissBy tells on how many days what went wrong; several may have on one.
+func amissBy(s rehearse.CalmSum) string {
+	var of []string
+	for _, a := range rehearse.AmissAll() {
+		if n := s.By[a]; n > 0 {
+			of = append(of, fmt.Sprintf("%s %d", amiss[a], n))
+		}
+	}
+	if len(of) == 0 {
+		return ""
+	}
+	return " (" + strings.Join(of, ", ") + ")"
+}
+
+// amiss are the words for what goes wrong in a made-up furnace of itself.
+var amiss = map[rehearse.Amiss]string{
+	rehearse.FireOut: "fire out for ten minutes", rehearse.SlagStood: "slag at the tuyere", rehearse.Shut: "tuyere nearly shut",
+	rehearse.TooCold: "hearth too cold for half an hour with ore in it", rehearse.Hung: "burden hung for ten minutes", rehearse.Bare: "shaft bare for ten minutes",
 }
 
 // heeded tells what going by the next hour came to.

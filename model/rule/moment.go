@@ -46,6 +46,7 @@ type moment struct {
 	sound, slag sight
 	topGas      sight
 	stiff       int                        // times in a row that the slag was seen stiff
+	weak, cool  int                        // and the blast heard weak, the fire seen orange or red
 	fire        entry.Maybe[entry.Celsius] // last temperature in the peep
 	fireAt      time.Duration
 	top         entry.Maybe[entry.Celsius] // last temperature read of the top gas
@@ -207,15 +208,25 @@ func (m *moment) look(at time.Duration, ev entry.Look) {
 	switch ev.At {
 	case entry.AtPeep:
 		m.peep = seen
+		m.cool = inARow(m.cool, ev.Sees == entry.PeepOrange || ev.Sees == entry.PeepRed)
 	case entry.AtFlame:
 		m.flame = seen
 	case entry.AtSound:
 		m.sound = seen
+		m.weak = inARow(m.weak, ev.Sees == entry.SoundWeak)
 	case entry.AtSlag:
 		m.slagSeen(seen)
 	case entry.AtTopGas:
 		m.topGas = seen
 	}
+}
+
+// inARow counts once more what is so again.
+func inARow(times int, again bool) int {
+	if !again {
+		return 0
+	}
+	return times + 1
 }
 
 // blast is the blast as last observed, and whether it ever was.

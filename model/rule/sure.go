@@ -23,6 +23,16 @@ func unanswered(m *moment, onset time.Duration, back bool) bool {
 	return back || m.at-onset >= answering
 }
 
+// dimForSure: a dim peep that stands or comes back is one. A blast that is heard weak is easily misheard beside a fire that
+// roars as it likes, and the rod that answers it tells nothing of that: it was heard weak each time that somebody listened since,
+// or the peep was not seen bright as it was.
+func dimForSure(m *moment, onset time.Duration, back bool) bool {
+	if m.stands(m.peep, m.rod, entry.PeepDim) || m.weak >= 2 {
+		return unanswered(m, onset, back)
+	}
+	return m.at-onset >= answering
+}
+
 // unlit: nobody lights it, or it goes out again.
 func unlit(m *moment, onset time.Duration, back bool) bool { return back || m.at-onset >= lighting }
 
@@ -33,6 +43,21 @@ func stiffForSure(m *moment, _ time.Duration, _ bool) bool {
 		return true
 	}
 	if _, cold := m.cold(); cold {
+		return true
+	}
+	fall, known := m.fallen()
+	return known && fall > ownFall && m.trend(hearthOf) == falling
+}
+
+// coldForSure: one look in ten or so is told a shade wrong, and ore is not held for that. It was read, or seen so twice in a row, or
+// seen red or two shades darker than within the hour, which no one look is told wrong by; or the slag was seen stiff, or the hearth falls by what the solver
+// says.
+func coldForSure(m *moment, _ time.Duration, _ bool) bool {
+	if m.readLast() || m.peep.word == entry.PeepRed || m.cool >= 2 {
+		return true
+	}
+	_, stiff := slagThick(m)
+	if _, _, fell := m.fell(); fell || stiff {
 		return true
 	}
 	fall, known := m.fallen()
@@ -58,7 +83,7 @@ const bucketTakes = time.Minute
 
 func twoAtOnce(m *moment, _ time.Duration, _ bool) bool {
 	n := m.charges
-	return n >= 2 && m.c.Charges[n-1].At-m.c.Charges[n-2].At <= bucketTakes
+	return n >= 2 && m.c.Charges[n-1].At-m.c.Charges[n-2].At < bucketTakes
 }
 
 // weighedOff: of ordinary weighings one in ten lies outside of what two fillings differ, and several are made in a day; of what

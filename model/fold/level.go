@@ -51,6 +51,7 @@ type walk struct {
 	laid   bool    // something lies in the shaft
 	passed int     // charges before at
 	sunk   sinking // since the last line that told of the level
+	strays strays  // how unevenly this smelt goes
 }
 
 // newWalk begins with the fire in an empty shaft, but unsure of that by half the
@@ -98,6 +99,7 @@ func (w *walk) take(s *State, l Line, scale scales) bool {
 			w.look(l.Remark)
 			w.sunk.top = min(w.level.Height, w.bore.Height)
 			last, earlier := w.lastPaces(s, l)
+			w.strays.interval(last, earlier)
 			w.sunk.interval(w.level, last, earlier)
 		}
 	case entry.Poke:
@@ -109,6 +111,7 @@ func (w *walk) take(s *State, l Line, scale scales) bool {
 		if !ok {
 			return false
 		}
+		w.strays.dip(w.level, h)
 		w.sunk.dip(h)
 		w.level, w.laid = w.level.Observe(h, physics.DipSD), true
 	}
@@ -157,7 +160,7 @@ func (w *walk) look(remark entry.LevelRemark) {
 	case entry.Heaped:
 		w.level = w.level.Observe(w.bore.Height+physics.MarkSD, physics.HeapedSD)
 	default:
-		w.level = w.level.Observe(w.bore.Height, physics.MarkSD)
+		w.level = w.level.Observe(w.bore.Height, physics.MarkSD*w.strays.eye())
 	}
 }
 
@@ -195,7 +198,7 @@ func (w *walk) burn(s *State) (kgh, sd, ore float64) {
 	if ok && !coal.Unknown {
 		more := s.blowsMore(b, w.at)
 		rate := coal.Kg / b.Hours * more
-		return rate, rate * math.Hypot(steadyRel, byBlastSD*math.Log(more)), ore
+		return rate, rate * math.Hypot(steadyRel*w.strays.pace(), byBlastSD*math.Log(more)), ore
 	}
 	return usualBurn, usualBurnSD, ore
 }

@@ -41,6 +41,7 @@ type Dipped struct {
 	At       time.Duration
 	Height   float64 // m above the tuyere, as read
 	Expected physics.Level
+	Uneven   float64 // by how many times that is in more doubt than on a usual day; 1 on an even one
 }
 
 // Weighing is a measure weighed, with what was believed of it until then.
@@ -148,7 +149,7 @@ func (c *Timeline) level(l Line) {
 	if isDip {
 		c.walk.sinkTo(&c.State, l.At)
 		if h, ok := dipped(dip, c.Light.Furnace); ok {
-			c.Dips = append(c.Dips, Dipped{l.At, h, c.walk.level})
+			c.Dips = append(c.Dips, Dipped{l.At, h, c.walk.level, max(1, c.walk.strays.wider())})
 		}
 	}
 	if c.walk.take(&c.State, l, c.about.scale) {

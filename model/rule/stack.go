@@ -65,7 +65,8 @@ func hangs(d fold.Dipped) bool { return d.Height-d.Expected.Height > farOff*doub
 // dropped tells whether a dip found it well below.
 func dropped(d fold.Dipped) bool { return d.Expected.Height-d.Height > farOff*doubt(d) }
 
-func doubt(d fold.Dipped) float64 { return math.Hypot(d.Expected.SD(), physics.DipSD) }
+// doubt is that of a usual day: on an uneven one a burden hangs as easily as it is misjudged.
+func doubt(d fold.Dipped) float64 { return math.Hypot(d.Expected.SD()/d.Uneven, physics.DipSD) }
 
 // hangUp: the burden does not sink as fast as it burns: a hollow forms below.
 func hangUp(m *moment) (Evidence, bool) {

@@ -18,9 +18,10 @@ const (
 	// slack is how far in m the shaft may stand from the level before it is
 	// brought there: less than people see.
 	slack = 0.03
-	// far is the least distance in m from the level that is called far; two of
-	// the level's standard deviations when those are more.
-	far = 0.05
+	// far is the least distance in m from the level that is called far: two standard
+	// deviations of it after a charge on a usual day. Two of this day's when those are
+	// more; that a crew has a steadier eye than others says nothing of the solver.
+	far = 0.08
 	// leastLaid is the least share of a charge's charcoal that is laid, so that
 	// ore never comes without any.
 	leastLaid = 0.5

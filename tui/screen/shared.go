@@ -14,7 +14,8 @@ import (
 	"chargehand/tui/theme"
 )
 
-// Shared is what every screen and dialog may look at.
+// Shared is what every screen and dialog may look at. The root makes another for each
+// message; nobody writes into one.
 type Shared struct {
 	W, H      int
 	Theme     theme.Theme

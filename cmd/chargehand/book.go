@@ -70,10 +70,14 @@ func smeltWithGaps(w world, c common, name string) ([]entry.Entry, []twin.Gap, e
 	return entries, reading.Gaps, err
 }
 
-// tellFaults says what was found to be wrong while reading.
+// tellFaults says what was found to be wrong while reading, each fault once, though a
+// subcommand reads a smelt and the house.
 func tellFaults(w world, r *persist.Reader) {
 	for _, said := range r.Faults() {
-		fmt.Fprintln(w.err, "chargehand:", words.OneLine(said))
+		if !w.told[said] {
+			fmt.Fprintln(w.err, "chargehand:", words.OneLine(said))
+			w.told[said] = true
+		}
 	}
 }
 

@@ -18,6 +18,7 @@ type world struct {
 	err    io.Writer
 	getenv func(string) string
 	clock  func() entry.Stamp
+	told   map[string]bool // faults of the book that were said
 }
 
 // Exit codes.
@@ -50,6 +51,7 @@ func commands() []command {
 // run does what the arguments say and gives the exit code. The common flags may
 // stand before the subcommand or after it.
 func run(args []string, w world) int {
+	w.told = map[string]bool{}
 	var opts common
 	top := newFlags("chargehand", &opts)
 	if err := top.Parse(args); err != nil {

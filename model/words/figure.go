@@ -191,19 +191,31 @@ func Between(low, high int) string {
 // ThirdIn is when the third charge from now is due, by its number; it stands beside
 // the next.
 func ThirdIn(number, low, high int) string {
-	charge := "charge " + strconv.Itoa(number)
+	charge, when := "charge "+strconv.Itoa(number), thirdWhen(low, high)
+	if high <= 0 {
+		return charge + " " + when
+	}
+	return charge + ": " + when
+}
+
+// thirdWhen is that without which charge it is.
+func thirdWhen(low, high int) string {
 	switch {
 	case high <= 0:
-		return charge + " is due too"
+		return "is due too"
 	case low <= 0:
-		return charge + ": within " + strconv.Itoa(high) + " min"
+		return "within " + strconv.Itoa(high) + " min"
 	}
-	return charge + ": " + strconv.Itoa(low) + "-" + strconv.Itoa(high) + " min"
+	return strconv.Itoa(low) + "-" + strconv.Itoa(high) + " min"
 }
 
 // ThirdInBrief is the same where there is little room.
 func ThirdInBrief(number, low, high int) string {
-	return strings.NewReplacer("charge ", "", ": within", " within", ": ", " in ").Replace(ThirdIn(number, low, high))
+	charge, when := strconv.Itoa(number), thirdWhen(low, high)
+	if low > 0 {
+		return charge + " in " + when
+	}
+	return charge + " " + when
 }
 
 // Ratio is ore to charcoal.

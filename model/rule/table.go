@@ -113,7 +113,7 @@ var Table = []Row{
 	{ID: Slip, Grade: Look, Source: bridges, raise: slip, clear: not(slip)},
 	{ID: StackLow, Grade: Look, Source: shortStack, holds: time.Minute, raise: stackLow, clear: stackFilled},
 	{ID: BurnSlower, Grade: Look, Source: markewitz + "; " + ownPace, raise: burnSlower, clear: burnAsUsual},
-	{ID: MixRich, Grade: Look, Source: richFailed, holds: time.Minute, raise: mixRich, clear: mixLean},
+	{ID: MixRich, Grade: Look, Source: richFailed, raise: mixRich, clear: mixLean},
 	{ID: RatioHigh, Grade: Look, Source: overall, holds: time.Minute, raise: ratioHigh, clear: ratioDown},
 	{ID: AirWeak, Grade: Look, Source: perBore + "; " + markewitz, holds: airHolds, raise: airWeak, clear: airWell},
 	{ID: AirStrong, Grade: Look, Source: perBore + "; " + markewitz, holds: airHolds, raise: airStrong, clear: airWell},

@@ -28,6 +28,8 @@ func (a agreed) told(stream string) (all []string) {
 	return all
 }
 
+func (a *agreed) say(said string) { a.said = append(a.said, said) }
+
 // reconcile makes the book and the twin of a stream say what all of its copies come
 // to together. What has to give way is set aside beside the twin, and a whole chain
 // that parts from the stream becomes one of its own.
@@ -36,17 +38,15 @@ func (s store) reconcile(stream string) (a agreed, err error) {
 	if err != nil {
 		return a, err
 	}
-	rescue := s.found != nil
-	if c.text.Unread != nil && !errors.Is(c.text.Unread, disk.ErrNoFile) && (c.fault != nil || len(c.book) == 0) && !rescue {
+	if c.text.Unread != nil && !errors.Is(c.text.Unread, disk.ErrNoFile) && (c.fault != nil || len(c.book) == 0) && !s.rescues() {
 		return a, c.text.Unread // nothing vouches for what it may hold
 	}
-	say := func(said string) { a.said = append(a.said, said) }
 	a.Reading = c.judge(stream)
 	if len(a.Lines) == 1 && twin.LastSeq(a.Lines) > 1 && len(c.book)+len(c.text.Lines) == 0 {
 		a.Reading = Reading{Union: twin.Union{Loose: 1}} // one stray line that names a stream of which there is nothing else
 	}
 	if a.alone != nil {
-		say(a.alone.Error())
+		a.say(a.alone.Error())
 	}
 	for _, other := range a.Others {
 		second, err := s.keepSecond(stream, other)
@@ -54,43 +54,63 @@ func (s store) reconcile(stream string) (a agreed, err error) {
 			return a, err
 		}
 		if second != "" {
-			say(words.MendedSecond(second, len(other)))
+			a.say(words.MendedSecond(second, len(other)))
 		}
 	}
-	if a.rec = boltfile.RecordOf(a.Lines, a.Gaps); len(a.Lines) == 0 {
-		a.rec = c.record // numbers are not given twice
+	a.rec = c.counted(a.Reading)
+	if err := s.mendBook(stream, c, &a); err != nil {
+		return a, err
 	}
-	if a.rec.Head == "" && a.rec.Length == c.record.Length {
-		a.rec.Lost = cmp.Or(c.record.Head, c.record.Lost)
+	a.twin, err = twin.Mend(s.folder, stream, c.text, a.Lines, s.openTwin, a.say)
+	return a, err
+}
+
+// rescues tells whether lines of a file that is no book any more are brought into a new one:
+// that is told as a whole.
+func (s store) rescues() bool { return s.found != nil }
+
+// counted is the record of what the copies come to. Numbers are not given twice: where all
+// lines are lost, or the last with its hash, it goes on from what was counted.
+func (c copies) counted(r Reading) boltfile.Record {
+	rec := boltfile.RecordOf(r.Lines, r.Gaps)
+	if len(r.Lines) == 0 {
+		rec = c.record
 	}
+	if rec.Head == "" && rec.Length == c.record.Length {
+		rec.Lost = cmp.Or(c.record.Head, c.record.Lost)
+	}
+	return rec
+}
+
+// mendBook brings into the book what it lacks of what the copies come to, sets aside what
+// has to give way, and says so.
+func (s store) mendBook(stream string, c copies, a *agreed) error {
 	kept := twin.SamePrefix(c.book, a.Lines)
-	giveWay := kept < len(c.book)
+	givesWay := kept < len(c.book)
 	switch {
-	case giveWay:
+	case givesWay:
 		aside, err := setAside(s.folder, stream, c.book)
 		if err != nil {
-			return a, err
+			return err
 		}
 		if len(a.Gaps) > len(c.record.Gaps) {
-			say(words.MendedGap(a.Gaps[len(a.Gaps)-1], aside))
+			a.say(words.MendedGap(a.Gaps[len(a.Gaps)-1], aside))
 		} else {
-			say(words.MendedByTwin(int(twin.LastSeq(c.book[:kept]))+1, len(a.Lines), aside))
+			a.say(words.MendedByTwin(int(twin.LastSeq(c.book[:kept]))+1, len(a.Lines), aside))
 		}
-	case len(a.Lines) > kept && !rescue:
-		say(words.MendedFromTwin(len(a.Lines) - kept))
-	case c.fault != nil && !rescue:
-		say(words.MendedCount(len(c.book), c.record.Length))
+	case s.rescues():
+	case len(a.Lines) > kept:
+		a.say(words.MendedFromTwin(len(a.Lines) - kept))
+	case c.fault != nil:
+		a.say(words.MendedCount(len(c.book), c.record.Length))
 	}
-	if giveWay || !c.own {
+	if givesWay || !c.own {
 		kept = 0
 	}
-	if giveWay || len(a.Lines) > kept || c.fault != nil || !c.own && a.rec.Length > 0 {
-		if err := s.put(stream, a.Lines[kept:], a.rec, giveWay && c.own); err != nil {
-			return a, err
-		}
+	if givesWay || len(a.Lines) > kept || c.fault != nil || !c.own && a.rec.Length > 0 {
+		return s.put(stream, a.Lines[kept:], a.rec, givesWay && c.own)
 	}
-	a.twin, err = twin.Mend(s.folder, stream, c.text, a.Lines, s.openTwin, say)
-	return a, err
+	return nil
 }
 
 // put adds lines to a stream of the book, or puts them in the place of what it has,

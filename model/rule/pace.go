@@ -188,13 +188,16 @@ func epochOf(begins []time.Duration, at time.Duration) int {
 }
 
 // otherBlast tells whether a blast is another one than before: by its volume,
-// or by what else was noted of it. "Set by ear" is always another.
+// or by what else was noted of it: a mark on another blower is another. "Set by ear" is
+// always another.
 func otherBlast(a, b fold.Blast) bool {
 	if a.Volume.Known && b.Volume.Known {
 		return differ(float64(a.Volume.Value), float64(b.Volume.Value))
 	}
 	s, t := a.Seen, b.Seen
 	switch {
+	case a.Blower != b.Blower:
+		return true
 	case t.SaysNoSetting():
 		return false
 	case t.Strokes.Known && s.Strokes.Known:

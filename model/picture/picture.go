@@ -46,6 +46,7 @@ type Picture struct {
 	Arch           float64 // cm: the crown of the arch; at Floor when its height is not known
 	Burden         float64 // cm: the top of the burden; 0 when unknown
 	BurdenKnown    bool
+	Sunk           bool    // the burden has burned down to the tuyere: what stands below it is not known
 	Bore           float64 // cm at the tuyere
 	BoreTop        float64 // cm at the charging mark
 	Usual          bool    // the bore or the stack was not given: it is drawn as a usual one
@@ -124,6 +125,7 @@ func From(r figure.Reading) Picture {
 	for _, l := range r.Layers {
 		p.Slices = append(p.Slices, slice(l))
 	}
+	p.Sunk = p.BurdenKnown && len(p.Slices) == 0 && !r.Phase.Over()
 	for _, z := range r.Zones {
 		p.Labels = append(p.Labels, Label{z})
 		p.Heats = append(p.Heats, Glow{

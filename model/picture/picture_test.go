@@ -152,3 +152,25 @@ func TestTheWallSideGlowsByItself(t *testing.T) {
 		t.Errorf("got %+v", p.Heats)
 	}
 }
+
+// Burned down to the tuyere, the furnace is not empty: what lies below is not known, until
+// the bloom is out.
+func TestABurdenThatHasSunkToTheTuyere(t *testing.T) {
+	r := reading()
+	if From(r).Sunk {
+		t.Error("layers stand in it")
+	}
+	r.Layers, r.Figures[figure.StackHeight] = nil, known(0)
+	if !From(r).Sunk {
+		t.Error("nothing is known of the hearth")
+	}
+	r.Phase = entry.Extracted
+	if From(r).Sunk {
+		t.Error("the bloom is out")
+	}
+	r = reading()
+	r.Layers, r.Figures[figure.StackHeight] = nil, figure.Figure{Basis: figure.Unknown}
+	if From(r).Sunk {
+		t.Error("nothing was ever put in")
+	}
+}

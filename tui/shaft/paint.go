@@ -78,6 +78,8 @@ func (p *painter) standsAt(cm float64) (place, picture.Slice) {
 		return pit, picture.Slice{}
 	case known && cm <= pic.Bath:
 		return bath, picture.Slice{}
+	case pic.Sunk && cm <= 0: // coals, slag and bloom lie there still
+		return hatch, picture.Slice{}
 	case !p.burns():
 		return pit, picture.Slice{}
 	case cm > 0:
@@ -94,7 +96,7 @@ func (p *painter) standsAt(cm float64) (place, picture.Slice) {
 // ragged moves the edge of what is not known up and down by half a row, so that
 // it is taken for no level.
 func (p *painter) ragged(at place, cm float64, x int) place {
-	if at != hatch {
+	if at != hatch || p.v.Pic.Sunk {
 		return at
 	}
 	if cm > unknownFrom*p.v.Pic.Floor-float64(hash(x/2, 7, 3)%3)*p.p.PerRow/2 {

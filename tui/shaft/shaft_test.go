@@ -163,6 +163,23 @@ func TestUnknownSlagHasNoLevel(t *testing.T) {
 	}
 }
 
+// A burden that has burned down to the tuyere leaves no empty hearth: what lies in it is not
+// known.
+func TestASunkBurdenLeavesTheHearthUnknown(t *testing.T) {
+	pic := invented()
+	pic.Bath, pic.Burden, pic.Slices, pic.Labels, pic.Sunk = pic.Floor, 0, nil, nil, true
+	for name, th := range themes {
+		g := painted(th, pic, 24, 25, 3)
+		rows := strings.Split(g.String(), "\n")
+		for n, in := range map[int]bool{5: false, 12: false, 20: true, 22: true} {
+			hatched := strings.Count(rows[n], "╱") + strings.Count(rows[n], "/")
+			if (hatched > 15) != in {
+				t.Errorf("%s: %d of row %d hatched:\n%s", name, hatched, n, g)
+			}
+		}
+	}
+}
+
 // The texture hangs on the layers: a burden that has sunk by half a row looks the
 // same half a row lower, but for its heat.
 func TestLumpsSinkWithTheirLayer(t *testing.T) {

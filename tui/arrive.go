@@ -20,6 +20,10 @@ import (
 // tick is a second gone by: keys of moving about are written down, the clocks
 // compared, and the running smelt read anew.
 func (m Model) tick(at entry.Stamp) (Model, []entry.Entry, tea.Cmd) {
+	if m.watches() {
+		m, cmd := m.watch(at)
+		return m, nil, cmd
+	}
 	m, out := m.flush()
 	m.now = at
 	m = m.unattended(at)
@@ -122,7 +126,11 @@ func (m Model) smeltRead(r smeltRead) (Model, []entry.Entry, tea.Cmd) {
 	case len(r.entries) == 0:
 		return m.refuse(words.EmptySmelt(r.id)), nil, nil
 	}
-	s := session.Open(r.id, r.entries, session.Lacking(r.lost...)).Taught(m.taught).Tick(m.now)
+	opts := []session.Option{session.Lacking(r.lost...)}
+	if m.watches() {
+		opts = append(opts, session.Watched)
+	}
+	s := session.Open(r.id, r.entries, opts...).Taught(m.taught).Tick(m.now)
 	if r.beside {
 		m, out := m.otherRead(s)
 		return m, out, nil
@@ -159,7 +167,7 @@ func (m Model) joined(id string) (Model, []entry.Entry) {
 		s = m.other.Session
 	}
 	last, _ := s.LastEntry()
-	if m.now.Boot == "" || last.Boot == m.now.Boot {
+	if m.watches() || m.now.Boot == "" || last.Boot == m.now.Boot {
 		return m, nil
 	}
 	m, e := m.hand(id, screen.Act{}, m.active, "")
@@ -185,7 +193,9 @@ func (m Model) shelfRead(r shelfRead) (Model, []entry.Entry, tea.Cmd) {
 	if first && m.cfg.Practise && !m.running.Is() {
 		return m.perform(start.New(m.cfg.Starters[0]).Practise(), "")
 	}
-	return m.passed(screen.Read{})
+	m, lit := m.litMeanwhile()
+	m, out, cmd := m.passed(screen.Read{})
+	return m, out, tea.Batch(lit, cmd)
 }
 
 func (m Model) readShelf() tea.Cmd {

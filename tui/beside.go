@@ -12,7 +12,7 @@ import (
 // beside tells whether the screen shown stands beside a fire that burns.
 func (m Model) beside() bool {
 	_, is := m.screens[m.active].(screen.Beside)
-	return is && m.running.Running() && screen.RightsIn(m.running.Session) == screen.Own
+	return is && m.running.Running()
 }
 
 // takes is the screen that a key is for while nothing is asked: Fire for its acts, where

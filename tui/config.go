@@ -21,6 +21,7 @@ type Config struct {
 	Practise   bool                          // begin with a practice smelt, without asking
 	Rehearsals bool                          // practise leads to a rehearsal, which the program opens when this one has left
 	Rehearsal  string                        // the smelt of the rehearsal that this one is for, opened at once; "" for none
+	Watching   *Watching                     // only shows what another program keeps; nil for a program of its own
 	Version    string                        // of the program, for its testimony
 	Background bool                          // dark or light was said on the command line: a stored choice does not change it
 	Ring       func()                        // sounds the terminal's bell, called inside a command; nil for silence

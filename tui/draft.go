@@ -160,6 +160,9 @@ func (m Model) forgotten(w where) Model {
 // drafted writes down what has become half typed, or is no more, since that was last
 // written down: it outlives the program.
 func (m Model) drafted() (Model, []entry.Entry) {
+	if m.watches() {
+		return m, nil
+	}
 	now := map[where]typed{}
 	put := func(w where, field, text string) {
 		if now[w] == nil {

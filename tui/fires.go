@@ -92,7 +92,7 @@ const goesOut = 12 * time.Hour
 // burnsOn tells whether a smelt goes on beside another.
 func (m Model) burnsOn(s session.Session) bool {
 	l := s.Light()
-	return s.Running() && screen.RightsIn(s) == screen.Own && !l.Practice && !l.Rehearsal && m.now.Wall.Sub(lastSaid(s)) < goesOut
+	return s.Running() && !l.Practice && !l.Rehearsal && m.now.Wall.Sub(lastSaid(s)) < goesOut
 }
 
 // lastSaid is when the last act of a smelt was taken down.

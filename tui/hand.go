@@ -80,6 +80,9 @@ func (m Model) withLots(acts []screen.Act) (all []screen.Act) {
 
 // note takes a key down that is no act.
 func (m Model) note(k Pressed, held bool) (Model, []entry.Entry) {
+	if m.watches() {
+		return m, nil
+	}
 	var out []entry.Entry
 	if m.batch.elsewhere(m.active) {
 		m, out = m.flush()

@@ -15,10 +15,10 @@ import (
 func (m Model) goTo(id screen.ID, with any) (Model, tea.Cmd) {
 	switch {
 	case m.screens[id] == nil:
-		return m.refuse(words.NotInRehearsal), nil
+		return m.refuse(m.notHere()), nil
 	case id == m.active && with == nil:
 		return m, nil
-	case id == screen.Fire || id == screen.Start:
+	case id == screen.Fire || id == m.outside():
 		m.behind = nil
 	case id != m.active:
 		m.behind = append(slices.Clone(m.behind), m.active)
@@ -28,6 +28,22 @@ func (m Model) goTo(id screen.ID, with any) (Model, tea.Cmd) {
 	}
 	m.active = id
 	return m.ofRunning().arrived(with)
+}
+
+// notHere says why a screen is not among those of this program.
+func (m Model) notHere() string {
+	if m.watches() {
+		return words.OnlyWatching
+	}
+	return words.NotInRehearsal
+}
+
+// outside is the screen where no smelt is open.
+func (m Model) outside() screen.ID {
+	if m.watches() {
+		return screen.Shelf
+	}
+	return screen.Start
 }
 
 // back goes to the screen before: at last to the smelt at work, else the start. A
@@ -48,14 +64,14 @@ func (m Model) back() (Model, tea.Cmd) {
 	case m.active == screen.Fire && m.looked.Is():
 		m.looked = session.Session{}
 		if !m.running.Is() {
-			m.active = screen.Start
+			m.active = m.outside()
 		}
-	case m.active == screen.Fire && m.running.Is() && screen.RightsIn(m.running.Session) < screen.Own: // it is over
-		m.active = screen.Start
-	case m.active == screen.Start && m.running.Is():
+	case m.active == screen.Fire && m.running.Is() && !m.running.Own(): // it is over
+		m.active = m.outside()
+	case m.active == m.outside() && m.running.Is():
 		m.active = screen.Fire
 	case m.active != screen.Fire:
-		m.active = screen.Start
+		m.active = m.outside()
 	default:
 		return m.refuse(words.NowhereBack), nil
 	}
@@ -79,7 +95,7 @@ func (m Model) arrived(with any) (Model, tea.Cmd) {
 	if m.active == screen.Book { // it begins with them
 		m.unread = 0
 	}
-	if _, house := m.screens[m.active].(screen.Beside); house || m.active == screen.Start || m.active == screen.Shelf {
+	if _, house := m.screens[m.active].(screen.Beside); house || m.active == m.outside() || m.active == screen.Shelf {
 		m.reads++
 		cmds = append(cmds, m.readShelf())
 	}

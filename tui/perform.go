@@ -13,7 +13,7 @@ import (
 // event that it keeps, else among those that are no acts. These are handed out
 // before an act, and when a dialog was closed or the smelt is left.
 func (m Model) take(e screen.Effect, k Pressed, closed bool) (Model, []entry.Entry, tea.Cmd) {
-	e = m.lookOnly(e)
+	e = m.watchOnly(m.lookOnly(e))
 	out := m.spilled
 	m.spilled = nil
 	keeps, leaves := false, false
@@ -72,8 +72,11 @@ func (m Model) perform(e screen.Effect, keyed string) (Model, []entry.Entry, tea
 			kept(es...)
 			keyed = ""
 		case screen.Set:
+			if m = m.chosen(e.Setting); m.watches() {
+				continue
+			}
 			var one entry.Entry
-			m, one = m.chosen(e.Setting).hand(entry.House, screen.Act{Event: e.Setting}, m.active, keyed)
+			m, one = m.hand(entry.House, screen.Act{Event: e.Setting}, m.active, keyed)
 			kept(one)
 			keyed = ""
 		case screen.House:

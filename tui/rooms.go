@@ -28,6 +28,11 @@ func rooms(cfg Config) []screen.Screen {
 			fire.New(), book.New(), replay.New(), shelf.New(), account.New(), why.New(), rehearsal.New(), help.New(), light.New(cfg.Starters, cfg.Store),
 		}
 	}
+	if cfg.Watching != nil { // nothing is begun in it
+		return []screen.Screen{
+			fire.New(), book.New(), replay.New(), stores.New(), furnace.New(), plan.New(cfg.Store), shelf.New(), compare.New(cfg.Store), account.New(), why.New(), forge.New(), help.New(),
+		}
+	}
 	begin := start.New(cfg.Starters[0])
 	if cfg.Rehearsals {
 		begin = start.Rehearsing(cfg.Starters[0])

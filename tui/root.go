@@ -55,6 +55,7 @@ type Model struct {
 	bell  rule.Bell  // what has sounded of what one asked to be reminded of
 
 	practice // what a rehearsal adds
+	watched  // how it stands with what another program keeps
 }
 
 // answer is what the last key did, and the entries it is about.
@@ -71,9 +72,10 @@ func New(cfg Config) Model {
 	}
 	m := Model{
 		cfg: cfg, theme: cfg.Theme, now: cfg.Start, ticked: cfg.Start, ledger: newLedger(cfg.Start),
-		active: screen.Start, screens: map[screen.ID]screen.Screen{},
+		screens: map[screen.ID]screen.Screen{},
 		reading: reading{reads: 1, spinner: spinner.New(spinner.WithSpinner(spinner.Line))}, household: household{accounts: new(screen.Accounts)},
 	}
+	m.active = m.outside()
 	for _, s := range rooms(cfg) {
 		m.order = append(m.order, s.ID())
 		m.screens[s.ID()] = s
@@ -83,7 +85,7 @@ func New(cfg Config) Model {
 
 // Init reads the settings, the shelf, and the demo to look at.
 func (m Model) Init() tea.Cmd {
-	return tea.Batch(m.readHouse(), m.readShelf(), m.readDemo(), m.readRehearsal())
+	return tea.Batch(m.readHouse(), m.readShelf(), m.readDemo(), m.readRehearsal(), m.readWatched())
 }
 
 // Update takes a message. The entries are to be handed to the book, in order.
@@ -118,6 +120,8 @@ func (m Model) Update(msg tea.Msg) (Model, []entry.Entry, tea.Cmd) {
 		return m.smeltRead(msg)
 	case solved:
 		m = m.solved(msg)
+	case news:
+		return m.newsRead(msg)
 	case failed:
 		m.reads = max(m.reads-1, 0)
 		m = m.refuse(words.CommandFailed(msg.err.Error()))

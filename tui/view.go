@@ -120,7 +120,7 @@ func (m Model) Shared() *screen.Shared {
 		W: m.w, H: m.h, Theme: m.theme, Units: m.units, Now: m.now, By: m.initials(), Smelt: m.shown(), Running: m.running.Session,
 		Heard: m.heard, Shelf: m.shelf, Tally: m.tally(), Careful: m.careful, Chemistry: m.chem, Spinner: m.turning(),
 		Messages: m.messages, Unread: m.unread,
-		House: m.folded, Home: m.home, Accounts: m.accounts, NewUID: m.newUID, Answers: m.cfg.Rehearsal != "", Full: m.full, Mark: m.paced,
+		House: m.folded, Home: m.home, Accounts: m.accounts, NewUID: m.newUID, Answers: m.cfg.Rehearsal != "", Full: m.full, Mark: m.marked(),
 	}
 	if m.dialog != nil {
 		if a := m.dialog.Ask(sh); a != nil {

@@ -53,7 +53,7 @@ func openRehearsal(w world, c common, r screen.Rehearse) (left, error) {
 	if err != nil {
 		return left{}, errors.Join(err, shut(w, book))
 	}
-	cfg := configOf(w, c, out, store, rehearse.Moment(seconds))
+	cfg := configOf(w, c, out, store, store.Path(), rehearse.Moment(seconds))
 	cfg.Rehearsal = stream
 	model, keys := tui.Rehearsal(tui.New(cfg), store, seconds, held)
 	return runScreen(w, out, book, acks, model, keys)

@@ -42,8 +42,8 @@ type command struct {
 func commands() []command {
 	return []command{
 		storesCommand(), furnaceCommand(), planCommand(), sheetCommand(), assayCommand(), rehearseCommand(),
-		stateCommand(), aheadCommand(),
-		smeltsCommand(), compareCommand(), accountCommand(), forgeCommand(), reportCommand(), exportCommand(), importCommand(), learnCommand(), hindcastCommand(),
+		watchCommand(), stateCommand(), aheadCommand(),
+		smeltsCommand(), replayCommand(), compareCommand(), accountCommand(), forgeCommand(), reportCommand(), exportCommand(), importCommand(), learnCommand(), hindcastCommand(),
 		checkCommand(), rescueCommand(), versionCommand(),
 	}
 }

@@ -103,38 +103,44 @@ func openScreen(w world, c common) (left, error) {
 		return left{}, err
 	}
 	store := shelfStore{book}
-	cfg := configOf(w, c, out, store, clock())
+	cfg := configOf(w, c, out, store, store.Path(), clock())
 	cfg.Demo, cfg.Week, cfg.Rehearsals, cfg.Logs = invented.Smelt, week.Entries, true, fileLogs{w, book}
 	return runScreen(w, out, book, acks, tui.Program(tui.New(cfg), store, clock), keys)
 }
 
 // configOf is what every screen is handed.
-func configOf(w world, c common, out *os.File, store shelfStore, start entry.Stamp) tui.Config {
+func configOf(w world, c common, out *os.File, store tui.Store, path string, start entry.Stamp) tui.Config {
 	return tui.Config{
 		Store: store, Theme: themeOf(w, c), Start: start, NewUID: newUID, Version: programVersion(), Background: c.light || c.dark,
 		Ring:    func() { _, _ = out.WriteString("\a") }, // a terminal that takes it no more has no bell either
-		Crashed: func(value any, stack []byte) { writeCrash(store.Path(), value, stack) },
+		Crashed: func(value any, stack []byte) { writeCrash(path, value, stack) },
 	}
 }
 
 // runScreen runs a screen until it is left, and closes its book.
 func runScreen(w world, out *os.File, book *persist.Book, acks <-chan persist.Ack, model tea.Model, keys func(tea.Model, tea.Msg) tea.Msg) (l left, err error) {
-	program := tea.NewProgram(model,
-		tea.WithAltScreen(), tea.WithFPS(framesPerSecond), tea.WithFilter(tui.Unseen(keys)),
-		tea.WithInput(w.in), tea.WithOutput(out), tea.WithoutSignalHandler())
-	done := make(chan struct{})
-	var gone atomic.Bool
-	go pass(acks, program, done)
-	go leaveOnSignal(program, done, &gone)
-	last, err := program.Run()
-	close(done)
+	last, gone, err := onTerminal(w, out, acks, model, keys)
 	closed := shut(w, book)
 	lastResort(w, closed)
 	if r, ok := tui.Wants(last); ok && err == nil {
 		l.rehearsal = &r
 	}
-	l.gone = gone.Load() || err != nil
+	l.gone = gone || err != nil
 	return l, errors.Join(ending(err), closed)
+}
+
+// onTerminal runs a screen until it is left, or the terminal is gone.
+func onTerminal(w world, out *os.File, acks <-chan persist.Ack, model tea.Model, keys func(tea.Model, tea.Msg) tea.Msg) (last tea.Model, gone bool, err error) {
+	program := tea.NewProgram(model,
+		tea.WithAltScreen(), tea.WithFPS(framesPerSecond), tea.WithFilter(tui.Unseen(keys)),
+		tea.WithInput(w.in), tea.WithOutput(out), tea.WithoutSignalHandler())
+	done := make(chan struct{})
+	var away atomic.Bool
+	go pass(acks, program, done)
+	go leaveOnSignal(program, done, &away)
+	last, err = program.Run()
+	close(done)
+	return last, away.Load(), err
 }
 
 // pass hands what the book says to the screen, in order, until the screen is
@@ -197,9 +203,21 @@ func themeOf(w world, c common) theme.Theme {
 // shelfStore is the book as the screens see it.
 type shelfStore struct{ *persist.Book }
 
-// Entries gives those of one stream, and what is lost of it. A house in which
+func (s shelfStore) Entries(stream string) ([]entry.Entry, []entry.Gap, error) {
+	return entriesOf(s, stream)
+}
+
+func (s shelfStore) Smelts() ([]shelf.Summary, error) { return smeltsOf(s) }
+
+// source is what a book is read from: itself, or a reader beside the program that has it.
+type source interface {
+	Read(stream string) (persist.Reading, error)
+	Summaries() ([]shelf.Summary, error)
+}
+
+// entriesOf gives the entries of one stream, and what is lost of it. A house in which
 // nothing was kept yet is empty.
-func (s shelfStore) Entries(stream string) (kept []entry.Entry, lost []entry.Gap, err error) {
+func entriesOf(s source, stream string) (kept []entry.Entry, lost []entry.Gap, err error) {
 	r, err := s.Read(stream)
 	var none *twin.NoStreamError
 	if stream == entry.House && errors.As(err, &none) {
@@ -211,8 +229,8 @@ func (s shelfStore) Entries(stream string) (kept []entry.Entry, lost []entry.Gap
 	return kept, r.Gaps, err
 }
 
-// Smelts lists the smelts, newest first; those without a date last.
-func (s shelfStore) Smelts() ([]shelf.Summary, error) {
+// smeltsOf lists the smelts, newest first; those without a date last.
+func smeltsOf(s source) ([]shelf.Summary, error) {
 	list, err := s.Summaries()
 	slices.SortStableFunc(list, func(a, b shelf.Summary) int { return b.Lit.Compare(a.Lit) })
 	return list, err

@@ -50,6 +50,9 @@ func tells(e entry.Entry) bool {
 	return true
 }
 
+// Last is the number of the last kept entry, 0 for none.
+func (j Journal) Last() uint64 { return j.last }
+
 // Add adds an entry that was handed over and is not kept yet, with the number that it is
 // going to have.
 func (j Journal) Add(e entry.Entry) (Journal, entry.Entry) {

@@ -31,6 +31,7 @@ type Session struct {
 	kept        int          // how many are kept
 	checkpoints *checkpoints // where the rules and the state once stood, for all Sessions that came of one Open
 	demo        bool
+	watched     bool
 	past        bool          // another moment than now, as known by one entry
 	known       uint64        // by which, when it is past
 	at          time.Duration // the moment asked for
@@ -57,6 +58,10 @@ type Option func(*Session)
 // ToLookAt opens a smelt that nothing is keyed into: its clock stands in its main
 // burn, where there is most to see.
 func ToLookAt(s *Session) { s.demo = true }
+
+// Watched opens a smelt that another program keeps: it goes on, and nothing is keyed
+// into it here.
+func Watched(s *Session) { s.watched = true }
 
 // Lacking opens a smelt of which entries are lost.
 func Lacking(lost ...entry.Gap) Option { return func(s *Session) { s.lost = lost } }
@@ -87,6 +92,9 @@ func (s Session) Is() bool { return s.id != "" }
 
 // ToLook tells whether it was opened ToLookAt.
 func (s Session) ToLook() bool { return s.demo }
+
+// Watched tells whether it was opened Watched.
+func (s Session) Watched() bool { return s.watched }
 
 // Lost are the places where entries of it are lost, in order: what the Session says
 // lacks them.

@@ -19,6 +19,8 @@ import (
 const (
 	ProgramDoes  = "chargehand keeps the record of a smelt in a small clay shaft furnace and does its sums live"
 	ScreenDoes   = "opens the screen: practise, run a smelt, look at one"
+	WatchDoes    = "shows beside the program at the furnace what is keyed there, on another screen or from afar: the fire that is alight, or the next to be lit; takes no act and writes nothing"
+	ReplayDoes   = "shows a finished smelt again, by time, entry or warning; takes no act and writes nothing, so that it works while the program is open"
 	SmeltsDoes   = "lists the smelts in the book"
 	StateDoes    = "prints every figure of a smelt at a moment"
 	ImportDoes   = "takes a log (CSV), an exported journal (JSON lines) or a folder of tables into the book"

@@ -18,7 +18,7 @@ const (
 	FileClosed    = "cannot be written or read"
 	FileClosedDo  = "give yourself the right to write it, or name another with --book"
 	FileHeld      = "is in use: the program is probably running in another window"
-	FileHeldDo    = "go on there, or close it first"
+	FileHeldDo    = "go on there, or close it first; chargehand watch shows it beside that one"
 	FileNewerDo   = "it is open for reading only: use the newer version to write in it"
 	FileDamagedDo = "it was not touched: chargehand rescue rebuilds it from its twins and what can be read of it, and keeps it under another name"
 	FileNoFile    = "is no regular file but a folder, a device, a pipe or a socket"

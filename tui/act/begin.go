@@ -34,7 +34,7 @@ func Alongside(sh *screen.Shared, then func(*screen.Shared) screen.Effect) scree
 // Leave leaves the program. A running smelt asks first; it is held, and goes on
 // at the next start.
 func Leave(sh *screen.Shared) screen.Effect {
-	if sh.Running.Is() {
+	if screen.RightsIn(sh.Running) == screen.Own {
 		return screen.Question(words.LeaveRunning(sh.Running.ID()), func(*screen.Shared) screen.Effect { return screen.Quit{} })
 	}
 	return screen.Quit{}

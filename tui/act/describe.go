@@ -113,6 +113,8 @@ func Book(ev entry.Event) screen.Effect { return screen.Did(ev, SayLast) }
 // WhyNot says why a smelt takes no such act.
 func WhyNot(s session.Session) string {
 	switch {
+	case s.Watched():
+		return words.OnlyWatching
 	case screen.RightsIn(s) == screen.LookOnly:
 		return words.LookOnly
 	case s.Light().Imported:

@@ -14,7 +14,7 @@ type Burning struct {
 	Name     string // of the fire, where two burn
 	Due      *forecast.Due
 	Warnings []rule.Warning // the gravest first
-	Key      string         // books the next charge, "" where another fire is at work
+	Key      string         // books the next charge, "" where it is keyed elsewhere
 	Fire     string         // the keys that lead to Fire
 }
 

@@ -37,7 +37,7 @@ func otherOptions() []screen.Option {
 		screen.Opt("q", words.DoSample, act.Now(act.AskSample)),
 		screen.Opt("g", words.DoHandOver, act.Now(act.AskHandOver)),
 		screen.Opt("d", words.DoDecide, func(*screen.Shared) screen.Effect { return screen.Ask{Dialog: decision{}} }),
-		screen.Opt("w", words.DoWatch, func(*screen.Shared) screen.Effect { return screen.Choose(words.DoWatch, watching()...) }),
+		screen.Opt("w", words.DoSafety, func(*screen.Shared) screen.Effect { return screen.Choose(words.DoSafety, safety()...) }),
 		screen.Opt(screen.LetterRemind, words.DoRemind, act.AskRemind),
 		screen.Opt("v", words.DoPutRight, putRight),
 		screen.Opt("y", words.DoIncident, askIncident),
@@ -71,8 +71,8 @@ func byWeight() []screen.Option {
 	}
 }
 
-// watching is what keeps people safe, and the end of the day in order.
-func watching() []screen.Option {
+// safety is what keeps people safe, and the end of the day in order.
+func safety() []screen.Option {
 	return []screen.Option{
 		screen.Opt("r", words.DoReady, askReady),
 		screen.Opt("k", words.DoCloser, askCloser),

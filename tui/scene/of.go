@@ -81,7 +81,7 @@ func past(s session.Session) string {
 	switch {
 	case s.Running():
 		return ""
-	case screen.RightsIn(s) == screen.LookOnly:
+	case screen.ShownOnly(s):
 		return words.PastInvented
 	case s.Light().Imported:
 		return words.PastImported

@@ -111,7 +111,10 @@ func RowOf(g cell.Grid, sh *Shared, s session.Session) {
 		return
 	}
 	r := s.Reading()
-	b := draw.Burning{Warnings: s.Standing(), Key: ActKeys[:1], Fire: Global.Views.Help().Key + " " + Letters[Fire]}
+	b := draw.Burning{Warnings: s.Standing(), Fire: Global.Views.Help().Key + " " + Letters[Fire]}
+	if RightsIn(s) == Own {
+		b.Key = ActKeys[:1]
+	}
 	if sh.Other.Is() {
 		b.Name = NameOf(sh, s)
 	}

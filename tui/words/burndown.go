@@ -5,7 +5,7 @@ const (
 	DoDecide  = "extract, wait or give up"
 	DoReady   = "tick off what is ready"
 	DoCloser  = "who closes"
-	DoWatch   = "ready, who closes, cautions"
+	DoSafety  = "ready, who closes, cautions"
 	ReadyDone = "the list of what must be ready is closed"
 	AllReady  = "all is ready"
 

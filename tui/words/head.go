@@ -39,6 +39,7 @@ const StripUsual = "usual"
 const (
 	TagPractice = "practice"
 	TagInvented = "invented"
+	TagWatching = "watching"
 )
 
 // The charges to come, and what is left of what they are made of.

@@ -102,6 +102,15 @@ func CommandFailed(why string) string {
 // next key asks for another.
 const SumsFailed = "sums broke down"
 
+// Answers of a screen that only watches.
+const (
+	OnlyWatching = "this screen only watches: key it on the one at the furnace"
+	NoneAlight   = "no fire is alight: the next one to be lit is shown here"
+)
+
+// NothingNew says why what is kept meanwhile is not shown.
+func NothingNew(why string) string { return "what is keyed now is not seen here: " + why }
+
 // CannotOpen says why a smelt does not open.
 func CannotOpen(id, why string) string { return id + " does not open: " + why }
 

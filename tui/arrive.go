@@ -179,6 +179,10 @@ func (m Model) joined(id string) (Model, []entry.Entry) {
 func (m Model) shelfRead(r shelfRead) (Model, []entry.Entry, tea.Cmd) {
 	if r.demo != nil {
 		m.demo, m.shelf.Demo = r.demo, &r.lines[0]
+		if m.watches() && m.cfg.Watching.Smelt == m.shelf.Demo.ID {
+			m, cmd := m.open(m.shelf.Demo.ID, m.cfg.Watching.On)
+			return m, nil, cmd
+		}
 		return m, nil, nil
 	}
 	m.reads = max(m.reads-1, 0)

@@ -288,3 +288,24 @@ func TestABucketWeighedAtTheFireIsOfferedSo(t *testing.T) {
 	d.Wait(2 * time.Second)
 	d.Shows("charcoal in one                      1.7  kg")
 }
+
+// A furnace of which only an imported log is known, by weight, is lit as any other: the
+// usual measures stand in the form as guesses.
+func TestAFurnaceOfALogWithoutMeasuresIsLit(t *testing.T) {
+	log := []entry.Entry{
+		{Version: entry.Version, Stream: "2026-04-01-oldbank-a", Seq: 1, Happened: desk.Noon.Wall.AddDate(0, -1, 0), Event: entry.Light{
+			UID: "00000000000000aa", Imported: true, Furnace: entry.Furnace{Name: "Old Bank", Bore: entry.Some(entry.Centimetre(25)), Stack: entry.Some(entry.Centimetre(50))},
+		}},
+		{Version: entry.Version, Stream: "2026-04-01-oldbank-a", Seq: 2, Happened: desk.Noon.Wall.AddDate(0, -1, 0).Add(time.Hour), Event: entry.Charge{
+			Parts: entry.Parts{{What: entry.Charcoal, Mass: entry.Some(entry.Kilogram(1.8))}},
+		}},
+	}
+	d := desk.SitAt(t, desk.Memory{log[0].Stream: log}, desk.Noon, theme.Theme{})
+	d.Press("r")
+	d.Shows("as in 2026-04-01-oldbank-a")
+	d.Press("pgdown", "enter", "y")
+	l := d.M.Running().Light()
+	if l.Furnace.Name != "Old Bank" || len(l.Measures) != 2 || !l.Measures[0].Guessed {
+		t.Fatalf("lit with %+v: %s", l, d.Said())
+	}
+}

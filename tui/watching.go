@@ -4,6 +4,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
+	"chargehand/model/invented"
 	"chargehand/model/session"
 	modelwords "chargehand/model/words"
 	"chargehand/tui/screen"
@@ -45,9 +46,10 @@ func (m Model) marked() string {
 	return m.paced
 }
 
-// readWatched opens the smelt to watch, where one was named.
+// readWatched opens the smelt to watch, where one was named; the invented one once it is
+// made.
 func (m Model) readWatched() tea.Cmd {
-	if !m.watches() || m.cfg.Watching.Smelt == "" {
+	if !m.watches() || m.cfg.Watching.Smelt == "" || m.cfg.Watching.Smelt == invented.ID {
 		return nil
 	}
 	_, cmd := m.open(m.cfg.Watching.Smelt, m.cfg.Watching.On)

@@ -82,10 +82,6 @@ func (b watchedBook) reader() (*persist.Reader, error) {
 func (watchedBook) Keep(...entry.Entry) {}
 
 func (b watchedBook) Entries(stream string) ([]entry.Entry, []entry.Gap, error) {
-	if stream == invented.ID {
-		demo, err := invented.Smelt()
-		return demo, nil, err
-	}
 	r, err := b.reader()
 	if err != nil {
 		return nil, nil, err

@@ -3,11 +3,14 @@
 package main
 
 import (
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 	"time"
 
 	"chargehand/model/entry"
+	"chargehand/model/invented"
 )
 
 // A second screen watches what is keyed at the first, by its own process: it shows each act,
@@ -57,4 +60,24 @@ func TestASecondScreenWatches(t *testing.T) {
 		t.Error("a key of the screen that watches is in the book")
 	}
 	says(t, dir, "check")
+}
+
+// A finished smelt is shown again while another screen writes the book, and so is the
+// invented one, which stands in no book.
+func TestReplayFromTheCommandLine(t *testing.T) {
+	t.Parallel()
+	dir := t.TempDir()
+	log := filepath.Join(dir, "log.csv")
+	if err := os.WriteFile(log, []byte("clock,event,charcoal_kg\n10:00,charge,1.8\n10:12,charge,1.8\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	says(t, dir, "import", log, "--furnace", "Old Bank,bore=25,stack=50")
+	imported := onlySmelt(t, dir)
+	s := openTerminal(t, dir, 120, 36)
+	s.Shows("practise")
+	again := openTerminal(t, dir, 120, 36, "replay", imported)
+	again.Shows(imported, "watching", "as we know it")
+	invented := openTerminal(t, dir, 120, 36, "replay", invented.ID)
+	invented.Shows("invented", "this is the past", "in no book")
+	s.Does("v", "other screens")
 }

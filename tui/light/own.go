@@ -65,11 +65,24 @@ func (f Screen) readOwn(lines []shelf.Summary) screen.Effect {
 				r := s.AsOf(fold.All, s.End()).Reading()
 				own := screen.Starter{Name: words.AsIn(id), Furnace: r.Light.Furnace, Measures: r.Measures, Lots: r.Light.Lots, Recipe: r.Light.Recipe}
 				own.Furnace.Blower = r.Blower
+				own = measured(own, f.usual[0])
 				read.own, read.lit = append(read.own, own), append(read.lit, r.Light.Measures)
 			}
 		}
 		return read
 	}}
+}
+
+// measured is a starter with the usual measure, a guess, of a material that went in by
+// weight alone: a log that somebody imported has no measures, and the form asks for them.
+func measured(s, usual screen.Starter) screen.Starter {
+	for _, w := range []entry.What{entry.Charcoal, entry.Ore} {
+		if usualOf(s.Measures, w).Name == "" {
+			s.Measures = append(slices.Clone(s.Measures), usualOf(usual.Measures, w))
+			s.Recipe = usual.Recipe
+		}
+	}
+	return s
 }
 
 // Receive takes a person's own furnaces before the usual ones, unless somebody is

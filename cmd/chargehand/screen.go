@@ -133,7 +133,7 @@ func runScreen(w world, out *os.File, book *persist.Book, acks <-chan persist.Ac
 func onTerminal(w world, out *os.File, acks <-chan persist.Ack, model tea.Model, keys func(tea.Model, tea.Msg) tea.Msg) (last tea.Model, gone bool, err error) {
 	program := tea.NewProgram(model,
 		tea.WithAltScreen(), tea.WithFPS(framesPerSecond), tea.WithFilter(tui.Unseen(keys)),
-		tea.WithInput(w.in), tea.WithOutput(out), tea.WithoutSignalHandler())
+		tea.WithInput(keyboardOf(w.in)), tea.WithOutput(out), tea.WithoutSignalHandler())
 	done := make(chan struct{})
 	var away atomic.Bool
 	go pass(acks, program, done)

@@ -86,7 +86,7 @@ func Refused(what, why string) string { return "NOT kept and dropped, " + what +
 
 // Answers of the program itself.
 const (
-	PasteIgnored  = "pasted text is for fields only: nothing done"
+	PasteIgnored  = "so many keys at once are pasted text, for fields only: nothing done"
 	NowhereBack   = "nothing to go back to; v shows the other screens"
 	WeekToLookAt  = "invented, to look at only: v t stores, v u furnace, v p plan, esc back"
 	WeekOnlyLooks = "this week is invented, only to look at: nothing is kept; esc leads back"

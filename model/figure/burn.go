@@ -2,6 +2,8 @@ package figure
 
 import (
 	"math"
+	"slices"
+	"time"
 
 	"chargehand/model/entry"
 	"chargehand/model/fold"
@@ -77,7 +79,7 @@ func (r Reading) MeterDoubted() bool { return r.Figures[MeterFactor].Disbelieved
 
 // MeterOf is the meter factor of a state: how much more carbon burned than the
 // metered blast allows at most, over every interval between charges whose blast was
-// metered all the while.
+// metered all the while, and blown with the blower that blows now.
 func MeterOf(s fold.State) Figure {
 	ambient := fold.AirAt(s.Light.Furnace, s.Ambient)
 	var coal fold.Mass
@@ -86,7 +88,7 @@ func MeterOf(s fold.State) Figure {
 	for i := 1; i < len(s.Charges); i++ {
 		from, to := s.Charges[i-1], s.Charges[i]
 		blown, known := s.Blown(from.At, to.At)
-		if !known || blown <= 0 || to.Charcoal.Charged.Unknown {
+		if !known || blown <= 0 || to.Charcoal.Charged.Unknown || !blownAsNow(s, from.At, to.At) {
 			continue
 		}
 		coal = coal.Plus(to.Charcoal.Charged)
@@ -109,6 +111,13 @@ func MeterOf(s fold.State) Figure {
 		return none
 	}
 	return Figure{Band: band, Basis: basisOf(coal)}
+}
+
+// blownAsNow tells whether the blower that blew last blew between two moments, and no other.
+func blownAsNow(s fold.State, from, to time.Duration) bool {
+	at, _ := s.BlastAt(from)
+	now := s.Blast[len(s.Blast)-1].Blower
+	return at.Blower == now && !slices.ContainsFunc(s.Blast, func(b fold.Blast) bool { return b.At > from && b.At < to && b.Blower != now })
 }
 
 // fewestForMeter is over how many intervals the meter is first judged.

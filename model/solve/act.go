@@ -183,6 +183,7 @@ func (a blow) do(r *run, at float64) error {
 	if a.known && a.lMin > 0 {
 		r.air.instead = a.lMin
 	}
+	r.pace.exchange(a.blower)
 	if a.other {
 		r.pace.forget()
 	}

@@ -51,9 +51,10 @@ type (
 		levelSD float64 // m, the standard deviation of that
 	}
 	blow struct {
-		lMin  float64
-		known bool
-		other bool // not metered, and another one than before
+		lMin   float64
+		known  bool
+		other  bool   // not metered, and another one than before
+		blower string // that blows, by its name
 	}
 	nozzle struct{ bore float64 } // m, of the tuyere
 	poke   struct{}
@@ -114,7 +115,7 @@ func Events(c *fold.Timeline) []Event {
 			b := c.Blast[blast]
 			blast++
 			says := !ev.SaysNoSetting()
-			add(l.At, blow{lMin: float64(b.Volume.Value), known: b.Volume.Known, other: !b.Volume.Known && says && ev != set})
+			add(l.At, blow{lMin: float64(b.Volume.Value), known: b.Volume.Known, other: !b.Volume.Known && says && ev != set, blower: b.Blower})
 			if !b.Off && says {
 				set = ev
 			}

@@ -20,6 +20,8 @@ type pace struct {
 	usual           float64 // before anything is learned
 	factor          float64 // in force
 	metered, unread []shaft.ChargeInterval
+	blower          string  // that they were blown with
+	aside           []blown // the metered ones of the others
 	known           bool    // the blast is metered
 	clean           bool    // nothing since the last charge spoils the interval
 	learned         bool    // the last charge told of its interval
@@ -51,6 +53,12 @@ const (
 	leastFactor, mostFactor = 0.15, 2.5
 )
 
+// blown are the intervals of a metered blast by the blower that blew it.
+type blown struct {
+	blower  string
+	metered []shaft.ChargeInterval
+}
+
 func newPace(usual float64) pace { return pace{usual: usual, factor: usual, share: 1, known: true} }
 
 // regime says whether the blast that blows is metered. What is learned of the
@@ -60,6 +68,22 @@ func (p *pace) regime(known bool) {
 		p.known, p.clean, p.learned = known, false, false
 		p.factor, p.share = p.runsAt(), 1
 	}
+}
+
+// exchange says which blower blows. How far a reading is off is its meter's and its hose's: what was learned of one says
+// nothing of another, and comes back with it.
+func (p *pace) exchange(blower string) {
+	if blower == p.blower {
+		return
+	}
+	others := append(slices.Clip(p.aside), blown{p.blower, p.metered}) // a copy of the run keeps its own
+	p.blower, p.metered = blower, nil
+	if i := slices.IndexFunc(others, func(b blown) bool { return b.blower == blower }); i >= 0 {
+		p.metered = others[i].metered
+		others = slices.Delete(others, i, i+1)
+	}
+	p.aside, p.clean, p.learned = others, false, false
+	p.factor, p.share = p.runsAt(), 1
 }
 
 // forget drops what was learned of a blast nobody metered: another one blows.

@@ -147,3 +147,36 @@ func TestTheAssayOfALotGoesWithIt(t *testing.T) {
 		t.Errorf("nobody assayed it: %+v, taken %v", l.Iron, taken)
 	}
 }
+
+// Another lot that was taken and crossed out again counts nothing of what is left, and the key
+// that crosses out the last act takes it back, not the copy that came with it or the charge before.
+func TestALotCrossedOutCountsNothing(t *testing.T) {
+	d := desk.Sit(t)
+	d.KeyStores(desk.PondOre, desk.HillOre, desk.Alder("64"), desk.Bucket, desk.Scoop)
+	d.Press("v", "a", "r", "pgdown", "enter")
+	if d.M.Dialog() != nil {
+		d.Press("y")
+	}
+	d.Press("o", "m", "f", "c")
+	left := func(what string, want float64) {
+		t.Helper()
+		for _, s := range d.M.Running().Supplies() {
+			if s.What == entry.Ore && s.Left > want-0.01 && s.Left < want+0.01 {
+				return
+			}
+		}
+		t.Errorf("%s: ore left is %+v, want %g kg", what, d.M.Running().Supplies(), want)
+	}
+	left("before", 30)
+	d.Wait(10 * time.Minute)
+	d.Press("o", "r", "l", "o", "h")
+	left("with another lot", 42)
+	d.Press("u")
+	d.Answers("crossed out: next charge")
+	left("crossed out", 30)
+	d.Wait(10 * time.Minute)
+	d.Press("c")
+	left("charged as before", 29)
+	d.Press("down", "u")
+	d.Answers("crossed out: charge 3")
+}

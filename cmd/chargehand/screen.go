@@ -177,9 +177,10 @@ func leaveOnSignal(program *tea.Program, done <-chan struct{}, gone *atomic.Bool
 	}
 }
 
-// ending is the error of the screen's own, if any.
+// ending is the error of the screen's own, if any. That a terminal is gone is told by a read
+// that fails as well as by the hang-up, whichever comes first.
 func ending(err error) error {
-	if err == nil || errors.Is(err, tea.ErrInterrupted) {
+	if err == nil || errors.Is(err, tea.ErrInterrupted) || errors.Is(err, syscall.EIO) {
 		return nil
 	}
 	return fmt.Errorf("%s", words.ScreenFailed(err))

@@ -2,10 +2,14 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
+	"syscall"
 	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
 
 	"chargehand/model/entry"
 	"chargehand/persist"
@@ -53,5 +57,16 @@ func TestTakeOverIsToldToTheScreen(t *testing.T) {
 	}
 	if len(told) == 0 || !strings.Contains(told[0], "took over") || !strings.Contains(told[0], path) {
 		t.Errorf("the screen is told %q", told)
+	}
+}
+
+// A terminal that goes while it is read ends the screen as a hang-up does: nothing failed.
+func TestATerminalThatGoesIsNoFailure(t *testing.T) {
+	gone := fmt.Errorf("error reading input: %w", &os.PathError{Op: "read", Path: "/dev/pts/1", Err: syscall.EIO})
+	if err := ending(fmt.Errorf("%w: %w", tea.ErrProgramKilled, gone)); err != nil {
+		t.Errorf("it is told as %v", err)
+	}
+	if err := ending(fmt.Errorf("%w: %w", tea.ErrProgramKilled, os.ErrClosed)); err == nil {
+		t.Error("another failure is not told")
 	}
 }

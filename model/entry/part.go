@@ -65,6 +65,9 @@ func PartsIn(ev Event) Parts {
 // uid, else by name.
 func LotsIn(ev Event) (lots []string) {
 	parts := PartsIn(ev)
+	if again, ok := ev.(AgainFromHere); ok {
+		ev = again.Recipe()
+	}
 	if r, ok := ev.(Recipe); ok {
 		parts = r.Next
 		for _, step := range r.Ramp {

@@ -79,7 +79,17 @@ func UsedBy(entries []entry.Entry) Use {
 		u.Lit, u.Furnace = c.Lit, l.Furnace.UID
 	}
 	lots := append([]entry.Lot(nil), c.Light.Lots...)
-	for _, line := range fold.InForce(entries, fold.All) {
+	lines := fold.InForce(entries, fold.All)
+	named := map[string]bool{}
+	for _, line := range lines {
+		for _, ref := range entry.LotsIn(line.Event) {
+			named[ref] = true
+		}
+		if w, ok := line.Event.(entry.Weigh); ok {
+			named[w.Name] = true
+		}
+	}
+	for _, line := range lines {
 		at := c.Lit.Add(line.At)
 		for _, p := range entry.PartsIn(line.Event) {
 			u.Takes = append(u.Takes, taken(&c, lots, p, line.At, at)...)
@@ -88,7 +98,9 @@ func UsedBy(entries []entry.Entry) Use {
 		case entry.ForgeHeat:
 			u.Bloom = append(u.Bloom, OfBloom{At: at, Heat: &ev})
 		case entry.LotStored:
-			lots = append(lots, ev.Lot)
+			if named[string(ev.Lot.ID())] || named[ev.Lot.Name] { // else what named it was crossed out
+				lots = append(lots, ev.Lot)
+			}
 		case entry.Weigh:
 			if ev.What == entry.WeighBloom && !ev.Closed {
 				u.Bloom = append(u.Bloom, OfBloom{At: at, Piece: ev.Piece, Weighed: entry.Some(ev.Mass), State: ev.State})

@@ -121,6 +121,7 @@ func (m *moment) advance(at time.Duration, lines []fold.Line) int {
 // take lets one line happen.
 func (m *moment) take(l fold.Line) {
 	m.pacing.take(m.c, l)
+	m.stores.name(entry.LotsIn(l.Event)...)
 	switch ev := l.Event.(type) {
 	case entry.Acknowledge:
 		m.seen = append(m.seen, seen{l.At, ev})
@@ -160,7 +161,7 @@ func (m *moment) take(l fold.Line) {
 			m.top, m.topAt = entry.Some(ev.Degrees), l.At
 		}
 	case entry.LotStored:
-		m.stores.put(ev.Lot)
+		m.stores.tell(ev.Lot)
 	case entry.Weigh:
 		if ev.What == entry.WeighLot && !ev.Closed {
 			m.stores.weigh(ev)

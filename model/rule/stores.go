@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"slices"
 	"time"
 
 	"chargehand/model/entry"
@@ -14,6 +15,8 @@ import (
 type stores struct {
 	lots    []entry.Lot
 	left    []house.Mass // of each
+	told    []entry.Lot  // told of since, and named by nothing in force: what named it may have been crossed out
+	named   []string     // lots named that were not told of yet
 	judged  int          // lines behind when it was last judged
 	verdict [2]verdict
 }
@@ -36,6 +39,29 @@ func newStores(lots []entry.Lot) stores {
 	return s
 }
 
+// tell takes what the smelt was told of a lot since it was lit: it counts from when something that goes in is of it.
+func (s *stores) tell(l entry.Lot) {
+	is := func(ref string) bool { return ref == string(l.ID()) || ref == l.Name }
+	if house.LotNamed(s.lots, string(l.ID())) >= 0 || slices.ContainsFunc(s.named, is) {
+		s.put(l)
+		return
+	}
+	s.told = append(s.told[:len(s.told):len(s.told)], l) // a copy of the moment keeps its own
+}
+
+// name takes the lots that an event names.
+func (s *stores) name(lots ...string) {
+	for _, ref := range lots {
+		switch i := house.LotNamed(s.told, ref); {
+		case house.LotNamed(s.lots, ref) >= 0:
+		case i >= 0:
+			s.put(s.told[i])
+		default:
+			s.named = append(s.named[:len(s.named):len(s.named)], ref)
+		}
+	}
+}
+
 // put takes a lot in, or describes it anew: with a mass it is counted by that,
 // without one there is of it what there was, dry.
 func (s *stores) put(l entry.Lot) {
@@ -53,6 +79,7 @@ func (s *stores) put(l entry.Lot) {
 }
 
 func (s *stores) weigh(w entry.Weigh) {
+	s.name(w.Name)
 	if i := house.LotNamed(s.lots, w.Name); i >= 0 {
 		s.left[i] = house.DryOf(s.lots[i], w.Mass)
 	}

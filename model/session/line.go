@@ -57,14 +57,32 @@ func (s Session) Wall(l fold.Line) time.Time { return s.Reading().Wall(l.At) }
 
 // LastAct is the last act in force: what the keys about the last act speak of. A
 // recipe is none: the arrows that changed it change it back, and they are often
-// pressed just after a charge.
+// pressed just after a charge. One of another lot is: nothing else changes it back. The
+// copy of a lot that the smelt keeps came with the act that names it.
 func (s Session) LastAct() (fold.Line, bool) {
 	for l := range s.Backward() {
-		if !l.Struck() && entry.IsAct(l.Event) && l.Event.Kind() != entry.KindRecipe {
+		switch k := l.Entry.Kind(); {
+		case l.Struck() || !entry.IsAct(l.Event) || k == entry.KindLot:
+		case k == entry.KindRecipe && !s.otherLot(l):
+		default:
 			return l, true
 		}
 	}
 	return fold.Line{}, false
+}
+
+// otherLot tells whether a recipe takes a lot in the place of another.
+func (s Session) otherLot(l fold.Line) bool {
+	before := entry.LotsIn(entry.Recipe{Next: s.Light().Recipe})
+	for r := range s.Of(entry.KindRecipe) {
+		if r.Seq() >= l.Seq() {
+			break
+		}
+		before = entry.LotsIn(r.Event)
+	}
+	lots := entry.LotsIn(l.Event)
+	not := func(in []string) func(string) bool { return func(lot string) bool { return !slices.Contains(in, lot) } }
+	return slices.ContainsFunc(lots, not(before)) && slices.ContainsFunc(before, not(lots))
 }
 
 // Recipe is the recipe in force with its ore, also while ore is held back.

@@ -34,7 +34,7 @@ const (
 
 // all are the columns that others can be mapped to. The first unit of each is ours.
 var all = []Column{
-	{Name: Clock, To: "clock", Units: []Unit{{"", 1, 0}, {"12h", 1, 0}, {"min", 1, 0}, {"h", 60, 0}}},
+	{Name: Clock, To: "clock", Units: []Unit{{"", 1, 0}, {"12h", 1, 0}, {"min", 1, 0}, {"h", 60, 0}, {"day", 1440, 0}}},
 	{Name: Date, To: "date", Units: []Unit{{"", 1, 0}, {"d/m/y", 1, 0}, {"m/d/y", 1, 0}}},
 	{Name: Event, To: "event", Units: []Unit{{"", 1, 0}}},
 	{Name: Charcoal, To: "charcoal_kg", Units: mass, Least: 0.2, Most: 15},

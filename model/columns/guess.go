@@ -2,6 +2,7 @@ package columns
 
 import (
 	"maps"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -226,16 +227,51 @@ func numbersOf(is Meaning, words, cells []string, decimalComma bool) Guess {
 	return g
 }
 
-// Number reads digits; with a decimal comma one comma is a point.
+// Number reads digits; with a decimal comma one comma is a point. Digits may stand in threes, as
+// spreadsheets write them: where a point and a comma stand in a number the last of them is the
+// decimal one, and without decimal commas 1,900 is nineteen hundred.
 func Number(cell string, decimalComma bool) (float64, bool) {
-	if decimalComma {
-		cell = strings.Replace(cell, ",", ".", 1)
-	}
-	if strings.Trim(cell, "+-.0123456789") != "" {
+	if strings.Trim(cell, "+-.,' \u00a0\u202f0123456789") != "" {
 		return 0, false
 	}
-	v, err := strconv.ParseFloat(cell, 64)
+	decimal := "."
+	if point, comma := strings.LastIndex(cell, "."), strings.LastIndex(cell, ","); comma >= 0 && (point < 0 && decimalComma || point >= 0 && point < comma) {
+		decimal = ","
+	}
+	whole, part, _ := strings.Cut(cell, decimal)
+	if groups := strings.FieldsFunc(whole, func(c rune) bool { return strings.ContainsRune(".,' \u00a0\u202f", c) }); len(groups) > 1 {
+		for i, g := range groups {
+			if len(g) != 3 && i > 0 || i == 0 && len(strings.TrimLeft(g, "+-")) > 3 {
+				return 0, false
+			}
+		}
+		whole = strings.Join(groups, "")
+	}
+	if part != "" || strings.Contains(cell, decimal) {
+		whole += "." + part
+	}
+	v, err := strconv.ParseFloat(whole, 64)
 	return v, err == nil
+}
+
+// DecimalComma tells whether a comma in a number is a decimal one, by what parts the columns and
+// by what stands in them: where that is a tab a point with decimals behind it says that it is not.
+func DecimalComma(between rune, rows [][]string) bool {
+	if between != '\t' {
+		return between != ','
+	}
+	point := false
+	for _, row := range rows {
+		for _, cell := range row {
+			_, is := Number(cell, false)
+			_, comma := Number(cell, true)
+			if comma && !is { // 1,9
+				return true
+			}
+			point = point || is && strings.Contains(cell, ".")
+		}
+	}
+	return !point
 }
 
 // longest is how long nothing stands in a log of a day, in minutes (assumed): a time that
@@ -269,14 +305,18 @@ func clockOf(head string, cells []string, decimalComma, named bool) (unit string
 	if !named {
 		return "", false
 	}
-	most, before, numbers := 0.0, 0.0, 0
+	most, before, numbers, days := 0.0, 0.0, 0, 0
 	for _, cell := range cells {
-		if v, ok := Number(cell, decimalComma); ok && v >= before {
+		v, ok := Number(cell, decimalComma)
+		if ok && v >= before {
 			numbers++
 			most, before = max(most, v), v
 		}
+		if ok && (v >= 0 && v < 1 || Serial(v)) {
+			days++
+		}
 	}
-	if 5*numbers <= 4*len(cells) {
+	if 5*numbers <= 4*len(cells) && days < len(cells) {
 		return "", false
 	}
 	for _, w := range tokens(head) {
@@ -284,10 +324,38 @@ func clockOf(head string, cells []string, decimalComma, named bool) (unit string
 			return u, true
 		}
 	}
+	if days == len(cells) && len(cells) > 1 { // no smelt is over within an hour
+		return "day", true
+	}
 	if most > 24 {
 		return "min", true
 	}
 	return "h", true
+}
+
+// Serial tells whether a number is a day with its time as spreadsheets count them, from the end
+// of 1899: one from 1955 on, which no hour or minute of a log comes near.
+func Serial(v float64) bool { return v >= 20000 && v < 120000 }
+
+// firstSerial is the day 0 of that count (common practice).
+var firstSerial = time.Date(1899, 12, 30, 0, 0, 0, 0, time.UTC)
+
+// ShareOfDay reads a time as spreadsheets keep it: as a share of the day, with the day before the
+// point where the cell holds one; without one the date is blank. Four decimals and fewer do not tell
+// seconds, and are taken for the minute.
+func ShareOfDay(cell string, decimalComma bool) (seconds int, date string, ok bool) {
+	v, ok := Number(cell, decimalComma)
+	if !ok || !(v >= 0 && v < 1 || Serial(v)) {
+		return 0, "", false
+	}
+	if day := math.Floor(v); day > 0 {
+		date = firstSerial.AddDate(0, 0, int(day)).Format(time.DateOnly)
+		v -= day
+	}
+	if whole := strings.IndexAny(cell, ".,"); len(cell)-whole-1 < 5 {
+		return min(int(math.Round(v*1440)), 1439) * 60, date, true
+	}
+	return min(int(math.Round(v*86400)), 86399), date, true
 }
 
 // TimeOfDay reads a time of day in minutes; marked says that it had am or pm behind it.

@@ -1,6 +1,9 @@
 package columns_test
 
 import (
+	"fmt"
+	"math"
+	"strings"
 	"testing"
 
 	"chargehand/model/columns"
@@ -95,6 +98,75 @@ func TestDays(t *testing.T) {
 	} {
 		if got := columns.Day(c[0], c[1]); got != c[2] {
 			t.Errorf("%q by %s: %q", c[0], c[1], got)
+		}
+	}
+}
+
+func TestNumbersWithThousands(t *testing.T) {
+	for _, c := range []struct {
+		cell    string
+		decimal bool // comma
+		want    float64
+		is      bool
+	}{
+		{"1,900.5", false, 1900.5, true}, {"1,900.5", true, 1900.5, true}, {"1.900,5", true, 1900.5, true}, {"1.900,5", false, 1900.5, true},
+		{"1,900", false, 1900, true}, {"1,900", true, 1.9, true}, {"1.900", true, 1.9, true}, {"1,234,567", false, 1234567, true},
+		{"1'900.5", false, 1900.5, true}, {"1 900,5", true, 1900.5, true}, {"1\u00a0900,5", true, 1900.5, true}, {"-1,900.5", false, -1900.5, true},
+		{"1,9", false, 0, false}, {"1,9", true, 1.9, true}, {"19,00.5", false, 0, false}, {"1234,567.5", false, 0, false}, {"8.5.2026", false, 0, false}, {"9-5", false, 0, false}, {"", false, 0, false}, {"1.9", false, 1.9, true}, {".5", false, 0.5, true}, {"12 13", false, 0, false},
+	} {
+		v, is := columns.Number(c.cell, c.decimal)
+		if is != c.is || is && math.Abs(v-c.want) > 1e-9 {
+			t.Errorf("%q, decimal comma %v: %g, %v, want %g, %v", c.cell, c.decimal, v, is, c.want, c.is)
+		}
+	}
+}
+
+// What parts the columns does not say which sign is the decimal one where it is a tab.
+func TestDecimalComma(t *testing.T) {
+	for _, c := range []struct {
+		between rune
+		cells   []string
+		want    bool
+	}{
+		{',', []string{"1.9"}, false}, {';', []string{"1,9"}, true}, {'\t', []string{"1,9", "12"}, true},
+		{'\t', []string{"1,900", "1,850.5"}, false}, {'\t', []string{"1,900"}, true}, {'\t', []string{"08:00", "1.9"}, false},
+	} {
+		if got := columns.DecimalComma(c.between, [][]string{c.cells}); got != c.want {
+			t.Errorf("%q %v: %v", c.between, c.cells, got)
+		}
+	}
+}
+
+// Spreadsheets keep a time as the share of a day: 0.3333 is eight in the morning, and 46151 is 9 May
+// 2026 (day 1 is 1 January 1900, counted with a 29 February that year had not: common practice).
+func TestTimesAsSharesOfADay(t *testing.T) {
+	for cell, want := range map[string]string{"0.3333": "08:00:00", "0.375": "09:00:00", "0": "00:00:00", "0.9999": "23:59:00", "0.347233796": "08:20:01", "46151.3333": "2026-05-09 08:00:00"} {
+		secs, date, ok := columns.ShareOfDay(cell, false)
+		if got := strings.TrimSpace(date + fmt.Sprintf(" %02d:%02d:%02d", secs/3600, secs/60%60, secs%60)); !ok || got != want {
+			t.Errorf("%s is %q, want %q", cell, got, want)
+		}
+	}
+	for _, cell := range []string{"1.5", "24", "600", "-0.2", "noon"} {
+		if _, _, ok := columns.ShareOfDay(cell, false); ok {
+			t.Errorf("%s is a share of a day", cell)
+		}
+	}
+	unit := func(head string, cells ...string) string {
+		var rows [][]string
+		for _, c := range cells {
+			rows = append(rows, []string{c, "1.9"})
+		}
+		return columns.Guesses([]string{head, "charcoal"}, rows, false)[0].Mapped.Unit
+	}
+	for _, c := range []struct {
+		head, want string
+		cells      []string
+	}{
+		{"Time", "day", []string{"0.3333", "0.3403", "0.9993", "0.0035"}}, {"Time", "day", []string{"46151.3333", "46151.34"}},
+		{"Time", "h", []string{"0", "0.5", "1.25"}}, {"Elapsed (h)", "h", []string{"0", "0.25", "0.5"}}, {"Minutes", "min", []string{"0", "10", "95"}},
+	} {
+		if got := unit(c.head, c.cells...); got != c.want {
+			t.Errorf("%s %v is read as %q, want %q", c.head, c.cells, got, c.want)
 		}
 	}
 }

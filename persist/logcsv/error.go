@@ -1,7 +1,9 @@
 package logcsv
 
 import (
+	"bytes"
 	"fmt"
+	"slices"
 	"strings"
 	"unicode/utf8"
 )
@@ -83,8 +85,28 @@ func unreadable(err error) *complaint {
 	return c
 }
 
-func notText() *complaint {
-	return say("save the file as UTF-8", "the text is not UTF-8")
+const asUTF8 = "save it as UTF-8: in a spreadsheet as \"CSV UTF-8\", in an editor with that encoding"
+
+func notText(cell string) *complaint {
+	return say(asUTF8, "%s holds a letter that is not UTF-8", quote(strings.ToValidUTF8(cell, "?")))
+}
+
+// NotText finds the first place of a file that is no text in UTF-8; nil where all of it is. The name
+// of the file is left to fill in.
+func NotText(text []byte) *Error {
+	if bytes.HasPrefix(text, []byte{0xff, 0xfe}) || bytes.HasPrefix(text, []byte{0xfe, 0xff}) {
+		return &Error{Line: 1, What: "the file is text in UTF-16, not in UTF-8", Do: asUTF8}
+	}
+	n := 0
+	for line := range bytes.Lines(text) {
+		n++
+		if !utf8.Valid(line) {
+			bad := slices.IndexFunc(bytes.Fields(line), func(word []byte) bool { return !utf8.Valid(word) })
+			fault := notText(string(bytes.Fields(line)[bad]))
+			return &Error{Line: n, What: fault.what, Do: fault.do}
+		}
+	}
+	return nil
 }
 
 func controlCharacter(r rune) *complaint {

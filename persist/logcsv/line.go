@@ -69,7 +69,7 @@ func checkText(s string) *complaint {
 		return cellTooLong()
 	}
 	if !utf8.ValidString(s) {
-		return notText()
+		return notText(s)
 	}
 	for _, r := range s {
 		if isForeign(r) {

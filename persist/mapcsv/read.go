@@ -49,7 +49,8 @@ func Read(in io.Reader, file string, m map[string]entry.Mapped, opt Options) (Ta
 	t := table{file: file, opt: opt}
 	var out bytes.Buffer
 	w := csv.NewWriter(&out)
-	for i, line := range linesOf(text) {
+	lines := linesOf(text)
+	for i, line := range lines {
 		var row []string
 		switch {
 		case strings.TrimSpace(line) == "" || strings.HasPrefix(line, "#"):
@@ -62,6 +63,7 @@ func Read(in io.Reader, file string, m map[string]entry.Mapped, opt Options) (Ta
 			if err := t.header(line, i+1, m); err != nil {
 				return Table{}, err
 			}
+			t.decimal = columns.DecimalComma(t.comma, rowsOf(lines[i+1:], t.comma))
 			row = t.names
 		default:
 			var remark string
@@ -92,14 +94,15 @@ func Read(in io.Reader, file string, m map[string]entry.Mapped, opt Options) (Ta
 // table is one on the way.
 type table struct {
 	Table
-	file   string
-	opt    Options
-	comma  rune
-	heads  []string
-	from   []source
-	names  []string // of our columns, in the order in which they are written
-	values map[int][]float64
-	last   int // minute of the row before, by a clock of twelve hours
+	file    string
+	opt     Options
+	comma   rune
+	decimal bool // a comma in a number is a decimal one
+	heads   []string
+	from    []source
+	names   []string // of our columns, in the order in which they are written
+	values  map[int][]float64
+	last    int // minute of the row before, by a clock of twelve hours
 }
 
 // source is where a column of ours comes from.
@@ -205,7 +208,7 @@ func (t *table) row(line string, n int) (row []string, remark string, err error)
 				return nil, "", err
 			}
 		case s.column.Numeric():
-			v, ok := columns.Number(cell, t.comma != ',')
+			v, ok := columns.Number(cell, t.decimal)
 			if !ok {
 				return nil, "", t.bad(n, head, fmt.Sprintf("%q is not a number", cell), "write digits with a point, or read the column as a note")
 			}
@@ -248,7 +251,7 @@ func (t *table) clock(cell string, s source, n int, ours map[string]string) erro
 	of := func(secs int) string { return fmt.Sprintf("%02d:%02d:%02d", secs/3600%24, secs/60%60, secs%60) }
 	switch s.unit.Name {
 	case "min", "h":
-		v, ok := columns.Number(cell, t.comma != ',')
+		v, ok := columns.Number(cell, t.decimal)
 		if !ok || v < 0 || v > 1e5 {
 			return t.bad(n, t.heads[s.at], fmt.Sprintf("%q is no time since the start", cell), "write digits, as 35")
 		}
@@ -256,6 +259,16 @@ func (t *table) clock(cell string, s source, n int, ours map[string]string) erro
 		ours["clock"] = of(secs)
 		if ours["date"] == "" {
 			ours["date"] = fmt.Sprintf("day %d", secs/86400+1)
+		}
+		return nil
+	case "day":
+		secs, date, ok := columns.ShareOfDay(cell, t.decimal)
+		if !ok {
+			return t.bad(n, t.heads[s.at], fmt.Sprintf("%q is no time of day as spreadsheets count it", cell), "write a share of the day, as 0.3333 for 08:00, or the time as HH:MM")
+		}
+		ours["clock"] = of(secs)
+		if date != "" && ours["date"] == "" {
+			ours["date"] = date
 		}
 		return nil
 	case "12h":

@@ -11,6 +11,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"chargehand/model/columns"
 	"chargehand/model/entry"
@@ -176,12 +177,13 @@ func TestTimesAndWords(t *testing.T) {
 func TestWhatIsWrong(t *testing.T) {
 	m := map[string]entry.Mapped{"t": {Ours: "clock"}, "c": {Ours: "charcoal", Unit: "lb"}}
 	for text, want := range map[string]string{
-		"":                 "no row of column names",
-		"t,c\n":            "the log has no rows",
-		"t,d\n1:00,2\n":    "there is no such column (x.csv line 1, column c): the file has t, d",
-		"t,c\n,1\n":        "the log has no rows",
-		"t,c\n1:00,heavy":  `"heavy" is not a number (x.csv line 2, column c)`,
-		"t,c\n1:00,\xff\n": "not UTF-8",
+		"":                         "no row of column names",
+		"t,c\n":                    "the log has no rows",
+		"t,d\n1:00,2\n":            "there is no such column (x.csv line 1, column c): the file has t, d",
+		"t,c\n,1\n":                "the log has no rows",
+		"t,c\n1:00,heavy":          `"heavy" is not a number (x.csv line 2, column c)`,
+		"t,c\n1:00,1\n1:10,\xff\n": `"1:10,?" holds a letter that is not UTF-8 (x.csv line 3): save it as UTF-8`,
+		"\xff\xfet\x00,\x00":       "UTF-16",
 	} {
 		_, err := mapcsv.Read(strings.NewReader(text), "x.csv", m, mapcsv.Options{})
 		if err == nil || !strings.Contains(err.Error(), want) {
@@ -192,6 +194,28 @@ func TestWhatIsWrong(t *testing.T) {
 		if m, err := columns.Parse(spec); err == nil {
 			t.Errorf("%q is taken as %v", spec, m)
 		}
+	}
+}
+
+// A sheet as a spreadsheet leaves it: times as shares of the day, digits in threes. A day that
+// stands before the share is the row's.
+func TestASheetWithSharesOfADay(t *testing.T) {
+	const sheet = "Time,Charcoal (g)\n0.9792,\"1,900.5\"\n0.9861,\"1,850\"\n0.0035,900\n"
+	look, err := mapcsv.Look(strings.NewReader(sheet), "x")
+	if err != nil {
+		t.Fatal(err)
+	}
+	m := columns.Mapping(look.Heads, columns.Guesses(look.Heads, look.Rows, look.DecimalComma))
+	table, err := mapcsv.Read(strings.NewReader(sheet), "x", m, mapcsv.Options{})
+	if want := "clock,event,date,charcoal_kg,note\n23:30:00,charge,,1.901,\n23:40:00,charge,,1.85,\n00:05:00,charge,,0.9,\n\n"; err != nil || string(table.CSV) != want {
+		t.Errorf("%v\n%s\nwant\n%s", err, table.CSV, want)
+	}
+	if es, err := logcsv.Read(bytes.NewReader(table.CSV), logcsv.Options{Stream: "s"}); err != nil || es[len(es)-1].Happened.Sub(es[0].Happened) != 35*time.Minute {
+		t.Errorf("%v: %v", err, es)
+	}
+	_, err = mapcsv.Read(strings.NewReader("Time,Charcoal (g)\n0.9792,1\n1.5,2\n"), "x", m, mapcsv.Options{})
+	if err == nil || !strings.Contains(err.Error(), `"1.5" is no time of day as spreadsheets count it (x line 3, column Time)`) {
+		t.Error(err)
 	}
 }
 

@@ -6,8 +6,8 @@ import (
 	"io"
 	"slices"
 	"strings"
-	"unicode/utf8"
 
+	"chargehand/model/columns"
 	"chargehand/persist/logcsv"
 )
 
@@ -35,7 +35,6 @@ func Look(in io.Reader, file string) (Sheet, error) {
 		}
 		if s.Heads == nil {
 			comma = commaOf(line)
-			s.DecimalComma = comma != ','
 		}
 		cells, err := parted(line, comma)
 		switch {
@@ -53,7 +52,21 @@ func Look(in io.Reader, file string) (Sheet, error) {
 	if s.Heads == nil {
 		return Sheet{}, &logcsv.Error{File: file, Line: 1, What: "the file has no row of column names", Do: "name the columns in the first row, with a comma, a semicolon or a tab between them"}
 	}
+	s.DecimalComma = columns.DecimalComma(comma, s.Rows)
 	return s, nil
+}
+
+// rowsOf are the rows that are looked at of those in lines.
+func rowsOf(lines []string, comma rune) (rows [][]string) {
+	for _, line := range lines {
+		if cells, err := parted(line, comma); err == nil && !strings.HasPrefix(line, "#") && strings.Join(cells, "") != "" {
+			rows = append(rows, cells)
+		}
+		if len(rows) == looked {
+			break
+		}
+	}
+	return rows
 }
 
 // textOf reads a file within bounds.
@@ -67,8 +80,10 @@ func textOf(in io.Reader, file string) (string, error) {
 		return bad("the file could not be read: "+err.Error(), "check the file")
 	case len(text) > logcsv.MaxFile:
 		return bad(fmt.Sprintf("the file is longer than %d bytes", logcsv.MaxFile), "check that this is the log of a smelt")
-	case !utf8.Valid(text):
-		return bad("the text is not UTF-8", "save the file as UTF-8")
+	}
+	if fault := logcsv.NotText(text); fault != nil {
+		fault.File = file
+		return "", fault
 	}
 	return strings.TrimPrefix(string(text), "\ufeff"), nil
 }

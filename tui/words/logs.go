@@ -82,7 +82,7 @@ var unitSaid = map[string]string{
 func ColumnUnit(m columns.Meaning, unit string) string {
 	switch m {
 	case columns.Clock:
-		return map[string]string{"": "time of day, as 13:05 or 1:05 pm", "12h": "time of day, as 1:05 without am or pm", "min": "minutes from the start", "h": "hours from the start"}[unit]
+		return map[string]string{"": "time of day, as 13:05 or 1:05 pm", "12h": "time of day, as 1:05 without am or pm", "min": "minutes from the start", "h": "hours from the start", "day": "share of a day, as 0.3333 for 8:00"}[unit]
 	case columns.Date:
 		return map[string]string{"": "as 2026-05-09", "d/m/y": "day first: 9/5/2026 is 9 May", "m/d/y": "month first: 9/5/2026 is 5 September"}[unit]
 	}
@@ -98,7 +98,7 @@ func ColumnSays(m columns.Meaning, unit string) string {
 	case m == "":
 		return NotReadLine
 	case m == columns.Clock:
-		return map[string]string{"": "time of day", "12h": "time, 1:05 is 13:05", "min": "minutes from start", "h": "hours from start"}[unit]
+		return map[string]string{"": "time of day", "12h": "time, 1:05 is 13:05", "min": "minutes from start", "h": "hours from start", "day": "time, as a share of a day"}[unit]
 	case m == columns.Date:
 		return map[string]string{"": "day", "d/m/y": "day, day first", "m/d/y": "day, month first"}[unit]
 	case unit == "":

@@ -59,7 +59,7 @@ func (r Reading) Entries(stream string) ([]entry.Entry, error) {
 
 // said is what is said of a stream with which something is wrong, if there is.
 func (r Reading) said(stream string) (all []string) {
-	if r.Fault != nil {
+	if r.Fault != nil && len(r.Lines) > 0 { // else nothing of it is shown, and whoever reads it is told that
 		all = append(all, words.OfStream(stream, words.ReadOtherwise(r.Fault)))
 	}
 	if r.alone != nil {

@@ -8,6 +8,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/model/shelf"
+	"chargehand/model/words"
 	"chargehand/persist/boltfile"
 	"chargehand/persist/disk"
 	"chargehand/persist/twin"
@@ -92,6 +93,7 @@ func (s store) summaries(f Summariser) (all []Summary, said []string, unread, er
 			r, rerr := s.read(stream)
 			said = append(said, r.said(stream)...)
 			if rerr != nil {
+				said = append(said, words.OfStream(stream, words.NotListed(rerr)))
 				unread = rerr
 				continue
 			}

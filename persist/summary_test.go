@@ -1,6 +1,10 @@
 package persist
 
 import (
+	"errors"
+	"os"
+	"path/filepath"
+	"strings"
 	"sync/atomic"
 	"testing"
 	"time"
@@ -91,4 +95,35 @@ func TestSummariesAreRenewedInAPauseAndReadWithoutEntries(t *testing.T) {
 	check5(r) // closing has renewed it
 	b, _ = open(t, path, opt)
 	check5(b)
+}
+
+// A smelt of which nothing can be read is named to whoever lists the smelts, and not said to be
+// shown from another copy.
+func TestASmeltThatCannotBeReadIsNamed(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "book.db")
+	b, _ := open(t, path, Options{})
+	for i, name := range []string{smelt, "2026-05-10-reedhollow-a"} {
+		if _, err := b.Import(name, lit(string(rune('a'+i)), "")); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := b.Close(); err != nil {
+		t.Fatal(err)
+	}
+	folder := twin.Folder(path)
+	if err := errors.Join(os.Remove(path), os.WriteFile(twin.TextFile(folder, smelt), []byte("no entry\n"), 0o600)); err != nil {
+		t.Fatal(err)
+	}
+	r, err := OpenReader(path, Options{Summarise: counted})
+	if err != nil {
+		t.Fatal(err)
+	}
+	all, err := r.Summaries()
+	if err != nil || len(all) != 1 || all[0].ID != "2026-05-10-reedhollow-a" {
+		t.Fatalf("%v, %v", all, err)
+	}
+	said := strings.Join(r.Faults(), "\n")
+	if !strings.Contains(said, smelt+": nothing of it can be read, so it is not among the smelts") || strings.Contains(said, "from the other copy") {
+		t.Errorf("it says %s", said)
+	}
 }

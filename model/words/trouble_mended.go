@@ -77,6 +77,11 @@ func MendedSecond(second string, entries int) string {
 	return fmt.Sprintf("book and twin were carried on apart; the other one's %s are kept as %s, nothing is merged", EntriesOf(entries), second)
 }
 
+// NotListed says that a smelt is missing from a list, for nothing of it can be read.
+func NotListed(fault error) string {
+	return fmt.Sprintf("nothing of it can be read, so it is not among the smelts: %v (chargehand check says more)", fault)
+}
+
 // ReadOtherwise says that a fault was found while reading and got round.
 func ReadOtherwise(fault error) string {
 	return fmt.Sprintf("a fault was found while reading it, and what is shown comes from the other copy: %v (chargehand check says more)", fault)

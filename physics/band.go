@@ -28,6 +28,23 @@ func Normal(mean, sd float64) Band {
 	return ordered(mean-d, mean, mean+d)
 }
 
+// NormalWithin is a normal figure that is known to lie between low and high, as a share of a whole does: the part of it that lies
+// there, made a whole (the truncated normal distribution). The mean is that of the normal and lies between the two itself; what
+// has its mean elsewhere, or no spread, is held to them.
+func NormalWithin(mean, sd, low, high float64) Band {
+	sd = spread(sd)
+	if !(sd > 0) || !(low < high) || !(mean >= low && mean <= high) {
+		v := math.Max(low, math.Min(high, mean))
+		return ordered(v, v, v)
+	}
+	below := func(x float64) float64 { return math.Erfc((mean-x)/(sd*math.Sqrt2)) / 2 }
+	a, b := below(low), below(high)
+	at := func(share float64) float64 {
+		return math.Max(low, math.Min(high, mean+sd*math.Sqrt2*math.Erfinv(2*(a+share*(b-a))-1)))
+	}
+	return ordered(at(0.1), at(0.5), at(0.9))
+}
+
 // LogNormal is a positive figure of a median and a relative standard deviation: that of its logarithm, which for 0.2 and
 // below differs from sd/mean by less than 2 % of itself.
 func LogNormal(median, relSD float64) Band {

@@ -117,3 +117,23 @@ func TestBandsStayInOrder(t *testing.T) {
 		}
 	})
 }
+
+// The truncated normal, against the quantile and the distribution function of another library.
+func TestNormalWithin(t *testing.T) {
+	for _, c := range [][2]float64{{0.77, 0.234}, {0.27, 0.06}, {0.98, 0.3}, {0.02, 0.5}} {
+		n := distuv.Normal{Mu: c[0], Sigma: c[1]}
+		a, b := n.CDF(0), n.CDF(1)
+		got := physics.NormalWithin(c[0], c[1], 0, 1)
+		for _, q := range [][2]float64{{0.1, got.P10}, {0.5, got.P50}, {0.9, got.P90}} {
+			agree(t, "a quantile within", q[1], n.Quantile(a+q[0]*(b-a)), 1e-9)
+		}
+		if got.P10 < 0 || got.P90 > 1 {
+			t.Errorf("%v: %+v", c, got)
+		}
+	}
+	for _, c := range [][2]float64{{1.2, 0.1}, {0.5, 0}, {-0.1, 0.1}} {
+		if got := physics.NormalWithin(c[0], c[1], 0, 1); got.P10 != got.P90 || got.P50 < 0 || got.P50 > 1 {
+			t.Errorf("%v: %+v", c, got)
+		}
+	}
+}

@@ -12,6 +12,7 @@ import (
 	"chargehand/model/session"
 	"chargehand/model/words"
 	"chargehand/persist/disk"
+	"chargehand/physics"
 )
 
 func accountCommand() command {
@@ -198,7 +199,7 @@ func accountOf(a account.Account) accountJSON {
 		if y.What == account.CharcoalDry || y.What == account.SlagMass {
 			unit = "kg/kg"
 		}
-		j.Yields = append(j.Yields, accountShareOf{words.AccountBase(y.What), words.AccountBase(y.Base), quantityOf(y.Share, unit)})
+		j.Yields = append(j.Yields, accountShareOf{words.AccountBase(y.What), words.AccountBase(y.Base), quantityIn(y.Band(), y.Share.Standing, unit)})
 	}
 	return j
 }
@@ -207,8 +208,11 @@ func quantityOf(a account.Amount, unit string) *quantityJSON {
 	if !a.Known() {
 		return nil
 	}
-	b := a.Band()
-	return &quantityJSON{some(b.P10), some(b.P50), some(b.P90), unit, string(basisOf(a.Standing))}
+	return quantityIn(a.Band(), a.Standing, unit)
+}
+
+func quantityIn(b physics.Band, rests account.Standing, unit string) *quantityJSON {
+	return &quantityJSON{some(b.P10), some(b.P50), some(b.P90), unit, string(basisOf(rests))}
 }
 
 // basisOf is what an amount rests on, in the words of the wire.

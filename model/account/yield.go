@@ -28,6 +28,22 @@ type Yield struct {
 	Share      Amount // kg per kg
 }
 
+// Within tells whether the quantity is a part of the other, so that there cannot be more than all of it.
+func (y Yield) Within() bool { return y.Base == OreIron || y.Base == AllIron }
+
+// Beyond tells whether more came out than went in by these figures: one of them is off, or something that brought iron is
+// missing from the base.
+func (y Yield) Beyond() bool { return y.Within() && y.Share.Value > 1 }
+
+// Band is the share with its spread. One of a whole lies between none and all, whatever the two weighings and the shares of iron
+// behind it leave open; one that is beyond is left as it comes out.
+func (y Yield) Band() physics.Band {
+	if !y.Within() || y.Beyond() || y.Share.Value < 0 {
+		return y.Share.Band()
+	}
+	return physics.NormalWithin(y.Share.Value, y.Share.SD, 0, 1)
+}
+
 // Yield finds one by what it counts and on what; nil where it is not known.
 func (a Account) Yield(what, base Base) *Yield {
 	for _, y := range a.Yields {

@@ -199,18 +199,24 @@ type Told struct{ What, Is, Of string }
 // Line is it in one line.
 func (t Told) Line() string { return t.What + ": " + t.Is + " " + t.Of }
 
+// MoreThanAll says of a share of iron that it cannot be, and what that means.
+const (
+	MoreThanAll    = "more than all"
+	MoreThanAllWhy = "something that brought iron is missing, or a figure is off"
+)
+
 // AccountYield is one yield with its base: "bloom: 26 % of the ore, dry".
 func AccountYield(y account.Yield) Told {
-	what, base, b := baseWords[y.What], baseWords[y.Base], y.Share.Band()
-	if y.What == account.CharcoalDry || y.What == account.SlagMass {
+	what, base, b := baseWords[y.What], baseWords[y.Base], y.Band()
+	switch {
+	case y.What == account.CharcoalDry || y.What == account.SlagMass:
 		return Told{what, kgs(y.Share.Value) + " kg", "a kg of " + base}
+	case y.Beyond():
+		return Told{what, MoreThanAll, "of the " + base + ": " + MoreThanAllWhy}
 	}
 	of := "of the " + base
 	if low, high := wholePercent(math.Max(0, b.P10)), wholePercent(b.P90); low != high {
 		of += fmt.Sprintf(" (%s to %s)", low, high)
 	}
-	if y.Share.Value > 1 {
-		of += ": more than there was, so something that brought iron is missing from the base, or a figure is off"
-	}
-	return Told{what, wholePercent(y.Share.Value) + " %", of}
+	return Told{what, wholePercent(b.P50) + " %", of}
 }

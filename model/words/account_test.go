@@ -2,6 +2,7 @@ package words
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -92,6 +93,32 @@ func TestAccountYieldsNameTheirBase(t *testing.T) {
 	for _, want := range []string{"bloom: 17 % of the ore, dry", "iron in the bloom: 27 % of the iron in the ore", "slag: 3.2 kg a kg of bloom"} {
 		if !strings.Contains(whole, want) {
 			t.Errorf("no %q in\n%s", want, whole)
+		}
+	}
+}
+
+// A share of the iron is none over 100 %: the band of one that may be nearly all ends there, and of one
+// that comes out beyond it is said what that means, in the account and on the card of the result.
+func TestNoShareOfTheIronIsOverAll(t *testing.T) {
+	for _, c := range []struct{ iron, want, card string }{
+		{"0.16", "iron in the bloom: 80 % of the iron in the ore (62 to 95)", "between 62 and 95 %"},
+		{"0.10", "iron in the bloom: more than all of the iron in the ore: something that brought iron is missing, or a figure is off", "something that brought iron is missing, or a figure is off"},
+	} {
+		iron, _ := strconv.ParseFloat(c.iron, 64)
+		var a account.Account
+		_, whole := accountSaid(t, func(s *account.Smelt) {
+			s.Assays[0].Iron, s.Out[1].Mass = account.Weighed(iron, 0.03), account.Amount{}
+			a, _ = account.Of(*s)
+		})
+		if !strings.Contains(whole, c.want) {
+			t.Errorf("%s: no %q in\n%s", c.iron, c.want, whole)
+		}
+		y := a.Yield(account.BloomIron, account.OreIron)
+		if y == nil || y.Share.Band().P90 <= 1 {
+			t.Fatalf("%s: the two alone leave %+v open", c.iron, y)
+		}
+		if card := ResultIronOf(*y); !strings.HasPrefix(card.Base, c.card) {
+			t.Errorf("%s: the card says %+v", c.iron, card)
 		}
 	}
 }

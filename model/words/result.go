@@ -2,7 +2,6 @@ package words
 
 import (
 	"fmt"
-	"math"
 	"strings"
 	"time"
 
@@ -156,9 +155,12 @@ func resultSlag(u Units, o session.Outcome) ResultPart {
 
 // ResultIronOf is the yield of iron, with what it is counted on and what that rests on.
 func ResultIronOf(y account.Yield) ResultPart {
-	b := y.Share.Band()
-	p := ResultPart{Name: ResultIron, Says: wholePercent(y.Share.Value) + " % of the iron in the ore", Known: true, SpareBase: true}
-	p.Base = "between " + wholePercent(math.Max(0, b.P10)) + " and " + wholePercent(b.P90) + " %"
+	if y.Beyond() {
+		return ResultPart{Name: ResultIron, Says: MoreThanAll + " of the iron in the ore", Known: true, Base: MoreThanAllWhy}
+	}
+	b := y.Band()
+	p := ResultPart{Name: ResultIron, Says: wholePercent(b.P50) + " % of the iron in the ore", Known: true, SpareBase: true}
+	p.Base = "between " + wholePercent(b.P10) + " and " + wholePercent(b.P90) + " %"
 	if y.Share.Standing != account.Measured {
 		p.Base += ", not all assayed"
 	}

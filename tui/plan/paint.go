@@ -108,12 +108,24 @@ var madeOf = map[plan.Need]plan.Need{plan.NeedWood: plan.NeedCharcoal, plan.Need
 func (s Screen) needs(g cell.Grid, sh *screen.Shared) {
 	th, u := sh.Theme, sh.Units
 	w, h := g.Size()
-	g.Text(2, 0, words.NeedsHead, th.Style(theme.Quiet))
 	dry, beside := 28, 30
 	if w < 50 {
 		dry, beside = 27, 28
 	}
-	g.TextRight(dry, 0, words.HeadDry, th.Style(theme.Quiet))
+	narrow := w < dry+1 // what there is has no room, and how much of it is needed comes before the words
+	at := 2
+	if narrow {
+		dry, beside = w-1, w
+		if w < 22 {
+			dry, at = w, 1
+		}
+	}
+	g.Text(at, 0, words.NeedsHead, th.Style(theme.Quiet))
+	head := words.HeadDry
+	if narrow {
+		head = words.HeadDryIn(u)
+	}
+	g.TextRight(dry, 0, head, th.Style(theme.Quiet))
 	g.Text(beside, 0, words.ThereIsHead, th.Style(theme.Quiet))
 	y := 1
 	short := map[plan.Need]float64{}
@@ -128,6 +140,16 @@ func (s Screen) needs(g cell.Grid, sh *screen.Shared) {
 			y++
 		}
 		if y >= h-1 || n.Need == plan.NeedCharcoalForge && n.Band.P50 == 0 || n.Need == plan.NeedClay && s.plan.Built {
+			continue
+		}
+		if narrow {
+			is := g.Cut(words.NeedIsBrief(u, n), dry-at)
+			g.TextRight(dry, y, is, th.Style(theme.Strong))
+			g.TextIn(cell.Rect{X: at, Y: y, W: dry - at - 1 - g.Width(is), H: 1}, words.NeedWordBrief(n.Need), th.Style(theme.Text))
+			if _, is := short[n.Need]; is {
+				g.Text(0, y, words.TooLittleMark, th.Style(theme.Strong))
+			}
+			y++
 			continue
 		}
 		g.TextIn(cell.Rect{X: 2, Y: y, W: 14, H: 1}, words.NeedWord(n.Need), th.Style(theme.Text))

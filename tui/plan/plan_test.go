@@ -300,3 +300,36 @@ func TestAPlanByWeightIsCountedInWhatIsWeighedAtLighting(t *testing.T) {
 		t.Errorf("the first charge is %+v", p)
 	}
 }
+
+// In a narrow window a need is its number first: none is cut, and none loses it. Where there is too
+// little it has a mark before it.
+func TestTheNeedsOfANarrowWindowKeepTheirNumbers(t *testing.T) {
+	number := regexp.MustCompile(`(\d( kg| lb)?|known) *$`)
+	for _, pounds := range []bool{false, true} {
+		for _, size := range [][2]int{{40, 14}, {57, 20}, {60, 20}} {
+			d := ready(t)
+			if pounds {
+				d.Press("v", "e", "m", "v", "p")
+			}
+			d.Send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
+			d.Script("wb9.5\n")
+			rows, marked := 0, 0
+			for _, row := range strings.Split(d.Picture(), "\n")[6:] {
+				left, _, table := strings.Cut(row, "│")
+				if !table || strings.TrimSpace(left) == "" {
+					continue
+				}
+				rows++
+				if strings.Contains(left, "…") || !number.MatchString(left) {
+					t.Errorf("%v, pounds %v: %q", size, pounds, left)
+				}
+				if strings.HasPrefix(left, "!") {
+					marked++
+				}
+			}
+			if rows < 4 || size[0] < 58 && marked == 0 {
+				t.Errorf("%v: %d needs, %d marked\n%s", size, rows, marked, d.Picture())
+			}
+		}
+	}
+}

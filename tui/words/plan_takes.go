@@ -119,6 +119,28 @@ func NeedIs(u modelwords.Units, n plan.Needed) string {
 	return number(n.Band.P10) + " to " + number(n.Band.P90) + unit
 }
 
+// TooLittleMark stands before a need of which there is too little, where there is no room to say by how much.
+const TooLittleMark = "!"
+
+// needBrief are those that are cut where there is hardly room.
+var needBrief = map[plan.Need]string{plan.NeedOreRaw: "as dug", plan.NeedWood: "wood", plan.NeedCharcoalForge: "to forge"}
+
+// NeedWordBrief is what is needed, in eight letters or fewer.
+func NeedWordBrief(n plan.Need) string {
+	if brief, ok := needBrief[n]; ok {
+		return brief
+	}
+	return needShort[n]
+}
+
+// NeedIsBrief is how much of it, in little room: 33-87; HeadDryIn, which stands over it, has the unit.
+func NeedIsBrief(u modelwords.Units, n plan.Needed) string {
+	return strings.TrimSuffix(strings.ReplaceAll(NeedIs(u, n), " to ", "-"), " "+u.Name("kg"))
+}
+
+// HeadDryIn is HeadDry with the unit of what stands under it.
+func HeadDryIn(u modelwords.Units) string { return HeadDry + ", " + u.Name("kg") }
+
 // NeedRemark is what a need rests on.
 func NeedRemark(n plan.Needed) string {
 	switch {

@@ -45,6 +45,12 @@ func (f Screen) ahead(sh *screen.Shared) (screen.Screen, screen.Effect) {
 	return Screen{hour: &hour{looking: l, told: l.Ahead(), since: sh.Now}}, asks(l)
 }
 
+// nextHour is that from the list of rare acts.
+func nextHour(sh *screen.Shared) screen.Effect {
+	f, e := Screen{}.ahead(sh)
+	return screen.Each{screen.Put{Screen: f}, e}
+}
+
 // asks asks one more furnace.
 func asks(l *ahead.Looking) screen.Effect {
 	if !l.More() {

@@ -23,6 +23,9 @@ type Keys struct {
 	Chemistry, Hour                                    key.Binding
 }
 
+// hourKey is its letter in the list of rare acts too.
+const hourKey = "q"
+
 // Map are those keys.
 var Map = Keys{
 	Charge:       screen.Bind(words.DoCharge, "c", "0"),
@@ -52,7 +55,7 @@ var Map = Keys{
 	Alight:       screen.Bind(words.DoAlight, "y"),
 	Out:          screen.Bind(words.DoOut, "x"),
 	Chemistry:    scene.ChemistryKey,
-	Hour:         screen.Bind(words.DoHour, "q"),
+	Hour:         screen.Bind(words.DoHour, hourKey),
 }
 
 // FromAfar are the acts that are keyed from the screens beside the fire too. These give

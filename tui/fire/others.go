@@ -34,7 +34,7 @@ func otherOptions() []screen.Option {
 		screen.Opt("r", words.DoByWeight, func(*screen.Shared) screen.Effect { return screen.Choose(words.DoByWeight, byWeight()...) }),
 		screen.Opt("a", words.DoAround, act.Now(act.AskAround)),
 		screen.Opt("t", words.DoTuyere, act.Now(act.AskTuyere)),
-		screen.Opt("q", words.DoSample, act.Now(act.AskSample)),
+		screen.Opt(hourKey, words.DoHour, nextHour),
 		screen.Opt("g", words.DoHandOver, act.Now(act.AskHandOver)),
 		screen.Opt("d", words.DoDecide, func(*screen.Shared) screen.Effect { return screen.Ask{Dialog: decision{}} }),
 		screen.Opt("w", words.DoSafety, func(*screen.Shared) screen.Effect { return screen.Choose(words.DoSafety, safety()...) }),
@@ -68,6 +68,7 @@ func byWeight() []screen.Option {
 		screen.Opt("l", words.DoOtherLot, act.AskOtherLot),
 		screen.Opt("o", words.DoOtherIn, act.Now(act.AskOtherIn)),
 		screen.Opt("m", words.DoReweigh, func(sh *screen.Shared) screen.Effect { return act.AskReweigh(sh, nil, act.Book) }),
+		screen.Opt("q", words.DoSample, act.Now(act.AskSample)),
 	}
 }
 

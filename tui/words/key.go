@@ -26,7 +26,7 @@ const (
 	DoMoreCharcoal = "next: half a measure more charcoal"
 	DoLessCharcoal = "next: half a measure less charcoal"
 	DoOthers       = "other acts"
-	DoHour         = "the next hour, as the model has it"
+	DoHour         = "the next hour, by the model"
 
 	DoViews      = "other screens"
 	DoHelp       = "help"

@@ -30,5 +30,5 @@ func TestPromisedAgainstWhatCameOut(t *testing.T) {
 	d.Shows("planned dry ore")
 	d.Shows("8.8 kg went in") // five buckets of 2 kg with 12 % of water
 	d.Shows("chance of what was wanted 4 in 10")
-	d.Shows("less came")
+	d.Shows("wanted bloom 3 kg") // and over it, in large letters, that less came
 }

@@ -123,12 +123,15 @@ func leftIn(h house.State, ore *house.Lot) map[Need]float64 {
 			all[need] = left.Kg
 		}
 	}
-	if ore != nil && ore.Roasted() {
+	asDug := ore != nil && AsDug(*ore)
+	if ore != nil && (ore.Roasted() || asDug) {
 		if raw, any := rawLeft(h); any {
 			all[NeedOreRaw] = raw
 		}
 	}
 	switch {
+	case asDug: // what is needed is roasted
+		all[NeedOreRoasted] = 0
 	case ore != nil && ore.Left.Known():
 		all[NeedOreRoasted] = ore.Left.Kg
 	case ore == nil:
@@ -137,6 +140,12 @@ func leftIn(h house.State, ore *house.Lot) map[Need]float64 {
 		}
 	}
 	return all
+}
+
+// AsDug tells whether a lot is ore as it came from the ground, still to be roasted: what was
+// bought or given may have been.
+func AsDug(l house.Lot) bool {
+	return l.Of() == entry.LotOre && !l.Roasted() && slices.ContainsFunc(l.Changes, func(c house.Change) bool { return c.Does == entry.Dug && !c.Took })
 }
 
 // rawLeft is what is left of ore that is still to be roasted, kg dry, where all of it is known.
@@ -240,26 +249,30 @@ func (c charging) step(s Step) entry.RecipeStep {
 		r.Lasts = entry.Some(entry.Minute(s.Minutes))
 	}
 	if s.Charcoal > 0 {
-		r.Parts = append(r.Parts, Measured(c.charcoal, s.Charcoal*(1+c.damp), c.bucket))
+		r.Parts = append(r.Parts, Measured(c.charcoal, s.Charcoal*(1+c.damp), c.bucket, s.Charges))
 	}
 	if s.Slag > 0 {
-		r.Parts = append(r.Parts, Measured(c.slag, s.Slag, 0))
+		r.Parts = append(r.Parts, Measured(c.slag, s.Slag, 0, s.Charges))
 	}
 	if s.Ore > 0 {
-		r.Parts = append(r.Parts, Measured(c.ore, s.Ore*(1+c.wet), c.scoop))
+		r.Parts = append(r.Parts, Measured(c.ore, s.Ore*(1+c.wet), c.scoop, s.Charges))
 	}
 	return r
 }
 
 // Measured is a part of so many kg as it lies, in a measure of so many kg each: whole measures, of ore half ones too, where
-// that comes within a tenth of the weight; else, and where each is 0, by weight.
-func Measured(p entry.Part, kg, each float64) entry.Part {
-	step := 1.0
+// that comes within a tenth of the weight, or a quarter of what so few charges bring in as what is left at the end;
+// else, and where each is 0, by weight.
+func Measured(p entry.Part, kg, each float64, charges int) entry.Part {
+	step, off := 1.0, 0.1
+	if charges <= 2 && p.What == entry.Ore { // nobody weighs for one or two, and it adds up to little
+		off = 0.25
+	}
 	if p.What == entry.Ore {
 		step = 0.5
 	}
 	if each > 0 {
-		if n := math.Round(kg/each/step) * step; n > 0 && math.Abs(n*each-kg) <= 0.1*kg {
+		if n := math.Round(kg/each/step) * step; n > 0 && math.Abs(n*each-kg) <= off*kg {
 			p.Count = entry.Some(entry.Count(n))
 			return p
 		}

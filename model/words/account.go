@@ -170,11 +170,11 @@ func AccountPassages(a account.Account) (said []string) {
 		add("silica: %s in, %s out, %s open", AccountKg(s.In), AccountKg(s.Out), AccountKg(s.Open))
 	}
 	if c := a.Carbon; c.In.Known() {
-		left := "none weighed as left over"
 		if c.Out.Value > 0 {
-			left = AccountKg(c.Out) + " left over"
+			add("carbon: %s in with the charcoal, %s left over; the rest, %s, went as gas (not tested)", AccountKg(c.In), AccountKg(c.Out), AccountKg(c.Rest))
+		} else {
+			add("carbon: %s in with the charcoal, none weighed as left over: all went as gas (not tested)", AccountKg(c.In))
 		}
-		add("carbon: %s in with the charcoal, %s; the rest, %s, went as gas (not tested)", AccountKg(c.In), left, AccountKg(c.Rest))
 	}
 	m := a.Mass
 	switch {

@@ -132,7 +132,7 @@ func together(a account.Account) string {
 	if blind < 2 || !a.Iron.In.Known() {
 		return ""
 	}
-	return fmt.Sprintf("; together they hold what is left of the iron, %s kg", kgs(a.Iron.In.Value-out))
+	return fmt.Sprintf("; together they hold what is left of the iron, about %s kg", kgs(a.Iron.In.Value-out))
 }
 
 // firmWords says what to weigh or have assayed.

@@ -2,6 +2,7 @@ package words
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"chargehand/model/ahead"
@@ -82,7 +83,7 @@ func AheadTable(a ahead.Ahead, wide bool) []string {
 	}
 	lines := []string{row("choice", "hearth then, °C", "hearth by, °C", "slag runs, %", "ore down, %", "minutes", "cold", "cast")}
 	for _, o := range a.Outcomes {
-		lines = append(lines, row(AheadChoice(o.Name), span(o.Hearth, "%.0f"), span(o.Shift, "%+.0f"), span(o.Runs, "%.0f"), span(o.OreDown, "%.0f"), span(o.Minutes, "%.0f"),
+		lines = append(lines, row(AheadChoice(o.Name), span(coarsely(o.Hearth), "%.0f"), span(o.Shift, "%+.0f"), span(o.Runs, "%.0f"), span(o.OreDown, "%.0f"), span(o.Minutes, "%.0f"),
 			ofTen(o.Cold, a.Asked), ofTen(o.Cast, a.Asked)))
 	}
 	return lines
@@ -95,6 +96,12 @@ func (u Units) Ahead(a ahead.Ahead, clock string) string {
 		lines = append(lines, AheadTable(a, true)...)
 	}
 	return strings.Join(append(lines, AheadAdvice(a.Advice)), "\n") + "\n"
+}
+
+// coarsely is a temperature as well as the model knows it, to fifty degrees.
+func coarsely(b physics.Band) physics.Band {
+	const step = 50
+	return physics.Band{P10: math.Round(b.P10/step) * step, P50: math.Round(b.P50/step) * step, P90: math.Round(b.P90/step) * step}
 }
 
 // span is the ends of a band.

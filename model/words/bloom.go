@@ -34,14 +34,14 @@ func oreOf(r figure.Reading) (long, short string) {
 	if _, planned := r.OreToCome(); planned {
 		return "from the ore planned", "of the plan's ore"
 	}
-	if r.OreTaken.P50 > 0 {
+	if r.OreTaken.P50 > 0 || r.LastOre || r.Phase.Over() {
 		return "from all the ore it took", "of all its ore"
 	}
 	return "from the ore in so far", "of ore in so far"
 }
 
 // PerTenShort is the middle of a yield as people reckon it.
-func PerTenShort(y figure.Figure) string { return Apart(y, plain(Rough(10*y.P50))+" kg per 10 kg") }
+func PerTenShort(y figure.Figure) string { return Apart(y, plain(Rough(10*y.P50))+" kg of 10 kg ore") }
 
 // PerTenOwn says as well how many own smelts stand behind it.
 func PerTenOwn(r figure.Reading) string {
@@ -54,7 +54,7 @@ func PerTenOwn(r figure.Reading) string {
 
 // PerTen is the same with its spread.
 func PerTen(y figure.Figure) string {
-	return Apart(y, fmt.Sprintf("%s kg per 10 kg of it (%s to %s)", plain(Rough(10*y.P50)), plain(Rough(10*y.P10)), plain(Rough(10*y.P90))))
+	return Apart(y, fmt.Sprintf("%s kg of 10 kg ore (%s to %s)", plain(Rough(10*y.P50)), plain(Rough(10*y.P10)), plain(Rough(10*y.P90))))
 }
 
 // OwnMix says how many own smelts the yield rests on; nothing where it rests on

@@ -15,6 +15,7 @@ const (
 	SinceLastCharge = "since last charge"
 	SinceLit        = "since it was lit"
 	SinceFill       = "since the fill began"
+	SinceMainBurn   = "main burn for"
 	NextChargeIn    = "next charge in"
 	BooksIt         = "books it"
 	ToTheFire       = "to the fire"
@@ -31,7 +32,7 @@ const (
 	NoMoreOre    = "the last ore is in"
 	OreIsHeld    = "ore is held"
 	NoMoreCharge = "no more charges"
-	OpenMeasure  = "being added"
+	OpenMeasure  = "in the charge now"
 	MinutesShort = "min"
 )
 
@@ -124,7 +125,7 @@ func Process(p figure.Process) string {
 	return [...]string{
 		figure.Drying: "drying", figure.Roasting: "roasting", figure.RedToBlack: "turns black",
 		figure.LosesOxygen: "oxygen off", figure.IronForms: "iron forming", figure.SlagRuns: "slag runs",
-		figure.Burning: "burning", figure.Heating: "getting hot",
+		figure.Burning: "burning", figure.Heating: "no ore yet",
 	}[p]
 }
 
@@ -177,6 +178,9 @@ func UsualBrief(usual, since time.Duration) []string {
 	return []string{strconv.Itoa(past) + " past the usual " + m, strconv.Itoa(past) + " past usual " + m}
 }
 
+// WasDue is when a charge that is late was due.
+func WasDue(at time.Time) string { return "was due at " + at.Format(Clock) }
+
 // Between is a spread of whole minutes to come.
 func Between(low, high int) string {
 	switch {
@@ -191,11 +195,7 @@ func Between(low, high int) string {
 // ThirdIn is when the third charge from now is due, by its number; it stands beside
 // the next.
 func ThirdIn(number, low, high int) string {
-	charge, when := "charge "+strconv.Itoa(number), thirdWhen(low, high)
-	if high <= 0 {
-		return charge + " " + when
-	}
-	return charge + ": " + when
+	return "charge " + ThirdInBrief(number, low, high)
 }
 
 // thirdWhen is that without which charge it is.
@@ -207,6 +207,15 @@ func thirdWhen(low, high int) string {
 		return "within " + strconv.Itoa(high) + " min"
 	}
 	return strconv.Itoa(low) + "-" + strconv.Itoa(high) + " min"
+}
+
+// ThirdInShort is the same in fewer words.
+func ThirdInShort(number, low, high int) string {
+	charge, when := "charge "+strconv.Itoa(number), thirdWhen(low, high)
+	if high <= 0 {
+		return charge + " " + when
+	}
+	return charge + ": " + when
 }
 
 // ThirdInBrief is the same where there is little room.
@@ -244,6 +253,9 @@ func (u Units) UnderMark(cm float64) string {
 // MeasuredAt is when something was last read.
 func MeasuredAt(at time.Time) string { return "measured " + at.Format(Clock) }
 
+// DippedAt is when the burden was last dipped: what it has done since is reckoned.
+func DippedAt(at time.Time) string { return "dipped " + at.Format(Clock) }
+
 // SetAt is when something was last set.
 func SetAt(at time.Time) string { return "set " + at.Format(Clock) }
 
@@ -265,8 +277,7 @@ func (u Units) PerArea(v float64) string {
 // PerAreaBrief is the same where there is little room.
 func (u Units) PerAreaBrief(v float64) string {
 	const unit = "l/min/cm2"
-	_, area, _ := strings.Cut(u.Name(unit), " a ")
-	return fixed(u.Shown(v, unit), 2) + " a " + area
+	return fixed(u.Shown(v, unit), 2) + " " + strings.ReplaceAll(u.Name(unit), " a ", "/")
 }
 
 // WeighA says which measure has to be weighed for a figure to be known.
@@ -320,7 +331,11 @@ func ByWhom(initials string) string { return "by " + initials }
 // WarningSince is since when a warning stands, whether somebody has seen it,
 // and how many more there are.
 func WarningSince(at time.Time, seen bool, more int) string {
-	return strings.TrimPrefix(WarningSeen(seen, more)+", "+at.Format(Clock), ", ")
+	said := WarningSeen(seen, more)
+	if more > 0 {
+		said = strconv.Itoa(more) + " more" + strings.TrimPrefix(said, "+"+strconv.Itoa(more))
+	}
+	return strings.TrimPrefix(said+", "+at.Format(Clock), ", ")
 }
 
 // WarningSeen is the same without the time.

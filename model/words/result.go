@@ -26,6 +26,7 @@ const (
 
 	ResultNone          = "none, no compact bloom"
 	ResultNotWeighed    = "not known: weigh the bloom"
+	ResultAfterBloom    = "after the bloom is weighed"
 	ResultSlagUnweighed = "not known: weigh it"
 	ResultNever         = "not known: not weighed"
 	ResultFarNone       = "no bloom"
@@ -92,7 +93,7 @@ func resultYield(u Units, o session.Outcome, toWeigh string) ResultPart {
 		p.Says, p.Known = "none", true
 		p.Base = "of " + u.Kg(entry.Kilogram(o.OreDry.P50)) + " ore, dry"
 	default:
-		p.Says = unweighedBloom(o)
+		p.Says = afterBloom(o)
 	}
 	return p
 }
@@ -106,6 +107,14 @@ func unweighedBloom(o session.Outcome) string {
 	return ResultNotWeighed
 }
 
+// afterBloom says of what is counted on the bloom that it waits for it.
+func afterBloom(o session.Outcome) string {
+	if o.Never {
+		return ResultNever
+	}
+	return ResultAfterBloom
+}
+
 func resultCharcoal(u Units, o session.Outcome, toWeigh string) ResultPart {
 	p := ResultPart{Name: ResultCharcoal}
 	if _, known := o.Burnt(); !known {
@@ -113,21 +122,23 @@ func resultCharcoal(u Units, o session.Outcome, toWeigh string) ResultPart {
 		return p
 	}
 	mass := u.Kg(entry.Kilogram(o.Charcoal.P50))
-	base := mass + " with fill"
+	base := mass + " as charged, with fill"
 	if o.Left > 0 {
-		base = strings.TrimSuffix(mass, " "+u.Name("kg")) + " less " + u.Kg(o.Left) + " left"
+		base = strings.TrimSuffix(mass, " "+u.Name("kg")) + " less " + u.Kg(o.Left) + " left, as charged"
 	}
 	if o.Charcoal.Basis == figure.Guessed {
 		base += ", guessed"
 	}
 	per, known := o.CharcoalPerBloom()
 	switch {
+	case known && !o.CharcoalDry.Unknown && o.CharcoalDry.Kg > 0: // as the account counts it
+		p.Says, p.Base, p.Known = fmt.Sprintf("%.1f %s dry per %[2]s of bloom", per*o.CharcoalDry.Kg/o.Charcoal.P50, u.Name("kg")), base, true
 	case known:
 		p.Says, p.Base, p.Known = fmt.Sprintf("%.1f %s per %[2]s of bloom", per, u.Name("kg")), base, true
 	case o.None:
 		p.Says, p.Base, p.Known = "for no bloom", base, true
 	default:
-		p.Says, p.Base = unweighedBloom(o), base
+		p.Says, p.Base = afterBloom(o), base
 	}
 	return p
 }

@@ -187,16 +187,24 @@ func (u Units) degreesApart(kelvin float64) string {
 	return fixed(u.Shown(kelvin, "°C")-u.Shown(0, "°C"), 0) + " " + name
 }
 
+// coldest is as cold as anything is said to be that stands outdoors, °C.
+const coldest = 20
+
 // Roughly is the same where there is little room, the spread rounded up: "1150 °C
-// ±150".
+// ±150". Where that would reach below what stands cold, "under 300 °C" says what is
+// known.
 func (u Units) Roughly(low, middle, high float64) string {
 	const unit = "°C"
 	s := u.Coarse(middle) + " " + u.Name(unit)
-	if half := (u.Shown(high, unit) - u.Shown(low, unit)) / 2; half > 0 {
-		step := u.coarseStep()
-		s += " ±" + fixed(math.Ceil(half/step-1e-9)*step, 0)
+	half, step := (u.Shown(high, unit)-u.Shown(low, unit))/2, u.coarseStep()
+	if half <= 0 {
+		return s
 	}
-	return s
+	half = math.Ceil(half/step-1e-9) * step
+	if math.Round(u.Shown(middle, unit)/step)*step-half < u.Shown(coldest, unit) {
+		return "under " + fixed(math.Ceil(u.Shown(high, unit)/step-1e-9)*step, 0) + " " + u.Name(unit)
+	}
+	return s + " ±" + fixed(half, 0)
 }
 
 // Kg is a mass as weighed: to two decimals below ten, to one above.

@@ -375,10 +375,18 @@ func Caution(id string) (title, fact, care string) {
 
 // Warned is a warning with what shows it.
 func Warned(title, evidence string) string {
-	if strings.HasSuffix(title, "?") {
-		return joinedBy(title, " ", evidence)
+	if evidence == "" {
+		return title
 	}
-	return joinedBy(title, ": ", evidence)
+	return Titled(title) + evidence
+}
+
+// Titled is the title of a warning before what is said of it.
+func Titled(title string) string {
+	if strings.HasSuffix(title, "?") {
+		return title + " "
+	}
+	return title + ": "
 }
 
 func joinedBy(s, by, more string) string {

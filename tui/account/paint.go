@@ -78,24 +78,35 @@ func (p painter) answer(y int) int {
 	}
 	head := words.AccountBloom(o.State)
 	if p.roomy() {
-		scale := letter.Small
-		if wide, _ := letter.Middle.Size(words.Large(bloom)); p.w >= 170 && p.sh.H >= 50 && wide < p.w/2-4 {
+		scale, besides, large := letter.Small, "", ""
+		besides, large = p.beside(o)
+		wide := func(text string) int { w, _ := letter.Middle.Size(words.Large(text)); return w }
+		if p.w >= 170 && p.sh.H >= 50 && max(wide(bloom), wide(large)) < p.w/2-4 {
 			scale = letter.Middle
 		}
 		_, rows := scale.Size(words.Large(bloom))
 		p.g.Text(2, y, head, p.style(theme.Quiet))
 		scale.Text(p.g, 2, y+1, words.Large(bloom), p.style(theme.Strong), p.sh.Theme.ASCII)
-		if head, large := p.beside(o); large != "" {
-			p.g.Text(p.w/2, y, head, p.style(theme.Quiet))
+		if large != "" {
+			p.g.Text(p.w/2, y, besides, p.style(theme.Quiet))
 			scale.Text(p.g, p.w/2, y+1, words.Large(large), p.style(theme.Strong), p.sh.Theme.ASCII)
 		}
-		p.g.TextIn(cell.Rect{X: 2, Y: y + rows + 2, W: p.w - 4, H: 1}, p.promised(), p.style(theme.Text))
+		p.g.TextIn(cell.Rect{X: 2, Y: y + rows + 2, W: p.w - 4, H: 1}, p.promised(p.planned()), p.style(theme.Text))
 		return y + rows + 3
 	}
 	x := 2 + p.g.Text(2, y, head+" ", p.style(theme.Quiet))
 	p.g.Text(x, y, bloom, p.style(theme.Strong))
-	p.g.TextIn(cell.Rect{X: 2, Y: y + 1, W: p.w - 4, H: 1}, p.promised(), p.style(theme.Text))
-	return y + 2
+	said := p.promised(false)
+	rows := p.g.Rows(said, p.w-4)
+	p.g.Wrap(cell.Rect{X: 2, Y: y + 1, W: p.w - 4, H: rows}, said, p.style(theme.Text))
+	return y + 1 + rows
+}
+
+// planned tells whether the large letters say that what was wanted came or not.
+func (p painter) planned() bool {
+	o, _ := p.smelt.Outcome()
+	plan := p.smelt.Light().Plan
+	return plan != nil && words.AccountCame(plan.Wanted, o.Bloom) != ""
 }
 
 // beside is what stands beside the bloom in large letters: whether what was wanted came, else the yield of the ore.
@@ -112,11 +123,15 @@ func (p painter) beside(o session.Outcome) (head, large string) {
 	return "", ""
 }
 
-// promised is what was wanted and foretold, against what came.
-func (p painter) promised() string {
+// promised is what was wanted and foretold, against what came; what was wanted only where
+// it is not said already.
+func (p painter) promised(already bool) string {
 	o, over := p.smelt.Outcome()
 	said := words.AccountNotPlanned
-	if plan := p.smelt.Light().Plan; plan != nil && plan.Wanted.Mass.Known {
+	switch plan := p.smelt.Light().Plan; {
+	case already:
+		said = ""
+	case plan != nil && plan.Wanted.Mass.Known:
 		said = words.AccountWanted(p.sh.Units, plan.Wanted, o.Bloom)
 	}
 	if f := o.Foretold; over && f.Known() {
@@ -142,6 +157,8 @@ func (c cascade) at(kg float64) int {
 const (
 	names = 44
 	kgs   = 12
+
+	leastName = 26 // as narrow as a name still tells what it is
 )
 
 // rows are the streams with their iron, the open rest last.
@@ -162,6 +179,9 @@ func (p painter) rows(y int) int {
 	if !p.roomy() {
 		name, rests = min(names, p.w-kgs-30), 26
 	}
+	if name < leastName { // what each rests on gives way to what it is
+		name, rests = p.w-kgs-3, 0
+	}
 	c := cascade{x: name + kgs + 6, most: most}
 	if p.roomy() {
 		c.long = p.w - c.x - rests - 3
@@ -177,7 +197,7 @@ func (p painter) rows(y int) int {
 			if c.long > 0 {
 				p.bar(c, y, sum, r)
 			}
-			if 2+name+kgs < p.w-rests {
+			if rests > 0 && 2+name+kgs < p.w-rests {
 				p.g.TextIn(cell.Rect{X: p.w - rests, Y: y, W: rests - 1, H: 1}, modelwords.AccountRests(r), p.style(theme.Quiet))
 			}
 			if r.Iron.Known() {

@@ -231,14 +231,23 @@ func (t track) sign(c, ascii rune) rune {
 // too close the first stays, and where there is room the full hours between.
 func (t track) hours(y int) {
 	end := t.from
-	for i, ph := range t.Phases {
-		text := t.Lit.Add(ph.At).Format("15:04") + " " + ph.Word
+	said := func(ph Phase) string {
 		if t.Undated {
-			text = ph.Word
+			return ph.Word
 		}
+		return t.Lit.Add(ph.At).Format("15:04") + " " + ph.Word
+	}
+	last := t.from + t.wide // where the end of the day is written: that always is
+	if n := len(t.Phases); n > 0 {
+		last = min(t.at(t.Phases[n-1].At), last-t.g.Width(said(t.Phases[n-1])))
+	}
+	for i, ph := range t.Phases {
+		text := said(ph)
 		x, w := t.at(ph.At), t.g.Width(text)
 		if i == len(t.Phases)-1 {
-			x = min(x, t.from+t.wide-w)
+			x = last
+		} else if x+w+1 > last {
+			continue
 		}
 		if x < end || x+w > t.from+t.wide {
 			continue

@@ -118,7 +118,7 @@ func soFarLine(r figure.Reading) figureLine {
 	if !f.Known() {
 		return unknown(modelwords.LineSoFar, firstOf(toWeigh(r, entry.Charcoal), toWeigh(r, entry.Ore), modelwords.NeedsOre))
 	}
-	l := figureLine{name: modelwords.LineSoFar, of: f, value: modelwords.Ratio(f.P50), beside: say(modelwords.SinceFirstOre), remark: say(remarkOn(f)), known: true}
+	l := figureLine{name: modelwords.LineSoFar, of: f, value: modelwords.Ratio(f.P50), beside: say(modelwords.SinceFirstOre), known: true}
 	if next := r.NextRatio; next.Known() && next.P50 > 0 {
 		l.bar = &bar{to: 1.5 * math.Max(next.P90, 0.8*f.P50), at: f.P50}
 	}
@@ -140,6 +140,10 @@ func (p Pen) burnLine(r figure.Reading) figureLine {
 	least, most := r.Figure(figure.BurnLeast), r.Figure(figure.BurnMost)
 	if !least.Known() || !most.Known() {
 		l.remark = say(modelwords.BlastUnread)
+		return l
+	}
+	if r.BlastOff { // nothing blows that it could fit
+		l.remark = say(words.WhileItBlew)
 		return l
 	}
 	l.bar = &bar{to: 1.5 * math.Max(most.P50, 0.8*f.P50), good: true, from: least.P50, until: most.P50, at: f.P50}
@@ -181,7 +185,7 @@ func (p Pen) stackLine(r figure.Reading) figureLine {
 	}
 	l := figureLine{name: modelwords.LineStack, of: f, value: p.InUnit(f, 0, figure.StackHeight), remark: say(modelwords.Basis(f.Basis)), known: true}
 	if f.Basis == figure.Measured && r.Dipped.Known {
-		l.remark = say(modelwords.MeasuredAt(r.Wall(time.Duration(r.Dipped.Value * float64(time.Second)))))
+		l.remark = say(modelwords.DippedAt(r.Wall(time.Duration(r.Dipped.Value * float64(time.Second))))) // and followed since
 	}
 	if r.Astray {
 		l.remark = say(modelwords.DoesNotFollow, words.NotAsModelled)
@@ -260,7 +264,7 @@ func (p Pen) bloomLine(r figure.Reading) figureLine {
 	case r.Bloom.Known:
 	case r.BloomNever:
 		return unknown(modelwords.LineBloom, modelwords.NeverWeighed)
-	case end.Known():
+	case end.Known() && !r.Phase.Over(): // afterwards the result says what was foretold
 		none := r.Figure(figure.NoBloom)
 		return figureLine{name: modelwords.LineBloom, of: end, value: p.Units.Range(end.P10, end.P90, "kg", small(end)),
 			beside: say(modelwords.OrNone(none), modelwords.OrNoneBrief(none)), remark: say(modelwords.OreOf(r)), more: modelwords.PerTenOwn(r),
@@ -322,7 +326,7 @@ func (p Pen) hearthLine(r figure.Reading) figureLine {
 	case r.Solver == figure.Resolving:
 		l.remark = say(modelwords.BeingWorkedOut)
 	case f.P90 < hearthLow:
-		l.remark, l.off = say(words.HearthLow, words.HearthLowTerse), true
+		l.remark, l.off = say(words.HearthLow, words.HearthLowTerse), r.Figure(figure.OreCharged).P50 > 0 // before there is ore it is only warming up
 	case f.P50 >= hearthLow:
 		l.remark = say(words.HearthGood)
 	}
@@ -349,6 +353,10 @@ func (p Pen) slagLine(r figure.Reading) figureLine {
 	runs := ""
 	if r.Running != (physics.Running{}) {
 		runs = ", " + modelwords.RunsSo(r.Running)
+	}
+	if r.Phase.Over() { // it stands nowhere any more
+		l.remark = say(modelwords.Basis(f.Basis))
+		return l
 	}
 	below := r.Figure(figure.SlagBelowTuyere)
 	if !below.Known() {

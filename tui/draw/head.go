@@ -151,7 +151,7 @@ type chargePart struct {
 // chargeParts are the parts of the next charge, or of the open measure.
 func (p Pen) chargeParts(r figure.Reading, v HeadView) []chargePart {
 	if v.Adding != nil {
-		return []chargePart{{number: "+" + modelwords.Number(v.Adding.Count, 2), word: v.Adding.What}}
+		return []chargePart{{number: modelwords.Number(v.Adding.Count, 2), word: v.Adding.What}}
 	}
 	var all []chargePart
 	called := map[string]int{}
@@ -166,7 +166,7 @@ func (p Pen) chargeParts(r figure.Reading, v HeadView) []chargePart {
 		if part.Count.Known && called[part.Measure] > 1 {
 			c.word += " " + modelwords.Material(part.What)
 		}
-		if name := lotName(r, part.Lot); name != "" && part.What == entry.Ore {
+		if name := lotName(r, part.Lot); name != "" && name != c.what && part.What == entry.Ore {
 			c.weight = strings.TrimPrefix(c.weight+", "+name, ", ")
 		}
 		all = append(all, c)
@@ -291,9 +291,15 @@ func (p Pen) SmallCharge(g cell.Grid, r figure.Reading, v HeadView) {
 		for _, c := range parts {
 			nw, _ := letter.Small.Size(c.number)
 			y := (half + 1) / 2
-			letter.Small.At(g, 1, half, c.number, style, p.Theme.ASCII)
 			x, word := max(8, nw+3), strings.ToUpper(c.word)
-			if g.Width(word) > w-x { // a number of many figures: its word stands below it
+			switch narrow := 2 + narrowDigits.Width(c.number); {
+			case g.Width(word) <= w-x:
+				letter.Small.At(g, 1, half, c.number, style, p.Theme.ASCII)
+			case g.Width(word) <= w-narrow: // a number of more figures
+				x = narrow
+				narrowDigits.Draw(g, 1, y, c.number, style, p.Theme.ASCII)
+			default: // of many: its word stands below it
+				letter.Small.At(g, 1, half, c.number, style, p.Theme.ASCII)
 				g.TextIn(cell.Rect{X: 1, Y: y + 4, W: w - 1, H: 1}, word, style)
 				half += 10
 				continue
@@ -311,6 +317,9 @@ func (p Pen) SmallCharge(g cell.Grid, r figure.Reading, v HeadView) {
 	}
 }
 
+// narrowDigits are digits of 3.5 rows that leave a word its room beside "3.5".
+var narrowDigits = letter.Digits{W: 4, H: 7}
+
 // smallFits tells whether all parts of a charge have room with their numbers in letters.
 func (p Pen) smallFits(w, h int, parts []chargePart) bool {
 	g, half := cell.New(0, 0, p.Theme.ASCII), 2
@@ -319,8 +328,10 @@ func (p Pen) smallFits(w, h int, parts []chargePart) bool {
 		if half+6 >= 2*h || 1+nw > w {
 			return false
 		}
-		if half += 8; g.Width(c.word) > w-max(8, nw+3) {
-			half += 2
+		if half += 8; g.Width(c.word) > w-max(8, nw+3) && g.Width(c.word) > w-2-narrowDigits.Width(c.number) {
+			if half += 2; half > 2*h { // its word would have no row
+				return false
+			}
 		}
 	}
 	return true

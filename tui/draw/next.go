@@ -16,7 +16,7 @@ type Coming struct {
 	Due    *forecast.Due // when it is due
 }
 
-// Adding is the open measure: how much of what was added to it so far.
+// Adding is the open measure: how much of what is in it so far.
 type Adding struct {
 	Count float64
 	What  string
@@ -218,7 +218,7 @@ func (p Pen) nextBrief(g cell.Grid, r figure.Reading, key string) {
 // adding shows the open measure, its count as large as it fits.
 func (p Pen) adding(g cell.Grid, a Adding) {
 	w, h := g.Size()
-	count := "+" + modelwords.Number(a.Count, 2)
+	count := modelwords.Number(a.Count, 2)
 	if h <= 2 {
 		x := 2 + g.Text(2, 0, count+" ", p.Style(theme.Now))
 		g.TextIn(cell.Rect{X: x, W: w - x, H: 1}, a.What, p.Style(theme.Strong))
@@ -242,7 +242,7 @@ func (p Pen) adding(g cell.Grid, a Adding) {
 func third(r figure.Reading, due *forecast.Due) []string {
 	_, next, _ := due.Next.At()
 	low, _, high := due.Three.Left(min(r.At, next))
-	return []string{modelwords.ThirdIn(thirdFrom(r), low, high), modelwords.ThirdInBrief(thirdFrom(r), low, high)}
+	return []string{modelwords.ThirdIn(thirdFrom(r), low, high), modelwords.ThirdInShort(thirdFrom(r), low, high), modelwords.ThirdInBrief(thirdFrom(r), low, high)}
 }
 
 // thirdFrom is the number of the third charge from now.

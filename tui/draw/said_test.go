@@ -201,8 +201,15 @@ func TestTheCardOfAChargeLeavesNoPartOut(t *testing.T) {
 	weighed := func(what entry.What, kg float64) figure.Part {
 		return figure.Part{Part: entry.Part{What: what, Mass: entry.Some(entry.Kilogram(kg))}, Mass: figure.Figure{Band: physics.Band{P10: kg, P50: kg, P90: kg}, Basis: figure.Measured}}
 	}
+	counted := func(what entry.What, n float64, measure string, kg float64) figure.Part {
+		part := weighed(what, kg)
+		part.Count, part.Measure = entry.Some(entry.Count(n)), measure
+		return part
+	}
 	p := With(theme.Theme{}, words.Units{})
 	for name, parts := range map[string][]figure.Part{
+		"half scoops": {counted(entry.Charcoal, 1, "bucket", 1.8), counted(entry.Ore, 3.5, "scoop", 1.75)},
+		"many scoops": {counted(entry.Charcoal, 1.5, "basket", 1.8), counted(entry.Ore, 12.5, "shovel", 1.75)},
 		"of a plan":   {weighed(entry.Charcoal, 1.8), weighed(entry.Ore, 0.95)},
 		"much":        {weighed(entry.Charcoal, 12.25), weighed(entry.Ore, 10.75)},
 		"three parts": {weighed(entry.Charcoal, 2), weighed(entry.Ore, 1), weighed(entry.SeedSlag, 0.5)},
@@ -230,7 +237,11 @@ func TestTheCardOfAChargeLeavesNoPartOut(t *testing.T) {
 		} {
 			picture := card.paint(&theme.Theme{}, card.w, card.h)
 			for _, part := range parts {
-				if !strings.Contains(strings.ToLower(picture), words.Material(part.What)) {
+				named := words.Material(part.What)
+				if of == "80x24" && part.Count.Known {
+					named = words.Measures(part.Part)
+				}
+				if !strings.Contains(strings.ToLower(picture), named) {
 					t.Errorf("%s at %s: no %s\n%s", name, of, part.What, picture)
 				}
 			}

@@ -24,6 +24,8 @@ func counted(r figure.Reading) (what string, lasted time.Duration) {
 		return modelwords.SinceLastCharge, time.Duration(since.P50 * float64(time.Second))
 	case r.Phase == entry.Filling:
 		return modelwords.SinceFill, r.At - r.Since
+	case r.Phase == entry.MainBurn:
+		return modelwords.SinceMainBurn, r.At - r.Since
 	}
 	return modelwords.SinceLit, r.At
 }
@@ -60,6 +62,7 @@ func TimedBy(r figure.Reading, due *forecast.Due) Timed {
 	if r.At > latest {
 		t.Late = true
 		t.Label, t.Digits = modelwords.ChargeLate, modelwords.Stopwatch(r.At-middle)
+		t.Below, t.Brief = modelwords.WasDue(r.Wall(middle)), nil // the usual reckons otherwise: it would say another lateness
 		return t
 	}
 	low, mid, high := due.Next.Left(r.At)

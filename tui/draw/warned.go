@@ -84,8 +84,7 @@ func (p Pen) Warned(g cell.Grid, r figure.Reading, ws []rule.Warning, lined bool
 		return
 	}
 	end := said(modelwords.WarningSeen(false, len(ws)-1))
-	x += g.Text(x, 0, title, strong) // the evidence gives way
-	x += g.Text(x, 0, ": ", strong)
+	x += g.Text(x, 0, modelwords.Titled(title), strong) // the evidence gives way
 	first, rest := g.Break(remedy, end-x)
 	g.TextIn(cell.Rect{X: x, W: end - x, H: 1}, first, plain)
 	g.Wrap(cell.Rect{X: 1, Y: 1, W: w - 2, H: h - 1}, rest, plain)

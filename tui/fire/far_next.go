@@ -17,7 +17,7 @@ import (
 func (p pen) farCharge(r figure.Reading, v scene.View) []string {
 	switch over, why := draw.NoMore(r); {
 	case v.Adding != nil:
-		return []string{"+" + modelwords.Number(v.Adding.Count, 2) + " " + v.Adding.What}
+		return []string{modelwords.Number(v.Adding.Count, 2) + " " + v.Adding.What}
 	case r.Phase == entry.BurnsDown:
 		lines := []string{words.FarUsual(figure.BurnDownLeast, figure.BurnDownMost)}
 		if f := r.Figure(figure.StackHeight); f.Known() && !r.StackLost() {

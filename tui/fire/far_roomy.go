@@ -134,7 +134,8 @@ func (p pen) farMinutes(g cell.Grid, t draw.Timed, rows, wide int) {
 // doubtful where both have room.
 func (p pen) farCaption(g cell.Grid, t draw.Timed, v scene.View, doubt string) {
 	w, _ := g.Size()
-	end := w - 1 - p.Safety(g, w-1, draw.TopView{Kept: v.Kept, Keeping: v.Keeping, NoBook: v.NoBook}) - 2
+	end := w - 1 - p.Safety(g, w-1, draw.TopView{Kept: v.Kept, Keeping: v.Keeping, NoBook: v.NoBook}) - 3
+	end -= g.TextRight(end, 0, v.Now.Format(modelwords.Clock), p.Style(theme.Text)) + 2
 	style := p.Style(theme.Text)
 	text := t.Label + ", " + modelwords.MinutesShort
 	if t.Minutes {

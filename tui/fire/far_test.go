@@ -274,7 +274,7 @@ func TestFarSaysItLarge(t *testing.T) {
 		"far-warned":  {"MINUTES", "1 BUCKET", "4 SCOOPS"},
 		"far-late":    {"LATE", "1 BUCKET", "4 SCOOPS"},
 		"far-notkept": {"NOT KEPT 3", "1 BUCKET"},
-		"far-adding":  {"+2.5 SCOOPS OF ORE"},
+		"far-adding":  {"2.5 SCOOPS OF ORE"},
 		"far-down":    {"USUAL 27 TO 35"},
 		"far-caution": {"1 BUCKET", "4 SCOOPS"},
 	} {

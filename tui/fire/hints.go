@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"chargehand/model/entry"
+	"chargehand/model/figure"
 	"chargehand/tui/draw"
 	"chargehand/tui/scene"
 	"chargehand/tui/screen"
@@ -18,6 +19,9 @@ func (f Screen) Hints(sh *screen.Shared) []draw.KeyHint {
 		if !slices.Contains(hints, h) {
 			hints = append(hints, h)
 		}
+	}
+	if f.far { // the way back among the first, or a small window has no room for it
+		hints = slices.Insert(hints, min(2, len(hints)), screen.Short(screen.Global.Far, words.ShortNear))
 	}
 	return hints
 }
@@ -39,7 +43,11 @@ func phaseHints(sh *screen.Shared) []draw.KeyHint {
 	case p.Over():
 		return []draw.KeyHint{screen.Short(k.Weigh, words.DoWeigh), note, crossOut, more, screens}
 	case p == entry.BurnsDown:
-		return []draw.KeyHint{screen.Short(k.Dip, words.DoDip), look, tap, blast, crossOut, more, screens, note, scene.ChemistryHint(sh)}
+		out, dip := screen.Short(k.Rare, words.ShortBloomOut), screen.Short(k.Dip, words.DoDip)
+		if r := s.Reading(); (r.At - r.Since).Minutes() < figure.BurnDownLeast {
+			return []draw.KeyHint{dip, look, tap, out, blast, crossOut, screens, note, scene.ChemistryHint(sh)}
+		}
+		return []draw.KeyHint{out, dip, look, tap, blast, crossOut, screens, note, scene.ChemistryHint(sh)}
 	}
 	return []draw.KeyHint{
 		screen.Short(k.Charge, words.ShortCharge), screen.Short(k.Scoop, words.ShortScoop), crossOut, blast, tap, more, screens,

@@ -75,7 +75,7 @@ func TestTheResultIsShownAfterClosing(t *testing.T) {
 	if last, _ := d.M.Running().Last(); last.At-o.Lasted < 10*time.Minute {
 		t.Errorf("the hours end at %v, not when the bloom was out, ten minutes before %v", o.Lasted, last.At)
 	}
-	for _, says := range []string{"4.1 kg, hot or cold not said", "% of the ore, dry", "kg per kg of bloom", "from light until taken out", "kg, so it came"} {
+	for _, says := range []string{"4.1 kg, hot or cold not said", "% of the ore, dry", "kg dry per kg of bloom", "from light until taken out", "kg, so it came"} {
 		d.Shows(says)
 	}
 	weighed(d, "0.5")

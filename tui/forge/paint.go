@@ -119,7 +119,7 @@ func answer(g cell.Grid, sh *screen.Shared, b forge.Bench, i int) {
 		weighs = sh.Units.Kg(p.Mass.Value)
 	}
 	if h == 2 {
-		x := 2 + g.Text(2, 0, g.Cut(called(b, i), w/2-12)+" ", th.Style(theme.Text))
+		x := 2 + g.Text(2, 0, g.Cut(called(b, i), max(w-40, w/2-12))+" ", th.Style(theme.Text))
 		x += g.Text(x, 0, weighs, th.Style(theme.Strong)) + 2
 		if known {
 			g.TextIn(cell.Rect{X: x, W: w - x - 1, H: 1}, modelwords.OfOre(share, alike), th.Style(theme.Text))

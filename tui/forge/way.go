@@ -2,12 +2,14 @@ package forge
 
 import (
 	"math"
+	"strings"
 
 	"chargehand/model/entry"
 	"chargehand/model/forge"
 	"chargehand/model/house"
 	modelwords "chargehand/model/words"
 	"chargehand/tui/cell"
+	"chargehand/tui/draw"
 	"chargehand/tui/screen"
 	"chargehand/tui/theme"
 	"chargehand/tui/words"
@@ -80,7 +82,7 @@ func chain(g cell.Grid, sh *screen.Shared, b forge.Bench, i int) int {
 		s := steps[n]
 		name, of := modelwords.ChainStep(b, steps, n)
 		g.TextIn(cell.Rect{Y: y, W: 10, H: 1}, name, th.Style(theme.Text))
-		g.TextRight(barAt-1, y, modelwords.Number(sh.Units.Shown(s.Kg, "kg"), 2), th.Style(theme.Strong))
+		g.TextRight(barAt-1, y, strings.TrimSuffix(sh.Units.Kg(entry.Kilogram(s.Kg)), " "+sh.Units.Name("kg")), th.Style(theme.Strong))
 		long := int(math.Round(s.Kg / steps[0].Kg * float64(w-barAt)))
 		role := theme.Bar
 		switch {
@@ -159,7 +161,7 @@ func tests(g cell.Grid, sh *screen.Shared, b forge.Bench, i int) {
 		return
 	}
 	if len(p.Tested) == 0 {
-		g.TextIn(cell.Rect{X: 2, W: w - 3, H: 1}, words.NoTestYet, th.Style(theme.Quiet))
+		g.TextIn(cell.Rect{X: 2, W: w - 3, H: 1}, draw.InParts(g, words.NoTestYet, w-3, 1), th.Style(theme.Quiet))
 		return
 	}
 	columns := 1

@@ -133,7 +133,7 @@ func (f Screen) ramp(l entry.Light) []entry.RecipeStep {
 			}
 			if p.Mass.Known && !p.Count.Known && each[as.Measure] > 0 {
 				p.Measure, p.Mass = as.Measure, entry.None[entry.Kilogram]()
-				steps[i].Parts[j] = plan.Measured(p, float64(parts[j].Mass.Value), each[as.Measure])
+				steps[i].Parts[j] = plan.Measured(p, float64(parts[j].Mass.Value), each[as.Measure], steps[i].Charges)
 			}
 			if as.Lot != "" {
 				steps[i].Parts[j].Lot = as.Lot

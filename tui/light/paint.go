@@ -150,7 +150,7 @@ func (f Screen) furnace(g cell.Grid, sh *screen.Shared) {
 		}
 		blast := words.BlastFor(about(plan.AdvisedBlast.P10, plan.AdvisedBlast.P90), about(plan.UsedBlast.P10, plan.UsedBlast.P90))
 		if narrow {
-			blast = words.BlastShort(about(plan.UsedBlast.P10, plan.UsedBlast.P90))
+			blast = words.BlastShort(about(plan.AdvisedBlast.P10, plan.AdvisedBlast.P90))
 		}
 		said = append(said, blast)
 	}

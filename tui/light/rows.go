@@ -1,6 +1,8 @@
 package light
 
 import (
+	"strings"
+
 	"github.com/charmbracelet/x/ansi"
 
 	"chargehand/tui/cell"
@@ -172,7 +174,10 @@ func (f Screen) paintStarter(g cell.Grid, sh *screen.Shared, chosen bool, x int)
 	if chosen {
 		role = theme.Now
 	}
-	room := w - x - 2 - g.Width(of+arrows)
+	room := w - x - 3 - g.Width(of+arrows)
+	if g.Width(name) > room { // the furnace stands in the next row
+		name = strings.TrimPrefix(name, f.starters[f.starter].Furnace.Name+", ")
+	}
 	g.TextIn(cell.Rect{X: x, W: room, H: 1}, name, th.Style(role))
 	g.Text(x+min(g.Width(name), room)+2, 0, of+arrows, th.Style(theme.Quiet))
 }

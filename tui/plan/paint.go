@@ -1,11 +1,13 @@
 package plan
 
 import (
+	"math"
 	"slices"
 
 	"chargehand/model/entry"
 	"chargehand/model/plan"
 	"chargehand/tui/cell"
+	"chargehand/tui/draw"
 	"chargehand/tui/letter"
 	"chargehand/tui/scene"
 	"chargehand/tui/screen"
@@ -55,6 +57,9 @@ func (s Screen) Paint(g cell.Grid, sh *screen.Shared) {
 	s.day(g.Sub(rest), sh)
 }
 
+// leastWanted is from how many columns on what is wanted stands before what it takes.
+const leastWanted = 60
+
 // answer says what is wanted, what it takes and how sure it is.
 func (s Screen) answer(g cell.Grid, sh *screen.Shared) {
 	th, u := sh.Theme, sh.Units
@@ -68,12 +73,15 @@ func (s Screen) answer(g cell.Grid, sh *screen.Shared) {
 	none := words.NoneOf(s.plan.None.P50, s.plan.Smelts)
 	others := words.OtherOffers(u, s.plan.Offers, s.plan.Taken)
 	if h < 8 {
-		x := 2 + g.Text(2, 0, wanted+": ", th.Style(theme.Quiet))
+		x := 2
+		if w >= leastWanted {
+			x += g.Text(2, 0, wanted+": ", th.Style(theme.Quiet))
+		}
 		if ok {
 			x += g.Text(x, 0, words.OreLine(u, o.Smelts, o.Ore)+", ", th.Style(theme.Strong))
 		}
 		g.TextIn(cell.Rect{X: x, W: w - x - 1, H: 1}, words.ChanceLine(o.Chance), th.Style(theme.Now))
-		g.TextIn(cell.Rect{X: 2, Y: 1, W: w - 3, H: 1}, words.WithOffers(none, others, w-3), th.Style(theme.Text))
+		g.TextIn(cell.Rect{X: 2, Y: 1, W: w - 3, H: 1}, draw.InParts(g, words.WithOffers(none, others, w-3), w-3, 1), th.Style(theme.Text))
 		g.Fill(cell.Rect{Y: 2, W: w, H: 1}, th.Marks().HLine, th.Style(theme.Frame))
 		return
 	}
@@ -86,7 +94,7 @@ func (s Screen) answer(g cell.Grid, sh *screen.Shared) {
 		}
 		letter.Small.Text(g, 2, 1, ore, th.Style(theme.Strong), th.ASCII)
 		if way := s.plan.Ways[min(s.way, len(s.plan.Ways)-1)]; true {
-			g.TextIn(cell.Rect{X: 2, Y: 6, W: half - 3, H: 1}, words.TakesLine(u, way.Charcoal, s.plan.Hours(way).P50), th.Style(theme.Strong))
+			g.TextIn(cell.Rect{X: 2, Y: 6, W: half - 3, H: 1}, words.TakesLine(u, o.Smelts, way.Charcoal, s.plan.Hours(way).P50), th.Style(theme.Strong))
 		}
 	} else {
 		g.Text(2, 2, words.NoAmount, th.Style(theme.Strong))
@@ -108,6 +116,7 @@ var madeOf = map[plan.Need]plan.Need{plan.NeedWood: plan.NeedCharcoal, plan.Need
 func (s Screen) needs(g cell.Grid, sh *screen.Shared) {
 	th, u := sh.Theme, sh.Units
 	w, h := g.Size()
+	o, _ := s.plan.Offer()
 	dry, beside := 28, 30
 	if w < 50 {
 		dry, beside = 27, 28
@@ -120,11 +129,12 @@ func (s Screen) needs(g cell.Grid, sh *screen.Shared) {
 			dry, at = w, 1
 		}
 	}
-	g.Text(at, 0, words.NeedsHead, th.Style(theme.Quiet))
-	head := words.HeadDry
+	head, needs := words.HeadDry, words.NeedsHead(o.Smelts)
 	if narrow {
+		needs = words.NeedsHead(1)
 		head = words.HeadDryIn(u)
 	}
+	g.Text(at, 0, needs, th.Style(theme.Quiet))
 	g.TextRight(dry, 0, head, th.Style(theme.Quiet))
 	g.Text(beside, 0, words.ThereIsHead, th.Style(theme.Quiet))
 	y := 1
@@ -141,6 +151,13 @@ func (s Screen) needs(g cell.Grid, sh *screen.Shared) {
 		}
 		if y >= h-1 || n.Need == plan.NeedCharcoalForge && n.Band.P50 == 0 || n.Need == plan.NeedClay && s.plan.Built {
 			continue
+		}
+		if n.Need == plan.NeedOreRoasted && o.Smelts > 1 && n.Point { // so many times what one is said to take
+			all := float64(o.Smelts) * math.Round(o.Ore)
+			if by, is := short[n.Need]; is {
+				short[n.Need] = by + all - n.Band.P50
+			}
+			n.Band.P50 = all
 		}
 		if narrow {
 			is := g.Cut(words.NeedIsBrief(u, n), dry-at)

@@ -101,12 +101,12 @@ func (Screen) Listed(*screen.Shared) string { return words.DoPlanSmelt }
 // Hints are what can be done.
 func (s Screen) Hints(sh *screen.Shared) []draw.KeyHint {
 	k := Map
-	next := screen.Short(k.Take, words.ShortTakePlan)
+	next, light := screen.Short(k.Take, words.ShortTakePlan), screen.Short(k.Light, words.ShortLightIt)
 	if s.taken(sh) {
-		next = screen.Short(k.Light, words.ShortLightIt)
+		next, light = light, screen.Short(k.CrossOut, words.ShortCrossOut)
 	}
 	return []draw.KeyHint{next, {Key: screen.KeyLabel("left") + " " + screen.KeyLabel("right"), Does: words.ShortWhichWay}, screen.Short(k.Wanted, words.ShortWanted), screen.Short(k.Sure, words.ShortSure),
-		screen.Short(k.Furnace, words.ShortWhichFurnace), screen.Short(k.Day, words.ShortDay), screen.Short(k.Rises, words.ShortRises), screen.Short(k.Lighting, words.ShortBefore), screen.Short(k.Light, words.ShortLightIt), screen.Short(k.Slag, words.ShortSlag), screen.Short(k.Trying, words.ShortTrying), screen.Short(k.Wall, words.ShortWall), screen.Short(k.Assumed, words.ShortAssumed), screen.Short(screen.Global.Views, words.ShortViews)}
+		screen.Short(k.Furnace, words.ShortWhichFurnace), screen.Short(k.Day, words.ShortDay), screen.Short(k.Rises, words.ShortRises), screen.Short(k.Lighting, words.ShortBefore), light, screen.Short(k.Slag, words.ShortSlag), screen.Short(k.Trying, words.ShortTrying), screen.Short(k.Wall, words.ShortWall), screen.Short(k.Assumed, words.ShortAssumed), screen.Short(screen.Global.Views, words.ShortViews)}
 }
 
 // Entered reckons anew: the stores may have changed.
@@ -252,8 +252,12 @@ func (s Screen) Update(sh *screen.Shared, p screen.Pressed) (screen.Screen, scre
 		return s, s.take(sh)
 	case key.Matches(t, k.Light):
 		f, _ := s.built(sh.House())
-		return s, act.Alongside(sh, func(*screen.Shared) screen.Effect {
-			return screen.Go{To: screen.Light, With: screen.InFurnace(f.ID)}
+		return s, act.Alongside(sh, func(sh *screen.Shared) screen.Effect {
+			to := screen.Go{To: screen.Light, With: screen.InFurnace(f.ID)}
+			if _, waits := sh.House().Waiting(); waits && s.made && s.way < len(s.plan.Ways) && !s.taken(sh) { // it is lit by what is shown, not by what was taken before the stores changed
+				return screen.Each{s.take(sh), to}
+			}
+			return to
 		})
 	}
 	return s, screen.Refuse(words.NoAct(screen.KeyLabel(string(t))))

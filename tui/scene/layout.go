@@ -105,7 +105,7 @@ func roomy(w, h int, size Size, below int) Layout {
 		head, timer, figures = 12, 22, MostFigures+1
 		l.Shaft, body = body.CutLeft(52)
 		l.Notice, body = body.CutBottom(4)
-		if log := min(40, w-80); log > 24 && below > 0 {
+		if log := min(45, w-75); log > 24 && below > 0 {
 			l.Strip.W -= log
 			l.Log = cell.Rect{X: l.Strip.W, Y: l.Strip.Y, W: log, H: l.Strip.H}
 		}

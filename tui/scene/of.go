@@ -25,7 +25,7 @@ func Of(g cell.Grid, sh *screen.Shared, s session.Session, charge key.Binding) V
 	r := s.Reading()
 	v := View{
 		Chemistry: sh.Chemistry,
-		Now:       r.Wall(r.At), Title: s.ID(), Past: past(s), Tag: cmp.Or(sh.Mark, modelwords.Mark(r.Light)),
+		Now:       r.Wall(r.At), Title: cmp.Or(r.Light.Furnace.Name, s.ID()), Past: past(s), Tag: cmp.Or(sh.Mark, modelwords.Mark(r.Light)),
 		Lost: words.EntriesLost(s.Lost()), NoBook: s.ToLook(), Kept: sh.Tally.Kept, Keeping: sh.Tally.Keeping, NotKept: sh.Tally.NotKept, Trouble: sh.Tally.Trouble,
 		Adding: adding(s), Log: Log(sh.Units, s, LayoutOf(g.Size()).logRows()),
 		Warnings: s.Standing(),
@@ -111,7 +111,7 @@ func adding(s session.Session) *draw.Adding {
 	if !counted || !named {
 		return nil
 	}
-	return &draw.Adding{Count: float64(n), What: words.Scoops(m.Name)}
+	return &draw.Adding{Count: float64(n), What: words.Scoops(m.Name, float64(n))}
 }
 
 // Log holds the last n acts as the log shows them, newest first. Of several

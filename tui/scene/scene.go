@@ -25,7 +25,11 @@ func Paint(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
 		roomyParts(g, p, l, r, v)
 	}
 	if l.Lined {
-		divide(g, p, l)
+		lined := l
+		if r.Phase == entry.BurnsDown && l.Size == Small {
+			lined = l.headed(draw.BurnDownRows, downFigures)
+		}
+		divide(g, p, lined)
 	}
 	if v.Caution != nil && (len(v.Warnings) == 0 || !l.Shaft.Empty()) {
 		p.Caution(g.Sub(CautionRoom(l)), *v.Caution)
@@ -111,17 +115,11 @@ func Head(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
 	p.Next(g.Sub(l.Next), r, draw.Coming{Key: v.NextKey, Adding: v.Adding, Due: v.Due})
 }
 
-// Top paints the top line: with the furnace and the date where it is wide.
+// Top paints the top line: with the date where it is wide.
 func Top(g cell.Grid, p draw.Pen, r figure.Reading, v View, wide bool) {
 	t := draw.TopView{
 		Title: v.Title, By: r.By, Kept: v.Kept, Keeping: v.Keeping, NotKept: v.NotKept, Trouble: v.Trouble, Past: v.Past, Tag: v.Tag, Lost: v.Lost,
 		NoBook: v.NoBook, Phase: phaseOf(r), Clock: v.Now.Format("2 Jan " + modelwords.Clock),
-	}
-	if name := r.Light.Furnace.Name; name != "" && name != v.Title {
-		t.Briefer = []string{name}
-		if wide {
-			t.Title, t.Briefer = t.Title+" "+p.M.Dot+" "+name, []string{v.Title, name}
-		}
 	}
 	if r.Light.Undated || !wide {
 		t.Clock = v.Now.Format(modelwords.Clock)

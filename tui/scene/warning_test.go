@@ -110,7 +110,7 @@ func TestOtherWarningsStandBelow(t *testing.T) {
 				t.Errorf("%dx%d: the remedy of %q takes the room", c.w, c.h, title)
 			}
 		}
-		if more := "+" + strconv.Itoa(3-c.shown); strings.Contains(text, more) != (c.shown < 3) {
+		if more := strconv.Itoa(3 - c.shown); (strings.Contains(text, "+"+more) || strings.Contains(text, more+" more")) != (c.shown < 3) {
 			t.Errorf("%dx%d: %s\n%s", c.w, c.h, more, g)
 		}
 	}

@@ -145,7 +145,7 @@ func TestThePickedSmeltStandsBesideTheOthers(t *testing.T) {
 	sh.Shelf.Lines = sh.Shelf.Lines[:1]
 	g = sh.Theme.Grid(sh.W, sh.H)
 	shelf.New().Paint(g, sh)
-	if p := g.String(); !strings.Contains(p, words.NoOtherMeasured) {
+	if p := g.String(); !strings.Contains(p, words.ShelfMeasuredAlone) || strings.Contains(p, words.NoOtherMeasured) {
 		t.Errorf("alone:\n%s", p)
 	}
 }

@@ -2,6 +2,7 @@ package shelf
 
 import (
 	"math"
+	"slices"
 
 	"chargehand/model/compare"
 	"chargehand/model/shelf"
@@ -56,13 +57,19 @@ func paintMeasured(g cell.Grid, sh *screen.Shared, ms []measured) {
 	const value, bar, long = 32, 46, 26 // where the figure ends, where its range begins, and how long it is
 	th := sh.Theme
 	w, h := g.Size()
-	g.Text(2, 0, words.ShelfMeasured, th.Style(theme.Quiet))
+	head, alone := words.ShelfMeasured, !slices.ContainsFunc(ms, func(m measured) bool { return m.others > 0 })
+	if alone {
+		head = words.ShelfMeasuredAlone
+	}
+	g.Text(2, 0, head, th.Style(theme.Quiet))
 	for i, m := range ms[:max(min(len(ms), h-1), 0)] {
 		y := i + 1
 		says := sh.Units.Compared
 		g.Text(2, y, words.MeasureWord(m.Measure), th.Style(theme.Text))
 		g.TextRight(value, y, says(m.at, m.Measure), th.Style(theme.Strong))
 		switch {
+		case alone:
+			continue
 		case m.others == 0:
 			g.TextIn(cell.Rect{X: value + 2, Y: y, W: w - value - 3, H: 1}, words.NoOtherMeasured, th.Style(theme.Quiet))
 			continue

@@ -1,6 +1,7 @@
 package start
 
 import (
+	"cmp"
 	"sync"
 
 	"chargehand/model/figure"
@@ -48,13 +49,13 @@ func (s Screen) furnace(g cell.Grid, sh *screen.Shared) {
 	switch {
 	case sh.Running.Is():
 		r := sh.Running.Reading()
-		pic, says = picture.From(r), words.StartShaft(sh.Running.ID(), r.Wall(r.At))
+		pic, says = picture.From(r), words.StartShaft(screen.NameOf(sh, sh.Running), r.Wall(r.At))
 		if r.Light.Practice {
 			tag = words.TagPractice
 		}
 	case sh.Smelt.Is() && !sh.Smelt.ToLook(): // the one last looked at
 		r := sh.Smelt.AsOf(fold.All, sh.Smelt.MostToSee()).Reading()
-		pic, tag, says = picture.From(r), words.ThePast, words.StartShaft(sh.Smelt.ID(), r.Wall(r.At))
+		pic, tag, says = picture.From(r), words.ThePast, words.StartShaft(cmp.Or(r.Light.Furnace.Name, sh.Smelt.ID()), r.Wall(r.At))
 	case sh.Shelf.Known: // not before: the first frame waits for nothing
 		r := inventedMoment()
 		pic, tag, says = picture.From(r), words.TagInvented, words.StartInvented(r.Light.Furnace.Name, r.Wall(r.At))
@@ -277,7 +278,7 @@ func result(sh *screen.Shared, l shelf.Summary) string {
 	if !l.Slag.Known && !l.SlagNever && !l.Imported {
 		said += words.AndSlagNotWeighed
 	}
-	return l.ID + ": " + said
+	return words.SmeltOf(l.Furnace, l.ID, l.Lit) + ": " + said
 }
 
 // plain is the lines alone.
@@ -297,9 +298,12 @@ func (s Screen) plain(g cell.Grid, sh *screen.Shared, body cell.Rect, ls []start
 		g.Text(x, y, mark, th.Style(theme.Now))
 		n := x + 2 + g.Text(x+2, y, l.key.Help().Key, th.Style(theme.Now))
 		g.Text(n+2, y, l.key.Help().Desc, style)
-		what := l.is
-		if whole := what + "; " + l.more; l.more != "" && g.Width(whole) <= body.W-n-3 {
+		what, room := l.is, body.W-n-3
+		switch whole := what + "; " + l.more; {
+		case l.more != "" && g.Width(whole) <= room:
 			what = whole
+		case l.more != "" && g.Width(what) > room: // rather the shorter whole than the longer cut
+			what = l.more
 		}
 		g.TextIn(cell.Rect{X: n + 2, Y: y + 1, W: body.W - n - 3, H: 1}, what, th.Style(theme.Quiet))
 		y += pitch

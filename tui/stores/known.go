@@ -46,6 +46,10 @@ func cameWent(g cell.Grid, sh *screen.Shared, l house.Lot) {
 			there += c.Dry.Kg
 		}
 		most = math.Max(most, there)
+		if n := len(all) - 1; n >= 0 && c.Smelt != "" && c.Smelt == all[n].c.Smelt && !c.Count && !all[n].c.Count { // a day's charges are one thing that was done
+			all[n] = line{together(l, all[n].c, c), there}
+			continue
+		}
 		all = append(all, line{c, there})
 	}
 	bars := 0
@@ -59,6 +63,7 @@ func cameWent(g cell.Grid, sh *screen.Shared, l house.Lot) {
 		if weighed == 0 {
 			weighed = l.Weight(math.Abs(c.Dry.Kg))
 		}
+		c.Smelt = smeltIn(sh, c.Smelt)
 		text := words.ChangeOf(sh.Units, c, weighed)
 		room := w - 12
 		if bars > 4 {
@@ -75,6 +80,29 @@ func cameWent(g cell.Grid, sh *screen.Shared, l house.Lot) {
 		}
 		g.TextIn(cell.Rect{X: 11, Y: y + 1, W: room, H: 1}, text, th.Style(theme.Text))
 	}
+}
+
+// together is what a smelt took by two charges as one.
+func together(l house.Lot, c, more house.Change) house.Change {
+	weighed := func(c house.Change) float64 {
+		if c.Kg != 0 {
+			return c.Kg
+		}
+		return l.Weight(math.Abs(c.Dry.Kg))
+	}
+	c.Kg = weighed(c) + weighed(more)
+	c.Dry = c.Dry.Plus(more.Dry)
+	return c
+}
+
+// smeltIn is a smelt by its furnace, as far as that is known.
+func smeltIn(sh *screen.Shared, smelt string) string {
+	for _, s := range sh.Shelf.Lines {
+		if s.ID == smelt && s.Furnace != "" {
+			return s.Furnace
+		}
+	}
+	return smelt
 }
 
 // fact is one thing known of a lot, and what it rests on.

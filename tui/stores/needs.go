@@ -38,7 +38,7 @@ func holding(sh *screen.Shared) []held {
 		for _, l := range h.Lots {
 			if l.Of() == m && !l.Fines() && l.Left.Known() && l.Left.Kg > 0 {
 				one.lies += l.Weight(l.Left.Kg)
-				if roasted && m == entry.LotOre && !l.Roasted() {
+				if m == entry.LotOre && !l.Roasted() && (roasted || planned && plans.AsDug(l)) {
 					one.unready += (1 - plans.RoastedOfRaw.P50) * l.Left.Kg
 				}
 			}

@@ -6,14 +6,15 @@ const (
 	MeterNotBelieved = "air meter doubted" // over the zones that rest on its blast
 	MeterDoubted     = "meter doubted"     // the same where there is little room
 	OverTheBlast     = "over the blast"    // a burn faster than the blast can burn, likewise
+	WhileItBlew      = "while it blew"     // a burn, when the blast is off
 	NotAsModelled    = "not as modelled"   // a stack that the model does not follow, likewise
 
-	RatioUnderBrief = "under the next" // where there is little room
-	RatioOverBrief  = "over the next"
+	RatioUnderBrief = "below the next" // where there is little room
+	RatioOverBrief  = "above the next"
 
 	RatioAsNext = "as planned"
-	RatioUnder  = "less ore than next"
-	RatioOver   = "more ore than next"
+	RatioUnder  = "below next"
+	RatioOver   = "above next"
 	CautionMark = "take care"
 	CautionGoes = "the next key closes it"
 	CautionEnds = "a key closes it" // the same where there is little room

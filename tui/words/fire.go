@@ -6,7 +6,7 @@ import modelwords "chargehand/model/words"
 const (
 	PastInvented = "a moment to look at"
 	PastImported = "imported, as it stood at its end"
-	PastOver     = "over, at its end"
+	PastOver     = "over"
 )
 
 // The next hour.
@@ -15,5 +15,10 @@ const (
 	HourAsking = "looking at the next hour in plausible furnaces ..."
 )
 
-// Scoops names what is counted into the open measure.
-func Scoops(measure string) string { return modelwords.Plural(measure) + " of ore" }
+// Scoops names what so many are of that are counted into the open measure.
+func Scoops(measure string, n float64) string {
+	if n > 1 {
+		measure = modelwords.Plural(measure)
+	}
+	return measure + " of ore"
+}

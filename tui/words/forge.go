@@ -154,7 +154,7 @@ func CostUnread(text string) string { return text + " is no cost: write it as 12
 const (
 	HeadPieces    = "pieces"
 	HeadHowItCame = "how it came"
-	NoTestYet     = "not tested: spark, file, bend, quench, etch"
+	NoTestYet     = "not tested yet (e): spark, file, bend, quench, etch"
 	SessionsNone  = "no session keyed yet"
 	NoWayKnown    = "not known of which ore"
 	ForOneKg      = "on the way, at the forge"

@@ -113,6 +113,7 @@ const (
 	ShortEarlier   = "earlier"
 	ShortNotToMark = "not to mark"
 	ShortOthers    = "more"
+	ShortBloomOut  = "bloom out, more"
 	ShortViews     = "views"
 )
 

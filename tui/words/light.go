@@ -111,7 +111,7 @@ func FillIs(kg string) string { return "full to the mark: " + kg + " charcoal" }
 func FillShort(kg string) string { return "full: " + kg }
 
 // BlastShort is the blast that good smelts used in such a bore.
-func BlastShort(used string) string { return "blast " + used }
+func BlastShort(advised string) string { return "blast " + advised + " advised" }
 
 // FillMeasures is a fill in measures.
 func FillMeasures(n, measure string) string { return "about " + n + " times the " + measure }

@@ -13,7 +13,8 @@ const (
 	DoFar  = "far view, and back"
 	DoLock = "lock the keys"
 
-	ShortFar = "far"
+	ShortFar  = "far"
+	ShortNear = "near"
 
 	NothingAtWork = "no smelt at work: nothing to see from afar"
 	Locked        = "keys are locked"

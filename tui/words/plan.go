@@ -51,7 +51,6 @@ const (
 	NotNeededBrief   = "unused" // where there is little room
 	NoAmount         = "no amount of ore gives it"
 	ChanceOfIt       = "chance of it, about"
-	NeedsHead        = "needs"
 	ThereIsHead      = "there is"
 	ChanceWord       = "chance"
 	HearthWord       = "hearth °C"

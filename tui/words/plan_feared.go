@@ -11,9 +11,9 @@ import (
 // asked so far.
 func HearthBandWord(furnaces int, solving bool) string {
 	if !solving {
-		return "band"
+		return "its range"
 	}
-	return "band " + modelwords.Number(float64(furnaces), 0) + "/8"
+	return "range " + modelwords.Number(float64(furnaces), 0) + "/8"
 }
 
 // HearthBand is the hearth in eight plausible furnaces, to fifty degrees: from where to
@@ -21,6 +21,9 @@ func HearthBandWord(furnaces int, solving bool) string {
 func HearthBand(u modelwords.Units, low, mid, high float64, roomy bool) string {
 	if roomy {
 		return u.Coarse(low) + " to " + u.Coarse(high)
+	}
+	if ends := u.Coarse(low) + "-" + u.Coarse(high); len(ends) < 9 {
+		return ends
 	}
 	off := math.Max(50, 50*math.Round(math.Max(mid-low, high-mid)/50))
 	return "±" + modelwords.Number(u.Shown(off, "K"), 0)

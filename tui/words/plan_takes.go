@@ -39,6 +39,11 @@ func WithOffers(none string, offers []string, room int) string {
 	return none
 }
 
+// NeedsHead heads what so many smelts need.
+func NeedsHead(smelts int) string {
+	return [...]string{"needs", "needs", "needs, both", "needs, all 3"}[min(smelts, 3)]
+}
+
 func smeltsOf(n int) string {
 	return [...]string{"", "", "two smelts of ", "three smelts of "}[n]
 }
@@ -74,14 +79,18 @@ func ChanceBrief(c float64) string { return strings.TrimPrefix(modelwords.NIn10(
 // NoneOf is the chance of no compact bloom.
 func NoneOf(c float64, own int) string {
 	if own < 2 {
-		return "no bloom at all: about 3 to 8 in 10 for a new crew"
+		return "no bloom at all: 1 to 8 in 10, for a new crew 3 to 8"
 	}
 	return "and no compact bloom: " + modelwords.NIn10(c)
 }
 
 // TakesLine is what else it takes.
-func TakesLine(u modelwords.Units, charcoal, hours float64) string {
-	return "ore dry; with " + KgRound(u, charcoal) + " charcoal dry, " + modelwords.Number(hours, 0) + " hours at the fire"
+func TakesLine(u modelwords.Units, smelts int, charcoal, hours float64) string {
+	each := ""
+	if smelts > 1 {
+		each = "each "
+	}
+	return "ore dry; " + each + "with " + KgRound(u, charcoal) + " charcoal dry, " + modelwords.Number(hours, 0) + " hours at the fire"
 }
 
 var needShort = map[plan.Need]string{
@@ -112,6 +121,9 @@ func NeedIs(u modelwords.Units, n plan.Needed) string {
 	unit := ""
 	if n.Unit == "kg" {
 		unit = " " + u.Name("kg")
+	}
+	if n.Need == plan.NeedHours {
+		return HoursIs(n.Band.P10, n.Band.P90)
 	}
 	if n.Point || n.Band.P90 <= n.Band.P10 {
 		return number(n.Band.P50) + unit

@@ -12,7 +12,7 @@ const (
 	DoHold    = "hold"
 	LookMeter = "blast meter"
 
-	RehearsalBegins = "not kept with your smelts; when it slows down c charges; l, then p: the peep"
+	RehearsalBegins = "practice, not kept with your smelts: c charges, l then p is the peep"
 )
 
 // Rehearsing marks every screen of a rehearsal, with how fast its clock runs.

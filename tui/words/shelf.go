@@ -10,34 +10,35 @@ import (
 
 // The list of all smelts.
 const (
-	ShelfDay       = "day"
-	ShelfBloom     = "bloom"
-	ShelfOre       = "ore dry"
-	ShelfCharcoal  = "charcoal"
-	ShelfMarks     = "tried"
-	ShelfTried     = "tried"
-	DoInventedWeek = "the invented week before the invented smelt: stores, furnace, plan"
-	ShortWeek      = "invented week"
-	ShelfPromised  = "wanted"
-	ShelfNextTime  = "next time"
-	ShelfFurnace   = "furnace"
-	ShelfYield     = "yield of ore"
-	ShelfHours     = "hours"
-	ShelfHalves    = "in half hours"
-	ShelfMeasured  = "measured of it, and where it lies among your others"
-	ShelfKey       = "day: ore from the first; white: slow"
-	ShelfKeyBold   = "day: ore from the first; bold: slow"
-	ShelfBare      = "no smelt yet: v then a goes to the start, where one begins"
-	MarkInvented   = "invented"
-	MarkImported   = "imported"
-	MarkUnfinished = "not finished"
-	BloomBurns     = "burns"
-	BloomNone      = "none"
-	BloomUnweighed = "not weighed"
-	BloomNever     = "never known"
-	DayUnknown     = "no day"
-	YieldDry       = "dry"
-	YieldCharged   = "as charged"
+	ShelfDay           = "day"
+	ShelfBloom         = "bloom"
+	ShelfOre           = "ore dry"
+	ShelfCharcoal      = "charcoal"
+	ShelfMarks         = "tried"
+	ShelfTried         = "tried"
+	DoInventedWeek     = "the invented week before the invented smelt: stores, furnace, plan"
+	ShortWeek          = "invented week"
+	ShelfPromised      = "wanted"
+	ShelfNextTime      = "next time"
+	ShelfFurnace       = "furnace"
+	ShelfYield         = "yield of ore"
+	ShelfHours         = "hours"
+	ShelfHalves        = "in half hours"
+	ShelfMeasured      = "measured of it, and where it lies among your others"
+	ShelfMeasuredAlone = "measured of it; there is no other of yours to hold it against"
+	ShelfKey           = "day: ore from the first; white: slow"
+	ShelfKeyBold       = "day: ore from the first; bold: slow"
+	ShelfBare          = "no smelt yet: v then a goes to the start, where one begins"
+	MarkInvented       = "invented"
+	MarkImported       = "imported"
+	MarkUnfinished     = "not finished"
+	BloomBurns         = "burns"
+	BloomNone          = "none"
+	BloomUnweighed     = "not weighed"
+	BloomNever         = "never known"
+	DayUnknown         = "no day"
+	YieldDry           = "dry"
+	YieldCharged       = "as charged"
 )
 
 // ShelfHolds is how many smelts stand on the shelf.
@@ -106,7 +107,7 @@ func YieldWords(share float64, dry bool) string {
 
 // Lasted is how long a smelt took.
 func Lasted(d time.Duration) string {
-	m := int(d.Round(time.Minute).Minutes())
+	m := int(d.Minutes()) // whole ones, as the result and the account say it
 	if m < 60 {
 		return strconv.Itoa(m) + " min"
 	}
@@ -118,7 +119,7 @@ func Lasted(d time.Duration) string {
 }
 
 // PerBloom is the charcoal a kg of bloom.
-func PerBloom(ratio string) string { return ratio + " kg charcoal a kg of bloom" }
+func PerBloom(ratio string) string { return ratio + " kg charcoal as charged a kg of bloom" }
 
 // Finding and sorting.
 const (

@@ -16,9 +16,9 @@ const (
 	PractiseIs    = "a smelt under way, its first ore in"
 	PractiseTakes = "one key; counts for nothing"
 	SmeltIs       = "furnace and measures, then the fire is lit"
-	SmeltTakes    = "ten fields filled in: a minute"
+	SmeltTakes    = "fill in ten fields: a minute"
 	LookIs        = "every smelt kept here, and an invented one"
-	LookTakes     = "r replays it, w shows its week"
+	LookTakes     = "as it went, with its week"
 
 	ShelfBeingRead = "the smelts are still being read: a moment"
 	NoneUnfinished = "no smelt was left unfinished"
@@ -80,9 +80,17 @@ func YieldOfOre(share float64, dry bool) string {
 // OfOre is the ore that a bloom came of.
 func OfOre(kg string) string { return " of " + kg + " ore as charged" }
 
+// SmeltOf is a smelt by its furnace and day, or by its name in the book where it has no furnace.
+func SmeltOf(furnace, id string, lit time.Time) string {
+	if furnace == "" {
+		return id
+	}
+	return furnace + ", " + lit.Format("2 Jan")
+}
+
 // StartInvented says what furnace the start screen shows.
 func StartInvented(name string, at time.Time) string {
-	return name + " at " + at.Format(modelwords.Clock) + ", a moment of the smelt in look at one; nobody lit it"
+	return name + " at " + at.Format(modelwords.Clock) + "; nobody lit it: l shows its day"
 }
 
 // StartInventedShort is the same where there is little room.

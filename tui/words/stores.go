@@ -38,7 +38,7 @@ const (
 	StoresBare     = "Nothing here yet. Weigh three things: a bucket of charcoal, a scoop of ore, all the ore. n begins a lot."
 	StoresNothing  = "nothing here yet: n begins a lot" // to a key that wants a lot
 	StoresNoPlan   = "no plan to hold it against yet"
-	StoresPlanLit  = "the plan is lit: none to hold it against"
+	StoresPlanLit  = "its plan is lit: no other to hold it against"
 	HeadMaterial   = "material"
 	HeadLot        = "lot"
 	HeadLeft       = "left"

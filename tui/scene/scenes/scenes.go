@@ -1,6 +1,7 @@
 package scenes
 
 import (
+	"cmp"
 	"errors"
 	"time"
 
@@ -23,7 +24,7 @@ var DiskFull = words.KeptNot(modelwords.EntriesHeld(3, errors.New("write /home/m
 // viewOf is what stands around a reading.
 func ViewOf(r figure.Reading) scene.View {
 	return scene.View{
-		Now: r.Wall(r.At), Title: r.Smelt, Kept: 214, NextKey: "c",
+		Now: r.Wall(r.At), Title: cmp.Or(r.Light.Furnace.Name, r.Smelt), Kept: 214, NextKey: "c",
 		Log: []draw.LogLine{
 			{At: "14:23", Text: "charge 24: 1 bucket of charcoal, 4 scoops of ore"},
 			{At: "14:19", Text: "looked at the flame: yellow, a hand high", Late: true},

@@ -38,7 +38,7 @@ func TestALotOfTheStoresIsCharged(t *testing.T) {
 		t.Errorf("%d copies of the lot in the smelt, want 1", n)
 	}
 	d.Press("v", "t")
-	if p := d.Picture(); strings.Count(p, "2 kg went into") != 1 || !strings.Contains(p, "18 ±1 kg") {
+	if p := d.Picture(); strings.Count(p, "2 kg to ") != 1 || !strings.Contains(p, "18 ±1 kg") {
 		t.Errorf("the stores say\n%s", p)
 	}
 }

@@ -42,7 +42,7 @@ iron out
   slag, not weighed, 45 % iron               8.5 kg (4.5 to 12.5)     solved for, share assumed      =======--------------
 nothing to check against; slag was solved for: 19.0 kg (9.1 to 29.0)
 what would firm it up most: weighing the slag
-carbon: 44.6 kg (40.7 to 48.6) in with the charcoal, none weighed as left over; the rest, 44.6 kg (40.7 to 48.6), went as gas (not tested)
+carbon: 44.6 kg (40.7 to 48.6) in with the charcoal, none weighed as left over: all went as gas (not tested)
 mass without charcoal and wall: 29.9 kg in; not all that came out was weighed
 oxygen that left as gas with the iron that became metal: 2.5 kg (2.0 to 3.0), were the ore hematite
 yields, each with what it is counted on

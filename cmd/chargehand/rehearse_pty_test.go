@@ -42,7 +42,7 @@ func TestPracticeFromTheFirstKeyToTheBloom(t *testing.T) {
 	dir := t.TempDir()
 	s := openTerminal(t, dir, 120, 36)
 	s.Shows("practise")
-	s.Does("p", "not kept with your smelts; when it slows down c charges", "main burn")
+	s.Does("p", "not kept with your smelts: c charges", "main burn")
 	s.Until("a minute a second, or what slowed it down since", func(picture string) bool {
 		return strings.Contains(picture, "practice, a minute a second") || strings.Contains(picture, "practice, slowed")
 	})

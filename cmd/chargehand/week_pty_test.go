@@ -49,7 +49,7 @@ func TestTheWeekOnATerminal(t *testing.T) {
 	fields(s, "ka2scoop\r0.5\r", "scoop")
 	s.Does("vp", "wanted: a bloom of 4 kg", "fears nothing")
 	fields(s, "wb3\r", "wanted: a bloom of 3 kg")
-	fields(s, "n4\r", "of it, about", "band") // reckoned, and solved in every plausible furnace
+	fields(s, "n4\r", "of it, about", "its range") // reckoned, and solved in every plausible furnace
 	fields(s, "mi1\r", "by when", "today")
 	s.Does("\x1b", "wanted: a bloom of 3 kg")
 	s.Drained()
@@ -75,8 +75,8 @@ func TestTheWeekOnATerminal(t *testing.T) {
 		s.Press(tenMinutes + aMinute)
 	}
 	s.Shows("ratio off plan")
-	s.Does("vt", "pond, roasted", "went into") // what it used is taken from the stores
-	time.Sleep(1200 * time.Millisecond)        // what was shown is written down with the next second
+	s.Does("vt", "pond, roasted", "to Reed Hollow") // what it used is taken from the stores
+	time.Sleep(1200 * time.Millisecond)             // what was shown is written down with the next second
 	s.Drained()
 	s.allKept()
 	s.Kill()

@@ -332,8 +332,8 @@ func ByWhom(initials string) string { return "by " + initials }
 // and how many more there are.
 func WarningSince(at time.Time, seen bool, more int) string {
 	said := WarningSeen(seen, more)
-	if more > 0 {
-		said = strconv.Itoa(more) + " more" + strings.TrimPrefix(said, "+"+strconv.Itoa(more))
+	if more > 0 { // that there are more says more than the time, and both have no room
+		return strconv.Itoa(more) + " more" + strings.TrimPrefix(said, "+"+strconv.Itoa(more))
 	}
 	return strings.TrimPrefix(said+", "+at.Format(Clock), ", ")
 }

@@ -24,7 +24,7 @@ var HelpOfDay = []string{
 	"Charge a measure of charcoal each time the burden has sunk by one: c.",
 	"When the peep is white, the first ore, a scoop on each measure: s.",
 	"More ore by steps, as long as the peep stays white and the pace holds.",
-	"Charge when the large minutes have run down: c books what is shown.",
+	"Charge when the large minutes have run down: c. From afar: space.",
 	"Look now and then and say it: l, then p for the peep, m for the flame.",
 	"When the slag rises or gurgles, tap: t. When the peep is dark, rod: r.",
 	"After the last ore let it burn down, about half an hour, charcoal only.",

@@ -74,7 +74,7 @@ func EndBloom(u modelwords.Units, d rehearse.End) (large, under string) {
 func EndTold(d rehearse.End) (large, under string) {
 	if len(d.Befell) == 0 {
 		looks, acts := graded(d.Warnings)
-		return "CALM", fmt.Sprintf("nothing went wrong of itself; looks: %d, acts: %d", looks, acts)
+		return "CALM", fmt.Sprintf("nothing went wrong of itself; the screen said LOOK %d times, ACT %d", looks, acts)
 	}
 	var after, not []string
 	for _, b := range d.Befell {

@@ -38,7 +38,7 @@ const (
 	StoresBare     = "Nothing here yet. Weigh three things: a bucket of charcoal, a scoop of ore, all the ore. n begins a lot."
 	StoresNothing  = "nothing here yet: n begins a lot" // to a key that wants a lot
 	StoresNoPlan   = "no plan to hold it against yet"
-	StoresPlanLit  = "its plan is lit: no other to hold it against"
+	StoresPlanLit  = "no plan to hold it against"
 	HeadMaterial   = "material"
 	HeadLot        = "lot"
 	HeadLeft       = "left"
@@ -363,7 +363,7 @@ func BurnYields(b lot.Burn) string {
 }
 
 var helpWords = map[lot.Help]string{
-	lot.HelpWeigh: "weighing all of it: w", lot.HelpWater: "drying a sample: m, its water is taken as usual", lot.HelpAssay: "an assay: a. It halves this spread; that of the bloom stays",
+	lot.HelpWeigh: "weighing all of it: w", lot.HelpWater: "drying a sample: m, its water is taken as usual", lot.HelpAssay: "an assay (a): it halves this spread, not that of the bloom",
 }
 
 // WhatHelps says what would help most.

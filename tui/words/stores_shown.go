@@ -212,7 +212,7 @@ func ChangeOf(u modelwords.Units, c house.Change, weight float64) string {
 	case c.Count:
 		return "there was " + amount
 	case c.Smelt != "":
-		return amount + " went into " + c.Smelt
+		return amount + " to " + c.Smelt
 	case c.Took:
 		return amount + " " + DeedShort(c.Does)
 	case c.Does == entry.Roasted || c.Does == entry.Burnt || c.Does == entry.Sieved || c.Does == entry.Mixed:

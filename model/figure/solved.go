@@ -24,6 +24,9 @@ func WithSolution(r Reading, s solve.Solution) Reading {
 	r.Solver, r.Status, r.Astray = Solved, s.Status, s.Astray
 	if s.Known != r.Known || s.Asked > r.At || r.At-s.Asked >= fresh && s.Status != solve.IsOver {
 		r.Solver = Resolving
+		if s.Status == solve.NoAir && r.Figures[Air].Known() || s.Status == solve.NoFire && r.Phase != entry.Prepared && r.Phase != entry.Preheat {
+			r.Status = solve.Begins // what it lacked has been keyed since
+		}
 	}
 	if s.Status != solve.Computes && s.Status != solve.IsOver {
 		return r

@@ -285,3 +285,33 @@ func TestZonesHaveASpread(t *testing.T) {
 		}
 	}
 }
+
+// What was keyed since the solver last looked is not asked for.
+func TestWhatWasKeyedIsNotAskedFor(t *testing.T) {
+	rows := []entry.Event{entry.Fill{Parts: entry.Parts{{What: entry.Charcoal, Mass: entry.Some(entry.Kilogram(5))}}}, wait(1)}
+	solved := func(at time.Duration, rows ...entry.Event) solve.Solution {
+		c := fold.Trace(smelt(usualShaft, rows...), fold.All, at)
+		s := new(solve.Solver).Solve(&c)
+		s.Known = 2
+		return s
+	}
+	read := func(rows ...entry.Event) Reading {
+		c := fold.Trace(smelt(usualShaft, rows...), fold.All, 2*time.Minute)
+		return From(c.State)
+	}
+	blown := append(rows[:len(rows):len(rows)], entry.Blast{Volume: entry.Some(entry.LitrePerMinute(600))})
+	for name, c := range map[string]struct {
+		r    Reading
+		s    solve.Solution
+		want solve.Status
+	}{
+		"the blast was keyed since":    {read(blown...), solved(time.Minute, rows...), solve.Begins},
+		"the blast is not known":       {read(rows...), solved(time.Minute, rows...), solve.NoAir},
+		"the fill was keyed since":     {read(rows...), solved(0), solve.Begins},
+		"nothing was filled in so far": {read(), solved(0), solve.NoFire},
+	} {
+		if r := WithSolution(c.r, c.s); r.Status != c.want {
+			t.Errorf("%s: status %d, want %d", name, r.Status, c.want)
+		}
+	}
+}

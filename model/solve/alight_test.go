@@ -32,3 +32,29 @@ func TestAnyCharcoalLights(t *testing.T) {
 		}
 	}
 }
+
+// What the solver waits for is what is missing: the blast where nobody keyed it, that it blows where it
+// is off, and its first step where it has just begun.
+func TestWhatTheSolverWaitsFor(t *testing.T) {
+	status := func(d *day, want solve.Status) {
+		t.Helper()
+		if got := d.fresh(d.now).Status; got != want {
+			t.Errorf("at %v the status is %d, want %d", d.now, got, want)
+		}
+	}
+	d := newDay(norse)
+	status(d, solve.NoFire)
+	d.key(blast(600)).wait(time.Minute)
+	status(d, solve.NoFire)
+	d.key(entry.Fill{Parts: entry.Parts{buckets(3)}}).wait(time.Second)
+	status(d, solve.Begins)
+	d.wait(2 * solve.Grid)
+	status(d, solve.Computes)
+
+	d = newDay(norse).key(entry.Fill{Parts: entry.Parts{buckets(3)}}).wait(time.Minute)
+	status(d, solve.NoAir)
+	d.key(blast(0)).wait(time.Minute)
+	status(d, solve.NoBlast)
+	d.key(blast(600)).wait(time.Second)
+	status(d, solve.Begins)
+}

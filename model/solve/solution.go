@@ -18,6 +18,8 @@ const (
 	NoAir                  // the blast is unknown, and the charges have not told it yet
 	IsLost                 // it was told something that cannot be, or nothing for half a day
 	IsOver                 // the bloom is out; the hearth is as it was then
+	NoBlast                // the fill is in, and the blast is known to be off
+	Begins                 // the blast is known and blows through the fill since less than a step of the grid
 )
 
 // Solution is the shaft at a moment, as solved: everything that figures,
@@ -85,8 +87,12 @@ func (r *run) status() Status {
 		return IsLost
 	case !r.filled:
 		return NoFire
-	case r.blownSince < 0, !r.air.known && !r.pace.tells():
+	case !r.air.known && (r.blownSince < 0 || !r.pace.tells()):
 		return NoAir
+	case r.blownSince < 0 && r.blows() > 0:
+		return Begins
+	case r.blownSince < 0:
+		return NoBlast
 	}
 	return Computes
 }

@@ -31,6 +31,10 @@ func SolverStatus(l solve.Status) string {
 		return "lost touch with the furnace: an entry cannot be right, or half a day is missing"
 	case solve.IsOver:
 		return BloomIsOut
+	case solve.NoBlast:
+		return "nothing to work out before the blast blows through the fill"
+	case solve.Begins:
+		return "the blast has just begun: in seconds"
 	}
 	return ""
 }
@@ -45,6 +49,10 @@ func SolverStatusBrief(l solve.Status) []string {
 		return []string{"needs the blast in l/min", "needs l/min"}
 	case solve.IsLost:
 		return []string{"lost: an entry is wrong, or missing", "lost touch"}
+	case solve.NoBlast:
+		return []string{"nothing before the blast", "before the blast"}
+	case solve.Begins:
+		return []string{"in seconds"}
 	}
 	return nil
 }

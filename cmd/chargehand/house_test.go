@@ -50,7 +50,7 @@ var arrows = map[string][]string{
 	"model/grow":       nil,
 	"model/figure":     {"model/entry", "model/fold", "model/forecast", "model/learn", "model/rule", "model/solve", "physics"},
 	"model/session":    {"model/entry", "model/figure", "model/fold", "model/grow", "model/learn", "model/rule", "model/shelf", "model/solve", "physics"},
-	"model/solve":      {"model/entry", "model/fold", "physics"},
+	"model/solve":      {"model/entry", "model/fold", "model/ore", "physics"},
 	"model/picture":    {"model/entry", "model/figure", "physics"},
 	"model/house":      {"model/entry", "model/fold", "physics"},
 	"model/shelf":      {"model/entry", "model/fold", "model/house", "model/pace"},

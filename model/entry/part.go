@@ -135,6 +135,7 @@ type Lot struct {
 	Sizes       []SizeShare        `json:"sizes,omitempty"`
 	Assay       *Assay             `json:"assay,omitempty"` // as it stood when a smelt was lit
 	Signs       []OreSign          `json:"signs,omitempty"` // of ore, as seen in the field and after roasting
+	Raw         bool               `json:"raw,omitempty"`   // ore that was not roasted, as it stood when a smelt was lit
 }
 
 // SizeShare is the share of a lot, by mass, that stays over a sieve.

@@ -16,6 +16,7 @@
 //	                        stand above the mark has burned
 //	charcoal not weighed    as much as reaches the level the estimator believes
 //	charcoal past the mark  has burned already, faster than was taken; booked apart
+//	ore not assayed         the iron that is usual of raw or of roasted ore, by its signs
 //	ore not weighed         none; slag, iron and carbon are then unknown
 //	a blast as metered      times the factor that the last charges and the level
 //	                        tell; shown is one that leans on the usual factor
@@ -38,4 +39,4 @@ package solve
 
 // Version names this solver in light and testimony. It is raised whenever the
 // same entries give other numbers (a test keeps some).
-const Version = "shaft 11"
+const Version = "shaft 12"

@@ -3,13 +3,10 @@ package solve
 import (
 	"chargehand/model/entry"
 	"chargehand/model/fold"
+	"chargehand/model/ore"
 	"chargehand/physics"
 	"chargehand/physics/shaft"
 )
-
-// usualOre is the iron share of a roasted bog ore nobody has assayed: published
-// ores hold 37 to 50 % as dug, 46 to 63 % roasted.
-const usualOre = 0.50
 
 // seedSlag is slag put back into a furnace, by mass: near fayalite with some
 // free iron oxide, as published early slags are (assumed).
@@ -23,6 +20,7 @@ type material struct {
 	moisture, carbon, ash, iron float64 // of charcoal and ore; see physics.Charcoal and physics.OreAssay
 	bulk                        float64 // kg/m3 of dry charcoal
 	lump                        float64 // m, of charcoal
+	raw                         bool    // ore that was not roasted
 	usual                       bool    // ore that nobody assayed
 }
 
@@ -34,7 +32,7 @@ func materialOf(c *fold.Timeline, p entry.Part, l fold.Line) material {
 	m := material{
 		what: p.What, kg: total.Charged.Kg, unknown: total.Charged.Unknown, bulk: c.Bed().CharcoalBulk,
 		carbon: float64(lot.Carbon.Or(entry.Share(usual.Carbon))), ash: float64(lot.Ash.Or(entry.Share(usual.Ash))),
-		iron: float64(lot.Iron.Or(usualOre)), moisture: usual.Moisture,
+		iron: float64(lot.Iron.Or(entry.Share(ore.Iron(!lot.Raw, lot.Signs).P50))), moisture: usual.Moisture, raw: lot.Raw,
 		usual: p.What == entry.Ore && !lot.Iron.Known, lump: shaft.DefaultLump,
 	}
 	if lot.Lump.Positive() {
@@ -66,7 +64,7 @@ func (m material) lot() (shaft.Lot, error) {
 		// Ungraded charcoal of a fill is taken as graded too.
 		return shaft.CharcoalLot(physics.Charcoal{Moisture: m.moisture, Carbon: m.carbon, Ash: m.ash}, m.bed(), m.lump)
 	case entry.Ore:
-		return shaft.OreLot(shaft.OreAssay{Mineral: mineralOf(m.iron), Iron: m.iron, Moisture: m.moisture}, m.bed())
+		return shaft.OreLot(shaft.OreAssay{Mineral: m.mineral(), Iron: m.iron, Moisture: m.moisture}, m.bed())
 	case entry.Fragments:
 		return shaft.FragmentLot(m.bed())
 	case entry.Flux: // taken as limestone or shell; sand would stiffen where this thins
@@ -76,11 +74,16 @@ func (m material) lot() (shaft.Lot, error) {
 	}
 }
 
-// mineralOf is the roasted mineral that can hold so much iron.
-func mineralOf(iron float64) physics.Mineral {
-	for _, m := range []physics.Mineral{physics.Hematite, physics.Magnetite} {
-		if physics.CheckIronShare(iron, m) == nil {
-			return m
+// mineral is that of an ore: of a roasted one the first that can hold so much iron, of a raw one that of
+// bog ore as dug, which gives off its bound water in the shaft.
+func (m material) mineral() physics.Mineral {
+	of := []physics.Mineral{physics.Hematite, physics.Magnetite}
+	if m.raw {
+		of = append([]physics.Mineral{physics.Goethite}, of...)
+	}
+	for _, mineral := range of {
+		if physics.CheckIronShare(m.iron, mineral) == nil {
+			return mineral
 		}
 	}
 	return physics.Wustite

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"runtime/debug"
+	"slices"
 	"syscall"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -88,6 +89,9 @@ func (m Model) kept(k Kept) (Model, []entry.Entry, tea.Cmd) {
 		m.ledger.trouble = words.KeptNot(k.Err.Error(), errors.Is(k.Err, syscall.ENOSPC))
 	}
 	m = m.rehoused().refolded(append(k.Entries[:len(k.Entries):len(k.Entries)], k.Refused...))
+	if slices.ContainsFunc(k.Refused, func(e entry.Entry) bool { return e.Stream == entry.House && mayAssay(e.Event) }) {
+		m = m.reassayed()
+	}
 	m, out := m.followed(k)
 	if m.leaving && len(m.ledger.pending) == 0 {
 		return m, out, tea.Quit
@@ -130,7 +134,7 @@ func (m Model) smeltRead(r smeltRead) (Model, []entry.Entry, tea.Cmd) {
 	if m.watches() {
 		opts = append(opts, session.Watched)
 	}
-	s := session.Open(r.id, r.entries, opts...).Taught(m.taught).Tick(m.now)
+	s := session.Open(r.id, r.entries, opts...).Taught(m.taught).Assayed(m.assayed).Tick(m.now)
 	if r.beside {
 		m, out := m.otherRead(s)
 		return m, out, nil

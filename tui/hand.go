@@ -26,7 +26,7 @@ func (m Model) begin(of screen.Kindle, keyed string) (Model, []entry.Entry) {
 	if m.shelf.Known && m.shelf.Err == nil && !l.Practice && !l.Rehearsal && !l.Invented {
 		l.Taught = session.Open(id, []entry.Entry{{Version: entry.Version, Stream: id, Seq: 1, Happened: entry.Wall(lit), Event: l}}).Taught(m.taught).TaughtNow()
 	}
-	next := session.Open(id, nil).Taught(m.taught)
+	next := session.Open(id, nil).Taught(m.taught).Assayed(m.assayed)
 	m = m.putToWork(next, l.Practice || l.Rehearsal)
 	m, e := m.hand(id, screen.Act{Event: l, Happened: lit, Uncertain: of.Uncertain, Sure: of.Sure}, m.active, keyed)
 	m.running.Session = m.running.Tick(m.now)
@@ -134,7 +134,11 @@ func (m Model) hand(stream string, a screen.Act, on screen.ID, keyed string) (Mo
 			return s
 		})
 	}
-	return m.rehoused(), e
+	m = m.rehoused()
+	if stream == entry.House && mayAssay(a.Event) {
+		m = m.reassayed()
+	}
+	return m, e
 }
 
 // refolded reads those smelts anew that entries went into.

@@ -1,11 +1,14 @@
 package tui
 
 import (
+	"slices"
 	"sync"
 
 	"chargehand/model/entry"
 	"chargehand/model/house"
 	"chargehand/model/learn"
+	lots "chargehand/model/lot"
+	"chargehand/model/ore"
 	"chargehand/model/session"
 	"chargehand/tui/screen"
 )
@@ -23,6 +26,7 @@ type household struct {
 	reminders []entry.Remind     // that stand, come up or not
 	shelf     screen.Shelved     // as far as it was read
 	taught    learn.History      // what its smelts teach
+	assayed   []ore.Assayed      // what its assays say of ore
 	accounts  *screen.Accounts   // the account last worked out
 	week      *aWeek             // the invented one, looked at; nil for none
 	demo      []entry.Entry      // the invented smelt
@@ -46,6 +50,27 @@ func (m Model) rehoused() Model {
 		return home.Fold(uses)
 	})
 	return m
+}
+
+// reassayed gives the smelts what the assays of the house say now.
+func (m Model) reassayed() Model {
+	all := lots.Assayed(m.home.Lines(), m.folded)
+	if slices.Equal(all, m.assayed) {
+		return m
+	}
+	m.assayed = all
+	m.fires = m.each(func(s session.Session) session.Session { return s.Assayed(all) })
+	m.looked = m.looked.Assayed(all)
+	return m
+}
+
+// mayAssay tells whether an act of the house may change what its assays say of ore.
+func mayAssay(ev entry.Event) bool {
+	switch ev.(type) {
+	case entry.Assay, entry.LotStored, entry.Deed, entry.Strike, entry.Amend:
+		return true
+	}
+	return false
 }
 
 // newUID names a new thing of the house.

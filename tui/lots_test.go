@@ -180,3 +180,32 @@ func TestALotCrossedOutCountsNothing(t *testing.T) {
 	d.Press("down", "u")
 	d.Answers("crossed out: charge 3")
 }
+
+// An assay that comes while the fire burns, or after it, is taken by the solver of the smelt that was lit
+// before: at once, and when the program is started again. Crossed out it counts no more.
+func TestAnAssayReachesTheSmeltThatWasLitBefore(t *testing.T) {
+	d := desk.Sit(t)
+	d.KeyStores(desk.PondOre, desk.Alder("64"))
+	pond, _ := d.M.Shared().House().Lot("pond, roasted")
+	d.Press("r", "pgdown", "enter", "y", "o", "m", "f", "c")
+	d.Wait(time.Minute)
+	iron := func(what string, want float64) {
+		t.Helper()
+		got := float64(d.M.Running().Irons()[pond.ID])
+		if got < want-1e-4 || got > want+1e-4 {
+			t.Errorf("%s: the solver takes %.3f, want %g\n%s", what, got, want, d.Picture())
+		}
+	}
+	iron("before", 0)
+	d.Press("v", "t")
+	d.Press("up")
+	d.Press("a", "i", "4", "1", "enter", "i", "r")
+	iron("assayed", 0.41)
+	d.Wait(2 * time.Second)
+	d.Press("x")
+	iron("crossed out", 0)
+	d.Book.Keep(entry.Entry{Version: 1, Stream: entry.House, Happened: d.At.Wall, Kept: d.At.Wall, Event: entry.Assay{Lot: pond.ID, Basis: entry.AsDried, Parts: map[string]entry.Assayed{"Fe": {Percent: 38}}}})
+	d = desk.SitAt(t, d.Book, desk.Later(d.At, time.Minute), theme.Theme{})
+	d.Press("g")
+	iron("started again", 0.38)
+}

@@ -65,7 +65,7 @@ func (m Model) houseRead(r houseRead) Model {
 	}
 	m.reminders = house.Reminders(r.entries)
 	m.home = m.home.Onto(house.JournalOf(r.entries))
-	return m.rehoused().draftsRead(r.entries)
+	return m.rehoused().reassayed().draftsRead(r.entries)
 }
 
 // flip is the other background, kept for the next time.

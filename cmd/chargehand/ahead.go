@@ -29,7 +29,11 @@ func aheadCommand() command {
 			if err != nil {
 				return err
 			}
-			s := session.Open(name, entries)
+			assayed, err := assayedIn(w, c)
+			if err != nil {
+				return err
+			}
+			s := session.Open(name, entries).Assayed(assayed)
 			s = s.AsOf(s.KnownAt(moment), moment)
 			if s.Phase().Over() {
 				return errors.New(words.AheadOver)

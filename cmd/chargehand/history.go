@@ -2,8 +2,13 @@ package main
 
 import (
 	"fmt"
+	"sync"
 
+	"chargehand/model/entry"
+	"chargehand/model/house"
 	"chargehand/model/learn"
+	"chargehand/model/lot"
+	"chargehand/model/ore"
 	"chargehand/model/words"
 )
 
@@ -15,4 +20,15 @@ func historyOf(w world, c common) learn.History {
 		fmt.Fprintln(w.err, "chargehand:", words.OneLine(words.NotTaught(err)))
 	}
 	return learn.HistoryOf(list)
+}
+
+// assayedIn is what the assays of the book's house say of its ore.
+func assayedIn(w world, c common) ([]ore.Assayed, error) {
+	entries, err := houseEntries(w, c)
+	return assayedOf(entries), err
+}
+
+func assayedOf(ofHouse []entry.Entry) []ore.Assayed {
+	j := house.JournalOf(ofHouse)
+	return lot.Assayed(j.Lines(), sync.OnceValue(func() house.State { return j.Fold(nil) }))
 }

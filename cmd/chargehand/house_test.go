@@ -49,7 +49,7 @@ var arrows = map[string][]string{
 	"model/pace":       {"model/grow"},
 	"model/grow":       nil,
 	"model/figure":     {"model/entry", "model/fold", "model/forecast", "model/learn", "model/rule", "model/solve", "physics"},
-	"model/session":    {"model/entry", "model/figure", "model/fold", "model/grow", "model/learn", "model/rule", "model/shelf", "model/solve", "physics"},
+	"model/session":    {"model/entry", "model/figure", "model/fold", "model/grow", "model/learn", "model/ore", "model/rule", "model/shelf", "model/solve", "physics"},
 	"model/solve":      {"model/entry", "model/fold", "model/ore", "physics"},
 	"model/picture":    {"model/entry", "model/figure", "physics"},
 	"model/house":      {"model/entry", "model/fold", "physics"},

@@ -37,7 +37,7 @@ func reportCommand() command {
 			if err != nil {
 				return err
 			}
-			s := session.Open(entries[0].Stream, entries, session.Lacking(gaps...)).Taught(historyOf(w, c))
+			s := session.Open(entries[0].Stream, entries, session.Lacking(gaps...)).Taught(historyOf(w, c)).Assayed(assayedOf(house))
 			if err := withPhotos(w, s, *photos, *clock, &o); err != nil {
 				return err
 			}

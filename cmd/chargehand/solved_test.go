@@ -3,6 +3,9 @@ package main
 import (
 	"strings"
 	"testing"
+	"time"
+
+	"chargehand/model/entry"
 )
 
 // The log of 30 Nov 2016 as imported: state solves the furnace, in the windows
@@ -37,5 +40,40 @@ func TestStateSolvesTheFurnace(t *testing.T) {
 	}
 	if said := h.run("state", id); !strings.Contains(said, "the bloom is out") {
 		t.Errorf("at the end:\n%s", said)
+	}
+}
+
+// A smelt whose ore was assayed long after it was lit is worked out with that assay: state says what
+// it says of one whose light knew it.
+func TestStateTakesAnAssayThatCameLater(t *testing.T) {
+	h := newHouse(t)
+	lit := time.Date(2026, 5, 2, 9, 0, 0, 0, time.UTC)
+	pond := entry.Lot{UID: "aa00000000000001", Name: "pond", Material: entry.LotOre, What: entry.Ore, Moisture: entry.Some(entry.Share(0))}
+	smelt := func(id string, of entry.Lot) {
+		events := []entry.Event{
+			entry.Light{UID: id, Furnace: entry.Furnace{Bore: entry.Some(entry.Centimetre(25)), Stack: entry.Some(entry.Centimetre(50)), TuyereBase: entry.Some(entry.Centimetre(25))}, Lots: []entry.Lot{of}},
+			entry.Fill{Parts: entry.Parts{{What: entry.Charcoal, Mass: entry.Some(entry.Kilogram(6))}}}, entry.Blast{Volume: entry.Some(entry.LitrePerMinute(600))},
+		}
+		for i := range 150 {
+			if i%10 != 9 {
+				events = append(events, entry.Note{Text: "."})
+				continue
+			}
+			events = append(events, entry.Charge{Parts: entry.Parts{{What: entry.Charcoal, Mass: entry.Some(entry.Kilogram(1.8))}, {What: entry.Ore, Mass: entry.Some(entry.Kilogram(1.5)), Lot: string(of.UID)}}})
+		}
+		h.keep(id, lit, events...)
+	}
+	h.keep(entry.House, lit.Add(-time.Hour), entry.LotStored{Lot: pond})
+	smelt("2026-05-02-reedhollow-a", pond)
+	pond.Iron = entry.Some(entry.Share(0.30))
+	smelt("2026-05-02-reedhollow-b", pond)
+	slag := func(id string) figureJSON { return h.state("--at", "+150m", id).Figures["slag_iron"] }
+	before, want := slag("2026-05-02-reedhollow-a"), slag("2026-05-02-reedhollow-b")
+	if before.P50 == nil || want.P50 == nil || *before.P50 == *want.P50 {
+		t.Fatalf("before the assay %+v, with it %+v", before, want)
+	}
+	h.keep(entry.House, lit.Add(100*24*time.Hour), entry.Assay{Lot: pond.UID, Basis: entry.AsDried, Parts: map[string]entry.Assayed{"Fe": {Percent: 30}}})
+	if after := slag("2026-05-02-reedhollow-a"); after.P50 == nil || *after.P50 != *want.P50 || after.Basis != want.Basis {
+		t.Errorf("after the assay %s, want %s", asText(after), asText(want))
 	}
 }

@@ -44,7 +44,11 @@ func stateCommand() command {
 			if err != nil {
 				return err
 			}
-			s := session.Open(name, entries).Taught(historyOf(w, c))
+			assayed, err := assayedIn(w, c)
+			if err != nil {
+				return err
+			}
+			s := session.Open(name, entries).Taught(historyOf(w, c)).Assayed(assayed)
 			if *at != "" || known != fold.All || !s.Reading().Phase.Over() {
 				s = s.AsOf(known, moment)
 			}

@@ -66,10 +66,10 @@ type Looking struct {
 // Begin looks ahead of a smelt as it stands, or stood: of a session, at its moment and as known then.
 func Begin(s session.Session) *Looking {
 	l := &Looking{s: s, at: s.At(), signs: s.Reading().Signs, choices: choices(s)}
-	known := s.Reading().Known
+	known, irons := s.Reading().Known, s.Irons()
 	for _, e := range s.Entries() {
 		if (known == fold.All || e.Seq <= known) && l.happened(e) {
-			l.own = append(l.own, e)
+			l.own = append(l.own, irons.Into(e))
 		}
 	}
 	l.ahead.At = l.at

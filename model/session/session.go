@@ -21,6 +21,7 @@ import (
 	"chargehand/model/figure"
 	"chargehand/model/fold"
 	"chargehand/model/learn"
+	"chargehand/model/ore"
 	"chargehand/model/solve"
 )
 
@@ -37,6 +38,7 @@ type Session struct {
 	at          time.Duration // the moment asked for
 	ore         figure.Figure // kg dry, of the whole smelt, where that is known; see Knowing
 	taught      learn.History // what the house's smelts teach; see Taught
+	assayed     []ore.Assayed // what the house's assays say; see Assayed
 	solver      solver
 	lost        []entry.Gap
 	seen        *seen // what follows from the entries and the moment, once asked for

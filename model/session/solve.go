@@ -12,8 +12,9 @@ import (
 const forever = time.Duration(1 << 61)
 
 // version is a hash of what the solver has to go by: the entries that are read, as
-// known. What is not read (keys, testimonies) has nothing solved anew.
-func (s Session) version() uint64 { return s.view().known.Key(forever) }
+// known, and what was assayed since. What is not read (keys, testimonies) has nothing solved
+// anew.
+func (s Session) version() uint64 { return s.view().known.Key(forever) ^ s.view().irons }
 
 // Job is what there is to solve of a Session.
 type Job struct {
@@ -65,6 +66,7 @@ func (j Job) Run(v *solve.Solver) (r Result) {
 		}
 	}()
 	m := j.s.to(j.s.view().known, j.at)
+	v.Irons = j.s.Irons()
 	r.Solution = v.Solve(&m.timeline)
 	return r
 }

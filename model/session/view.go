@@ -17,6 +17,7 @@ import (
 type seen struct {
 	once     sync.Once
 	known    fold.Known
+	irons    uint64         // a hash of what was assayed since
 	latest   time.Duration  // the last moment that anything speaks of, of a smelt whose clock stands
 	moment   moment         // that the reading is of
 	now      figure.Reading // of the moment asked for
@@ -40,6 +41,7 @@ func (s Session) view() *seen {
 		v.moment = s.to(v.known, s.at)
 		v.now = s.reads(v.moment)
 		v.read = v.now
+		v.irons = s.keyOf(s.ironsIn(v))
 		l := v.now.Light
 		if runs := !s.demo && !l.Invented && !l.Imported && !v.now.Phase.Over(); !s.past && !runs {
 			s.end(v)

@@ -75,7 +75,9 @@ type took struct {
 
 // Events gives what a timeline says to the solver, in order. Those of a timeline to
 // an earlier moment, by the same entries, are the beginning of those to a later.
-func Events(c *fold.Timeline) []Event {
+func Events(c *fold.Timeline) []Event { return eventsOf(c, nil) }
+
+func eventsOf(c *fold.Timeline, irons Irons) []Event {
 	if c.Phase == "" {
 		return nil
 	}
@@ -94,7 +96,7 @@ func Events(c *fold.Timeline) []Event {
 		evs = slices.AppendSeq(evs, late.before(l.At))
 		switch ev := l.Event.(type) {
 		case entry.Fill:
-			add(l.At, layOf(c, *l, ev.Parts, lay{fill: true}))
+			add(l.At, layOf(c, irons, *l, ev.Parts, lay{fill: true}))
 		case entry.Charge:
 			a := lay{}
 			if charge < len(c.Charges) && c.Charges[charge].Seq == l.Seq() {
@@ -110,7 +112,7 @@ func Events(c *fold.Timeline) []Event {
 				charge++
 				late.charged(l.At, charge)
 			}
-			add(l.At, layOf(c, *l, ev.Parts, a))
+			add(l.At, layOf(c, irons, *l, ev.Parts, a))
 		case entry.Blast:
 			b := c.Blast[blast]
 			blast++
@@ -202,9 +204,9 @@ func againOf(l entry.Light) again {
 }
 
 // layOf fills in the parts and the level.
-func layOf(c *fold.Timeline, l fold.Line, parts entry.Parts, to lay) lay {
+func layOf(c *fold.Timeline, irons Irons, l fold.Line, parts entry.Parts, to lay) lay {
 	for _, p := range parts {
-		if m := materialOf(c, p, l); m.kg > 0 || m.unknown {
+		if m := materialOf(c, irons, p, l); m.kg > 0 || m.unknown {
 			to.parts = append(to.parts, m)
 		}
 	}

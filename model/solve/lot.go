@@ -26,8 +26,9 @@ type material struct {
 
 // materialOf takes one part: its mass by its measure, the rest by its lot. The
 // moisture is that between its mass as charged and dry.
-func materialOf(c *fold.Timeline, p entry.Part, l fold.Line) material {
+func materialOf(c *fold.Timeline, irons Irons, p entry.Part, l fold.Line) material {
 	total, lot := c.PartOf(p, l.At)
+	lot = irons.Of(lot)
 	usual := physics.DefaultCharcoal()
 	m := material{
 		what: p.What, kg: total.Charged.Kg, unknown: total.Charged.Unknown, bulk: c.Bed().CharcoalBulk,

@@ -22,6 +22,8 @@ type Solver struct {
 	// Grid is the shaft's own; zero is the fine one. A solver keeps to one: what
 	// it gives depends on the entries and the grid alone.
 	Grid shaft.Grid
+	// Irons are of the lots that were assayed since the smelt was lit. They may be others each time.
+	Irons Irons
 
 	seed  maphash.Seed
 	ready bool
@@ -45,7 +47,7 @@ func (v *Solver) Solve(c *fold.Timeline) Solution {
 			v.Grid = shaft.Fine
 		}
 	}
-	events := Events(c)
+	events := eventsOf(c, v.Irons)
 	if len(events) == 0 {
 		return Solution{Known: c.Known, Asked: c.At, Status: NoFire}
 	}

@@ -16,13 +16,14 @@ type Keyed struct {
 
 // of is what holds of a smelt, in order: nothing crossed out, all as last amended.
 func of(s session.Session) (all []Keyed) {
+	irons := s.Irons()
 	for l := range s.Lines() {
 		if k := l.Entry.Kind(); l.Event == nil || l.Struck() || k == entry.KindStrike || k == entry.KindAmend {
 			continue
 		}
 		e := l.Entry
 		e.Event = l.Event
-		all = append(all, Keyed{l.At, e})
+		all = append(all, Keyed{l.At, irons.Into(e)})
 	}
 	slices.SortStableFunc(all, byTime)
 	return all

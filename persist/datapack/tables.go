@@ -2,6 +2,7 @@ package datapack
 
 import (
 	"strconv"
+	"sync"
 	"time"
 
 	"chargehand/model/account"
@@ -9,6 +10,7 @@ import (
 	"chargehand/model/figure"
 	"chargehand/model/forge"
 	"chargehand/model/house"
+	"chargehand/model/lot"
 	"chargehand/model/session"
 	"chargehand/model/shelf"
 	"chargehand/model/solve"
@@ -48,8 +50,9 @@ func tables(src Source) ([]Table, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := session.Open(src.Stream, es)
-	names := house.NamesOf(house.JournalOf(h).Lines()).Also(s.Lots())
+	j := house.JournalOf(h)
+	s := session.Open(src.Stream, es).Assayed(lot.Assayed(j.Lines(), sync.OnceValue(func() house.State { return j.Fold(nil) })))
+	names := house.NamesOf(j.Lines()).Also(s.Lots())
 	whole := s.Overview().Whole
 	if j, ok := whole.Job(); ok {
 		whole = whole.Solved(j.Run(new(solve.Solver)))

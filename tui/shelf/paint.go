@@ -84,8 +84,14 @@ func (s Screen) Paint(g cell.Grid, sh *screen.Shared) {
 	if size > scene.Small { // what was measured, where the smelts leave room
 		rows += min(measuredRows(ms), max(body.H-rows-len(ls)-1, 0))
 	}
-	detail, body = body.CutBottom(rows)
-	s.table(g.Sub(body), sh, ls, at)
+	table := body
+	if room := len(ls) + 2; body.H-rows > room { // few smelts: what is known of the chosen one stands right under them
+		table, body = body.CutTop(room)
+		detail, _ = body.CutTop(rows)
+	} else {
+		detail, table = body.CutBottom(rows)
+	}
+	s.table(g.Sub(table), sh, ls, at)
 	if !detail.Empty() {
 		s.detail(g.Sub(detail), sh, ls[at], ms)
 	}

@@ -84,7 +84,7 @@ func (s Screen) Paint(g cell.Grid, sh *screen.Shared) {
 	if size > scene.Small { // what was measured, where the smelts leave room
 		rows += min(measuredRows(ms), max(body.H-rows-len(ls)-1, 0))
 	}
-	table := body
+	var table cell.Rect
 	if room := len(ls) + 2; body.H-rows > room { // few smelts: what is known of the chosen one stands right under them
 		table, body = body.CutTop(room)
 		detail, _ = body.CutTop(rows)

@@ -62,7 +62,7 @@ func gasAt(z figure.Gas, of string) string {
 	if low != high {
 		low += "-" + high
 	}
-	return joined("CO "+low+of, needs)
+	return strings.TrimSuffix("CO "+low+of+" "+needs, " ") // short enough for the column
 }
 
 // SlagIs is how stiff the slag is, with its ends, and SlagIsShort the same where there is

@@ -110,9 +110,9 @@ var dayWords = map[plan.Happening]string{
 func OfTheDay(m plan.Moment) string {
 	switch m.What {
 	case plan.FirstOre:
-		return "first ore: " + grams(m.Ore) + " to a measure of charcoal"
+		return "first ore: " + grams(m.Ore) + " dry to a measure of charcoal"
 	case plan.OreRises:
-		return "ore: " + grams(m.Ore) + " to a measure"
+		return "ore: " + grams(m.Ore) + " dry to a measure"
 	case plan.SlagFirst:
 		return "seed slag, iron-rich: " + grams(m.Slag) + " to a measure"
 	}

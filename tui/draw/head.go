@@ -143,6 +143,7 @@ func lotName(r figure.Reading, lot string) string {
 // part is a part of a charge as it is drawn large.
 type chargePart struct {
 	number, word string
+	unit         string // of what is not counted: its word is that and what it is of
 	weight       string // with the material
 	bare, brief  string // without it; the same where there is less room
 	what         string
@@ -160,6 +161,9 @@ func (p Pen) chargeParts(r figure.Reading, v HeadView) []chargePart {
 	}
 	for _, part := range r.Next {
 		c := chargePart{number: p.countOf(part), word: p.whatOf(part), weight: p.Weight(part, true), bare: p.Weight(part, false), brief: p.bareWeight(part, false), what: modelwords.Material(part.What)}
+		if !part.Count.Known {
+			c.unit = p.Units.Name("kg")
+		}
 		if part.Mass.Known() && part.Mass.Basis == figure.Guessed {
 			c.brief = words.About(c.brief)
 		}
@@ -291,20 +295,25 @@ func (p Pen) SmallCharge(g cell.Grid, r figure.Reading, v HeadView) {
 		for _, c := range parts {
 			nw, _ := letter.Small.Size(c.number)
 			y := (half + 1) / 2
-			x, word := max(8, nw+3), strings.ToUpper(c.word)
-			switch narrow := 2 + narrowDigits.Width(c.number); {
-			case g.Width(word) <= w-x:
+			x, word := max(8, nw+3), strings.ToUpper(c.beside())
+			switch narrow, wide := 2+narrowDigits.Width(c.number), c.besideWide(g); {
+			case wide <= w-x:
 				letter.Small.At(g, 1, half, c.number, style, p.Theme.ASCII)
-			case g.Width(word) <= w-narrow: // a number of more figures
+			case wide <= w-narrow: // a number of more figures
 				x = narrow
 				narrowDigits.Draw(g, 1, y, c.number, style, p.Theme.ASCII)
 			default: // of many: its word stands below it
 				letter.Small.At(g, 1, half, c.number, style, p.Theme.ASCII)
-				g.TextIn(cell.Rect{X: 1, Y: y + 4, W: w - 1, H: 1}, word, style)
+				g.TextIn(cell.Rect{X: 1, Y: y + 4, W: w - 1, H: 1}, strings.ToUpper(c.word), style)
 				half += 10
 				continue
 			}
 			g.TextIn(cell.Rect{X: x, Y: y + 1, W: w - x, H: 1}, word, style)
+			if c.unit != "" {
+				g.TextIn(cell.Rect{X: x, Y: y + 2, W: w - x, H: 1}, c.what, p.Style(theme.Text))
+				half += 8
+				continue
+			}
 			g.TextIn(cell.Rect{X: x, Y: y + 2, W: w - x, H: 1}, fitting(g, w-x, c.bare, c.brief), p.Style(theme.Text))
 			if y+3 < h && c.bare != "" {
 				g.TextIn(cell.Rect{X: x, Y: y + 3, W: w - x, H: 1}, c.what, p.Style(theme.Quiet))
@@ -315,6 +324,22 @@ func (p Pen) SmallCharge(g cell.Grid, r figure.Reading, v HeadView) {
 			g.TextIn(cell.Rect{X: 1, Y: 6, W: w - 1, H: 1}, why, p.Style(theme.Strong))
 		}
 	}
+}
+
+// beside is the word that stands beside the number, besideWide how wide that is with what
+// stands under it.
+func (c chargePart) beside() string {
+	if c.unit != "" {
+		return c.unit
+	}
+	return c.word
+}
+
+func (c chargePart) besideWide(g cell.Grid) int {
+	if c.unit != "" {
+		return max(g.Width(c.unit), g.Width(c.what))
+	}
+	return g.Width(c.word)
 }
 
 // narrowDigits are digits of 3.5 rows that leave a word its room beside "3.5".
@@ -328,7 +353,7 @@ func (p Pen) smallFits(w, h int, parts []chargePart) bool {
 		if half+6 >= 2*h || 1+nw > w {
 			return false
 		}
-		if half += 8; g.Width(c.word) > w-max(8, nw+3) && g.Width(c.word) > w-2-narrowDigits.Width(c.number) {
+		if half += 8; c.besideWide(g) > w-max(8, nw+3) && c.besideWide(g) > w-2-narrowDigits.Width(c.number) {
 			if half += 2; half > 2*h { // its word would have no row
 				return false
 			}

@@ -261,6 +261,15 @@ func (p pen) farParts(g cell.Grid, r figure.Reading, v scene.View, wide int) {
 	for i, line := range lines {
 		y := i * (each + gap)
 		capital, all := letter.Capitals(line)
+		if number, word, parted := strings.Cut(capital, " "); parted && all && !fits && each >= 4 { // the count in letters at least
+			nw, _ := letter.Small.Size(number)
+			letter.Small.Text(g, 2, y, number, style, p.Theme.ASCII)
+			g.TextIn(cell.Rect{X: nw + 4, Y: y + 1, W: w - nw - 5, H: 1}, word, style.With(cell.Bold))
+			if v.Adding == nil && i < len(r.Next) && len(lines) == len(r.Next) {
+				g.TextIn(cell.Rect{X: nw + 4, Y: y + 2, W: w - nw - 5, H: 1}, p.Weight(r.Next[i], true), p.Style(theme.Text))
+			}
+			continue
+		}
 		if !all || !fits {
 			g.TextIn(cell.Rect{X: 2, Y: y, W: w - 3, H: 1}, line, style)
 			continue

@@ -105,10 +105,14 @@ func (s Screen) table(g cell.Grid, sh *screen.Shared, ls []shelf.Summary, at int
 	first := screen.FirstShown(at, len(ls), rows)
 	shown := ls[first:min(first+rows, len(ls))]
 	cols, day := columns(w)
+	narrow := w < narrowFrom
 	t := screen.Table{Columns: cols, Heads: true, Picked: at - first}
 	for _, l := range shown {
 		cells := []string{dayOf(l), s.marks(sh, l) + l.Furnace, triedOf(l), bloomOf(sh, l), yieldOf(l), kgOrNothing(sh.Units, l.OreDry),
 			kgOrNothing(sh.Units, l.Charcoal), words.Lasted(l.Lasted)}
+		if narrow { // what came of it before what was tried
+			cells = slices.Delete(cells, 2, 3)
+		}
 		if l.ID == "" {
 			cells = append([]string{"", s.turns()}, make([]string, len(cells)-2)...)
 		}
@@ -247,6 +251,9 @@ func (s Screen) knownOf(sh *screen.Shared, l shelf.Summary) (lines [][2]string) 
 	return lines
 }
 
+// narrowFrom is from how many columns on what was tried stands in the list.
+const narrowFrom = 50
+
 // columns are those that fit, the ones that matter most first to stay, and where
 // the day stands after them; 0 where it has no room.
 func columns(w int) (cs []screen.Column, day int) {
@@ -256,8 +263,12 @@ func columns(w int) (cs []screen.Column, day int) {
 		{Head: words.ShelfBloom, Width: 11, Right: true, Role: theme.Strong}, {Head: words.ShelfYield, Width: 15}, {Head: words.ShelfOre, Width: 8, Right: true},
 		{Head: words.ShelfCharcoal, Width: 8, Right: true}, {Head: words.ShelfHours, Width: 7, Right: true},
 	}
-	if w >= 170 {
+	switch {
+	case w >= 170:
 		cs[1].Width, cs[2].Width = 30, 14
+	case w < narrowFrom:
+		cs[1].Width = 12
+		cs = slices.Delete(cs, 2, 3)
 	}
 	cs = screen.Fit(cs, w)
 	if len(cs) < 8 {

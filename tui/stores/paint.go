@@ -132,7 +132,7 @@ func told(sh *screen.Shared, one held) (tooLittle bool, says string) {
 	case one.spare() < 0:
 		return true, words.TooLittleBy(sh.Units, -one.spare())
 	}
-	return false, words.MoreThanNeeded(sh.Units, one.spare())
+	return false, words.MoreThanNeeded(sh.Units, one.spare(), one.unready > 0)
 }
 
 // table paints the lots, and where there is room a bar of each dry, at one scale.
@@ -152,6 +152,8 @@ func table(g cell.Grid, sh *screen.Shared, ls []house.Lot, at int) {
 		cols[1].Width, cols[4].Width, bars = 36, 40, 121
 	case w >= 110:
 		cols[1].Width, cols[4].Width, bars = 22, 27, 94
+	case w < 50: // what is left is what one looks for
+		cols[0].Width, cols[1].Width, cols[2].Width = 8, 13, 11
 	}
 	cols = screen.Fit(cols, w+1)
 	t := screen.Table{Columns: cols, Heads: true, Picked: at - first}

@@ -129,9 +129,9 @@ func MomentBrief(u modelwords.Units, m plan.Moment) string {
 	case plan.SlagFirst:
 		return "seed slag: " + u.Value(m.Slag, "kg", 2)
 	case plan.FirstOre:
-		return "first ore: " + u.Value(m.Ore, "kg", 2)
+		return "first ore: " + u.Value(m.Ore, "kg", 2) + " dry"
 	case plan.OreRises:
-		return "ore: " + u.Value(m.Ore, "kg", 2)
+		return "ore: " + u.Value(m.Ore, "kg", 2) + " dry"
 	case plan.OverLastOre:
 		return "last ore in: cover it"
 	case plan.BurningDown:
@@ -144,9 +144,9 @@ func MomentBrief(u modelwords.Units, m plan.Moment) string {
 func MomentSays(u modelwords.Units, m plan.Moment) string {
 	switch m.What {
 	case plan.FirstOre:
-		return "first ore: " + u.Value(m.Ore, "kg", 2) + " to a measure of charcoal"
+		return "first ore: " + u.Value(m.Ore, "kg", 2) + " dry to a measure of charcoal"
 	case plan.OreRises:
-		return "ore: " + u.Value(m.Ore, "kg", 2) + " to a measure"
+		return "ore: " + u.Value(m.Ore, "kg", 2) + " dry to a measure"
 	case plan.SlagFirst:
 		return "seed slag, iron-rich: " + u.Value(m.Slag, "kg", 2) + " to a measure"
 	}

@@ -64,7 +64,10 @@ func TooLittleBy(u modelwords.Units, kg float64) string { return KgRound(u, kg) 
 func ByDry(u modelwords.Units, kg float64) string { return "by " + KgRound(u, kg) + " dry" }
 
 // MoreThanNeeded says by how much.
-func MoreThanNeeded(u modelwords.Units, kg float64) string {
+func MoreThanNeeded(u modelwords.Units, kg float64, raw bool) string {
+	if raw {
+		return KgRound(u, kg) + " to spare once roasted"
+	}
 	return KgRound(u, kg) + " dry to spare"
 }
 

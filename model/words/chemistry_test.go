@@ -100,7 +100,7 @@ func TestBriefFormsSayNoMore(t *testing.T) {
 func TestGasIsSaidAsFarAsItIsKnown(t *testing.T) {
 	co, needs := physics.Band{P10: 75.8, P50: 86.2, P90: 92.6}, entry.Some(23.6)
 	for want, gas := range map[string]figure.Gas{
-		"": {}, "CO 76-93 %": {HasCO: true, CO: co}, "CO needs 24 %": {Needs: needs}, "CO 76-93 %, needs 24": {HasCO: true, CO: co, Needs: needs},
+		"": {}, "CO 76-93 %": {HasCO: true, CO: co}, "CO needs 24 %": {Needs: needs}, "CO 76-93 % needs 24": {HasCO: true, CO: co, Needs: needs},
 	} {
 		if got := GasShort(gas)[0]; got != want {
 			t.Errorf("%+v: %q, want %q", gas, got, want)

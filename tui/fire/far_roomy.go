@@ -261,7 +261,7 @@ func (p pen) farParts(g cell.Grid, r figure.Reading, v scene.View, wide int) {
 	for i, line := range lines {
 		y := i * (each + gap)
 		capital, all := letter.Capitals(line)
-		if number, word, parted := strings.Cut(capital, " "); parted && all && !fits && each >= 4 { // the count in letters at least
+		if number, word, parted := strings.Cut(line, " "); parted && all && !fits && each >= 4 { // the count in letters at least
 			nw, _ := letter.Small.Size(number)
 			letter.Small.Text(g, 2, y, number, style, p.Theme.ASCII)
 			g.TextIn(cell.Rect{X: nw + 4, Y: y + 1, W: w - nw - 5, H: 1}, word, style.With(cell.Bold))

@@ -42,6 +42,7 @@ type If struct {
 	Part
 	Is, Would float64 // kg, or a share
 	Assumed   bool    // the figure was assumed, not measured
+	CannotBe  bool    // Would is none that there can be: it is doubted all the same, and another figure with it
 	Leak      bool    // no figure: Would kg of iron or silica that came out and were weighed nowhere; below nought, went in and were keyed nowhere
 }
 
@@ -160,8 +161,11 @@ func (b *balances) freed(j int) (If, bool) {
 		return If{}, false
 	}
 	f := If{Part: b.of[j], Is: b.problem.Quantities[j].Value, Would: s.Value[j], Assumed: b.problem.Quantities[j].Standing == Assumed}
-	return f, f.Would >= 0 && f.Would <= b.of[j].most() && finite(f.Would)
+	return f, b.of[j].canBe(f.Would)
 }
+
+// canBe tells whether a figure can have a value.
+func (p Part) canBe(v float64) bool { return v >= 0 && v <= p.most() && finite(v) }
 
 // most is the highest that a figure can be: no ore is richer in iron than
 // magnetite, no slag than wustite.
@@ -205,7 +209,8 @@ func (b *balances) doubted(s Solution) []Suspects {
 			g.Ifs = append(g.Ifs, f)
 		} else { // it is doubted all the same: its error would have to be of this size
 			q := b.problem.Quantities[c.Quantity]
-			g.Ifs = append(g.Ifs, If{Part: b.of[c.Quantity], Is: q.Value, Would: q.Value - c.Size})
+			would := q.Value - c.Size
+			g.Ifs = append(g.Ifs, If{Part: b.of[c.Quantity], Is: q.Value, Would: would, CannotBe: !b.of[c.Quantity].canBe(would)})
 		}
 	}
 	return all

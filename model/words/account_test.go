@@ -1,6 +1,8 @@
 package words
 
 import (
+	"math/rand/v2"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -120,5 +122,47 @@ func TestNoShareOfTheIronIsOverAll(t *testing.T) {
 		if card := ResultIronOf(*y); !strings.HasPrefix(card.Base, c.card) {
 			t.Errorf("%s: the card says %+v", c.iron, card)
 		}
+	}
+}
+
+// A figure that is doubted and would have to be what cannot be is not said to be that.
+func TestADoubtedFigureIsNotSaidToBeWhatCannotBe(t *testing.T) {
+	for _, c := range []struct {
+		of   account.Figure
+		is   float64
+		want string
+	}{
+		{account.IronOf, 0.5, "ore (pond) held other than 50 % iron, and another figure were off too"},
+		{account.MassOf, 24, "ore (pond) were other than 24.0 kg, and another figure were off too"},
+	} {
+		f := account.If{Part: account.Part{Place: account.Ore, Name: "pond", Figure: c.of}, Is: c.is, Would: 1.07, CannotBe: true}
+		if got := ifWords(f); got != c.want {
+			t.Errorf("%s, want %s", got, c.want)
+		}
+	}
+}
+
+// Whatever was weighed and assayed, no verdict says that a figure were what none can be: a share of iron or silica over
+// all of it, or a mass below nought. What the wall lost is told as it comes out: below nought it says that something
+// else is off.
+func TestNoVerdictNamesWhatCannotBe(t *testing.T) {
+	impossible := regexp.MustCompile(`(held|were|brought) (-|(10[1-9]|1[1-9]\d|[2-9]\d\d|\d{4,}) %)`)
+	r, other := rand.New(rand.NewPCG(1, 2)), 0
+	for range 300 {
+		iron, slag := 0.2+0.4*r.Float64(), 0.2+0.5*r.Float64()
+		verdict, _ := accountSaid(t, func(s *account.Smelt) {
+			s.In[0].Mass, s.Out[0].Mass, s.Out[1].Mass = account.Weighed(10+30*r.Float64(), 0.3), account.Weighed(8*r.Float64(), 0.05), account.Weighed(40*r.Float64(), 0.2)
+			s.Assays[0] = account.Assay{Iron: account.Weighed(iron, 0.01), Silica: account.Weighed(0.05+0.2*r.Float64(), 0.01)}
+			s.Assays[2] = account.Assay{Iron: account.Weighed(slag, 0.01), Silica: account.Weighed(0.1+0.3*r.Float64(), 0.01)}
+			s.Wall, s.Charcoal, s.AshShare = account.Weighed(2, 0.5), account.Weighed(40, 1), account.Taken(0.03, 0.01)
+		})
+		all := strings.Join(verdict, "\n")
+		if found := impossible.FindString(all); found != "" {
+			t.Errorf("%q in\n%s", found, all)
+		}
+		other += strings.Count(all, " other than ")
+	}
+	if other == 0 {
+		t.Error("none of these was doubted beyond what can be")
 	}
 }

@@ -195,11 +195,18 @@ func ifWords(f account.If) string {
 	if f.Place == account.Wall && f.Figure == account.MassOf {
 		return fmt.Sprintf("the wall had lost %s kg (not %s%s)", kgs(f.Would), kgs(f.Is), assumed)
 	}
-	if f.Figure == account.MassOf {
+	if f.Figure == account.MassOf && !f.CannotBe {
 		return fmt.Sprintf("%s were %s kg (not %s%s)", name, kgs(f.Would), kgs(f.Is), assumed)
 	}
 	if f.Figure == account.IronOf && metallic(f.Place) {
 		of = "metal"
+	}
+	if f.CannotBe {
+		is := "held other than " + wholePercent(f.Is) + " % " + of
+		if f.InKg() {
+			is = "were other than " + kgs(f.Is) + " kg"
+		}
+		return name + " " + is + ", and another figure were off too"
 	}
 	if f.InKg() {
 		return fmt.Sprintf("ash brought %s kg of silica (not %s%s)", kgs(f.Would), kgs(f.Is), assumed)

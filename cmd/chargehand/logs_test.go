@@ -155,7 +155,7 @@ func (h place) fails(code int, args ...string) string {
 func TestFilesOfASpreadsheetSayHowToSaveThem(t *testing.T) {
 	h := newHouse(t)
 	for name, c := range map[string]struct{ text, says string }{
-		"latin.csv":  {"Zeit;Holzkohle;Bemerkung\n08:00;1,9;gef\xfcllt\n", `"08:00;1,9;gef?llt" holds a letter that is not UTF-8 (` + filepath.Join(h.dir, "latin.csv") + " line 2): save it as UTF-8"},
+		"latin.csv":  {"Zeit;Holzkohle;Bemerkung\n08:00;1,9;gef\xfcllt\n", `"08:00;1,9;gef?llt" is not UTF-8 (` + filepath.Join(h.dir, "latin.csv") + " line 2): save it as UTF-8"},
 		"sheet.xlsx": {"PK\x03\x04\x14\x00\x06", "is a spreadsheet's own file, no table of text: save its sheet there as CSV"},
 		"sheet.xls":  {"\xd0\xcf\x11\xe0\xa1\xb1", "is a spreadsheet's own file"},
 	} {

@@ -85,17 +85,17 @@ func unreadable(err error) *complaint {
 	return c
 }
 
-const asUTF8 = "save it as UTF-8: in a spreadsheet as \"CSV UTF-8\", in an editor with that encoding"
+const asUTF8 = `save it as UTF-8 (in a spreadsheet "CSV UTF-8")`
 
 func notText(cell string) *complaint {
-	return say(asUTF8, "%s holds a letter that is not UTF-8", quote(strings.ToValidUTF8(cell, "?")))
+	return say(asUTF8, "%s is not UTF-8", quote(strings.ToValidUTF8(cell, "?")))
 }
 
 // NotText finds the first place of a file that is no text in UTF-8; nil where all of it is. The name
 // of the file is left to fill in.
 func NotText(text []byte) *Error {
 	if bytes.HasPrefix(text, []byte{0xff, 0xfe}) || bytes.HasPrefix(text, []byte{0xfe, 0xff}) {
-		return &Error{Line: 1, What: "the file is text in UTF-16, not in UTF-8", Do: asUTF8}
+		return &Error{Line: 1, What: "the file is UTF-16", Do: asUTF8}
 	}
 	n := 0
 	for line := range bytes.Lines(text) {

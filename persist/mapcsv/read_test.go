@@ -182,7 +182,7 @@ func TestWhatIsWrong(t *testing.T) {
 		"t,d\n1:00,2\n":            "there is no such column (x.csv line 1, column c): the file has t, d",
 		"t,c\n,1\n":                "the log has no rows",
 		"t,c\n1:00,heavy":          `"heavy" is not a number (x.csv line 2, column c)`,
-		"t,c\n1:00,1\n1:10,\xff\n": `"1:10,?" holds a letter that is not UTF-8 (x.csv line 3): save it as UTF-8`,
+		"t,c\n1:00,1\n1:10,\xff\n": `"1:10,?" is not UTF-8 (x.csv line 3): save it as UTF-8`,
 		"\xff\xfet\x00,\x00":       "UTF-16",
 	} {
 		_, err := mapcsv.Read(strings.NewReader(text), "x.csv", m, mapcsv.Options{})

@@ -167,6 +167,23 @@ func TestUnmarkedPasteActsNowhere(t *testing.T) {
 	}
 }
 
+// What a hand types while the program stands still comes in one read too, and acts, whatever acts
+// of the day it is.
+func TestADozenActsInOneReadAct(t *testing.T) {
+	d := desk.Practising(t)
+	before := len(d.Acts())
+	d.At = desk.Later(d.At, time.Second)
+	d.Send(tui.Filter(func() entry.Stamp { return d.At })(nil, tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("csdftrpmgsc")}))
+	d.Wait(time.Second)
+	kinds := map[entry.Kind]int{}
+	for _, ev := range d.Acts()[before:] {
+		kinds[ev.Kind()]++
+	}
+	if kinds[entry.KindCharge] < 3 || kinds[entry.KindTap] != 1 || kinds[entry.KindRod] != 1 || kinds[entry.KindPoke] != 1 {
+		t.Errorf("it booked %v\n%s", kinds, d.Picture())
+	}
+}
+
 func TestCaseBlind(t *testing.T) {
 	d := desk.Practising(t)
 	d.Press("C", "S", "R")

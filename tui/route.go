@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"strings"
+
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -11,16 +13,22 @@ import (
 )
 
 // handful is how many different keys one read may bring that a hand has typed.
-// Some terminals send a paste as keys.
-const handful = 6
+// Some terminals send a paste as keys. Where the program stood still for a while a hand
+// may have typed more, but hardly one of seldom among them: most longer words have one.
+const (
+	handful = 6
+	seldom  = "ahjkoqvxyz" // letters that open lists and screens, or that are said once a day
+)
 
 // burst is keys that came in one read, each in its turn.
 func (m Model) burst(keys Burst) (Model, []entry.Entry, tea.Cmd) {
-	different := map[string]bool{}
+	different, word := map[string]bool{}, false
 	for _, k := range keys {
-		different[k.Key.String()] = true
+		t := string(screen.TypedOf(k.Key))
+		different[t] = true
+		word = word || strings.Contains(seldom, t)
 	}
-	if len(different) > handful && !m.typing() {
+	if len(different) > handful && word && !m.typing() {
 		var out []entry.Entry
 		for _, k := range keys {
 			next, es := m.note(k, true)

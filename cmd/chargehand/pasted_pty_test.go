@@ -54,7 +54,7 @@ func TestKeysOfAStallAct(t *testing.T) {
 	s.lights()
 	s.Does("f", "fill: 1 bucket")
 	s.Signal(syscall.SIGSTOP)
-	for _, k := range strings.Split("c s s s b 7 2 0 \r c s s s n w e t \r t c s s s r u c s s s", " ") {
+	for _, k := range strings.Split("c s s s b 7 2 0 \r c s s s n w e t \r t c s d r p f u c s s s", " ") {
 		s.Press(k)
 		time.Sleep(time.Second / 15)
 	}
@@ -66,7 +66,7 @@ func TestKeysOfAStallAct(t *testing.T) {
 	for _, e := range readSmelt(t, bookIn(dir), onlySmelt(t, dir)) {
 		acts[e.Kind()]++
 	}
-	for kind, n := range map[entry.Kind]int{entry.KindBlast: 1, entry.KindNote: 1, entry.KindTap: 1, entry.KindRod: 1, entry.KindStrike: 1} {
+	for kind, n := range map[entry.Kind]int{entry.KindBlast: 1, entry.KindNote: 1, entry.KindTap: 1, entry.KindRod: 1, entry.KindPoke: 1, entry.KindStrike: 1} {
 		if acts[kind] != n {
 			t.Errorf("%d of %s, want %d: %v", acts[kind], kind, n, acts)
 		}

@@ -201,8 +201,9 @@ func (t Told) Line() string { return t.What + ": " + t.Is + " " + t.Of }
 
 // MoreThanAll says of a share of iron that it cannot be, and what that means.
 const (
-	MoreThanAll    = "more than all"
-	MoreThanAllWhy = "something that brought iron is missing, or a figure is off"
+	MoreThan       = "more than"
+	MoreThanAll    = MoreThan + " the ore held"
+	MoreThanAllWhy = "a figure is off or missing"
 )
 
 // AccountYield is one yield with its base: "bloom: 26 % of the ore, dry".
@@ -212,7 +213,7 @@ func AccountYield(y account.Yield) Told {
 	case y.What == account.CharcoalDry || y.What == account.SlagMass:
 		return Told{what, kgs(y.Share.Value) + " kg", "a kg of " + base}
 	case y.Beyond():
-		return Told{what, MoreThanAll, "of the " + base + ": " + MoreThanAllWhy}
+		return Told{what, MoreThan, "the " + base + ": " + MoreThanAllWhy}
 	}
 	of := "of the " + base
 	if low, high := wholePercent(math.Max(0, b.P10)), wholePercent(b.P90); low != high {

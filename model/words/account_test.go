@@ -104,7 +104,7 @@ func TestAccountYieldsNameTheirBase(t *testing.T) {
 func TestNoShareOfTheIronIsOverAll(t *testing.T) {
 	for _, c := range []struct{ iron, want, card string }{
 		{"0.16", "iron in the bloom: 80 % of the iron in the ore (62 to 95)", "between 62 and 95 %"},
-		{"0.10", "iron in the bloom: more than all of the iron in the ore: something that brought iron is missing, or a figure is off", "something that brought iron is missing, or a figure is off"},
+		{"0.10", "iron in the bloom: more than the iron in the ore: a figure is off or missing", "a figure is off or missing"},
 	} {
 		iron, _ := strconv.ParseFloat(c.iron, 64)
 		var a account.Account

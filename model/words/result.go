@@ -167,7 +167,7 @@ func resultSlag(u Units, o session.Outcome) ResultPart {
 // ResultIronOf is the yield of iron, with what it is counted on and what that rests on.
 func ResultIronOf(y account.Yield) ResultPart {
 	if y.Beyond() {
-		return ResultPart{Name: ResultIron, Says: MoreThanAll + " of the iron in the ore", Known: true, Base: MoreThanAllWhy}
+		return ResultPart{Name: ResultIron, Says: MoreThanAll, Known: true, Base: MoreThanAllWhy}
 	}
 	b := y.Band()
 	p := ResultPart{Name: ResultIron, Says: wholePercent(b.P50) + " % of the iron in the ore", Known: true, SpareBase: true}

@@ -13,7 +13,7 @@ import (
 func From(s fold.State) Reading {
 	r := Reading{
 		At: s.At, Known: s.Known, Lit: s.Lit, Light: s.Light, Phase: s.Phase, Since: s.Since,
-		Paused: s.Paused, OreHeld: s.OreHeld, LastOre: s.LastOre, By: s.By,
+		Paused: s.Paused, OreHeld: s.OreHeld, LastOre: s.LastOre, Uneven: s.Uneven, By: s.By,
 		Usual: s.Pace.Usual(), Measures: s.Measures, Blower: s.Blower,
 	}
 	for n := range r.Figures {

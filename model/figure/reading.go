@@ -128,6 +128,7 @@ type Reading struct {
 	Paused                 bool
 	OreHeld                bool
 	LastOre                bool
+	Uneven                 float64              // by how many times the pace is in more doubt than on a usual day, 1 at the least; 0 where there is no level
 	By                     string               // who is in charge
 	Bloom                  entry.Maybe[float64] // kg, once weighed
 	BloomNever             bool                 // it was not, and it was said that it will not be

@@ -30,6 +30,7 @@ type State struct {
 	Level       physics.Level
 	LevelAt     time.Duration // last observation of the level by a dip; negative for none
 	HasLevel    bool          // the furnace's bore and stack are known and something was put in, so there is a level
+	Uneven      float64       // by how many times the pace of this smelt is in more doubt than on a usual day, 1 at the least; 0 where there is no level
 	Recipe      []Part        // what the next charge is
 	Paused      bool
 	OreHeld     bool

@@ -149,7 +149,7 @@ func (c *Timeline) level(l Line) {
 	if isDip {
 		c.walk.sinkTo(&c.State, l.At)
 		if h, ok := dipped(dip, c.Light.Furnace); ok {
-			c.Dips = append(c.Dips, Dipped{l.At, h, c.walk.level, max(1, c.walk.strays.wider())})
+			c.Dips = append(c.Dips, Dipped{l.At, h, c.walk.level, c.walk.strays.pace()})
 		}
 	}
 	if c.walk.take(&c.State, l, c.about.scale) {
@@ -173,6 +173,7 @@ func (c *Timeline) To(at time.Duration) Timeline {
 	if o.measured {
 		o.walk.sinkTo(&o.State, at)
 		o.Level, o.HasLevel = o.walk.believed(&o.State), o.walk.laid
+		o.Uneven = o.walk.strays.pace()
 	}
 	o.Recipe = o.next(at)
 	for _, m := range o.Light.Measures {

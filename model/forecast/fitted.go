@@ -5,13 +5,13 @@ type fitted struct {
 	// Prior is the usual interval before there is any, min.
 	Prior float64
 	// Scatter is how far an interval lies from its forecast, as the mean of
-	// |ln(interval/forecast)|, by how many intervals the level rests on: none,
+	// |offBy|, by how many intervals the level rests on: none,
 	// one, two, three or more.
 	Scatter [settled + 1]float64
-	// Next and Three are between what ln(actual/forecast) over the scatter lies
+	// Next and Three are between what offBy over the scatter lies
 	// in eight of ten cases, for the next charge and for the next three together.
 	Next, Three tails
-	// Mean3 are those of ln(interval/mean of the last three) as they stand: the
+	// Mean3 are those of offBy of an interval and the mean of the last three as they stand: the
 	// fixed band that the reference of the hindcast has.
 	Mean3 tails
 }
@@ -27,8 +27,8 @@ type tails struct{ Low, High float64 }
 // follow. A test fits all of it anew and compares.
 var shared = fitted{
 	Prior:   13.25,
-	Scatter: [settled + 1]float64{0.45, 0.40, 0.15, 0.16},
-	Next:    tails{-1.66, 1.30},
-	Three:   tails{-1.50, 1.10},
-	Mean3:   tails{-0.348, 0.225},
+	Scatter: [settled + 1]float64{0.48, 0.365, 0.15, 0.16},
+	Next:    tails{-1.60, 1.34},
+	Three:   tails{-1.35, 1.09},
+	Mean3:   tails{-0.329, 0.232},
 }

@@ -122,7 +122,7 @@ func TestScoreByHand(t *testing.T) {
 	is[4].Minutes = 20 // mean 12
 	f := fitted{
 		Prior: 10, Scatter: [settled + 1]float64{1, 1, 1, 1},
-		Next: tails{math.Log(0.85), math.Log(1.01)}, Mean3: tails{math.Log(0.5), math.Log(2)},
+		Next: tails{offBy(0.85, 1), offBy(1.01, 1)}, Mean3: tails{offBy(0.5, 1), offBy(2, 1)},
 	}
 	// Fourth: off 0, so scatter the root of 2/3 after the third forecast hit, times 1 + 0.6606/3.
 	// Fifth: the root of 2/4, times 1 + 0.6606/4.
@@ -132,8 +132,9 @@ func TestScoreByHand(t *testing.T) {
 	}
 	s := sumUp(ts)
 	third, half := math.Sqrt(2.0/3)*(1+0.6606/3), math.Sqrt(2.0/4)*(1+0.6606/4)
-	low, high := 10*math.Pow(0.85, half), 10*math.Pow(1.01, half)
-	fourth := 10*math.Pow(1.01, third) - 10*math.Pow(0.85, third)
+	cubed := func(share, scatter float64) float64 { return 10 * math.Pow(1+scatter*(math.Cbrt(share)-1), 3) }
+	low, high := cubed(0.85, half), cubed(1.01, half)
+	fourth := cubed(1.01, third) - cubed(0.85, third)
 	for _, c := range []struct {
 		what      string
 		got       Average
@@ -150,7 +151,7 @@ func TestScoreByHand(t *testing.T) {
 			t.Errorf("%s: %v, want %v", c.what, c.got, c.want)
 		}
 	}
-	if got := covers(tails{math.Log(0.99), math.Log(1.01)}.around(10, 1), 11); got != 1 {
+	if got := covers(tails{offBy(0.99, 1), offBy(1.01, 1)}.around(10, 1), 11); got != 1 {
 		t.Errorf("9.9 to 10.1 min is 9 to 11 in whole minutes, and holds 11")
 	}
 }

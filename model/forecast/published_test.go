@@ -51,13 +51,13 @@ func refit(logs []Log, f fitted) fitted {
 		usual = append(usual, median(slices.Sorted(slices.Values(minutes))))
 		p := newPace(f)
 		for i := range is {
-			far := math.Log(minutes[i] / p.level())
+			far := offBy(minutes[i], p.level())
 			off[min(i, settled)] = append(off[min(i, settled)], math.Abs(far))
 			if i >= scoredFrom {
 				next = append(next, far/p.scatter())
-				mean3 = append(mean3, math.Log(minutes[i]/stat.Mean(minutes[i-3:i], nil)))
+				mean3 = append(mean3, offBy(minutes[i], stat.Mean(minutes[i-3:i], nil)))
 				if i+3 <= len(is) {
-					three = append(three, math.Log((minutes[i]+minutes[i+1]+minutes[i+2])/(3*p.level()))/p.scatter())
+					three = append(three, offBy(minutes[i]+minutes[i+1]+minutes[i+2], 3*p.level())/p.scatter())
 				}
 			}
 			p.take(is[i])

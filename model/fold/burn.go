@@ -25,6 +25,9 @@ const lastIntervals = 3
 // Burning is the burn over the last three intervals, fewer in the beginning.
 func (s State) Burning() (Burn, bool) { return s.burning(len(s.Charges)) }
 
+// BurningOver is the burn over the last so many intervals, fewer in the beginning.
+func (s State) BurningOver(intervals int) (Burn, bool) { return s.burnOver(intervals, len(s.Charges)) }
+
 // burning is the burn as it was after so many charges.
 func (s *State) burning(charges int) (Burn, bool) { return s.burnOver(lastIntervals, charges) }
 

@@ -85,9 +85,11 @@ func knownScenes() map[rule.ID][]scene {
 			{name: "in a furnace whose sizes nobody gave", day: pacedIn(guessed, 10, 1, 7).with(82, blast(250)), to: 95},
 		},
 		rule.OreEarly: {
-			{name: "orange with the first ore", day: lit().with(20, withOre).with(22, look(entry.AtPeep, entry.PeepOrange)), to: 24, raised: 22, says: "peep orange while the hearth is still warming"},
+			{name: "red with the first ore", day: lit().with(20, withOre).with(22, look(entry.AtPeep, entry.PeepRed)), to: 24, raised: 22, says: "peep red while the hearth is still warming"},
+			{name: "orange twice", day: lit().with(20, withOre).with(22, look(entry.AtPeep, entry.PeepOrange)).with(26, look(entry.AtPeep, entry.PeepOrange)), to: 28, raised: 22, says: "peep orange while the hearth is still warming"},
+			{name: "orange once, a note", day: lit().with(20, withOre).with(22, look(entry.AtPeep, entry.PeepOrange)), to: 24, raised: 22, note: true},
 			{name: "read too cold with ore in the next charge", day: newDay(planned).with(10, entry.Fill{}).with(20, charge(coal(1.9))).with(22, entry.Temperature{Degrees: 1050, Where: entry.WherePeep}), to: 24, raised: 22},
-			{name: "white then", day: lit().with(20, withOre).with(22, look(entry.AtPeep, entry.PeepOrange)).with(26, look(entry.AtPeep, entry.PeepWhite)), to: 28, raised: 22, cleared: 26},
+			{name: "white then", day: lit().with(20, withOre).with(22, look(entry.AtPeep, entry.PeepRed)).with(26, look(entry.AtPeep, entry.PeepWhite)), to: 28, raised: 22, cleared: 26},
 			{name: "no sign", day: lit().with(20, withOre), to: 50},
 			{name: "by the model alone", day: lit().with(20, withOre), solver: warming, to: 50},
 			{name: "by the model and a sign", day: lit().with(20, withOre).with(22, look(entry.AtPeep, entry.PeepRed)), solver: warming, to: 24, raised: 22},

@@ -1,5 +1,7 @@
 package rule
 
+import "chargehand/model/fold"
+
 // What every smelter knows of the mix, whatever this smelt has done so far. It is told
 // of two things that agree, or of the whole smelt: good runs were fast, and good ones
 // were rich for a while.
@@ -7,8 +9,9 @@ const (
 	// richMix is a ratio of ore to charcoal that no published smelt with a bloom had
 	// over the whole, and leanAgain one that is not rich any more.
 	richMix, leanAgain = 1.1, 1.0
-	// richOver is over how many charges the mix is judged, and richSmelt how many with
-	// ore make a smelt.
+	// richOver is over how many charges the mix is judged, and its burn: charges that come in
+	// twos make three of them seem fast on a day that is not. richSmelt is how many with ore
+	// make a smelt.
 	richOver, richSmelt = 5, 5
 	// fastMeasure and slowMeasure are minutes for one measure of charcoal, about 1.8 kg
 	// (Markewitz 2018: under 6 and over about 14); fastAgain and slowAgain where they end.
@@ -20,8 +23,10 @@ const (
 
 // measure is how many minutes one measure of charcoal takes, over the last three
 // intervals: as counted, or for a bucket's weight where nobody counted.
-func (m *moment) measure() (float64, bool) {
-	b, ok := m.c.Burning()
+func (m *moment) measure() (float64, bool) { return measureOf(m.c.Burning()) }
+
+// measureOf is how many minutes it took over some intervals.
+func measureOf(b fold.Burn, ok bool) (float64, bool) {
 	coal := b.Charcoal.Charged
 	if !ok || b.Intervals < fewestOwn || b.Hours <= 0 {
 		return 0, false
@@ -56,7 +61,7 @@ func (m *moment) ratio(from int) (ratio float64, ok bool) {
 // mixRich: much ore, and so fast a burn that it has no time.
 func mixRich(m *moment) (Evidence, bool) {
 	ratio, known := m.ratio(m.charges - richOver)
-	each, timed := m.measure()
+	each, timed := measureOf(m.c.BurningOver(richOver))
 	if !m.charging() || m.lastOre || !known || !timed {
 		return nil, false
 	}
@@ -65,7 +70,7 @@ func mixRich(m *moment) (Evidence, bool) {
 
 func mixLean(m *moment, _ Warning) bool {
 	ratio, known := m.ratio(m.charges - richOver)
-	each, timed := m.measure()
+	each, timed := measureOf(m.c.BurningOver(richOver))
 	return !m.charging() || m.lastOre || !known || !timed || ratio < leanAgain || each > fastAgain
 }
 

@@ -1,8 +1,12 @@
 package rule
 
 // twiceSlow is how many usual intervals each of two in a row takes at the least before less air than before is thought of: one
-// long interval is as often a burden that hung, a crew that was away or a charge nobody keyed (assumed).
+// long interval is as often a burden that hung, a crew that was away or a charge nobody keyed (assumed). Where they stray further
+// by themselves, each is as long as one in twenty is.
 const twiceSlow = 1.6
+
+// slow is after how many minutes an interval is one of them.
+func (p interval) slow() float64 { return max(twiceSlow*p.usual, p.high()) }
 
 // airShort: one charge took far longer than usual and the next is as late, with nothing done at the tuyere or the blast since.
 // The charcoal burns in the air that gets in, so the pace tells of it where nobody looks; no meter before a leak does.
@@ -15,7 +19,7 @@ func airShort(m *moment) (Evidence, bool) {
 	last, before := m.paces.All()[n], m.paces.All()[n-1]
 	took := m.c.Pace.Intervals()[n-1]
 	if before.own < fewestOwn || last.epoch != before.epoch || last.next != last.epoch || took.TopUp || took.Double || took.Stopped() ||
-		last.minutes < twiceSlow*before.usual || since < twiceSlow*before.usual {
+		last.minutes < before.slow() || since < before.slow() {
 		return nil, false
 	}
 	return Evidence{number("last", last.minutes, Minutes), number("since", since, Minutes), number("usual", before.usual, Minutes)}, true
@@ -25,5 +29,9 @@ func airShort(m *moment) (Evidence, bool) {
 func airEnough(m *moment, w Warning) bool {
 	usual, _ := w.Evidence.Of("usual")
 	_, ok := m.waiting()
-	return !ok || m.tended() > w.Onset || m.lastCharge() > w.Onset && m.paces.All()[m.charges-1].minutes < twiceSlow*usual.Number
+	if !ok || m.tended() > w.Onset {
+		return true
+	}
+	n := m.charges - 1
+	return m.lastCharge() > w.Onset && m.paces.All()[n].minutes < max(twiceSlow*usual.Number, m.paces.All()[n-1].high())
 }

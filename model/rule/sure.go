@@ -25,12 +25,26 @@ func unanswered(m *moment, onset time.Duration, back bool) bool {
 
 // dimForSure: a dim peep that stands or comes back is one. A blast that is heard weak is easily misheard beside a fire that
 // roars as it likes, and the rod that answers it tells nothing of that: it was heard weak each time that somebody listened since,
-// or the peep was not seen bright as it was.
+// and beside a peep that is seen as bright as ever so often that all of it is hardly misheard.
 func dimForSure(m *moment, onset time.Duration, back bool) bool {
-	if m.stands(m.peep, m.rod, entry.PeepDim) || m.weak >= 2 {
+	times := 2
+	if m.peep.at >= m.sound.at && m.bright() {
+		times = misheard
+	}
+	if m.stands(m.peep, m.rod, entry.PeepDim) || m.weak >= times {
 		return unanswered(m, onset, back)
 	}
 	return m.at-onset >= answering
+}
+
+// misheard is how many times in a row a blast is heard weak by chance on some day or other, at the least: of some twenty-five times
+// that somebody listens, each told wrong one time in fifteen or so, two in a row are on one day in ten, three on one in a hundred
+// (assumed, as for the shade of a fire).
+const misheard = 3
+
+// bright tells whether the peep was last seen white or yellow, or with drops.
+func (m *moment) bright() bool {
+	return m.peep.word == entry.PeepDrops || shade[m.peep.word] >= shade[entry.PeepYellow]
 }
 
 // unlit: nobody lights it, or it goes out again.
@@ -49,15 +63,14 @@ func stiffForSure(m *moment, _ time.Duration, _ bool) bool {
 	return known && fall > ownFall && m.trend(hearthOf) == falling
 }
 
-// coldForSure: one look in ten or so is told a shade wrong, and ore is not held for that. It was read, or seen so twice in a row, or
-// seen red or two shades darker than within the hour, which no one look is told wrong by; or the slag was seen stiff, or the hearth falls by what the solver
-// says.
+// coldForSure: one look in ten or so is told a shade wrong, and ore is not held for that: a fire between white and yellow is seen
+// white, and orange by the next look that is. It was read, or seen so twice in a row, or seen red, which no one look is told wrong
+// by; or the slag was seen stiff, or the hearth falls by what the solver says.
 func coldForSure(m *moment, _ time.Duration, _ bool) bool {
 	if m.readLast() || m.peep.word == entry.PeepRed || m.cool >= 2 {
 		return true
 	}
-	_, stiff := slagThick(m)
-	if _, _, fell := m.fell(); fell || stiff {
+	if seenStiff(m) {
 		return true
 	}
 	fall, known := m.fallen()

@@ -102,7 +102,7 @@ var Table = []Row{
 	{ID: SlagThick, Grade: Look, Source: common, sure: stiffForSure, raise: slagThick, clear: not(slagThick)},
 	{ID: WallCracked, Grade: Look, Source: "published: course log of 2017, cracks patched while it ran; " + common, sure: lets, raise: wallCracked, clear: not(wallCracked)},
 	{ID: PressureHigh, Grade: Look, Source: ergun + "; " + common, raise: pressureHigh, clear: pressureUsual},
-	{ID: OreEarly, Grade: Look, Source: whiteFirst, raise: oreEarly, clear: not(oreEarly)},
+	{ID: OreEarly, Grade: Look, Source: whiteFirst, sure: coldForSure, raise: oreEarly, clear: not(oreEarly)},
 	{ID: DampHearth, Grade: Look, Source: "assumed: common practice, crews take a step less ore on damp charcoal", raise: dampHearth, clear: not(dampHearth)},
 	{ID: HearthCold, Grade: Look, Source: iceSlag, sure: coldForSure, raise: hearthCold, clear: hearthWarm},
 	{ID: FireFell, Grade: Look, Source: "assumed: common practice, colours of heat as smiths tell them", sure: fellForSure, raise: fireFell, clear: not(fireFell)},

@@ -31,6 +31,7 @@ type Befallen struct {
 	Rule   rule.ID
 	IsWarned,
 	Loud bool // a look or an act; else a note
+	Untold bool // nothing that was keyed up to the harm told the day from the same day without it
 }
 
 // Lead is how long before the harm the warning came; negative after it.
@@ -103,6 +104,7 @@ func Run(number int64, mishaps []truth.Mishap, o Options) (Day, error) {
 			if b := &d.Mishaps[i]; b.Began {
 				if at, ok := harm(&c.course, &twin.course, b.At.Seconds(), c.f.Mark()); ok {
 					b.HarmAt, b.Harms = seconds(at), true
+					b.Untold = c.untold(twin, *b)
 				}
 			}
 		}

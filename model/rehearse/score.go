@@ -18,7 +18,8 @@ type Case struct {
 	Began   bool          `json:"began,omitempty"`
 	Harms   bool          `json:"harms,omitempty"`
 	Warned  bool          `json:"warned,omitempty"`
-	Loud    bool          `json:"loud,omitempty"` // by a look or an act
+	Loud    bool          `json:"loud,omitempty"`   // by a look or an act
+	Untold  bool          `json:"untold,omitempty"` // nothing that was keyed up to the harm told the day from the calm one
 	LeadMin float64       `json:"lead_min,omitempty"`
 	Rule    rule.ID       `json:"rule,omitempty"`
 	Looks   int           `json:"looks"`
@@ -103,7 +104,7 @@ func (d *Day) score(noise float64) Case {
 		k.CoalOff = d.End.Figure(figure.CharcoalCharged).P50 / coal
 	}
 	for _, b := range d.Mishaps {
-		k.Mishap, k.Began, k.Harms, k.Warned, k.Loud, k.Rule = b.Name, b.Began, b.Harms, b.IsWarned, b.Loud, b.Rule
+		k.Mishap, k.Began, k.Harms, k.Warned, k.Loud, k.Untold, k.Rule = b.Name, b.Began, b.Harms, b.IsWarned, b.Loud, b.Untold, b.Rule
 		if b.Harms && b.IsWarned {
 			k.LeadMin = b.Lead().Minutes()
 		}

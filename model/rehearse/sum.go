@@ -25,15 +25,19 @@ type Sum struct {
 
 // MishapSum is what the cases of one mishap come to.
 type MishapSum struct {
-	Name       truth.Mishap `json:"name"`
-	Began      int          `json:"began"`
-	Harms      int          `json:"harms"`
-	Warned     int          `json:"warned"` // of those that do harm
-	Loud       int          `json:"warned_loud"`
-	InTime     int          `json:"in_time"`         // before the harm
-	MedianLead float64      `json:"median_lead_min"` // of those warned of, minus where the warning came after the harm
-	Asked      int          `json:"asked"`
-	CoalOff    float64      `json:"coal_off"` // median
+	Name   truth.Mishap `json:"name"`
+	Began  int          `json:"began"`
+	Harms  int          `json:"harms"`
+	Warned int          `json:"warned"` // of those that do harm
+	Loud   int          `json:"warned_loud"`
+	InTime int          `json:"in_time"` // before the harm
+	// Untold are those that did harm unwarned of, and LuckyWarned those warned of, on which nothing that was keyed up to the harm
+	// told the day from the same day without the mishap: of the first nobody could know, of the second only by luck.
+	Untold      int     `json:"untold"`
+	LuckyWarned int     `json:"warned_untold"`
+	MedianLead  float64 `json:"median_lead_min"` // of those warned of, minus where the warning came after the harm
+	Asked       int     `json:"asked"`
+	CoalOff     float64 `json:"coal_off"` // median
 }
 
 // CalmSum is what the days without a mishap come to, a day. The furnace goes wrong of itself on some of them: those are not calm,
@@ -137,6 +141,12 @@ func sumOf(m truth.Mishap, cases []Case) MishapSum {
 			continue
 		}
 		t.Harms++
+		switch {
+		case k.Untold && k.Warned:
+			t.LuckyWarned++
+		case k.Untold:
+			t.Untold++
+		}
 		if k.Warned {
 			t.Warned++
 			leads = append(leads, k.LeadMin)

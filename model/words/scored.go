@@ -22,6 +22,10 @@ func Scored(s rehearse.Sum) string {
 	}
 	line("warned, aloud (a look or an act) and in time (before the harm) are of those that did harm; lead is the median of those warned of, minus after the")
 	line("harm; asked: the bucket or the missing charge was asked about, of all that began; coal off: charcoal by the figures over what it was, the median")
+	if missed, warned := untold(s.Mishaps); missed != "" {
+		line("nothing that was keyed up to the harm told the day from the same day without the mishap, of those not warned of: %s", missed)
+		line("and of those warned of, by luck then: %s", warned)
+	}
 	line("days without a mishap: %d; a day %.1f looks, %.1f acts, of both %.1f without a cause; at most one such on %d days; at most one look and no act on %d days", s.Calm.Days, s.Calm.Looks, s.Calm.Acts, s.Calm.False, s.Calm.Within, s.Calm.Quiet)
 	line("on %d of them the furnace went wrong of itself%s; at most one look and no act on %d of those", s.Calm.Amiss, amissBy(s.Calm), s.Calm.AmissQuiet)
 	line("on the %d truly calm days, at most one look and no act on %d", s.Calm.Truly, s.Calm.TrulyQuiet)
@@ -34,6 +38,20 @@ func Scored(s rehearse.Sum) string {
 		b.WriteString(heeded(*h))
 	}
 	return b.String()
+}
+
+// untold tells of how many that did harm nothing that was keyed told: of those not warned of, and of those warned of.
+func untold(all []rehearse.MishapSum) (missed, warned string) {
+	var of [2][]string
+	for _, m := range all {
+		if n := m.Harms - m.Warned; n > 0 {
+			of[0] = append(of[0], fmt.Sprintf("%s %d of %d", Mishap(m.Name), m.Untold, n))
+		}
+		if m.Warned > 0 {
+			of[1] = append(of[1], fmt.Sprintf("%s %d of %d", Mishap(m.Name), m.LuckyWarned, m.Warned))
+		}
+	}
+	return strings.Join(of[0], ", "), strings.Join(of[1], ", ")
 }
 
 // amissBy tells on how many days what went wrong; several may have on one.

@@ -15,7 +15,7 @@ type strays struct {
 }
 
 // Fitted here, on made-up furnaces 1001 to 1008 of both truths with half, all and double of their noise, so that the band of the
-// level holds about eight in ten of each (TestTheLevelKnowsHowUnevenASmeltIs in model/rehearse looks at others).
+// level holds about eight in ten of each (TestBandsKnowHowUnevenASmeltIs in model/rehearse looks at others).
 const (
 	// usualStray is the mean of |ln| of a pace over that of the two intervals before it with all of the noise. The published logs of
 	// testdata have 0.20: 0.10 to 0.22 where a crew charged by the clock of the fire, 0.5 and more on two rough days.

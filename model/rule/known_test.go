@@ -50,6 +50,7 @@ func knownScenes() map[rule.ID][]scene {
 			{name: "fast, and as much ore as charcoal", day: paced(5, 1.8, 12), to: 76},
 			{name: "rich and as fast as most", day: paced(9, 2.2, 8), to: 84},
 			{name: "rich late, in nine minutes", day: paced(9, 1, 6).with(74, charge(buckets(1), ore(3))).with(83, charge(buckets(1), ore(3))).with(92, charge(buckets(1), ore(3))), to: 95},
+			{name: "rich, and two in a hurry", day: paced(9, 2.2, 6).with(69, charge(buckets(1), ore(2.2))).with(73, charge(buckets(1), ore(2.2))), to: 75},
 			{name: "of bowls, half a kilogram each", day: pacedIn(bowl, 4, 0.6, 10), to: 58},
 			{name: "the last ore in", day: paced(5, 2.2, 5).with(41, entry.LastOre{}), to: 45, raised: 40, cleared: 41},
 		},

@@ -76,6 +76,7 @@ func scenes() map[rule.ID][]scene {
 			{name: "charged in time after it", day: steady().with(107, full).with(125, full).with(135, full), to: 140, raised: 123, cleared: 135},
 			{name: "one late charge", day: steady().with(107, full).with(117, full), to: 124},
 			{name: "rodded since", day: steady().with(107, full).with(108, entry.Rod{}), to: 124},
+			{name: "where they stray as far of themselves", day: newDay(entry.Light{}).with(10, entry.Fill{}).with(20, full).with(30, full).with(35, full).with(51, full).with(57, full).with(72, full).with(77, full).with(91, full).with(98, full).with(112, full), to: 126},
 			{name: "the blast was off", day: steady().with(95, entry.Blast{State: entry.BlastOff}).with(103, blast(650)).with(108, full), to: 126},
 		},
 		rule.EntryMissing: {
@@ -197,6 +198,7 @@ func scenes() map[rule.ID][]scene {
 		},
 		rule.HearthCold: {
 			{name: "orange", day: steady().with(95, look(entry.AtPeep, entry.PeepOrange)), to: 96, raised: 95, note: true, says: "peep orange, slag freezes there"},
+			{name: "orange once after white", day: steady().with(85, look(entry.AtPeep, entry.PeepWhite)).with(95, look(entry.AtPeep, entry.PeepOrange)), to: 96, raised: 95, note: true},
 			{name: "orange twice", day: steady().with(85, look(entry.AtPeep, entry.PeepOrange)).with(95, look(entry.AtPeep, entry.PeepOrange)), to: 96, raised: 85},
 			{name: "orange once, the slag stiff", day: steady().with(94, look(entry.AtSlag, entry.SlagStiff)).with(95, look(entry.AtPeep, entry.PeepOrange)), to: 96, raised: 95},
 			{name: "red", day: steady().with(95, look(entry.AtPeep, entry.PeepRed)), to: 96, raised: 95},
@@ -397,6 +399,7 @@ func TestASignThatComesBackIsALook(t *testing.T) {
 	}{
 		"dim, rodded, dim again":               {first(dim).with(97, dim).with(98, entry.Rod{}), rule.Look},
 		"weak, rodded, weak again":             {first(weak).with(97, weak).with(98, entry.Rod{}), rule.Look},
+		"weak, rodded, white, weak again":      {first(weak).with(94, look(entry.AtPeep, entry.PeepWhite)).with(97, weak).with(97, look(entry.AtPeep, entry.PeepWhite)).with(98, entry.Rod{}), rule.Note},
 		"weak, rodded, steady, weak again":     {first(weak).with(95, look(entry.AtSound, entry.SoundSteady)).with(97, weak).with(98, entry.Rod{}), rule.Note},
 		"the same, and nobody rods any longer": {first(weak).with(95, look(entry.AtSound, entry.SoundSteady)).with(96, weak), rule.Look},
 	} {

@@ -120,9 +120,9 @@ func (p pen) byOre(r figure.Reading) []says {
 	var said []says
 	standing := false
 	for _, l := range r.Layers {
-		if l.Charge == charge && l.Bottom > figure.DownTo {
+		if l.Charge == charge && l.Top > figure.DownTo { // it lies on its charcoal
 			standing = true
-			said = append(said, says{words.OreStands(p.Units, charge, l.Bottom) + ", " + ago, toWait})
+			said = append(said, says{words.OreStands(p.Units, charge, l.Top) + ", " + ago, toWait})
 		}
 	}
 	switch {

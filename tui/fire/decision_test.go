@@ -57,7 +57,7 @@ func TestDecisionPutsFiguresWhereTheySpeak(t *testing.T) {
 		"not begun":     {scenes.MidSmelt(), scene.View{}, toWait, words.NotBurningDown},
 		"burden stands": {down, scene.View{}, toWait, "burden 11 cm above the tuyere"},
 		"burden down":   {gone, scene.View{}, toExtract, "burden 2 cm above the tuyere, measured"},
-		"ore stands":    {down, scene.View{}, toWait, "ore of charge 24 still 6 cm above the tuyere, last ore 44 min ago"},
+		"ore stands":    {down, scene.View{}, toWait, "ore of charge 24 still 11 cm above the tuyere, last ore 44 min ago"},
 		"ore through":   {gone, scene.View{}, toExtract, words.OreAllThrough},
 		"flame yellow":  {down, scene.View{Ending: draw.Ending{Flame: yellow}}, toExtract, words.FlameUsedUp},
 		"flame pale":    {down, scene.View{Ending: draw.Ending{Flame: &draw.Sight{Sees: entry.FlamePale}}}, toWait, words.FlameWorks},

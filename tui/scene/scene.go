@@ -42,22 +42,7 @@ func roomyParts(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
 	if r.Phase == entry.BurnsDown && l.Size == Small {
 		head = l.headed(draw.BurnDownRows, downFigures)
 	}
-	h := draw.HeadView{Due: v.Due, Key: v.NextKey, Adding: v.Adding, Past: v.Past != "" || v.Gone}
-	switch {
-	case r.Phase == entry.BurnsDown:
-		p.BurnDown(g.Sub(head.Head()), r, v.Ending)
-	case v.Result != nil:
-		p.Result(g.Sub(head.Head()), r, *v.Result)
-	case l.Size == Large:
-		p.Minutes(g.Sub(l.Timer), r, h, letter.Digits{W: 20, H: 30})
-		p.LargeCharge(g.Sub(l.Next), r, h)
-	case l.Size == Middle:
-		p.Minutes(g.Sub(l.Timer), r, h, letter.Digits{W: 11, H: 18})
-		p.Charge(g.Sub(l.Next), r, h)
-	default:
-		p.Minutes(g.Sub(l.Timer), r, h, letter.Digits{W: 7, H: 12})
-		p.SmallCharge(g.Sub(l.Next), r, h)
-	}
+	Head(g, p, head, r, v)
 	p.Ranges(g.Sub(head.Figures), r, v.Warnings, v.Left)
 	p.Warned(g.Sub(l.Notice), r, v.Warnings, l.Size != Small)
 	if l.Size == Small && len(v.Warnings) == 0 && l.Log.H < 2 {
@@ -101,18 +86,27 @@ func crampedParts(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
 }
 
 // Head paints the time to the charge and the charge, or in their place the
-// burn-down card.
+// burn-down card or the result.
 func Head(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
-	if r.Phase == entry.BurnsDown {
+	h := draw.HeadView{Due: v.Due, Key: v.NextKey, Adding: v.Adding, Past: v.Past != "" || v.Gone}
+	switch {
+	case r.Phase == entry.BurnsDown:
 		p.BurnDown(g.Sub(l.Head()), r, v.Ending)
-		return
-	}
-	if v.Result != nil {
+	case v.Result != nil:
 		p.Result(g.Sub(l.Head()), r, *v.Result)
-		return
+	case l.Size == Large:
+		p.Minutes(g.Sub(l.Timer), r, h, letter.Digits{W: 20, H: 30})
+		p.LargeCharge(g.Sub(l.Next), r, h)
+	case l.Size == Middle:
+		p.Minutes(g.Sub(l.Timer), r, h, letter.Digits{W: 11, H: 18})
+		p.Charge(g.Sub(l.Next), r, h)
+	case l.Size == Small:
+		p.Minutes(g.Sub(l.Timer), r, h, letter.Digits{W: 7, H: 12})
+		p.SmallCharge(g.Sub(l.Next), r, h)
+	default:
+		p.Timer(g.Sub(l.Timer), r, v.Due, l.Scale)
+		p.Next(g.Sub(l.Next), r, draw.Coming{Key: v.NextKey, Adding: v.Adding, Due: v.Due})
 	}
-	p.Timer(g.Sub(l.Timer), r, v.Due, l.Scale)
-	p.Next(g.Sub(l.Next), r, draw.Coming{Key: v.NextKey, Adding: v.Adding, Due: v.Due})
 }
 
 // Top paints the top line: with the date where it is wide.

@@ -49,9 +49,9 @@ func CompareHead(m compare.Measure) string {
 	case compare.Ore:
 		return "ore dry"
 	case compare.Ratio:
-		return "a kg ore"
+		return "charcoal/ore"
 	case compare.PerBloom:
-		return "a kg bloom"
+		return "charcoal/bloom"
 	case compare.Rise:
 		return "full ore"
 	}

@@ -161,6 +161,12 @@ func MeasureWord(m compare.Measure) string {
 	switch m {
 	case compare.Ore:
 		return "ore, dry"
+	case compare.Charcoal: // and so in what is counted on it
+		return "charcoal, as charged"
+	case compare.Ratio:
+		return "of it a kg ore, dry"
+	case compare.PerBloom:
+		return "of it a kg bloom"
 	case compare.Interval:
 		return "from charge to charge"
 	case compare.Yield:

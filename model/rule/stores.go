@@ -53,7 +53,7 @@ func (s *stores) tell(l entry.Lot) {
 func (s *stores) name(lots ...string) {
 	for _, ref := range lots {
 		switch i := house.LotNamed(s.told, ref); {
-		case house.LotNamed(s.lots, ref) >= 0:
+		case house.LotNamed(s.lots, ref) >= 0, slices.Contains(s.named, ref):
 		case i >= 0:
 			s.put(s.told[i])
 		default:

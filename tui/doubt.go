@@ -122,7 +122,7 @@ func (m Model) unchanged(ev entry.Event) (fold.Line, bool) {
 func (m Model) doubts(a screen.Act) []doubt.Doubt {
 	s := m.shown()
 	if !s.Is() {
-		return doubt.Of(a.Event, figure.Reading{})
+		return doubt.Of(a.Event, &figure.Reading{})
 	}
 	at := s.Clock(m.now) - m.now.Wall.Sub(a.Happened)
 	am, amends := a.Event.(entry.Amend)

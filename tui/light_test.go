@@ -214,7 +214,7 @@ func TestAnUntouchedLightIsNotAmended(t *testing.T) {
 }
 
 // burnt is the charcoal charged so far in kg.
-func burnt(r figure.Reading) float64 { return r.Figure(figure.CharcoalCharged).P50 }
+func burnt(r *figure.Reading) float64 { return r.Figure(figure.CharcoalCharged).P50 }
 
 // A log that was brought in without a day gets one in the form; its rows come along, and
 // what is entered afterwards goes by that day.

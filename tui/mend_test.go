@@ -380,6 +380,6 @@ func TestTakeOverIsSaidAtOnceAndOnce(t *testing.T) {
 }
 
 // readAt is what is known of a smelt at a moment, from its first entry on.
-func readAt(entries []entry.Entry, known uint64, at time.Duration) figure.Reading {
+func readAt(entries []entry.Entry, known uint64, at time.Duration) *figure.Reading {
 	return session.Open("s", entries).AsOf(known, at).Reading()
 }

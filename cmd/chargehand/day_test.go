@@ -377,7 +377,7 @@ func (d *workday) account() {
 	}
 }
 
-func (d *workday) reading() figure.Reading {
+func (d *workday) reading() *figure.Reading {
 	d.t.Helper()
 	return readAt(d.smelt(), fold.All, fold.Latest(d.smelt()))
 }

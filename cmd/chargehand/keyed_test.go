@@ -294,6 +294,6 @@ func sameFigures(t *testing.T, imported, keyed []entry.Entry) {
 }
 
 // readAt is what is known of a smelt at a moment, from its first entry on.
-func readAt(entries []entry.Entry, known uint64, at time.Duration) figure.Reading {
+func readAt(entries []entry.Entry, known uint64, at time.Duration) *figure.Reading {
 	return session.Open("s", entries).AsOf(known, at).Reading()
 }

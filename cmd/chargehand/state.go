@@ -191,7 +191,7 @@ type slagJSON struct {
 	Stiffness float64 `json:"pa_s"`
 }
 
-func stateOf(r figure.Reading, standing []rule.Warning, gaps []twin.Gap) stateJSON {
+func stateOf(r *figure.Reading, standing []rule.Warning, gaps []twin.Gap) stateJSON {
 	s := stateJSON{
 		Smelt: r.Smelt, MarksJSON: marksOf(r.Light), At: r.Wall(r.At).Format(timeForm), Known: r.Known, Phase: string(r.Phase),
 		Bloom: pointer(r.Bloom), Figures: map[string]figureJSON{}, Layers: []layerJSON{}, Zones: []zoneJSON{}, Slag: []slagJSON{}, Warns: []warningJSON{}, Meter: !r.MeterDoubted(), Gaps: append([]twin.Gap{}, gaps...),

@@ -53,12 +53,12 @@ type Doubt struct {
 // against in a smelt as it stood before, and whether that cannot be.
 type Row struct {
 	Name  Name
-	Finds func(entry.Event, figure.Reading) (Doubt, bool)
+	Finds func(entry.Event, *figure.Reading) (Doubt, bool)
 }
 
 // Of are the doubts about an event, in a smelt as it stood before. Of an amendment they
 // are those about what it says.
-func Of(ev entry.Event, before figure.Reading) []Doubt {
+func Of(ev entry.Event, before *figure.Reading) []Doubt {
 	if a, ok := ev.(entry.Amend); ok {
 		ev = a.Event
 	}

@@ -13,8 +13,8 @@ func cm(v entry.Centimetre) entry.Maybe[entry.Centimetre] { return entry.Some(v)
 
 // smelt is a furnace of 25 cm, its rim 60 cm over the tuyere, the floor 15 cm under it,
 // with 10 kg of ore in and 700 l/min blowing.
-func smelt() figure.Reading {
-	r := figure.Reading{
+func smelt() *figure.Reading {
+	r := &figure.Reading{
 		Light:    entry.Light{Furnace: entry.Furnace{Bore: cm(25), Stack: cm(50), Rim: cm(60), TuyereBase: cm(15)}},
 		Phase:    entry.MainBurn,
 		Blast:    entry.Blast{Volume: entry.Some(entry.LitrePerMinute(700))},
@@ -51,7 +51,7 @@ func TestEachDoubt(t *testing.T) {
 	tested := map[doubt.Name]bool{}
 	for _, c := range []struct {
 		name     doubt.Name
-		of       figure.Reading
+		of       *figure.Reading
 		bad, can entry.Event
 	}{
 		{doubt.BelowFloor, smelt(), entry.Dip{BelowRim: cm(76)}, entry.Dip{BelowRim: cm(60)}},
@@ -69,7 +69,7 @@ func TestEachDoubt(t *testing.T) {
 		{doubt.MeasureJumps, smelt(), bucket(19), bucket(2.5)},
 		{doubt.MeasureJumps, smelt(), bucket(0.19), bucket(0.9)},
 		{doubt.TooHeavyToLift, smelt(), bucket(100), bucket(2)},
-		{doubt.TooHeavyToLift, figure.Reading{}, entry.Light{Measures: []entry.Measure{{Name: "bucket", Mass: entry.Some(entry.Kilogram(100))}}}, furnace(25, 50)},
+		{doubt.TooHeavyToLift, &figure.Reading{}, entry.Light{Measures: []entry.Measure{{Name: "bucket", Mass: entry.Some(entry.Kilogram(100))}}}, furnace(25, 50)},
 		{doubt.MoreThanShaft, smelt(), kg(57.6, 1), kg(5.76, 1)},
 		{doubt.MoreThanShaft, smelt(), entry.Fill{Parts: kg(57.6, 0).Parts[:1]}, entry.Fill{Parts: kg(5.76, 0).Parts[:1]}},
 		{doubt.OreOverCharcoal, smelt(), kg(1.9, 15), kg(1.9, 4)},
@@ -81,9 +81,9 @@ func TestEachDoubt(t *testing.T) {
 		{doubt.AirOutside, smelt(), entry.Temperature{Degrees: -60, Where: "outside"}, entry.Temperature{Degrees: 900, Where: entry.WherePeep}},
 		{doubt.TuyereTooFar, smelt(), entry.Tuyere{Proud: cm(25)}, entry.Tuyere{Proud: cm(5)}},
 		{doubt.TuyereTooWide, smelt(), entry.Tuyere{Bore: entry.Some(entry.Millimetre(250))}, entry.Tuyere{Bore: entry.Some(entry.Millimetre(25))}},
-		{doubt.FurnaceSize, figure.Reading{}, furnace(2.5, 50), furnace(20, 35)},
-		{doubt.FurnaceSize, figure.Reading{}, furnace(25, 500), furnace(40, 110)},
-		{doubt.FurnaceSize, figure.Reading{}, tuyere(2.5), tuyere(20)}, // typed in cm
+		{doubt.FurnaceSize, &figure.Reading{}, furnace(2.5, 50), furnace(20, 35)},
+		{doubt.FurnaceSize, &figure.Reading{}, furnace(25, 500), furnace(40, 110)},
+		{doubt.FurnaceSize, &figure.Reading{}, tuyere(2.5), tuyere(20)}, // typed in cm
 	} {
 		tested[c.name] = true
 		found := false
@@ -111,7 +111,7 @@ func TestEachDoubt(t *testing.T) {
 			t.Errorf("%s is not tested", row.Name)
 		}
 	}
-	var blank figure.Reading
+	blank := new(figure.Reading)
 	for n := range blank.Figures {
 		blank.Figures[n].Basis = figure.Unknown
 	}
@@ -120,7 +120,7 @@ func TestEachDoubt(t *testing.T) {
 			t.Errorf("%+v is doubted though nothing is known: %v", ev, ds)
 		}
 	}
-	if ds := doubt.Of(entry.Dip{BelowRim: cm(61)}, figure.Reading{Light: smelt().Light, Phase: entry.BurnsDown}); len(ds) > 0 {
+	if ds := doubt.Of(entry.Dip{BelowRim: cm(61)}, &figure.Reading{Light: smelt().Light, Phase: entry.BurnsDown}); len(ds) > 0 {
 		t.Errorf("in the burn-down the burden sinks below the tuyere: %v", ds)
 	}
 }

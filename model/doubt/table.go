@@ -55,15 +55,15 @@ var Table = []Row{
 		sinks := p == entry.BurnsDown || p.Over() // then the burden does
 		return Doubt{Said: down, Against: rim}, f.Rim.Known && down > rim && !sinks && (!f.TuyereBase.Known || down <= floor)
 	})},
-	{AboveRim, about(func(d entry.Dip, r figure.Reading) (Doubt, bool) {
+	{AboveRim, about(func(d entry.Dip, r *figure.Reading) (Doubt, bool) {
 		rim := r.Light.Furnace.Rim
 		return Doubt{Said: float64(d.AboveTuyere.Value), Against: float64(rim.Value)}, d.AboveTuyere.Known && rim.Known && d.AboveTuyere.Value > rim.Value
 	})},
-	{BlastJumps, about(func(b entry.Blast, r figure.Reading) (Doubt, bool) {
+	{BlastJumps, about(func(b entry.Blast, r *figure.Reading) (Doubt, bool) {
 		v, last := volume(b, r), lastVolume(r)
 		return Doubt{Said: v, Against: last}, v > 0 && last > 0 && (v >= jumpsUp*last || v <= last/jumpsDown)
 	})},
-	{BlastForBore, about(func(b entry.Blast, r figure.Reading) (Doubt, bool) {
+	{BlastForBore, about(func(b entry.Blast, r *figure.Reading) (Doubt, bool) {
 		v, bore := volume(b, r), float64(r.Light.Furnace.Bore.Value)
 		area := math.Pi / 4 * bore * bore
 		d, off := Doubt{Said: v, Against: rule.LeastAir * area}, v < rule.LeastAir*area/airBy
@@ -72,12 +72,12 @@ var Table = []Row{
 		}
 		return d, v > 0 && area > 0 && lastVolume(r) == 0 && off
 	})},
-	{MoreThanOre, about(func(w entry.Weigh, r figure.Reading) (Doubt, bool) {
+	{MoreThanOre, about(func(w entry.Weigh, r *figure.Reading) (Doubt, bool) {
 		ore, known := oreIn(r)
 		iron := w.What == entry.WeighBloom || w.What == entry.WeighFragments
 		return Doubt{Said: float64(w.Mass), Against: ore.P50}, iron && known && float64(w.Mass)*leastMetal > ore.P90*mostIron
 	})},
-	{SlagOverOre, func(ev entry.Event, r figure.Reading) (Doubt, bool) {
+	{SlagOverOre, func(ev entry.Event, r *figure.Reading) (Doubt, bool) {
 		ore, known := oreIn(r)
 		var slag float64
 		switch ev := ev.(type) {
@@ -90,16 +90,16 @@ var Table = []Row{
 		}
 		return Doubt{Said: slag, Against: ore.P50}, known && slag > mostSlag*ore.P90
 	}},
-	{WeighsNothing, about(func(w entry.Weigh, _ figure.Reading) (Doubt, bool) {
+	{WeighsNothing, about(func(w entry.Weigh, _ *figure.Reading) (Doubt, bool) {
 		some := w.What == entry.WeighMeasure || w.What == entry.WeighBloom
 		return Doubt{Of: of(w)}, some && !w.Closed && w.Mass == 0
 	})},
-	{MeasureJumps, about(func(w entry.Weigh, r figure.Reading) (Doubt, bool) {
+	{MeasureJumps, about(func(w entry.Weigh, r *figure.Reading) (Doubt, bool) {
 		was := weighs(r, w.Name)
 		d := Doubt{Said: float64(w.Mass), Against: was, Of: w.Name}
 		return d, w.What == entry.WeighMeasure && w.Mass > 0 && was > 0 && (d.Said >= measureBy*was || d.Said <= was/measureBy)
 	})},
-	{TooHeavyToLift, func(ev entry.Event, r figure.Reading) (Doubt, bool) {
+	{TooHeavyToLift, func(ev entry.Event, r *figure.Reading) (Doubt, bool) {
 		switch ev := ev.(type) {
 		case entry.Weigh:
 			return Doubt{Said: float64(ev.Mass), Of: ev.Name}, ev.What == entry.WeighMeasure && ev.Mass > heaviest
@@ -112,24 +112,24 @@ var Table = []Row{
 		}
 		return Doubt{}, false
 	}},
-	{MoreThanShaft, func(ev entry.Event, r figure.Reading) (Doubt, bool) {
+	{MoreThanShaft, func(ev entry.Event, r *figure.Reading) (Doubt, bool) {
 		charcoal, known := massOf(parts(ev), entry.Charcoal, r)
 		holds := shaftHolds(r.Light.Furnace)
 		return Doubt{Said: charcoal, Against: holds}, known && holds > 0 && charcoal > shaftBy*holds
 	}},
-	{OreOverCharcoal, func(ev entry.Event, r figure.Reading) (Doubt, bool) {
+	{OreOverCharcoal, func(ev entry.Event, r *figure.Reading) (Doubt, bool) {
 		ore, known := massOf(parts(ev), entry.Ore, r)
 		charcoal, too := massOf(parts(ev), entry.Charcoal, r)
 		return Doubt{Said: ore, Against: charcoal}, known && too && charcoal > 0 && ore > richest*charcoal
 	}},
-	{HotterThanFire, about(func(t entry.Temperature, _ figure.Reading) (Doubt, bool) {
+	{HotterThanFire, about(func(t entry.Temperature, _ *figure.Reading) (Doubt, bool) {
 		return Doubt{Said: float64(t.Degrees), Against: hottest}, t.Degrees > hottest
 	})},
-	{ColderThanGlow, about(func(t entry.Temperature, r figure.Reading) (Doubt, bool) {
+	{ColderThanGlow, about(func(t entry.Temperature, r *figure.Reading) (Doubt, bool) {
 		burns := r.Phase == entry.MainBurn || r.Phase == entry.OreOff
 		return Doubt{Said: float64(t.Degrees), Against: glows}, burns && t.Where == entry.WherePeep && t.Degrees < glows
 	})},
-	{AirOutside, func(ev entry.Event, _ figure.Reading) (Doubt, bool) {
+	{AirOutside, func(ev entry.Event, _ *figure.Reading) (Doubt, bool) {
 		outside := fold.OutsideBy(ev)
 		c := float64(outside.Value)
 		d := Doubt{Said: c, Against: hottestDay}
@@ -138,15 +138,15 @@ var Table = []Row{
 		}
 		return d, outside.Known && (c < coldestDay || c > hottestDay)
 	}},
-	{TuyereTooFar, about(func(t entry.Tuyere, r figure.Reading) (Doubt, bool) {
+	{TuyereTooFar, about(func(t entry.Tuyere, r *figure.Reading) (Doubt, bool) {
 		bore := r.Light.Furnace.Bore
 		return Doubt{Said: float64(t.Proud.Value), Against: float64(bore.Value)}, t.Proud.Known && bore.Known && t.Proud.Value >= bore.Value
 	})},
-	{TuyereTooWide, about(func(t entry.Tuyere, r figure.Reading) (Doubt, bool) {
+	{TuyereTooWide, about(func(t entry.Tuyere, r *figure.Reading) (Doubt, bool) {
 		bore := r.Light.Furnace.Bore
 		return Doubt{Said: float64(t.Bore.Value), Against: 10 * float64(bore.Value)}, t.Bore.Known && bore.Known && float64(t.Bore.Value) >= 10*float64(bore.Value)
 	})},
-	{FurnaceSize, about(func(l entry.Light, _ figure.Reading) (Doubt, bool) { return sizeOff(l.Furnace) })},
+	{FurnaceSize, about(func(l entry.Light, _ *figure.Reading) (Doubt, bool) { return sizeOff(l.Furnace) })},
 }
 
 // flares and narrows are the widest and the narrowest bore at the mark, as a share of the one at the tuyere, that is not asked
@@ -181,8 +181,8 @@ func sizeOff(f entry.Furnace) (Doubt, bool) {
 }
 
 // about makes a row of what it finds in events of one kind.
-func about[E entry.Event](finds func(E, figure.Reading) (Doubt, bool)) func(entry.Event, figure.Reading) (Doubt, bool) {
-	return func(ev entry.Event, r figure.Reading) (Doubt, bool) {
+func about[E entry.Event](finds func(E, *figure.Reading) (Doubt, bool)) func(entry.Event, *figure.Reading) (Doubt, bool) {
+	return func(ev entry.Event, r *figure.Reading) (Doubt, bool) {
 		e, ok := ev.(E)
 		if !ok {
 			return Doubt{}, false
@@ -192,8 +192,8 @@ func about[E entry.Event](finds func(E, figure.Reading) (Doubt, bool)) func(entr
 }
 
 // dip makes a row of a dip down from the rim.
-func dip(finds func(down float64, f entry.Furnace, p entry.Phase) (Doubt, bool)) func(entry.Event, figure.Reading) (Doubt, bool) {
-	return about(func(d entry.Dip, r figure.Reading) (Doubt, bool) {
+func dip(finds func(down float64, f entry.Furnace, p entry.Phase) (Doubt, bool)) func(entry.Event, *figure.Reading) (Doubt, bool) {
+	return about(func(d entry.Dip, r *figure.Reading) (Doubt, bool) {
 		if !d.BelowRim.Known {
 			return Doubt{}, false
 		}
@@ -210,7 +210,7 @@ func of(w entry.Weigh) string {
 }
 
 // volume is what blows by an observation, l/min; 0 where it does not tell.
-func volume(b entry.Blast, r figure.Reading) float64 {
+func volume(b entry.Blast, r *figure.Reading) float64 {
 	if b.Read.With != "" && !b.Volume.Known {
 		v, err := fold.Volume(b.Read, fold.AirAt(r.Light.Furnace, entry.None[entry.Celsius]()))
 		if err != nil {
@@ -222,7 +222,7 @@ func volume(b entry.Blast, r figure.Reading) float64 {
 }
 
 // lastVolume is what blew last, l/min; 0 where that is not known.
-func lastVolume(r figure.Reading) float64 {
+func lastVolume(r *figure.Reading) float64 {
 	if v := volume(r.Blast, r); v > 0 {
 		return v
 	}
@@ -234,7 +234,7 @@ func lastVolume(r figure.Reading) float64 {
 
 // oreIn is the ore that went in, kg as charged; not where nobody keyed any, where some
 // was never weighed, or where other iron went in with it.
-func oreIn(r figure.Reading) (kg figure.Figure, known bool) {
+func oreIn(r *figure.Reading) (kg figure.Figure, known bool) {
 	if slices.Contains(r.Light.LeftIn, entry.LeftSlag) || slices.Contains(r.Light.LeftIn, entry.LeftBloom) {
 		return figure.Figure{}, false
 	}
@@ -251,7 +251,7 @@ func oreIn(r figure.Reading) (kg figure.Figure, known bool) {
 }
 
 // weighs is what a measure weighs, kg; 0 where nobody knows.
-func weighs(r figure.Reading, name string) float64 {
+func weighs(r *figure.Reading, name string) float64 {
 	for _, m := range r.Measures {
 		if m.Name == name {
 			return float64(m.Mass.Value)
@@ -261,7 +261,7 @@ func weighs(r figure.Reading, name string) float64 {
 }
 
 // massOf is the mass of one material among parts, kg, where all of it is known.
-func massOf(ps entry.Parts, w entry.What, r figure.Reading) (kg float64, known bool) {
+func massOf(ps entry.Parts, w entry.What, r *figure.Reading) (kg float64, known bool) {
 	for _, p := range ps {
 		if p.What != w {
 			continue

@@ -28,10 +28,11 @@ func (r *Reading) bloom(s fold.State) {
 
 // WithOre is a reading of the past that knows how much ore, dry, the whole smelt took:
 // the bloom is foretold of that.
-func WithOre(r Reading, whole Figure) Reading {
+func WithOre(r *Reading, whole Figure) *Reading {
 	if !whole.Known() || whole.P50 <= r.Figures[OreDry].P50 || r.Phase == "" || r.Phase.Over() {
 		return r
 	}
+	r = r.copied()
 	r.OreTaken = whole
 	r.Figures[BloomEnd] = r.yieldOf(whole)
 	return r
@@ -39,10 +40,11 @@ func WithOre(r Reading, whole Figure) Reading {
 
 // WithLessons is a reading that knows what the house's own smelts teach. What the
 // plan promised stands: a smelt keeps what it was lit with.
-func WithLessons(r Reading, l learn.Lessons) Reading {
+func WithLessons(r *Reading, l learn.Lessons) *Reading {
 	if r.Phase == "" {
 		return r
 	}
+	r = r.copied()
 	if n := len(l.Yields); n > 0 && !r.promises(Yield) {
 		r.Figures[Yield], r.OwnYields = Figure{Band: learn.Yield(l.Yields), Basis: Estimated}, n
 		if ore, _ := r.OreToCome(); ore.Known() && ore.P50 > 0 {
@@ -77,7 +79,7 @@ func (r *Reading) promised(n Name, published physics.Band) Figure {
 // OreToCome is the ore that the bloom will be of, dry: that of the plan, or what
 // is in where that is more, where nothing more comes, or where there is no plan.
 // The answer says whether it is the plan's.
-func (r Reading) OreToCome() (ore Figure, planned bool) {
+func (r *Reading) OreToCome() (ore Figure, planned bool) {
 	if r.OreTaken.P50 > 0 {
 		return r.OreTaken, false
 	}
@@ -90,7 +92,7 @@ func (r Reading) OreToCome() (ore Figure, planned bool) {
 }
 
 // BloomOf is the bloom that so much ore, dry, is likely to give.
-func (r Reading) BloomOf(ore fold.Mass) Figure { return r.yieldOf(ofMass(ore, Estimated)) }
+func (r *Reading) BloomOf(ore fold.Mass) Figure { return r.yieldOf(ofMass(ore, Estimated)) }
 
 // yieldOf is the bloom of some ore.
 func (r *Reading) yieldOf(ore Figure) Figure {

@@ -11,7 +11,7 @@ import (
 )
 
 // smeltOf reads a smelt that was lit with a plan, or with none.
-func smeltOf(plan *entry.PlanTaken, rows ...entry.Event) Reading {
+func smeltOf(plan *entry.PlanTaken, rows ...entry.Event) *Reading {
 	es := smelt(entry.Furnace{}, rows...)
 	light := es[0].Event.(entry.Light)
 	light.Plan = plan

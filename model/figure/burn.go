@@ -50,7 +50,7 @@ const (
 )
 
 // BurnAgainst holds the burn rate against the blast.
-func (r Reading) BurnAgainst() Against {
+func (r *Reading) BurnAgainst() Against {
 	rate, least, most := r.Figures[BurnRate], r.Figures[BurnLeast], r.Figures[BurnMost]
 	switch {
 	case !rate.Known() || !least.Known() || !most.Known():
@@ -75,7 +75,7 @@ func (f Figure) Disbelieved() bool {
 }
 
 // MeterDoubted tells whether the meter is not believed.
-func (r Reading) MeterDoubted() bool { return r.Figures[MeterFactor].Disbelieved() }
+func (r *Reading) MeterDoubted() bool { return r.Figures[MeterFactor].Disbelieved() }
 
 // MeterOf is the meter factor of a state: how much more carbon burned than the
 // metered blast allows at most, over every interval between charges whose blast was

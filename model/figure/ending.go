@@ -26,7 +26,7 @@ const LeastOre entry.Kilogram = 9
 
 // LastOreIn is when the last charge with ore went in, on the smelt's clock, and
 // its number.
-func (r Reading) LastOreIn() (at time.Duration, charge int, in bool) {
+func (r *Reading) LastOreIn() (at time.Duration, charge int, in bool) {
 	for i := len(r.Charges) - 1; i >= 0; i-- {
 		if c := r.Charges[i]; c.Parts.Holds(entry.Ore) || c.Ore.Known() && c.Ore.P50 > 0 {
 			return c.At, c.Number, true

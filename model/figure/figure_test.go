@@ -34,7 +34,7 @@ func load(coal, ore float64) entry.Charge {
 	}}
 }
 
-func read(es []entry.Entry, at time.Duration) Reading { return From(fold.Fold(es, fold.All, at)) }
+func read(es []entry.Entry, at time.Duration) *Reading { return From(fold.Fold(es, fold.All, at)) }
 
 func TestRatiosLeaveOutCharcoalBeforeAndAfterTheOre(t *testing.T) {
 	r := read(smelt(entry.Furnace{}, load(2, 0), wait(10), load(2, 1), wait(10), load(2, 3), wait(10), load(2, 0)), time.Hour)

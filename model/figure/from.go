@@ -10,8 +10,8 @@ import (
 )
 
 // From reads every figure off a state.
-func From(s fold.State) Reading {
-	r := Reading{
+func From(s fold.State) *Reading {
+	r := &Reading{
 		At: s.At, Known: s.Known, Lit: s.Lit, Light: s.Light, Phase: s.Phase, Since: s.Since,
 		Paused: s.Paused, OreHeld: s.OreHeld, LastOre: s.LastOre, Uneven: s.Uneven, By: s.By,
 		Usual: s.Pace.Usual(), Measures: s.Measures, Blower: s.Blower,
@@ -40,9 +40,9 @@ func From(s fold.State) Reading {
 	r.totals(s)
 	r.ratios(s)
 	r.bloom(s)
-	burn(&r, s)
-	air(&r, s)
-	stack(&r, s)
+	burn(r, s)
+	air(r, s)
+	stack(r, s)
 	r.Layers = layers(s)
 	if s.SlagWeighed > 0 {
 		r.SlagWeighed = entry.Some(float64(s.SlagWeighed))

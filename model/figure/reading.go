@@ -101,8 +101,9 @@ type Part struct {
 }
 
 // Reading is everything that is known of a smelt at one moment, as known by
-// one entry: what a screen paints, what state prints. It is a value; two
-// readings of the same entries, known and at are equal.
+// one entry: what a screen paints, what state prints. It is large and handed on
+// by pointer, to be read and never changed; two of the same entries, known and at
+// hold the same.
 type Reading struct {
 	Smelt                  string
 	At                     time.Duration // on the smelt's clock
@@ -178,7 +179,13 @@ const (
 )
 
 // Figure gives a figure by name.
-func (r Reading) Figure(n Name) Figure { return r.Figures[n] }
+func (r *Reading) Figure(n Name) Figure { return r.Figures[n] }
 
 // Wall is the wall time of a moment of the smelt, in the smelt's own offset.
-func (r Reading) Wall(at time.Duration) time.Time { return r.Lit.Add(at) }
+func (r *Reading) Wall(at time.Duration) time.Time { return r.Lit.Add(at) }
+
+// copied is one to change: a Reading that was handed on is only read.
+func (r *Reading) copied() *Reading {
+	c := *r
+	return &c
+}

@@ -40,7 +40,7 @@ func (r *Reading) bath(s solve.Solution) {
 type LevelMissing struct{ Weighing, Depth bool }
 
 // SlagLevelMissing tells what would have to be known for the slag to have a level.
-func (r Reading) SlagLevelMissing() LevelMissing {
+func (r *Reading) SlagLevelMissing() LevelMissing {
 	return LevelMissing{Weighing: !r.SlagWeighed.Known, Depth: !r.Light.Furnace.TuyereBase.Positive()}
 }
 

@@ -17,10 +17,11 @@ const fresh = 2 * solve.Grid
 // another moment, is filled in too and marked as being solved anew; what the
 // solver cannot tell is unknown, and the zones stay the guess that they were. Of
 // a smelt that is over it says what there was when the bloom was taken out.
-func WithSolution(r Reading, s solve.Solution) Reading {
+func WithSolution(r *Reading, s solve.Solution) *Reading {
 	if r.Phase == "" {
 		return r
 	}
+	r = r.copied()
 	r.Solver, r.Status, r.Astray = Solved, s.Status, s.Astray
 	if s.Known != r.Known || s.Asked > r.At || r.At-s.Asked >= fresh && s.Status != solve.IsOver {
 		r.Solver = Resolving
@@ -66,7 +67,7 @@ func (r *Reading) temperatures(s solve.Solution, basis Basis) {
 }
 
 // hearth is the heat of the hearth in K by the solver and by what was seen.
-func (r Reading) hearth(s solve.Solution) physics.Band {
+func (r *Reading) hearth(s solve.Solution) physics.Band {
 	return r.Signs.Hearth(s.HearthBand(), s.Hearth.Slag)
 }
 
@@ -75,7 +76,7 @@ const HottestRead = shaft.HottestReadHigh
 
 // BeyondReadings tells whether the model has a place hotter than any that was read in a
 // furnace of this kind: that is not to be believed.
-func (r Reading) BeyondReadings() bool {
+func (r *Reading) BeyondReadings() bool {
 	for _, z := range r.Zones {
 		if z.WallSide.Known && shaft.BeyondReadings(z.Degrees+physics.ZeroCelsius) {
 			return true
@@ -117,7 +118,7 @@ func (r *Reading) airFactor(s solve.Solution) {
 // solvedZones joins the layers in which the same goes on. The heights are
 // stretched to the burden as the reading has it: the estimator has dips and
 // charges to the mark to go by, the solver only what burned.
-func solvedZones(r Reading, s solve.Solution, basis Basis) []Zone {
+func solvedZones(r *Reading, s solve.Solution, basis Basis) []Zone {
 	height := r.Figures[StackHeight]
 	if !height.Known() || height.P50 <= 0 || s.Height <= 0 {
 		return nil

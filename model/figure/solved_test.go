@@ -12,7 +12,7 @@ import (
 )
 
 // worked is an invented smelt of three hours with ore, read and solved.
-func worked(f entry.Furnace, blast float64) (Reading, solve.Solution) {
+func worked(f entry.Furnace, blast float64) (*Reading, solve.Solution) {
 	rows := []entry.Event{
 		entry.Fill{Parts: entry.Parts{{What: entry.Charcoal, Mass: entry.Some(entry.Kilogram(5))}}},
 		entry.Blast{Volume: entry.Some(entry.LitrePerMinute(blast))}, wait(15),
@@ -112,18 +112,18 @@ func TestSolvedZonesTileTheBurden(t *testing.T) {
 // Figures of other entries or of a while ago are never passed for current ones.
 func TestStaleIsSaid(t *testing.T) {
 	read, s := worked(usualShaft, 600)
-	late, other, early := read, s, s
+	late, other, early := read.copied(), s, s
 	late.At += fresh
 	other.Known++
 	early.Asked = read.At + time.Second
-	for name, got := range map[string]Reading{
+	for name, got := range map[string]*Reading{
 		"late": WithSolution(late, s), "other entries": WithSolution(read, other), "of later": WithSolution(read, early),
 	} {
 		if got.Solver != Resolving {
 			t.Errorf("%s: solver %d", name, got.Solver)
 		}
 	}
-	soon := read
+	soon := read.copied()
 	soon.At += fresh - time.Second
 	if got := WithSolution(soon, s); got.Solver != Solved {
 		t.Errorf("a step later: solver %d", got.Solver)
@@ -237,7 +237,7 @@ func TestWithoutOreCharcoalGetsHot(t *testing.T) {
 	for minute, some := range map[time.Duration]bool{30: false, 41: true} {
 		c := fold.Trace(smelt(usualShaft, rows...), fold.All, minute*time.Minute)
 		read := From(c.State)
-		for name, r := range map[string]Reading{"guessed": read, "solved": WithSolution(read, new(solve.Solver).Solve(&c))} {
+		for name, r := range map[string]*Reading{"guessed": read, "solved": WithSolution(read, new(solve.Solver).Solve(&c))} {
 			top, met := r.Figure(StackHeight).P50, false
 			for _, z := range r.Zones {
 				if math.Abs(z.Top-top) > 1e-9 || z.Bottom >= z.Top {
@@ -295,13 +295,13 @@ func TestWhatWasKeyedIsNotAskedFor(t *testing.T) {
 		s.Known = 2
 		return s
 	}
-	read := func(rows ...entry.Event) Reading {
+	read := func(rows ...entry.Event) *Reading {
 		c := fold.Trace(smelt(usualShaft, rows...), fold.All, 2*time.Minute)
 		return From(c.State)
 	}
 	blown := append(rows[:len(rows):len(rows)], entry.Blast{Volume: entry.Some(entry.LitrePerMinute(600))})
 	for name, c := range map[string]struct {
-		r    Reading
+		r    *Reading
 		s    solve.Solution
 		want solve.Status
 	}{

@@ -39,7 +39,7 @@ const lostShare = 1.0 / 3
 
 // StackLost tells whether the level is so doubtful that it is as good as not known,
 // and wants a dip.
-func (r Reading) StackLost() bool {
+func (r *Reading) StackLost() bool {
 	f, stack := r.Figures[StackHeight], r.Light.Furnace.Stack
 	return f.Known() && stack.Positive() && (f.P90-f.P10)/2 > lostShare*float64(stack.Value)
 }

@@ -43,7 +43,7 @@ func stopped(stop bool) (entries []entry.Entry, last float64) {
 // An hour without blast is no hour of burning: every figure that goes by the pace says
 // after it what it says of the same smelt without the stop.
 func TestAnHourWithoutBlastIsNoBurning(t *testing.T) {
-	read := func(stop bool, after float64) figure.Reading {
+	read := func(stop bool, after float64) *figure.Reading {
 		entries, last := stopped(stop)
 		return figure.From(fold.Fold(entries, fold.All, time.Duration((last+after)*float64(time.Minute))))
 	}

@@ -20,7 +20,7 @@ const mostLayers = 40
 // Filled draws a furnace before it is lit, full of charcoal to the mark, each
 // measure a layer numbered from the floor up.
 func Filled(l entry.Light) (Picture, Filling) {
-	p := From(figure.Reading{Light: l})
+	p := From(&figure.Reading{Light: l})
 	p.Burden, p.BurdenKnown, p.BlastOn = p.Mark, true, false
 	bore := physics.Bore{Bottom: p.Bore / 100, Top: p.BoreTop / 100, Height: p.Mark / 100}
 	floor, mark := p.Floor/100, p.Mark/100

@@ -89,7 +89,7 @@ func (p Picture) HeatAt(cm float64) Heat {
 
 // From draws a reading. The furnace gives the frame; what it does not tell is
 // drawn at the size of a usual shaft, and the screen says so.
-func From(r figure.Reading) Picture {
+func From(r *figure.Reading) Picture {
 	f := r.Light.Furnace
 	p := Picture{
 		Mark: sized(f.Stack, usualStack), Floor: -sized(f.TuyereBase, usualBase),

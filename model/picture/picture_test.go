@@ -16,8 +16,8 @@ func known(v float64) figure.Figure {
 
 // reading is invented: a furnace that tapers from 30 to 20 cm, two charges and
 // the fill in it.
-func reading() figure.Reading {
-	var r figure.Reading
+func reading() *figure.Reading {
+	r := new(figure.Reading)
 	for n := range r.Figures {
 		r.Figures[n].Basis = figure.Unknown
 	}
@@ -103,7 +103,7 @@ func TestHeatFollowsTheZones(t *testing.T) {
 }
 
 func TestUsualSizesAreSaidToBe(t *testing.T) {
-	p := From(figure.Reading{})
+	p := From(&figure.Reading{})
 	if !p.Usual || p.Bore <= 0 || p.BoreTop != p.Bore || p.Mark <= 0 || p.Floor >= 0 || p.Top <= p.Mark {
 		t.Errorf("got %+v", p)
 	}

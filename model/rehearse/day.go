@@ -53,7 +53,7 @@ type Day struct {
 	Believed map[figure.Name]physics.Band // those that were known
 	True     map[figure.Name]float64
 	Inside   map[figure.Name]Of // of every ten minutes from the first ore on; of the next charge, of every charge
-	End      figure.Reading
+	End      *figure.Reading
 	crew     *crew
 	Hash     string
 }
@@ -165,7 +165,7 @@ func (d *Day) judge(c *crew) {
 }
 
 // read is the session at a moment, as it was seen, solved.
-func read(s session.Session, v *solve.Solver, at time.Duration) figure.Reading {
+func read(s session.Session, v *solve.Solver, at time.Duration) *figure.Reading {
 	p := s.AsOf(s.KnownAt(at), at)
 	if j, ok := p.Job(); ok {
 		p = p.Solved(j.Run(v))
@@ -180,7 +180,7 @@ func (c *course) at(at time.Duration) truth.Truth {
 }
 
 // hold counts whether the bands of a moment hold the truth.
-func (d *Day) hold(r figure.Reading, t truth.Truth) {
+func (d *Day) hold(r *figure.Reading, t truth.Truth) {
 	for n, v := range map[figure.Name]float64{figure.StackHeight: t.StackCm, figure.HearthTemperature: t.HearthC, figure.OreComeDown: t.OreDown} {
 		d.count(n, r.Figure(n), v)
 	}
@@ -232,7 +232,7 @@ func (d *Day) shows(c *crew) (at, next time.Duration) {
 }
 
 // showing fills Believed and True.
-func (d *Day) showing(r figure.Reading, t truth.Truth, next time.Duration) {
+func (d *Day) showing(r *figure.Reading, t truth.Truth, next time.Duration) {
 	d.At, d.Believed, d.True = r.At, map[figure.Name]physics.Band{}, map[figure.Name]float64{
 		figure.StackHeight: t.StackCm, figure.HearthTemperature: t.HearthC, figure.NextCharge: next.Minutes(), figure.OreComeDown: t.OreDown,
 	}

@@ -24,7 +24,7 @@ type Shaft struct {
 const bloomMetal = 0.75
 
 // shaftOf draws a moment: the believed one as the screen did, the true one in the same frame.
-func shaftOf(r figure.Reading, is truth.Truth) Shaft {
+func shaftOf(r *figure.Reading, is truth.Truth) Shaft {
 	s := Shaft{
 		At: r.At, Is: is, Believed: picture.From(r), Heat: r.Figure(figure.HearthTemperature), Stack: r.Figure(figure.StackHeight), Down: r.Figure(figure.OreComeDown),
 		SlagBelow: r.Figure(figure.SlagBelowTuyere), Bloom: r.Figure(figure.BloomSoFar),

@@ -16,7 +16,7 @@ import (
 type course struct {
 	end      session.Session // all that is known of it at its end
 	over     session.Overview
-	readings []figure.Reading
+	readings []*figure.Reading
 }
 
 // mostSamples is how many lines a table of numbers over the day has at most: it is to

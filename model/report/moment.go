@@ -88,7 +88,7 @@ func moments(c course) []Moment {
 }
 
 // shaftAt draws a reading.
-func shaftAt(r figure.Reading) Moment {
+func shaftAt(r *figure.Reading) Moment {
 	p := picture.From(r)
 	m := Moment{Doubt: words.ZonesDoubt(r)}
 	for _, z := range r.Zones {

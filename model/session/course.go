@@ -14,8 +14,8 @@ import (
 // now. The last one is of the end itself. How the solver broke down, if it did, is the
 // error beside the reading; the reading lacks its figures then. The step is more than
 // nought.
-func (s Session) Course(step time.Duration) iter.Seq2[figure.Reading, error] {
-	return func(yield func(figure.Reading, error) bool) {
+func (s Session) Course(step time.Duration) iter.Seq2[*figure.Reading, error] {
+	return func(yield func(*figure.Reading, error) bool) {
 		var solver solve.Solver // goes on from moment to moment
 		span := s.End()
 		if s.Running() {

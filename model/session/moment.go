@@ -70,7 +70,7 @@ func (s Session) AsOf(known uint64, at time.Duration) Session {
 
 // Knowing is a moment of the past that knows how much ore the whole smelt took, by the
 // reading of its end.
-func (s Session) Knowing(end figure.Reading) Session {
+func (s Session) Knowing(end *figure.Reading) Session {
 	s.ore = end.Figure(figure.OreDry)
 	return s.anew()
 }

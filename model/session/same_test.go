@@ -19,7 +19,7 @@ import (
 
 // scratch is what a smelt says at a moment, worked out from its first entry on with
 // nothing kept from before.
-func scratch(entries []entry.Entry, known uint64, at time.Duration, seen []solve.Sample) (figure.Reading, []rule.Warning) {
+func scratch(entries []entry.Entry, known uint64, at time.Duration, seen []solve.Sample) (*figure.Reading, []rule.Warning) {
 	c := fold.Trace(entries, known, at)
 	r := figure.From(c.State)
 	if len(entries) > 0 {

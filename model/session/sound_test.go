@@ -15,12 +15,12 @@ import (
 )
 
 // readAt is what is known of a smelt at a moment, from its first entry on.
-func readAt(entries []entry.Entry, known uint64, at time.Duration) figure.Reading {
+func readAt(entries []entry.Entry, known uint64, at time.Duration) *figure.Reading {
 	return Open("s", entries).AsOf(known, at).Reading()
 }
 
 // solvedAt is that with the shaft solver's figures.
-func solvedAt(entries []entry.Entry, at time.Duration) figure.Reading {
+func solvedAt(entries []entry.Entry, at time.Duration) *figure.Reading {
 	s := Open("s", entries).AsOf(fold.All, at)
 	if j, ok := s.Job(); ok {
 		s = s.Solved(j.Run(new(solve.Solver)))
@@ -110,7 +110,7 @@ func TestAcceptanceStaysInOrder(t *testing.T) {
 	})
 }
 
-func same(t *rapid.T, how string, a, b figure.Reading) {
+func same(t *rapid.T, how string, a, b *figure.Reading) {
 	if d := cmp.Diff(a, b); d != "" {
 		t.Fatalf("%s: %s", how, d)
 	}

@@ -17,19 +17,19 @@ import (
 type seen struct {
 	once     sync.Once
 	known    fold.Known
-	irons    uint64         // a hash of what was assayed since
-	latest   time.Duration  // the last moment that anything speaks of, of a smelt whose clock stands
-	moment   moment         // that the reading is of
-	now      figure.Reading // of the moment asked for
-	read     figure.Reading // the same, or of the end where the clock stands; without the solver
+	irons    uint64          // a hash of what was assayed since
+	latest   time.Duration   // the last moment that anything speaks of, of a smelt whose clock stands
+	moment   moment          // that the reading is of
+	now      *figure.Reading // of the moment asked for
+	read     *figure.Reading // the same, or of the end where the clock stands; without the solver
 	solved   sync.Once
-	reading  figure.Reading
+	reading  *figure.Reading
 	warned   sync.Once
 	warnings []rule.Warning
 }
 
 // ofNone is what follows from no smelt. Nothing is ever filled in.
-var ofNone seen
+var ofNone = seen{now: new(figure.Reading), read: new(figure.Reading), reading: new(figure.Reading)}
 
 func (s Session) view() *seen {
 	v := s.seen
@@ -51,7 +51,7 @@ func (s Session) view() *seen {
 }
 
 // reads is the reading of a moment, without the solver.
-func (s Session) reads(m moment) figure.Reading {
+func (s Session) reads(m moment) *figure.Reading {
 	r := figure.WithLessons(figure.From(m.timeline.State), s.lessons(m))
 	if s.Len() > 0 {
 		r.Smelt = s.journal.Entry(0).Stream
@@ -83,7 +83,7 @@ func (s Session) MostToSee() time.Duration { return mostToSee(s.AsOf(fold.All, s
 // held ore had burned for a while: the furnace is as full and as hot as it gets,
 // and the next charge is near. Without ore it is that of the last charge but one,
 // without charges the end.
-func mostToSee(r figure.Reading) time.Duration {
+func mostToSee(r *figure.Reading) time.Duration {
 	at := r.At
 	held, seen := 0, 0
 	for i := len(r.Charges) - 1; i >= 0; i-- {
@@ -121,10 +121,10 @@ func (s Session) Hearths() []HearthAt {
 // Reading is everything that is known of the moment, the solver's figures among
 // it. Until the solver has heard of the entries as they are, its figures are those
 // of before and marked so.
-func (s Session) Reading() figure.Reading {
+func (s Session) Reading() *figure.Reading {
 	v := s.view()
 	if v == &ofNone {
-		return figure.Reading{}
+		return v.reading
 	}
 	v.solved.Do(func() {
 		v.reading = v.read

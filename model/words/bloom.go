@@ -25,12 +25,12 @@ func BloomsRow(t learn.Trial) string {
 }
 
 // OreOf says of which ore the bloom will be, OreOfShort in fewer words.
-func OreOf(r figure.Reading) string { long, _ := oreOf(r); return long }
+func OreOf(r *figure.Reading) string { long, _ := oreOf(r); return long }
 
 // OreOfShort is what OreOf says where there is little room.
-func OreOfShort(r figure.Reading) string { _, short := oreOf(r); return short }
+func OreOfShort(r *figure.Reading) string { _, short := oreOf(r); return short }
 
-func oreOf(r figure.Reading) (long, short string) {
+func oreOf(r *figure.Reading) (long, short string) {
 	if _, planned := r.OreToCome(); planned {
 		return "from the ore planned", "of the plan's ore"
 	}
@@ -44,7 +44,7 @@ func oreOf(r figure.Reading) (long, short string) {
 func PerTenShort(y figure.Figure) string { return Apart(y, plain(Rough(10*y.P50))+" kg of 10 kg ore") }
 
 // PerTenOwn says as well how many own smelts stand behind it.
-func PerTenOwn(r figure.Reading) string {
+func PerTenOwn(r *figure.Reading) string {
 	said := PerTenShort(r.Figure(figure.Yield))
 	if r.OwnYields > 0 {
 		said += fmt.Sprintf(" with %d own", r.OwnYields)
@@ -59,7 +59,7 @@ func PerTen(y figure.Figure) string {
 
 // OwnMix says how many own smelts the yield rests on; nothing where it rests on
 // published ones.
-func OwnMix(r figure.Reading) string {
+func OwnMix(r *figure.Reading) string {
 	switch r.OwnYields {
 	case 0:
 		return ""
@@ -70,7 +70,7 @@ func OwnMix(r figure.Reading) string {
 }
 
 // OwnEnds says how many own smelts the chance of none rests on.
-func OwnEnds(r figure.Reading) string {
+func OwnEnds(r *figure.Reading) string {
 	if r.OwnSmelts == 0 {
 		return ""
 	}

@@ -285,7 +285,7 @@ func kgOr(m entry.Maybe[entry.Kilogram]) string {
 }
 
 // State is a reading in plain lines.
-func State(r figure.Reading) string {
+func State(r *figure.Reading) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s  %s since light  %s  as known by entry %d\n", Marked(r.Smelt, Mark(r.Light)), r.At.Round(time.Second), r.Phase, r.Known)
 	for n := range figure.Count {
@@ -316,7 +316,7 @@ func State(r figure.Reading) string {
 }
 
 // Standing is what is warned of, a line each, gravest first.
-func Standing(r figure.Reading, ws []rule.Warning) string {
+func Standing(r *figure.Reading, ws []rule.Warning) string {
 	var b strings.Builder
 	for _, w := range ws {
 		title, evidence, remedy := Units{}.Warning(w)
@@ -330,7 +330,7 @@ func Standing(r figure.Reading, ws []rule.Warning) string {
 }
 
 // caveat is what has to be said in the same line as a figure.
-func caveat(r figure.Reading, n figure.Name) string {
+func caveat(r *figure.Reading, n figure.Name) string {
 	switch {
 	case !r.Figure(n).Known():
 	case n == figure.BurnRate && r.BurnAgainst() == figure.OverBlast:

@@ -63,7 +63,7 @@ const MeterNotBelieved = "the meter is not believed"
 
 // ZonesDoubt is what has to be said beside the zones of the shaft; nothing when all is
 // well.
-func ZonesDoubt(r figure.Reading) string {
+func ZonesDoubt(r *figure.Reading) string {
 	if t := SolverTrouble(r); t != "" {
 		return t
 	}
@@ -82,7 +82,7 @@ const DoesNotFollow = "the model does not follow this furnace"
 
 // SolverTrouble says why the furnace is not computed, or that what is computed
 // is not this furnace; nothing when all is well.
-func SolverTrouble(r figure.Reading) string {
+func SolverTrouble(r *figure.Reading) string {
 	if r.Status == solve.Computes && r.Astray {
 		return DoesNotFollow
 	}
@@ -118,7 +118,7 @@ func carbonBetween(s figure.CarbonSpan) string {
 
 // Solved is what the shaft solver adds to the plain lines of a reading: the iron,
 // what it lacks, and the zones from the top.
-func Solved(r figure.Reading) string {
+func Solved(r *figure.Reading) string {
 	var b strings.Builder
 	line := func(name, value string) { fmt.Fprintf(&b, "  %-20s %s\n", name, value) }
 	if end := r.Figure(figure.BloomEnd); end.Known() && !r.Bloom.Known {

@@ -20,7 +20,7 @@ type Burning struct {
 
 // Beside paints that row: the time to the next charge, what it is, and the gravest
 // warning; of what has no room the charge goes first, then the way back.
-func (p Pen) Beside(g cell.Grid, r figure.Reading, b Burning) {
+func (p Pen) Beside(g cell.Grid, r *figure.Reading, b Burning) {
 	w, _ := g.Size()
 	around := func(role theme.Role) cell.Style { return p.Theme.Around(p.Style(role)) }
 	g.Fill(cell.Rect{W: w, H: 1}, ' ', around(theme.Text))

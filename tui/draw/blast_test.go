@@ -14,7 +14,7 @@ import (
 
 // The good band of the blast is what published smelts used, as charging plans have it.
 func TestGoodBlastIsThatOfThePlan(t *testing.T) {
-	var r figure.Reading
+	r := new(figure.Reading)
 	const perMinute, perArea = 650, 1.3
 	r.Figures[figure.Air] = figure.Figure{Band: physics.Exact(perMinute), Basis: figure.Measured}
 	r.Figures[figure.AirPerArea] = figure.Figure{Band: physics.Exact(perArea), Basis: figure.Measured}

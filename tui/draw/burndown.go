@@ -39,7 +39,7 @@ type fact struct {
 }
 
 // downFacts are what the end of a burn-down is judged by, the weightiest first.
-func (p Pen) downFacts(r figure.Reading, e Ending) []fact {
+func (p Pen) downFacts(r *figure.Reading, e Ending) []fact {
 	ore := fact{words.CardLastOre, words.CardNoOre, false, ""}
 	if at, _, in := r.LastOreIn(); in {
 		ore = fact{words.CardLastOre, words.AgoMin(r.At - at), true, modelwords.Lasted(r.At - at)}
@@ -61,7 +61,7 @@ func (p Pen) downFacts(r figure.Reading, e Ending) []fact {
 
 // BurnDown paints how long it has been burning down in digits, the usual beside
 // them as a bar, what the end is judged by, and what must be ready for it.
-func (p Pen) BurnDown(g cell.Grid, r figure.Reading, e Ending) {
+func (p Pen) BurnDown(g cell.Grid, r *figure.Reading, e Ending) {
 	w, h := g.Size()
 	if w < 20 || h < 2 {
 		return
@@ -128,7 +128,7 @@ func downDigits(w, h int) (letter.Digits, bool) {
 
 // Facts writes what the end is judged by from the top of g and returns the rows it
 // took.
-func (p Pen) Facts(g cell.Grid, r figure.Reading, e Ending) int {
+func (p Pen) Facts(g cell.Grid, r *figure.Reading, e Ending) int {
 	return p.facts(g, 0, p.downFacts(r, e))
 }
 

@@ -63,7 +63,7 @@ type Left struct {
 
 // withLeft says beside what was put in how much is left, and until when it lasts at
 // this smelt's pace; a material that does not last as far as planned is marked.
-func (p Pen) withLeft(l figureLine, r figure.Reading, what entry.What, left []Left) figureLine {
+func (p Pen) withLeft(l figureLine, r *figure.Reading, what entry.What, left []Left) figureLine {
 	for _, s := range left {
 		if s.What != what || r.Phase.Over() {
 			continue

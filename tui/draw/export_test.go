@@ -19,7 +19,7 @@ type Figure struct {
 	Name, Value string
 }
 
-func (p Pen) FigureLines(r figure.Reading) []Figure {
+func (p Pen) FigureLines(r *figure.Reading) []Figure {
 	var all []Figure
 	for _, l := range p.figureLines(r) {
 		all = append(all, Figure{l.name, l.value})
@@ -27,7 +27,7 @@ func (p Pen) FigureLines(r figure.Reading) []Figure {
 	return all
 }
 
-func (p Pen) BloomLine(r figure.Reading) Figure {
+func (p Pen) BloomLine(r *figure.Reading) Figure {
 	l := p.bloomLine(r)
 	return Figure{l.name, l.value}
 }

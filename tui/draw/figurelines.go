@@ -29,7 +29,7 @@ type figureLine struct {
 }
 
 // figureLines are the figures in the order in which they always stand.
-func (p Pen) figureLines(r figure.Reading) []figureLine {
+func (p Pen) figureLines(r *figure.Reading) []figureLine {
 	ls := []figureLine{ratioLine(r), soFarLine(r), p.burnLine(r), p.stackLine(r), p.blastLine(r),
 		p.totalLine(r, modelwords.LineCharcoal, figure.CharcoalCharged, entry.Charcoal),
 		p.totalLine(r, modelwords.LineOre, figure.OreCharged, entry.Ore), p.bloomLine(r)}
@@ -56,7 +56,7 @@ func unknown(name string, needs ...string) figureLine {
 }
 
 // unsolved is why there is nothing of what the solver says.
-func unsolved(r figure.Reading) forms {
+func unsolved(r *figure.Reading) forms {
 	return append(say(firstOf(modelwords.SolverStatus(r.Status), modelwords.BeingWorkedOut)), modelwords.SolverStatusBrief(r.Status)...)
 }
 
@@ -69,7 +69,7 @@ func remarkOn(f figure.Figure) string {
 }
 
 // toWeigh says which measure of a material has no weight yet, or none.
-func toWeigh(r figure.Reading, what entry.What) string {
+func toWeigh(r *figure.Reading, what entry.What) string {
 	for _, m := range r.Measures {
 		if m.What == what && !m.Mass.Known {
 			return modelwords.WeighA(m.Name)
@@ -88,7 +88,7 @@ func firstOf(texts ...string) string {
 	return ""
 }
 
-func ratioLine(r figure.Reading) figureLine {
+func ratioLine(r *figure.Reading) figureLine {
 	f := r.Figure(figure.RatioFive)
 	if !f.Known() {
 		return unknown(modelwords.LineRatio, firstOf(toWeigh(r, entry.Charcoal), toWeigh(r, entry.Ore), modelwords.NeedsCharge))
@@ -113,7 +113,7 @@ func ratioLine(r figure.Reading) figureLine {
 	return l
 }
 
-func soFarLine(r figure.Reading) figureLine {
+func soFarLine(r *figure.Reading) figureLine {
 	f := r.Figure(figure.RatioSmelt)
 	if !f.Known() {
 		return unknown(modelwords.LineSoFar, firstOf(toWeigh(r, entry.Charcoal), toWeigh(r, entry.Ore), modelwords.NeedsOre))
@@ -125,7 +125,7 @@ func soFarLine(r figure.Reading) figureLine {
 	return l
 }
 
-func (p Pen) burnLine(r figure.Reading) figureLine {
+func (p Pen) burnLine(r *figure.Reading) figureLine {
 	f := r.Figure(figure.BurnRate)
 	var each forms
 	if m := r.Figure(figure.MinutesPerMeasure); m.Known() {
@@ -159,7 +159,7 @@ func (p Pen) burnLine(r figure.Reading) figureLine {
 }
 
 // charcoalMeasure is the name of what charcoal is measured in.
-func charcoalMeasure(r figure.Reading) string {
+func charcoalMeasure(r *figure.Reading) string {
 	for _, m := range r.Measures {
 		if m.What == entry.Charcoal {
 			return m.Name
@@ -168,7 +168,7 @@ func charcoalMeasure(r figure.Reading) string {
 	return modelwords.AnyMeasure
 }
 
-func (p Pen) stackLine(r figure.Reading) figureLine {
+func (p Pen) stackLine(r *figure.Reading) figureLine {
 	f := r.Figure(figure.StackHeight)
 	furnace := r.Light.Furnace
 	if r.Phase.Over() {
@@ -198,7 +198,7 @@ func (p Pen) stackLine(r figure.Reading) figureLine {
 	return l
 }
 
-func (p Pen) blastLine(r figure.Reading) figureLine {
+func (p Pen) blastLine(r *figure.Reading) figureLine {
 	f, b := r.Figure(figure.Air), r.Blast
 	if b == (entry.Blast{}) {
 		if r.Phase.Over() {
@@ -228,7 +228,7 @@ func (p Pen) blastLine(r figure.Reading) figureLine {
 }
 
 // pressureLine is what the blast meets, beside what it should.
-func (p Pen) pressureLine(r figure.Reading) figureLine {
+func (p Pen) pressureLine(r *figure.Reading) figureLine {
 	of := func(n figure.Name) string { return p.Units.Value(r.Figure(n).P50, figure.Table[n].Unit, 0) }
 	l := figureLine{name: modelwords.LinePressure, of: r.Figure(figure.BackPressure), value: of(figure.BackPressure), remark: say(modelwords.MeasuredAt(r.Wall(r.PressedAt))), known: true}
 	if usual := r.Figure(figure.BackPressureUsual); usual.Known() {
@@ -238,7 +238,7 @@ func (p Pen) pressureLine(r figure.Reading) figureLine {
 }
 
 // totalLine is how much of a material went in.
-func (p Pen) totalLine(r figure.Reading, name string, n figure.Name, what entry.What) figureLine {
+func (p Pen) totalLine(r *figure.Reading, name string, n figure.Name, what entry.What) figureLine {
 	f := r.Figure(n)
 	l := figureLine{name: name, of: f, known: true}
 	if what == entry.Charcoal {
@@ -258,7 +258,7 @@ func (p Pen) totalLine(r figure.Reading, name string, n figure.Name, what entry.
 	return l
 }
 
-func (p Pen) bloomLine(r figure.Reading) figureLine {
+func (p Pen) bloomLine(r *figure.Reading) figureLine {
 	end := r.Figure(figure.BloomEnd)
 	switch {
 	case r.Bloom.Known:
@@ -282,7 +282,7 @@ func (p Pen) InUnit(f figure.Figure, decimals int, n figure.Name) string {
 
 // rangeLines are the figures in the order in which they always stand: ten where
 // there is room, else eight.
-func (p Pen) rangeLines(r figure.Reading, long bool, left []Left) []figureLine {
+func (p Pen) rangeLines(r *figure.Reading, long bool, left []Left) []figureLine {
 	ls := []figureLine{ratioLine(r), soFarLine(r), p.burnLine(r), p.stackLine(r), p.blastLine(r), p.hearthLine(r), p.slagLine(r),
 		p.bloomLine(r), p.totalLine(r, modelwords.LineOre, figure.OreCharged, entry.Ore),
 		p.totalLine(r, modelwords.LineCharcoal, figure.CharcoalCharged, entry.Charcoal)}
@@ -315,7 +315,7 @@ func (p Pen) bothTotals(ore, charcoal figureLine) figureLine {
 // 2014), and slag near fayalite runs from about 1180.
 const hearthLow, hearthHigh = 1150, 1400
 
-func (p Pen) hearthLine(r figure.Reading) figureLine {
+func (p Pen) hearthLine(r *figure.Reading) figureLine {
 	f := r.Figure(figure.HearthTemperature)
 	if !f.Known() {
 		return unknown(words.LineHearth, unsolved(r)...)
@@ -338,7 +338,7 @@ const leastSlag = 0.05
 
 // slagLine is how much slag there is; how high it stands only where slag was
 // weighed once.
-func (p Pen) slagLine(r figure.Reading) figureLine {
+func (p Pen) slagLine(r *figure.Reading) figureLine {
 	f := r.Figure(figure.SlagMass)
 	l := figureLine{name: words.LineSlag, of: f, value: p.Units.Range(f.P10, f.P90, "kg", small(f)), known: true}
 	switch {

@@ -24,7 +24,7 @@ func columnsOf(w int) figureColumns {
 
 // Figures paints a line for each figure, as many as fit, with a blank between
 // when there is room for that.
-func (p Pen) Figures(g cell.Grid, r figure.Reading) {
+func (p Pen) Figures(g cell.Grid, r *figure.Reading) {
 	w, h := g.Size()
 	if h < 1 {
 		return

@@ -36,7 +36,7 @@ func (v HeadView) nowRole() theme.Role {
 // Minutes paints the largest thing on the screen: whole minutes to the next
 // charge or, as long as nothing forecasts it, since the last. What they are stands
 // over them, between what and what under them.
-func (p Pen) Minutes(g cell.Grid, r figure.Reading, v HeadView, d letter.Digits) {
+func (p Pen) Minutes(g cell.Grid, r *figure.Reading, v HeadView, d letter.Digits) {
 	w, h := g.Size()
 	t := TimedBy(r, v.Due)
 	caption, style := p.Style(theme.Quiet), p.Style(v.nowRole())
@@ -105,7 +105,7 @@ func wholeMinutes(t Timed) (number, small string) {
 
 // clock draws how the time since the last charge stands to when the next is due, on
 // row y from x on, and says how long ago that was.
-func (p Pen) clock(g cell.Grid, x, y int, r figure.Reading, v HeadView) {
+func (p Pen) clock(g cell.Grid, x, y int, r *figure.Reading, v HeadView) {
 	w, _ := g.Size()
 	since := r.Figure(figure.SinceCharge)
 	if !since.Known() || y < 0 {
@@ -128,7 +128,7 @@ func (p Pen) clock(g cell.Grid, x, y int, r figure.Reading, v HeadView) {
 
 // lotName is a lot as people call it: parts name those of the house by a uid, whose names
 // stand in the light.
-func lotName(r figure.Reading, lot string) string {
+func lotName(r *figure.Reading, lot string) string {
 	if !entry.UID(lot).Valid() {
 		return lot
 	}
@@ -150,7 +150,7 @@ type chargePart struct {
 }
 
 // chargeParts are the parts of the next charge, or of the open measure.
-func (p Pen) chargeParts(r figure.Reading, v HeadView) []chargePart {
+func (p Pen) chargeParts(r *figure.Reading, v HeadView) []chargePart {
 	if v.Adding != nil {
 		return []chargePart{{number: modelwords.Number(v.Adding.Count, 2), word: v.Adding.What}}
 	}
@@ -180,7 +180,7 @@ func (p Pen) chargeParts(r figure.Reading, v HeadView) []chargePart {
 
 // chargeCaption says what the large letters are, or why there is no charge. It
 // tells whether there is one.
-func (p Pen) chargeCaption(g cell.Grid, r figure.Reading, v HeadView, long bool) bool {
+func (p Pen) chargeCaption(g cell.Grid, r *figure.Reading, v HeadView, long bool) bool {
 	if over, why := NoMore(r); over {
 		g.Text(1, 0, why, p.Style(theme.Quiet))
 		return false
@@ -226,7 +226,7 @@ func (p Pen) chargeStyle(v HeadView) cell.Style {
 
 // Charge paints what the next charge is in letters of 3.5 rows, as high as the
 // minutes beside it, with the weight of each part under it.
-func (p Pen) Charge(g cell.Grid, r figure.Reading, v HeadView) {
+func (p Pen) Charge(g cell.Grid, r *figure.Reading, v HeadView) {
 	w, h := g.Size()
 	style := p.chargeStyle(v)
 	if p.chargeCaption(g, r, v, true) {
@@ -260,7 +260,7 @@ func (p Pen) word(g cell.Grid, r cell.Rect, word string, s letter.Scale, style c
 }
 
 // LargeCharge paints it with its numbers in digits of seven rows.
-func (p Pen) LargeCharge(g cell.Grid, r figure.Reading, v HeadView) {
+func (p Pen) LargeCharge(g cell.Grid, r *figure.Reading, v HeadView) {
 	w, h := g.Size()
 	style := p.chargeStyle(v)
 	if p.chargeCaption(g, r, v, true) {
@@ -283,7 +283,7 @@ func (p Pen) LargeCharge(g cell.Grid, r figure.Reading, v HeadView) {
 }
 
 // SmallCharge paints it with its numbers in letters and its words beside them.
-func (p Pen) SmallCharge(g cell.Grid, r figure.Reading, v HeadView) {
+func (p Pen) SmallCharge(g cell.Grid, r *figure.Reading, v HeadView) {
 	w, h := g.Size()
 	style := p.chargeStyle(v)
 	if p.chargeCaption(g, r, v, false) {

@@ -24,7 +24,7 @@ type Adding struct {
 
 // Next paints what the next charge is: counts large, weights beside them. The
 // open measure, while something is being added to it, takes its place.
-func (p Pen) Next(g cell.Grid, r figure.Reading, n Coming) {
+func (p Pen) Next(g cell.Grid, r *figure.Reading, n Coming) {
 	w, h := g.Size()
 	if g.Bounds().Empty() {
 		return
@@ -80,7 +80,7 @@ func (p Pen) KeyBox(g cell.Grid, x, y int, key string) {
 }
 
 // NoMore tells whether the smelt takes no more charges.
-func NoMore(r figure.Reading) (bool, string) {
+func NoMore(r *figure.Reading) (bool, string) {
 	if r.Phase == entry.BurnsDown || r.Phase.Over() {
 		return true, modelwords.NoMoreCharge
 	}
@@ -88,7 +88,7 @@ func NoMore(r figure.Reading) (bool, string) {
 }
 
 // OreNote says why there is no ore in the charge.
-func OreNote(r figure.Reading) string {
+func OreNote(r *figure.Reading) string {
 	switch {
 	case r.LastOre:
 		return modelwords.NoMoreOre
@@ -192,7 +192,7 @@ func (p Pen) bareWeight(part figure.Part, material bool) string {
 }
 
 // nextBrief is the charge in two lines, for small windows.
-func (p Pen) nextBrief(g cell.Grid, r figure.Reading, key string) {
+func (p Pen) nextBrief(g cell.Grid, r *figure.Reading, key string) {
 	w, _ := g.Size()
 	if over, why := NoMore(r); over {
 		g.Text(2, 0, why, p.Style(theme.Quiet))
@@ -239,14 +239,14 @@ func (p Pen) adding(g cell.Grid, a Adding) {
 
 // third is when the third charge from now is due, in fewer words where there is little
 // room. While the next is late it waits for that: it is no nearer than two charges.
-func third(r figure.Reading, due *forecast.Due) []string {
+func third(r *figure.Reading, due *forecast.Due) []string {
 	_, next, _ := due.Next.At()
 	low, _, high := due.Three.Left(min(r.At, next))
 	return []string{modelwords.ThirdIn(thirdFrom(r), low, high), modelwords.ThirdInShort(thirdFrom(r), low, high), modelwords.ThirdInBrief(thirdFrom(r), low, high)}
 }
 
 // thirdFrom is the number of the third charge from now.
-func thirdFrom(r figure.Reading) int {
+func thirdFrom(r *figure.Reading) int {
 	last := 0
 	if n := len(r.Charges); n > 0 {
 		last = r.Charges[n-1].Number

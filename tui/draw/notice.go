@@ -11,7 +11,7 @@ import (
 // Notice paints the top warning, when there is one, those after it that have
 // room, and below them the last entries. Without a warning the entries have the
 // place and it is calm.
-func (p Pen) Notice(g cell.Grid, r figure.Reading, ws []rule.Warning, log []LogLine) {
+func (p Pen) Notice(g cell.Grid, r *figure.Reading, ws []rule.Warning, log []LogLine) {
 	w, h := g.Size()
 	if h < 1 || h == 1 && len(ws) == 0 {
 		return
@@ -56,7 +56,7 @@ func (t Told) Rows() int { return t.WhatRows + t.remedyRows }
 
 // Told is what is said of a warning in w columns while so many more stand that
 // are not shown.
-func (p Pen) Told(g cell.Grid, w int, r figure.Reading, top rule.Warning, more int) Told {
+func (p Pen) Told(g cell.Grid, w int, r *figure.Reading, top rule.Warning, more int) Told {
 	title, evidence, remedy := p.Units.Warning(top)
 	style, mark := p.Badge(top.Grade)
 	t := Told{badge: " " + mark + modelwords.Grade(top.Grade) + " ", what: modelwords.Warned(title, evidence), remedy: remedy, style: style}
@@ -87,7 +87,7 @@ func (p Pen) Badge(grade rule.Grade) (style cell.Style, mark string) {
 }
 
 // FirstTold is what is said of the first warning while it is shown alone.
-func (p Pen) FirstTold(g cell.Grid, w int, r figure.Reading, ws []rule.Warning) Told {
+func (p Pen) FirstTold(g cell.Grid, w int, r *figure.Reading, ws []rule.Warning) Told {
 	if len(ws) == 0 {
 		return Told{}
 	}
@@ -96,7 +96,7 @@ func (p Pen) FirstTold(g cell.Grid, w int, r figure.Reading, ws []rule.Warning) 
 
 // warnings paints the first in full, what is wrong of as many others as leave a
 // row to the log, and returns the rows it took.
-func (p Pen) warnings(g cell.Grid, r figure.Reading, ws []rule.Warning) int {
+func (p Pen) warnings(g cell.Grid, r *figure.Reading, ws []rule.Warning) int {
 	w, h := g.Size()
 	shown, rows := 1, p.FirstTold(g, w, r, ws).Rows()
 	for ; shown < len(ws); shown++ {

@@ -29,7 +29,7 @@ func rangesOf(w int) rangeColumns {
 // Ranges paints a line for each figure in its own place: word, value, where it
 // stands between two ends with what is good marked, and one plain remark. A figure
 // that a warning speaks of has another mark and its remark stands out.
-func (p Pen) Ranges(g cell.Grid, r figure.Reading, ws []rule.Warning, left []Left) {
+func (p Pen) Ranges(g cell.Grid, r *figure.Reading, ws []rule.Warning, left []Left) {
 	w, h := g.Size()
 	if h < 1 {
 		return

@@ -21,7 +21,7 @@ const mostRows = 3
 
 // Reckoned paints what only the solver tells of slag and iron, where there is room beside the
 // last entries: said shorter, the first of it before the last, rather than cut.
-func (p Pen) Reckoned(g cell.Grid, r figure.Reading) {
+func (p Pen) Reckoned(g cell.Grid, r *figure.Reading) {
 	w, h := g.Size()
 	if h < 3 || w < 30 {
 		return
@@ -54,7 +54,7 @@ func (p Pen) Reckoned(g cell.Grid, r figure.Reading) {
 }
 
 // reckonedOf are the lines, what matters most first.
-func (p Pen) reckonedOf(r figure.Reading) []reckoned {
+func (p Pen) reckonedOf(r *figure.Reading) []reckoned {
 	lines := []reckoned{{words.LineSlag, words.TooLittleSlag, words.TooLittleBrief, theme.Quiet}}
 	if r.Running != (physics.Running{}) {
 		lines[0] = reckoned{words.LineSlag, modelwords.Runs(r.Running), "", theme.Strong}

@@ -31,7 +31,7 @@ type Came struct {
 
 // Result paints what came of a smelt that is over: what it gave, on what that is
 // counted, and what was foretold; of what is not known what to weigh.
-func (p Pen) Result(g cell.Grid, r figure.Reading, o Came) {
+func (p Pen) Result(g cell.Grid, r *figure.Reading, o Came) {
 	w, h := g.Size()
 	g.Text(2, 0, modelwords.ResultHead, p.Style(theme.Quiet))
 	const from = 12
@@ -74,7 +74,7 @@ func rowsOf(part modelwords.ResultPart, beside bool) int {
 
 // fitting are the parts as they fit so many rows: without the bases that say least, then
 // without what can be spared, then without any base.
-func (p Pen) fitting(r figure.Reading, o Came, beside bool, room int) []modelwords.ResultPart {
+func (p Pen) fitting(r *figure.Reading, o Came, beside bool, room int) []modelwords.ResultPart {
 	parts := p.ResultParts(r, o)
 	fit := func() bool {
 		rows := 0
@@ -103,7 +103,7 @@ func (p Pen) fitting(r figure.Reading, o Came, beside bool, room int) []modelwor
 }
 
 // ResultParts are the lines of the card.
-func (p Pen) ResultParts(r figure.Reading, o Came) []modelwords.ResultPart {
+func (p Pen) ResultParts(r *figure.Reading, o Came) []modelwords.ResultPart {
 	parts := modelwords.Result(p.Units, o.Outcome, unweighed(r, entry.Ore), unweighed(r, entry.Charcoal))
 	if o.Iron != nil {
 		parts = slices.Insert(parts, 2, modelwords.ResultIronOf(*o.Iron))
@@ -115,6 +115,6 @@ func (p Pen) ResultParts(r figure.Reading, o Came) []modelwords.ResultPart {
 }
 
 // unweighed says what is still to be weighed of a material.
-func unweighed(r figure.Reading, what entry.What) string {
+func unweighed(r *figure.Reading, what entry.What) string {
 	return firstOf(toWeigh(r, what), modelwords.SomeUnweighed)
 }

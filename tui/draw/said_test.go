@@ -17,7 +17,7 @@ import (
 // A burn faster than the blast can burn says so in its own line, and a level that is as
 // good as not known asks for a dip, at every width of the figures.
 func TestFiguresSayWhatNobodyShouldActOn(t *testing.T) {
-	var r figure.Reading
+	r := new(figure.Reading)
 	for n := range r.Figures {
 		r.Figures[n].Basis = figure.Unknown
 	}
@@ -59,7 +59,7 @@ func TestFiguresSayWhatNobodyShouldActOn(t *testing.T) {
 // A band wider than a factor of thirty is said in words on every line, on the card of
 // the burn-down and of the result and among what is reckoned, as the state says it.
 func TestFarApartIsSaidInWords(t *testing.T) {
-	var r figure.Reading
+	r := new(figure.Reading)
 	for n := range r.Figures {
 		r.Figures[n] = figure.Figure{Band: physics.Band{P10: 0.1, P50: 1, P90: 4}, Basis: figure.Guessed}
 	}
@@ -94,7 +94,7 @@ func TestFarApartIsSaidInWords(t *testing.T) {
 // What is reckoned of slag and iron is said shorter before it is cut: in four rows of forty
 // columns the iron stands whole, and with more room what the slag does about it too.
 func TestWhatIsReckonedIsNotCut(t *testing.T) {
-	var r figure.Reading
+	r := new(figure.Reading)
 	for n := range r.Figures {
 		r.Figures[n].Basis = figure.Unknown
 	}
@@ -122,7 +122,7 @@ func TestWhatIsReckonedIsNotCut(t *testing.T) {
 // In a small window a line is said shorter before it is cut, and a little of something is
 // not told as none of it.
 func TestLinesAreSaidShorterBeforeTheyAreCut(t *testing.T) {
-	var r figure.Reading
+	r := new(figure.Reading)
 	for n := range r.Figures {
 		r.Figures[n].Basis = figure.Unknown
 	}
@@ -145,7 +145,7 @@ func TestLinesAreSaidShorterBeforeTheyAreCut(t *testing.T) {
 
 // Slag without a level says what would give it one, where there is room.
 func TestSlagSaysWhatItsLevelNeeds(t *testing.T) {
-	var r figure.Reading
+	r := new(figure.Reading)
 	for n := range r.Figures {
 		r.Figures[n].Basis = figure.Unknown
 	}
@@ -170,7 +170,7 @@ func TestSlagSaysWhatItsLevelNeeds(t *testing.T) {
 
 // Once slag was on the scales they are believed, not the model.
 func TestWeighedSlagStandsAsWeighed(t *testing.T) {
-	var r figure.Reading
+	r := new(figure.Reading)
 	for n := range r.Figures {
 		r.Figures[n].Basis = figure.Unknown
 	}
@@ -214,7 +214,7 @@ func TestTheCardOfAChargeLeavesNoPartOut(t *testing.T) {
 		"much":        {weighed(entry.Charcoal, 12.25), weighed(entry.Ore, 10.75)},
 		"three parts": {weighed(entry.Charcoal, 2), weighed(entry.Ore, 1), weighed(entry.SeedSlag, 0.5)},
 	} {
-		r := figure.Reading{Phase: entry.MainBurn, Next: parts}
+		r := &figure.Reading{Phase: entry.MainBurn, Next: parts}
 		for of, card := range map[string]struct {
 			w, h  int
 			paint func(*theme.Theme, int, int) string
@@ -252,7 +252,7 @@ func TestTheCardOfAChargeLeavesNoPartOut(t *testing.T) {
 // The bloom that is foretold says of which ore at 120 columns, where a plan for it or the
 // past may know more than is in yet.
 func TestTheBloomForetoldNamesItsOre(t *testing.T) {
-	r := figure.Reading{Phase: entry.MainBurn}
+	r := &figure.Reading{Phase: entry.MainBurn}
 	for n, kg := range map[figure.Name]float64{figure.OreDry: 3, figure.BloomEnd: 4} {
 		r.Figures[n] = figure.Figure{Band: physics.Band{P10: kg / 2, P50: kg, P90: kg * 2}, Basis: figure.Guessed}
 	}

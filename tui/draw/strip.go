@@ -15,7 +15,7 @@ import (
 // Strip paints the day at a sample: a bar a charge, the minutes it took upwards
 // and its ore downwards, the last one still growing. The numbers of the charges
 // part the two, so that they are told apart without colour.
-func (p Pen) Strip(g cell.Grid, r figure.Reading) {
+func (p Pen) Strip(g cell.Grid, r *figure.Reading) {
 	w, h := g.Size()
 	if h < 4 {
 		return
@@ -54,7 +54,7 @@ func (p Pen) Strip(g cell.Grid, r figure.Reading) {
 }
 
 // running tells whether charges still go in.
-func running(r figure.Reading) bool {
+func running(r *figure.Reading) bool {
 	over, _ := NoMore(r)
 	return !over
 }

@@ -13,7 +13,7 @@ import (
 )
 
 // counted is what the big digits count up, and from when.
-func counted(r figure.Reading) (what string, lasted time.Duration) {
+func counted(r *figure.Reading) (what string, lasted time.Duration) {
 	since := r.Figure(figure.SinceCharge)
 	switch {
 	case r.Phase == entry.BurnsDown:
@@ -42,7 +42,7 @@ type Timed struct {
 }
 
 // TimedBy is what the timer says while a charge is due, or nothing is forecast.
-func TimedBy(r figure.Reading, due *forecast.Due) Timed {
+func TimedBy(r *figure.Reading, due *forecast.Due) Timed {
 	what, lasted := counted(r)
 	t := Timed{Label: what, Digits: modelwords.Stopwatch(lasted), Lasted: lasted}
 	if what != modelwords.SinceLastCharge {
@@ -74,7 +74,7 @@ func TimedBy(r figure.Reading, due *forecast.Due) Timed {
 
 // Timer paints the largest thing on the screen: the time to the next charge,
 // or as long as nothing forecasts it, the time since the last.
-func (p Pen) Timer(g cell.Grid, r figure.Reading, due *forecast.Due, scale int) {
+func (p Pen) Timer(g cell.Grid, r *figure.Reading, due *forecast.Due, scale int) {
 	w, h := g.Size()
 	t := TimedBy(r, due)
 	label, digits := p.Style(theme.Quiet), p.Style(theme.Now)

@@ -35,7 +35,7 @@ func spokenOf(name string, ws []rule.Warning) bool {
 // Warned paints the top warning in the rows that are always its own: what is wrong
 // and what shows it, then the remedy in full. An act takes them inverse. Where all
 // of it does not fit what shows it gives way, and never the remedy.
-func (p Pen) Warned(g cell.Grid, r figure.Reading, ws []rule.Warning, lined bool) {
+func (p Pen) Warned(g cell.Grid, r *figure.Reading, ws []rule.Warning, lined bool) {
 	w, h := g.Size()
 	if lined {
 		p.Line(g)
@@ -91,7 +91,7 @@ func (p Pen) Warned(g cell.Grid, r figure.Reading, ws []rule.Warning, lined bool
 }
 
 // warnedToo is a warning beside the first, in a row.
-func (p Pen) warnedToo(g cell.Grid, r figure.Reading, also rule.Warning, act bool) {
+func (p Pen) warnedToo(g cell.Grid, r *figure.Reading, also rule.Warning, act bool) {
 	w, _ := g.Size()
 	tag, mark := p.Badge(also.Grade)
 	strong, quiet := p.Style(theme.Text), p.Style(theme.Quiet)

@@ -17,7 +17,7 @@ import (
 // and the log, in a small window of the timer too: extract, wait or give up, and
 // what the figures say for each. It decides nothing and sets none of them above
 // the others.
-func paintDecision(g cell.Grid, p pen, r figure.Reading, v scene.View) {
+func paintDecision(g cell.Grid, p pen, r *figure.Reading, v scene.View) {
 	w, h := g.Size()
 	l := scene.LayoutOf(w, h)
 	scene.Top(g.Sub(l.Top), p.Pen, r, v, w >= 100)
@@ -62,7 +62,7 @@ const (
 )
 
 // ways weighs nothing: it puts each figure where it speaks.
-func (p pen) ways(r figure.Reading, v scene.View) [3]way {
+func (p pen) ways(r *figure.Reading, v scene.View) [3]way {
 	ws := [3]way{
 		{key: decideKeys.extract, name: words.DecideExtract}, {key: decideKeys.wait, name: words.DecideWait}, {key: decideKeys.giveUp, name: words.DecideGiveUp},
 	}
@@ -85,7 +85,7 @@ func (p pen) ways(r figure.Reading, v scene.View) [3]way {
 	return ws
 }
 
-func byTime(r figure.Reading) says {
+func byTime(r *figure.Reading) says {
 	if r.Phase != entry.BurnsDown {
 		return says{words.NotBurningDown, toWait}
 	}
@@ -97,7 +97,7 @@ func byTime(r figure.Reading) says {
 	return says{reason, toExtract}
 }
 
-func (p pen) byStack(r figure.Reading) says {
+func (p pen) byStack(r *figure.Reading) says {
 	f := r.Figure(figure.StackHeight)
 	if !f.Known() || r.StackLost() {
 		return says{words.StackUnseen, toWait}
@@ -111,7 +111,7 @@ func (p pen) byStack(r figure.Reading) says {
 
 // byOre is where the last ore is, how long ago it went in, and whether there
 // is enough of it for a bloom.
-func (p pen) byOre(r figure.Reading) []says {
+func (p pen) byOre(r *figure.Reading) []says {
 	at, charge, in := r.LastOreIn()
 	if !in {
 		return []says{{words.NoOreForBloom, toGiveUp}}
@@ -160,7 +160,7 @@ func byFlame(v scene.View) says {
 
 // decision paints the three ways: side by side where they have the room, else
 // one below the other. Each has the same room.
-func (p pen) decision(g cell.Grid, r figure.Reading, v scene.View) {
+func (p pen) decision(g cell.Grid, r *figure.Reading, v scene.View) {
 	w, h := g.Size()
 	if h < 3 {
 		return

@@ -21,7 +21,7 @@ import (
 )
 
 // sayings are the reasons of each way, as the decision card orders them.
-func sayings(r figure.Reading, v scene.View) (said [3]string) {
+func sayings(r *figure.Reading, v scene.View) (said [3]string) {
 	for i, w := range penOf(theme.Theme{}).ways(r, v) {
 		said[i] = strings.Join(w.reasons, "; ")
 	}
@@ -47,7 +47,7 @@ func TestDecisionPutsFiguresWhereTheySpeak(t *testing.T) {
 	blown.BlastOff, blown.BlastAt = true, blown.At-14*time.Minute
 	cold := scene.View{Warnings: []rule.Warning{scenes.Standing(down, rule.HearthCold, rule.Evidence{{Name: "seen", Word: "red"}})}}
 	for name, c := range map[string]struct {
-		r    figure.Reading
+		r    *figure.Reading
 		v    scene.View
 		way  int
 		says string
@@ -77,7 +77,7 @@ func TestDecisionPutsFiguresWhereTheySpeak(t *testing.T) {
 }
 
 func decisionFrame(th theme.Theme, w, h int, s scenes.Scene) string {
-	return s.Frame(th, w, h, func(g cell.Grid, p draw.Pen, r figure.Reading, v scene.View) { paintDecision(g, pen{p}, r, v) })
+	return s.Frame(th, w, h, func(g cell.Grid, p draw.Pen, r *figure.Reading, v scene.View) { paintDecision(g, pen{p}, r, v) })
 }
 
 // What a golden view holds was looked at as a picture before it was kept.

@@ -15,7 +15,7 @@ type pen struct{ draw.Pen }
 // paintFar paints the far view on all of g but its foot: what is read from five
 // metres. The time to the charge, what the charge is, and what is wrong, each
 // as large as it fits; figures and history stay at the near view.
-func paintFar(g cell.Grid, p pen, r figure.Reading, v scene.View) {
+func paintFar(g cell.Grid, p pen, r *figure.Reading, v scene.View) {
 	w, h := g.Size()
 	roomy := farRoomy(w, h)
 	g = p.farLost(g, v)

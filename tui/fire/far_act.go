@@ -17,7 +17,7 @@ import (
 
 // farAct says what has to be done something about in the largest letters that fit,
 // inverse over the whole width.
-func (p pen) farAct(g cell.Grid, r figure.Reading, v scene.View) {
+func (p pen) farAct(g cell.Grid, r *figure.Reading, v scene.View) {
 	w, h := g.Size()
 	top := v.Warnings[0]
 	title, evidence, _ := p.Units.Warning(top)
@@ -111,7 +111,7 @@ func (p pen) farSteps(g cell.Grid, steps []string, each int) int {
 
 // farBelow is the minutes and the charge under an act, smaller than it; the minutes no
 // fewer rows than least.
-func (p pen) farBelow(g cell.Grid, r figure.Reading, v scene.View, least int) {
+func (p pen) farBelow(g cell.Grid, r *figure.Reading, v scene.View, least int) {
 	w, h := g.Size()
 	t := draw.TimedBy(r, v.Due)
 	p.Line(g)

@@ -18,7 +18,7 @@ type farTimed struct {
 	class string // the draw.Widest digits of this kind, so that the size holds
 }
 
-func farTimedBy(r figure.Reading, v scene.View) farTimed {
+func farTimedBy(r *figure.Reading, v scene.View) farTimed {
 	t := farTimed{Timed: draw.TimedBy(r, v.Due), class: draw.Widest}
 	switch {
 	case t.Minutes:

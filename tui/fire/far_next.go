@@ -14,7 +14,7 @@ import (
 )
 
 // farCharge is what the next charge is, a line a part.
-func (p pen) farCharge(r figure.Reading, v scene.View) []string {
+func (p pen) farCharge(r *figure.Reading, v scene.View) []string {
 	switch over, why := draw.NoMore(r); {
 	case v.Adding != nil:
 		return []string{modelwords.Number(v.Adding.Count, 2) + " " + v.Adding.What}
@@ -48,7 +48,7 @@ func (p pen) farCharge(r figure.Reading, v scene.View) []string {
 }
 
 // farNext draws the next charge as large as it fits, with its weight small.
-func (p pen) farNext(g cell.Grid, r figure.Reading, v scene.View, most int) {
+func (p pen) farNext(g cell.Grid, r *figure.Reading, v scene.View, most int) {
 	w, h := g.Size()
 	y := 0
 	if h >= 5 {
@@ -74,7 +74,7 @@ func (p pen) farNext(g cell.Grid, r figure.Reading, v scene.View, most int) {
 
 // farNextLabel says what the large letters are, where they do not say it
 // themselves.
-func (p pen) farNextLabel(g cell.Grid, r figure.Reading, v scene.View) bool {
+func (p pen) farNextLabel(g cell.Grid, r *figure.Reading, v scene.View) bool {
 	if over, _ := draw.NoMore(r); over {
 		return false
 	}

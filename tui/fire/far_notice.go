@@ -57,7 +57,7 @@ func (p pen) farNotKept(g cell.Grid, b draw.Blocks, v scene.View) {
 }
 
 // farNotice is how many rows the place below the charge wants.
-func (p pen) farNotice(w, h, high int, r figure.Reading, v scene.View) int {
+func (p pen) farNotice(w, h, high int, r *figure.Reading, v scene.View) int {
 	switch {
 	case len(v.Warnings) > 0:
 		_, rows := p.farTitle(w, h/2, high, v.Warnings[0])
@@ -108,7 +108,7 @@ func (p pen) farWarning(g cell.Grid, ws []rule.Warning, high int) {
 }
 
 // farDown lists what the end of burn-down is judged by.
-func (p pen) farDown(g cell.Grid, r figure.Reading, v scene.View) {
+func (p pen) farDown(g cell.Grid, r *figure.Reading, v scene.View) {
 	w, h := g.Size()
 	y := p.Facts(g, r, v.Ending)
 	if y+len(words.ReadyChecks) < h {

@@ -13,7 +13,7 @@ import (
 
 // paintFarResult paints the far view of a smelt that is over: what it gave as large as it
 // fits, then on what that is counted, then what still stands.
-func paintFarResult(g cell.Grid, p pen, r figure.Reading, v scene.View) {
+func paintFarResult(g cell.Grid, p pen, r *figure.Reading, v scene.View) {
 	w, h := g.Size()
 	_, body := g.Bounds().CutBottom(draw.FootRows)
 	if v.NotKept > 0 || v.Asked != "" {

@@ -24,7 +24,7 @@ func farRoomy(w, h int) bool { return scene.SizeOf(w, h) > scene.Cramped }
 // paintFarRoomy paints the far view in letters of our own: an act before all else,
 // else the minutes with the measure that burns beside them; then the charge, and in
 // a place of its own what is wrong.
-func paintFarRoomy(g cell.Grid, p pen, r figure.Reading, v scene.View) {
+func paintFarRoomy(g cell.Grid, p pen, r *figure.Reading, v scene.View) {
 	w, h := g.Size()
 	_, body := g.Bounds().CutBottom(draw.FootRows)
 	var bar cell.Rect
@@ -89,7 +89,7 @@ func (p pen) farBar(g cell.Grid, v scene.View) {
 }
 
 // farEnding is how long it has burned down, and beside it what the end is judged by.
-func (p pen) farEnding(g cell.Grid, r figure.Reading, v scene.View) {
+func (p pen) farEnding(g cell.Grid, r *figure.Reading, v scene.View) {
 	w, h := g.Size()
 	t := draw.TimedBy(r, v.Due)
 	p.farCaption(g, t, v, "")
@@ -160,7 +160,7 @@ func (p pen) farCaption(g cell.Grid, t draw.Timed, v scene.View, doubt string) {
 }
 
 // farHead is the minutes and beside them the spread and the measure that burns.
-func (p pen) farHead(g cell.Grid, r figure.Reading, v scene.View) {
+func (p pen) farHead(g cell.Grid, r *figure.Reading, v scene.View) {
 	w, h := g.Size()
 	t := draw.TimedBy(r, v.Due)
 	p.farCaption(g, t, v, "")
@@ -224,7 +224,7 @@ func (p pen) letters(g cell.Grid, r cell.Rect, text string, style cell.Style) in
 
 // farParts draws what the next charge is in two lines of letters, with what each
 // weighs to their right.
-func (p pen) farParts(g cell.Grid, r figure.Reading, v scene.View, wide int) {
+func (p pen) farParts(g cell.Grid, r *figure.Reading, v scene.View, wide int) {
 	w, h := g.Size()
 	lines := p.farCharge(r, v)
 	style := p.Style(theme.Strong)
@@ -306,7 +306,7 @@ func (p pen) farAbreast(g cell.Grid, lines []string, style cell.Style) bool {
 
 // farStands is the place of a warning: what it is and how it is mended, or that
 // nothing is wrong.
-func (p pen) farStands(g cell.Grid, r figure.Reading, v scene.View) {
+func (p pen) farStands(g cell.Grid, r *figure.Reading, v scene.View) {
 	_, h := g.Size()
 	if len(v.Warnings) == 0 {
 		g.Text(2, h-1, words.FarNoWarning, p.Style(theme.Quiet))

@@ -26,10 +26,10 @@ import (
 
 func penOf(th theme.Theme) pen { return pen{draw.With(th, modelwords.Units{})} }
 
-func far(g cell.Grid, th theme.Theme, r figure.Reading, v scene.View) { paintFar(g, penOf(th), r, v) }
+func far(g cell.Grid, th theme.Theme, r *figure.Reading, v scene.View) { paintFar(g, penOf(th), r, v) }
 
 func farFrame(th theme.Theme, w, h int, s scenes.Scene) string {
-	return s.Frame(th, w, h, func(g cell.Grid, p draw.Pen, r figure.Reading, v scene.View) { paintFar(g, pen{p}, r, v) })
+	return s.Frame(th, w, h, func(g cell.Grid, p draw.Pen, r *figure.Reading, v scene.View) { paintFar(g, pen{p}, r, v) })
 }
 
 func farScenes() []scenes.Scene {
@@ -479,11 +479,11 @@ func TestColourChangesNoCharacter(t *testing.T) {
 }
 
 func FuzzFar(f *testing.F) {
-	scenes.Fuzz(f, func(g cell.Grid, p draw.Pen, r figure.Reading, v scene.View) { paintFar(g, pen{p}, r, v) })
+	scenes.Fuzz(f, func(g cell.Grid, p draw.Pen, r *figure.Reading, v scene.View) { paintFar(g, pen{p}, r, v) })
 }
 
 func FuzzDecision(f *testing.F) {
-	scenes.Fuzz(f, func(g cell.Grid, p draw.Pen, r figure.Reading, v scene.View) { paintDecision(g, pen{p}, r, v) })
+	scenes.Fuzz(f, func(g cell.Grid, p draw.Pen, r *figure.Reading, v scene.View) { paintDecision(g, pen{p}, r, v) })
 }
 
 func benchmarkScene(b *testing.B, name string) {

@@ -54,7 +54,7 @@ func farOther(g cell.Grid, sh *screen.Shared) cell.Grid {
 }
 
 // farOtherSays is what there is to know of it besides: a warning before all else.
-func (p pen) farOtherSays(g cell.Grid, r figure.Reading, ws []rule.Warning) {
+func (p pen) farOtherSays(g cell.Grid, r *figure.Reading, ws []rule.Warning) {
 	w, h := g.Size()
 	y := 0
 	if len(ws) > 0 {

@@ -9,7 +9,7 @@ import (
 )
 
 // paint paints the picture and the day under it, and leaves the foot.
-func paint(g cell.Grid, p draw.Pen, r figure.Reading, v scene.View, day draw.Day) {
+func paint(g cell.Grid, p draw.Pen, r *figure.Reading, v scene.View, day draw.Day) {
 	if v.Past == "" {
 		v.Past = words.ThePast
 	}

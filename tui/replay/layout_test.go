@@ -19,7 +19,7 @@ import (
 
 // in paints a scene with its day, as it was seen or as it is known.
 func in(seen bool, steps string) scenes.Painter {
-	return func(g cell.Grid, p draw.Pen, r figure.Reading, v scene.View) {
+	return func(g cell.Grid, p draw.Pen, r *figure.Reading, v scene.View) {
 		day := scenes.DayOf(r, seen)
 		if steps != "" {
 			day.Steps = steps

@@ -29,7 +29,7 @@ import (
 
 // showed is what the screen showed of a moment.
 type showed struct {
-	reading  figure.Reading
+	reading  *figure.Reading
 	warnings []rule.Warning
 }
 

@@ -38,7 +38,7 @@ func ahead(u modelwords.Units, s session.Session) ([]draw.Ahead, bool) {
 
 // foreseen is about when the charge after so many more is due, never before now: the
 // forecast speaks of the next and of the third, and the pace between them goes on.
-func foreseen(r figure.Reading, more int) (time.Duration, bool) {
+func foreseen(r *figure.Reading, more int) (time.Duration, bool) {
 	if !r.HasDue || r.BlastOff || r.Paused {
 		return 0, false
 	}

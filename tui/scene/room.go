@@ -33,7 +33,7 @@ func CautionRoom(l Layout) cell.Rect {
 
 // raisedFor makes room for what is said of the warnings, with a line over it
 // and a row of the log under it.
-func raisedFor(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, ws []rule.Warning) Layout {
+func raisedFor(g cell.Grid, p draw.Pen, l Layout, r *figure.Reading, ws []rule.Warning) Layout {
 	w, rows := l.Notice.W-1, 2
 	stay := leastFigures
 	if l.Figures.H+l.Notice.H < 2*leastFigures {

@@ -12,7 +12,7 @@ import (
 )
 
 // Paint paints the picture in the places of a layout: all of it but the foot.
-func Paint(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
+func Paint(g cell.Grid, p draw.Pen, l Layout, r *figure.Reading, v View) {
 	if v.Result != nil && (l.Size == Small || l.Size == Middle) {
 		l = l.headed(draw.ResultRows(l.Size == Small), downFigures)
 	}
@@ -37,7 +37,7 @@ func Paint(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
 }
 
 // roomyParts paints what stands beside and under the shaft, each in its own place.
-func roomyParts(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
+func roomyParts(g cell.Grid, p draw.Pen, l Layout, r *figure.Reading, v View) {
 	head := l
 	if r.Phase == entry.BurnsDown && l.Size == Small {
 		head = l.headed(draw.BurnDownRows, downFigures)
@@ -69,7 +69,7 @@ func roomyParts(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
 const reckonedColumns = 40
 
 // crampedParts paints as much as has room.
-func crampedParts(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
+func crampedParts(g cell.Grid, p draw.Pen, l Layout, r *figure.Reading, v View) {
 	stay := downFigures
 	if len(v.Warnings) > 0 {
 		l, stay = raisedFor(g, p, l, r, v.Warnings), 0 // with both the card and a warning there is no room for what else is known
@@ -87,7 +87,7 @@ func crampedParts(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
 
 // Head paints the time to the charge and the charge, or in their place the
 // burn-down card or the result.
-func Head(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
+func Head(g cell.Grid, p draw.Pen, l Layout, r *figure.Reading, v View) {
 	h := draw.HeadView{Due: v.Due, Key: v.NextKey, Adding: v.Adding, Past: v.Past != "" || v.Gone}
 	switch {
 	case r.Phase == entry.BurnsDown:
@@ -110,7 +110,7 @@ func Head(g cell.Grid, p draw.Pen, l Layout, r figure.Reading, v View) {
 }
 
 // Top paints the top line: with the date where it is wide.
-func Top(g cell.Grid, p draw.Pen, r figure.Reading, v View, wide bool) {
+func Top(g cell.Grid, p draw.Pen, r *figure.Reading, v View, wide bool) {
 	t := draw.TopView{
 		Title: v.Title, By: r.By, Kept: v.Kept, Keeping: v.Keeping, NotKept: v.NotKept, Trouble: v.Trouble, Past: v.Past, Tag: v.Tag, Lost: v.Lost,
 		NoBook: v.NoBook, Phase: phaseOf(r), Clock: v.Now.Format("2 Jan " + modelwords.Clock),
@@ -123,7 +123,7 @@ func Top(g cell.Grid, p draw.Pen, r figure.Reading, v View, wide bool) {
 
 // phaseOf is the phase and how long it has lasted; once the smelt is over, how
 // long that took.
-func phaseOf(r figure.Reading) string {
+func phaseOf(r *figure.Reading) string {
 	if r.Phase.Over() {
 		return modelwords.PhaseAfter(r.Phase, r.Since)
 	}

@@ -31,7 +31,7 @@ func nearScenes() []scenes.Scene {
 
 func frame(th theme.Theme, w, h int, s scenes.Scene) string { return s.Frame(th, w, h, scenes.Whole) }
 
-func whole(g cell.Grid, th theme.Theme, r figure.Reading, v scene.View) {
+func whole(g cell.Grid, th theme.Theme, r *figure.Reading, v scene.View) {
 	scenes.Whole(g, draw.With(th, modelwords.Units{}), r, v)
 }
 

@@ -79,10 +79,10 @@ func (s Screen) furnace(g cell.Grid, sh *screen.Shared) {
 
 // inventedMoment is the invented smelt at the moment with most to see, as far as
 // that is known without solving it.
-var inventedMoment = sync.OnceValue(func() figure.Reading {
+var inventedMoment = sync.OnceValue(func() *figure.Reading {
 	es, err := invented.Smelt()
 	if err != nil {
-		return figure.Reading{}
+		return &figure.Reading{}
 	}
 	return session.Open(invented.ID, es, session.ToLookAt).Reading()
 })

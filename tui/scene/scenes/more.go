@@ -58,7 +58,7 @@ func more() []Scene {
 }
 
 // solvedShaft is the main burn with what a solver would say of its zones.
-func SolvedShaft() figure.Reading {
+func SolvedShaft() *figure.Reading {
 	r := MidSmelt()
 	for i, co := range []float64{55, 58, 61, 70, 84, 92, 40} {
 		z := &r.Zones[i]
@@ -70,7 +70,7 @@ func SolvedShaft() figure.Reading {
 	return r
 }
 
-func Standing(r figure.Reading, id rule.ID, e rule.Evidence) rule.Warning {
+func Standing(r *figure.Reading, id rule.ID, e rule.Evidence) rule.Warning {
 	for _, row := range rule.Table {
 		if row.ID == id {
 			return rule.Warning{Rule: id, Grade: row.Grade, Onset: r.At - 3*time.Minute, Evidence: e}
@@ -82,7 +82,7 @@ func Standing(r figure.Reading, id rule.ID, e rule.Evidence) rule.Warning {
 func CautionOf(id string) *draw.CautionText { return scene.CautionText(id) }
 
 // readyDown is a burn-down near its end, with a little burden left.
-func ReadyDown() figure.Reading {
+func ReadyDown() *figure.Reading {
 	r := MidSmelt()
 	r.Phase, r.Since, r.LastOre = entry.BurnsDown, r.At-29*time.Minute, true
 	for i := range r.Charges {
@@ -97,7 +97,7 @@ func ReadyDown() figure.Reading {
 }
 
 // dayOf is the time line of a smelt that has two hours more to come.
-func DayOf(r figure.Reading, seen bool) draw.Day {
+func DayOf(r *figure.Reading, seen bool) draw.Day {
 	tl := draw.Day{
 		Lit: r.Lit, Span: r.At + 2*time.Hour, Now: r.At, AsSeen: seen, Only: !seen, Speed: 60, Back: seen, Steps: "by warning",
 		Phases: []draw.PhaseAt{{At: 0, Phase: entry.Preheat}, {At: 95 * time.Minute, Phase: entry.Filling}, {At: r.Since, Phase: entry.MainBurn}, {At: r.At + 80*time.Minute, Phase: entry.BurnsDown}},

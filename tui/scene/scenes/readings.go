@@ -19,8 +19,8 @@ func Known(p10, p50, p90 float64, b figure.Basis) figure.Figure {
 func Exactly(v float64) figure.Figure { return Known(v, v, v, figure.Measured) }
 
 // justLit is a smelt that holds nothing but its light.
-func JustLit() figure.Reading {
-	r := figure.Reading{
+func JustLit() *figure.Reading {
+	r := &figure.Reading{
 		Smelt: "2026-05-09-reedhollow-a", At: 14 * time.Minute, Known: 3,
 		Lit: time.Date(2026, 5, 9, 9, 5, 0, 0, time.FixedZone("", 2*3600)), Phase: entry.Preheat,
 		Light: entry.Light{Invented: true, Furnace: entry.Furnace{
@@ -47,7 +47,7 @@ func JustLit() figure.Reading {
 }
 
 // midSmelt is the main burn after 24 charges.
-func MidSmelt() figure.Reading {
+func MidSmelt() *figure.Reading {
 	r := JustLit()
 	r.At, r.Known, r.Phase = 5*time.Hour+27*time.Minute, 214, entry.MainBurn
 	r.Since = r.At - (3*time.Hour + 12*time.Minute)
@@ -89,7 +89,7 @@ func MidSmelt() figure.Reading {
 
 // unweighed is the same with buckets and scoops that nobody has weighed and a
 // furnace that nobody has measured.
-func Unweighed() figure.Reading {
+func Unweighed() *figure.Reading {
 	r := MidSmelt()
 	none := figure.Figure{Basis: figure.Unknown}
 	for n := figure.CharcoalDry; n < figure.Count; n++ {
@@ -112,7 +112,7 @@ func Unweighed() figure.Reading {
 }
 
 // burning down, with the tuyere on the right.
-func BurnDown() figure.Reading {
+func BurnDown() *figure.Reading {
 	r := MidSmelt()
 	r.Phase, r.Since, r.LastOre = entry.BurnsDown, r.At-11*time.Minute, true
 	r.Light.Furnace.TuyereRight = true

@@ -22,7 +22,7 @@ import (
 var DiskFull = words.KeptNot(modelwords.EntriesHeld(3, errors.New("write /home/mk/.local/share/chargehand/book.db: no space left on device"), true), true)
 
 // viewOf is what stands around a reading.
-func ViewOf(r figure.Reading) scene.View {
+func ViewOf(r *figure.Reading) scene.View {
 	return scene.View{
 		Now: r.Wall(r.At), Title: cmp.Or(r.Light.Furnace.Name, r.Smelt), Kept: 214, NextKey: "c",
 		Log: []draw.LogLine{
@@ -44,17 +44,17 @@ var keys = []draw.KeyHint{{Key: "c", Does: "charge as shown"}, {Key: "s", Does: 
 // Scene is one picture: a reading, what stands around it, and the foot.
 type Scene struct {
 	Name   string
-	R      figure.Reading
+	R      *figure.Reading
 	V      scene.View
 	Answer draw.Answer
 	Ask    *draw.Ask
 }
 
 // Painter paints a picture on all of a grid but its foot.
-type Painter func(cell.Grid, draw.Pen, figure.Reading, scene.View)
+type Painter func(cell.Grid, draw.Pen, *figure.Reading, scene.View)
 
 // Whole paints it in the places of the near view.
-func Whole(g cell.Grid, p draw.Pen, r figure.Reading, v scene.View) {
+func Whole(g cell.Grid, p draw.Pen, r *figure.Reading, v scene.View) {
 	w, h := g.Size()
 	scene.Paint(g, p, scene.LayoutOf(w, h), r, v)
 }
@@ -80,7 +80,7 @@ func (s Scene) FrameOn(sheet *cell.Grid, th theme.Theme, w, h int, paint Painter
 // did is what the last key did, in every scene that says so.
 var did = draw.Answer{Text: "charge 24: 1 bucket 1.9 kg, 4 scoops 2 kg", State: draw.IsKept}
 
-func of(name string, r figure.Reading) Scene {
+func of(name string, r *figure.Reading) Scene {
 	return Scene{Name: name, R: r, V: ViewOf(r), Answer: did}
 }
 
@@ -137,7 +137,7 @@ func near() []Scene {
 
 // ahead is a forecast so many minutes after the last charge, give or take a
 // seventh.
-func Ahead(r figure.Reading, minutes float64, doubts ...forecast.Doubt) *forecast.Due {
+func Ahead(r *figure.Reading, minutes float64, doubts ...forecast.Doubt) *forecast.Due {
 	from := r.Charges[len(r.Charges)-1].At
 	in := func(m float64) forecast.Ahead {
 		return forecast.Ahead{From: from, Minutes: physics.Band{P10: m * 6 / 7, P50: m, P90: m * 8 / 7}}

@@ -14,7 +14,8 @@ func (r *Reading) slag(s solve.Solution, basis Basis) {
 	if s.UsualOre {
 		basis = Guessed
 	}
-	r.Figures[SlagMass] = Figure{Band: physics.LogNormal(mass, slagSpread), Basis: basis}
+	band := physics.LogNormal(mass, slagSpread)
+	r.Figures[SlagMass] = Figure{Band: within(band.P10, band.P50, band.P90, allSlag(slag, s.Totals.OreIron)), Basis: basis}
 	if mass < leastSlag || mass*slag.FerrousShare() < leastSlag*leastFerrous {
 		return
 	}
@@ -24,6 +25,12 @@ func (r *Reading) slag(s solve.Solution, basis Basis) {
 	if s.Status != solve.IsOver {
 		r.runs(slag, s, basis)
 	}
+}
+
+// allSlag is what a slag would come to with all the iron in it that was charged, kg: with the
+// same gangue there cannot be more.
+func allSlag(slag physics.Oxides, charged float64) float64 {
+	return slag.Sum() - slag.FeO - slag.Fe2O3 + charged/physics.Wustite.IronShare()
 }
 
 // bath sets how far below the tuyere the slag stands.

@@ -315,3 +315,13 @@ func TestWhatWasKeyedIsNotAskedFor(t *testing.T) {
 		}
 	}
 }
+
+// Nobody's slag holds more iron than was charged: its band ends there.
+func TestSlagHoldsNoMoreIronThanWasCharged(t *testing.T) {
+	read, s := worked(usualShaft, 700)
+	s.Hearth.Slag = physics.Oxides{FeO: 9, SiO2: 6}
+	s.Totals.OreIron = 10 * physics.Wustite.IronShare() // all of it as FeO is 10 kg
+	if got := WithSolution(read, s).Figure(SlagMass).Band; math.Abs(got.P90-16) > 1e-9 || got.P50 != 15 || got.P10 >= got.P50 {
+		t.Errorf("slag of 15 kg from ore that gives 16 at most: %+v", got)
+	}
+}

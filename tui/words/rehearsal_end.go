@@ -255,7 +255,7 @@ func ofScreen(d rehearse.End) string {
 	if d.Held.Of == 0 {
 		return ""
 	}
-	return fmt.Sprintf("Of %d times the screen's band held the true heat of the hearth %d.", d.Held.Of, d.Held.In)
+	return fmt.Sprintf("From the first ore to the burn-down the screen's band held the true heat of the hearth %d of %d times.", d.Held.In, d.Held.Of)
 }
 
 func ofCharges(d rehearse.End) string {

@@ -7,6 +7,7 @@ import (
 
 	"chargehand/model/entry"
 	"chargehand/tui/desk"
+	"chargehand/tui/screen"
 	"chargehand/tui/theme"
 )
 
@@ -197,10 +198,16 @@ func TestAnAssayReachesTheSmeltThatWasLitBefore(t *testing.T) {
 		}
 	}
 	iron("before", 0)
+	beside := watching(t, d, "", screen.Fire)
+	sees(t, d, beside)
 	d.Press("v", "t")
 	d.Press("up")
 	d.Press("a", "i", "4", "1", "enter", "i", "r")
 	iron("assayed", 0.41)
+	sees(t, d, beside)
+	if got := beside.M.Running().Irons()[pond.ID]; got < 0.4099 || got > 0.4101 {
+		t.Errorf("a second screen takes %.3f", got)
+	}
 	d.Wait(2 * time.Second)
 	d.Press("x")
 	iron("crossed out", 0)

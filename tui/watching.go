@@ -98,11 +98,13 @@ func (m Model) newsRead(n news) (Model, []entry.Entry, tea.Cmd) {
 	var cmd tea.Cmd
 	if len(n.kept) > 0 {
 		for _, e := range n.kept {
+			m = m.reminded(e.Event)
 			if s, is := e.Event.(entry.Setting); is {
 				m = m.chosen(s)
 			}
 		}
 		m, out, cmd = m.kept(Kept{Entries: n.kept})
+		m = m.reassayed()
 	}
 	if n.others {
 		m.reads++

@@ -98,9 +98,9 @@ func TestALotWithANewerWordIsLit(t *testing.T) {
 	d.Shows("glows (not understood)")
 }
 
-// What is left of the ore stays known after another lot of the stores was taken: the copy that
-// the smelt keeps has what the stores had of it, and counts nothing there.
-func TestLeftIsKnownAfterAnotherLot(t *testing.T) {
+// litOfTwoOres is a desk with two lots of ore in stores and a fire lit with the first, one charge in.
+func litOfTwoOres(t *testing.T) *desk.Desk {
+	t.Helper()
 	d := desk.Sit(t)
 	d.KeyStores(desk.PondOre, desk.HillOre, desk.Alder("64"), desk.Bucket, desk.Scoop)
 	d.Press("v", "a", "r", "pgdown", "enter")
@@ -108,6 +108,13 @@ func TestLeftIsKnownAfterAnotherLot(t *testing.T) {
 		d.Press("y")
 	}
 	d.Press("o", "m", "f", "c")
+	return d
+}
+
+// What is left of the ore stays known after another lot of the stores was taken: the copy that
+// the smelt keeps has what the stores had of it, and counts nothing there.
+func TestLeftIsKnownAfterAnotherLot(t *testing.T) {
+	d := litOfTwoOres(t)
 	d.Wait(10 * time.Minute)
 	d.Press("o", "r", "l", "o", "h")
 	d.Press("c")
@@ -152,13 +159,7 @@ func TestTheAssayOfALotGoesWithIt(t *testing.T) {
 // Another lot that was taken and crossed out again counts nothing of what is left, and the key
 // that crosses out the last act takes it back, not the copy that came with it or the charge before.
 func TestALotCrossedOutCountsNothing(t *testing.T) {
-	d := desk.Sit(t)
-	d.KeyStores(desk.PondOre, desk.HillOre, desk.Alder("64"), desk.Bucket, desk.Scoop)
-	d.Press("v", "a", "r", "pgdown", "enter")
-	if d.M.Dialog() != nil {
-		d.Press("y")
-	}
-	d.Press("o", "m", "f", "c")
+	d := litOfTwoOres(t)
 	left := func(what string, want float64) {
 		t.Helper()
 		for _, s := range d.M.Running().Supplies() {

@@ -36,7 +36,7 @@ func TestAccountOfAPublishedLog(t *testing.T) {
 	const want = `
 2016-11-30-furnace-a: where the iron went
 iron in
-  ore 29.9 kg, 48 % iron                     14.4 kg (10.5 to 18.2)   weighed, share assumed         ==================------------
+  ore 29.9 kg dry, 48 % iron                 14.4 kg (10.5 to 18.2)   weighed, share assumed         ==================------------
 iron out
   bloom 7.8 kg, 75 % metal                   5.8 kg (4.7 to 7.0)      weighed, share assumed         ========----
   slag, not weighed, 45 % iron               8.5 kg (4.5 to 12.5)     solved for, share assumed      =======--------------

@@ -105,7 +105,11 @@ func AccountStream(r account.Row) string {
 	case r.Mass.Value == 0:
 		return "no " + s
 	}
-	return fmt.Sprintf("%s %s kg, %.0f %% %s", s, kgs(r.Mass.Value), 100*r.Share.Value, share)
+	dry := ""
+	if r.Place == account.Ore { // what went in damp weighed more
+		dry = " dry"
+	}
+	return fmt.Sprintf("%s %s kg%s, %.0f %% %s", s, kgs(r.Mass.Value), dry, 100*r.Share.Value, share)
 }
 
 func metallic(p account.Place) bool {
